@@ -1,0 +1,16 @@
+/** A number as people write it: no more than six significant digits, no trailing zeros. */
+export function numberText(value: number): string {
+  return String(Number(value.toPrecision(6)));
+}
+
+/** A temperature in both scales, whole degrees: 400 typed as °C by someone who meant °F costs a blade. */
+export function temperatureText(celsius: number): string {
+  const rounded = Math.round(celsius);
+  return `${rounded} °C (${Math.round(celsius * 1.8 + 32)} °F)`;
+}
+
+/** A number with its unit; temperatures in both scales. */
+export function quantityText(value: number, unit: string): string {
+  if (unit === "°C") return temperatureText(value);
+  return unit === "" ? numberText(value) : `${numberText(value)} ${unit}`;
+}

@@ -1,0 +1,51 @@
+import type { Bounds, Composition, Element } from "./composition";
+
+/** Families of the grade table; relations choose their form by them. */
+export type Family =
+  | "plain carbon"
+  | "low alloy"
+  | "cold work"
+  | "hot work"
+  | "high speed"
+  | "martensitic stainless"
+  | "austenitic stainless"
+  | "ferritic stainless";
+
+/** One standard grade as the grade table holds it. */
+export interface Grade {
+  readonly designation: string;
+  readonly aliases: readonly string[];
+  readonly system: string;
+  readonly standard: string;
+  readonly uns: string;
+  readonly enNumber: string;
+  readonly nearEquivalents: readonly string[];
+  readonly family: Family;
+  readonly limits: Readonly<Partial<Record<Element, Bounds>>>;
+  /** g/cm³, `null` where none is published for this grade. */
+  readonly density: number | null;
+  /** "read" where carbon and the main elements were seen in a text, else how sure the recall is. */
+  readonly status:
+    | "read"
+    | "recalled, high confidence"
+    | "recalled, medium confidence"
+    | "recalled, low confidence";
+  readonly source: string;
+  readonly note: string;
+}
+
+/** What every function is handed for its steel argument: a grade of the table, or an analysis. */
+export interface Steel {
+  /** The designation as its standard prints it, or the analysis as given. */
+  readonly name: string;
+  /** `null` for an analysis. */
+  readonly grade: Grade | null;
+  readonly family: Family;
+  /**
+   * Composition that relations use. For a grade: carbon as the designation encodes it, else the
+   * middle of its range; the other elements the middle; a maximum-only residual 0; plain carbon
+   * steel without a silicon limit 0.22 % Si. Carbon is NaN where the grade does not fix it: go
+   * through `carbonOf`, which refuses then.
+   */
+  readonly composition: Composition;
+}
