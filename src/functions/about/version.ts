@@ -1,0 +1,15 @@
+import { version } from "../../../package.json";
+import edition from "../../data/edition.json";
+import { scalarFunction } from "../declare";
+
+export const VERSION = scalarFunction({
+  name: "VERSION",
+  topic: "About",
+  summary:
+    "Version of the add-in and edition of its data, so that a shared workbook can say what computed it.",
+  parameters: {},
+  result: { label: "version", unit: "text" },
+  relations: [],
+  compute: () => `Blade Metallurgy ${version}, data edition ${edition.edition}`,
+  examples: [],
+});

@@ -1,0 +1,75 @@
+import { InvalidValue, Refusal } from "../core/refusal";
+import { type Cell, type Cells, toCells } from "./cells";
+import type { AnyParameter } from "./declare";
+import { isBlank } from "./parameters";
+
+/** Nothing was filled in. */
+export const BLANK = Symbol("blank");
+
+/** What reading one cell came to. */
+export type Read = unknown | Refusal | typeof BLANK;
+
+/** One argument of one call, read cell by cell: `values` in reading order. */
+export interface Argument {
+  readonly key: string;
+  readonly parameter: AnyParameter;
+  readonly rows: number;
+  readonly columns: number;
+  readonly values: readonly Read[];
+}
+
+/** Turns anything thrown into a refusal: a fault of ours must never spoil more than its own cell. */
+export function asRefusal(thrown: unknown): Refusal {
+  if (thrown instanceof Refusal) return thrown;
+  const what = thrown instanceof Error ? thrown.message : String(thrown);
+  return new InvalidValue(`fault in the add-in, please report it: ${what}`);
+}
+
+function readCell(cell: Cell, parameter: AnyParameter): Read {
+  if (cell instanceof Refusal) return cell;
+  if (isBlank(cell, parameter)) return BLANK;
+  try {
+    return parameter.read(cell);
+  } catch (thrown) {
+    return asRefusal(thrown);
+  }
+}
+
+/** Reads a range. Texts repeat down a column (a grade, a grind), so each is read once. */
+function readCells(cells: Cells, parameter: AnyParameter): Read[] {
+  const known = new Map<Cell, Read>();
+  const repeats = (cell: Cell) => typeof cell === "string" || parameter.unit === "";
+  const read = (cell: Cell): Read => {
+    if (!repeats(cell)) return readCell(cell, parameter);
+    if (!known.has(cell)) known.set(cell, readCell(cell, parameter));
+    return known.get(cell);
+  };
+  return cells.flatMap((row) => row.map(read));
+}
+
+/** Reads every argument of a call; an argument left out is one blank. */
+export function readArguments(
+  parameters: Readonly<Record<string, AnyParameter>>,
+  raw: readonly unknown[],
+): Argument[] {
+  return Object.entries(parameters).map(([key, parameter], position) => {
+    const cells = toCells(raw[position]);
+    const columns = cells[0]?.length ?? 1;
+    return { key, parameter, rows: cells.length, columns, values: readCells(cells, parameter) };
+  });
+}
+
+/** The sentence for a required argument that is empty. */
+export function emptySentence({ kind, label, accepts }: AnyParameter): string {
+  const hint =
+    kind === "steel"
+      ? ": put the grade in quotes or point at its cell (A2, O1, D2 and C60 are also cell addresses)"
+      : `: give ${accepts}`;
+  return `${label} is empty${hint}`;
+}
+
+/** The value to compute with, or the refusal that stands in its place. */
+export function settle(read: Read, parameter: AnyParameter): unknown | Refusal {
+  if (read !== BLANK) return read;
+  return parameter.optional ? parameter.fallback() : new InvalidValue(emptySentence(parameter));
+}

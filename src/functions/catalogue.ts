@@ -1,0 +1,32 @@
+import * as about from "./about";
+import type { WorksheetFunction } from "./declare";
+import { evidenceFunction } from "./evidence";
+import * as hardening from "./hardening";
+import * as inspection from "./inspection";
+import * as run from "./run";
+import * as shape from "./shape";
+import * as steel from "./steel";
+import * as tempering from "./tempering";
+
+/** The namespace in front of every name: `BLADE.CARBON`. */
+export const NAMESPACE = "BLADE";
+
+const declared: readonly WorksheetFunction[] = [
+  steel,
+  hardening,
+  tempering,
+  inspection,
+  shape,
+  run,
+  about,
+].flatMap((topic) => Object.values<WorksheetFunction>(topic));
+
+/** Every worksheet function, in the order in which they are listed. */
+export const catalogue: readonly WorksheetFunction[] = [...declared, evidenceFunction(declared)];
+
+const byName = new Map(catalogue.map((fn) => [fn.name, fn]));
+
+/** The function of a name without namespace, in any case; `undefined` where there is none. */
+export function functionNamed(name: string): WorksheetFunction | undefined {
+  return byName.get(name.toUpperCase());
+}

@@ -1,0 +1,68 @@
+import { InvalidValue, NotAvailable, Refusal } from "../core/refusal";
+
+/** What one worksheet cell holds once it has been read. `null` is an empty cell. */
+export type Cell = number | string | boolean | null | Refusal;
+
+export type Cells = readonly (readonly Cell[])[];
+
+/** The forms in which Excel hands over a rich value or an error (an object with its plain value). */
+interface RichValue {
+  readonly type?: unknown;
+  readonly basicValue?: unknown;
+  readonly text?: unknown;
+  readonly code?: unknown;
+}
+
+/**
+ * Reads one raw cell as any host hands it over: plain values, `undefined` for an argument that was
+ * left out, Excel's rich-value objects, its error objects in both known forms.
+ */
+export function toCell(raw: unknown): Cell {
+  switch (typeof raw) {
+    case "number":
+      return Number.isFinite(raw) ? raw : new InvalidValue("the cell holds a number that is not finite");
+    case "string":
+    case "boolean":
+      return raw;
+    case "object":
+      if (raw === null) return null;
+      return raw instanceof Refusal ? raw : richCell(raw as RichValue);
+    default:
+      return null;
+  }
+}
+
+function richCell(rich: RichValue): Cell {
+  if (rich.type === "Error" || (rich.type === undefined && typeof rich.code === "string")) {
+    return errorCell(String(rich.basicValue ?? rich.code));
+  }
+  if (rich.type === "Entity" || rich.type === "LinkedEntity") {
+    return typeof rich.text === "string" ? rich.text : errorCell(String(rich.basicValue));
+  }
+  return typeof rich.basicValue === "object" ? null : toCell(rich.basicValue);
+}
+
+/** An error that stood in an argument: it spoils its own row, and its sentence says where to look. */
+function errorCell(code: string): Refusal {
+  const sentence = `the cell this reads from holds ${code}: mend that cell first`;
+  return code === "#N/A" ? new NotAvailable(sentence) : new InvalidValue(sentence);
+}
+
+/** Any argument as a rectangle of cells: a single value is 1 × 1; a ragged range is filled with empty cells. */
+export function toCells(raw: unknown): Cells {
+  if (!Array.isArray(raw)) return [[toCell(raw)]];
+  const rows = raw.map((row) => (Array.isArray(row) ? row.map(toCell) : [toCell(row)]));
+  const width = Math.max(1, ...rows.map((row) => row.length));
+  for (const row of rows) while (row.length < width) row.push(null);
+  return rows.length === 0 ? [[null]] : rows;
+}
+
+/** Empty, or an empty text: what a cell that nobody filled in looks like. */
+export function isEmpty(cell: Cell): boolean {
+  return cell === null || (typeof cell === "string" && cell.trim() === "");
+}
+
+/** A cell as a sentence quotes it. */
+export function quoted(cell: Cell): string {
+  return typeof cell === "string" ? `"${cell}"` : String(cell);
+}

@@ -1,0 +1,122 @@
+import type { Relation } from "../core/relation";
+import type { Steel } from "../core/steel/steel";
+import type { ListParameter, Parameter } from "./parameters";
+
+/** The headings under which functions are listed, in the order of a run. */
+export const TOPICS = [
+  "Steel",
+  "Hardening",
+  "Tempering",
+  "Hardness and inspection",
+  "Shape, mass and balance",
+  "Run, stock and money",
+  "About",
+] as const;
+
+export type Topic = (typeof TOPICS)[number];
+
+/** One figure or text of a result. */
+export interface Column {
+  readonly label: string;
+  /** Unit, or `text` for words. */
+  readonly unit: string;
+}
+
+/** What a cell of a result may hold. `""` is a result that is empty on purpose. */
+export type Answer = number | string;
+
+/** A worked case. It documents the function and is run as a test. */
+export interface Example {
+  /** Arguments in order; a nested list is a range; `null` is an argument left out. */
+  readonly given: readonly ExampleArgument[];
+  /** The expected result: a value, a row, or rows. `"…"` stands for any text that is not checked. */
+  readonly gives: Answer | readonly Answer[] | readonly (readonly Answer[])[];
+  /** Largest difference allowed; 0 where absent. */
+  readonly within?: number;
+  /** Where the expected value comes from: a standard, a table, a worked example, or common practice. */
+  readonly source: string;
+}
+
+type ExampleCell = string | number | null;
+export type ExampleArgument = ExampleCell | readonly ExampleCell[] | readonly (readonly ExampleCell[])[];
+
+/** Any argument, whatever it is read into; `Values` recovers the type. */
+// biome-ignore lint/suspicious/noExplicitAny: a parameter is read and consumed with the same type, which a heterogeneous record cannot express
+export type AnyParameter = Parameter<any> | ListParameter<any>;
+
+export type Parameters = Readonly<Record<string, AnyParameter>>;
+
+/** The values handed to a function; a series or a whole range arrives as a list. */
+export type Values<P extends Parameters> = {
+  readonly [K in keyof P]: P[K] extends ListParameter<infer T>
+    ? readonly T[]
+    : P[K] extends Parameter<infer T>
+      ? T
+      : never;
+};
+
+interface Common<P extends Parameters> {
+  /** Upper case with underscores, without the namespace; frozen once released. */
+  readonly name: string;
+  readonly topic: Topic;
+  /** One sentence, as the host's function help shows it. */
+  readonly summary: string;
+  /** In the order of the arguments. */
+  readonly parameters: P;
+  /** Relations the answer rests on; as a function, those that apply to a given steel (`null`: all of them). */
+  readonly relations: readonly Relation[] | ((steel: Steel | null) => readonly Relation[]);
+  readonly examples: readonly Example[];
+}
+
+/** One result a set of arguments; ranges broadcast as a spreadsheet's own operators do. */
+export interface ScalarFunction<P extends Parameters = Parameters> extends Common<P> {
+  readonly shape: "scalar";
+  readonly result: Column;
+  readonly compute: (values: Values<P>) => Answer;
+  /** For a function that lists everything when one optional argument is left out. */
+  readonly listing?: {
+    readonly whenBlank: keyof P & string;
+    readonly result: readonly Column[];
+    readonly compute: (values: Values<P>) => readonly (readonly Answer[])[];
+  };
+}
+
+/** A row of results a set of arguments; a column of inputs gives one row each. */
+export interface RowFunction<P extends Parameters = Parameters> extends Common<P> {
+  readonly shape: "row";
+  readonly result: readonly Column[];
+  readonly compute: (values: Values<P>) => readonly Answer[];
+}
+
+/** A table for one set of arguments. */
+export interface TableFunction<P extends Parameters = Parameters> extends Common<P> {
+  readonly shape: "table";
+  readonly result: readonly Column[];
+  readonly compute: (values: Values<P>) => readonly (readonly Answer[])[];
+}
+
+export type WorksheetFunction = ScalarFunction | RowFunction | TableFunction;
+
+/** Declares a function with one result; a helper for type inference only. */
+export function scalarFunction<P extends Parameters>(
+  declaration: Omit<ScalarFunction<P>, "shape">,
+): ScalarFunction {
+  return { ...declaration, shape: "scalar" } as unknown as ScalarFunction;
+}
+
+/** Declares a function that answers with a row. */
+export function rowFunction<P extends Parameters>(declaration: Omit<RowFunction<P>, "shape">): RowFunction {
+  return { ...declaration, shape: "row" } as unknown as RowFunction;
+}
+
+/** Declares a function that answers with a table. */
+export function tableFunction<P extends Parameters>(
+  declaration: Omit<TableFunction<P>, "shape">,
+): TableFunction {
+  return { ...declaration, shape: "table" } as unknown as TableFunction;
+}
+
+/** The relations a function rests on, for one steel or for all. */
+export function relationsOf(fn: WorksheetFunction, steel: Steel | null): readonly Relation[] {
+  return typeof fn.relations === "function" ? fn.relations(steel) : fn.relations;
+}

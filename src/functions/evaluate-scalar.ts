@@ -1,0 +1,61 @@
+import { NotAvailable, Refusal } from "../core/refusal";
+import { checkedAnswer } from "./answer";
+import { type Argument, asRefusal, BLANK, settle } from "./arguments";
+import type { Cell, Cells } from "./cells";
+import type { ScalarFunction } from "./declare";
+
+const OUTSIDE = new NotAvailable(
+  "the ranges given have different sizes: this cell has no partner in one of them",
+);
+
+/** What a range holds at a place of the result; a single row or column serves every place along it. */
+function at({ rows, columns, values }: Argument, row: number, column: number): unknown {
+  const r = rows === 1 ? 0 : row;
+  const c = columns === 1 ? 0 : column;
+  return r < rows && c < columns ? values[r * columns + c] : OUTSIDE;
+}
+
+/** One result for every place of the arguments, broadcast as a spreadsheet's own operators do. */
+export function evaluateScalar(fn: ScalarFunction, args: readonly Argument[]): Cells {
+  const rows = Math.max(1, ...args.map((argument) => argument.rows));
+  const columns = Math.max(1, ...args.map((argument) => argument.columns));
+  const varying = args.filter((argument) => argument.values.length > 1);
+  const judged = varying.length > 0 ? varying : args;
+  const values: Record<string, unknown> = {};
+  const result: Cell[][] = [];
+  for (let row = 0; row < rows; row += 1) {
+    const cells: Cell[] = [];
+    for (let column = 0; column < columns; column += 1) {
+      cells.push(
+        judged.length > 0 && isBlankPlace(judged, row, column) ? "" : answer(fn, args, row, column, values),
+      );
+    }
+    result.push(cells);
+  }
+  return result;
+}
+
+/** A place is blank when everything that belongs to it alone is: a half-filled sheet stays clean. */
+function isBlankPlace(args: readonly Argument[], row: number, column: number): boolean {
+  for (const argument of args) if (at(argument, row, column) !== BLANK) return false;
+  return true;
+}
+
+function answer(
+  fn: ScalarFunction,
+  args: readonly Argument[],
+  row: number,
+  column: number,
+  values: Record<string, unknown>,
+): Cell {
+  try {
+    for (const argument of args) {
+      const value = settle(at(argument, row, column), argument.parameter);
+      if (value instanceof Refusal) return value;
+      values[argument.key] = value;
+    }
+    return checkedAnswer(fn.compute(values as never));
+  } catch (thrown) {
+    return asRefusal(thrown);
+  }
+}

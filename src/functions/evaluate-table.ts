@@ -1,0 +1,44 @@
+import { InvalidValue, Refusal } from "../core/refusal";
+import { checkedRow } from "./answer";
+import { type Argument, asRefusal, BLANK, settle } from "./arguments";
+import type { Cells } from "./cells";
+import type { Answer, Values } from "./declare";
+import { rangeValues } from "./evaluate-rows";
+
+type TableCompute = (values: Values<never>) => readonly (readonly Answer[])[];
+
+/** A table for one set of arguments; a list instead of one cell is refused, since tables cannot be stacked. */
+export function evaluateTable(compute: TableCompute, args: readonly Argument[]): Cells {
+  if (isUnfilled(args)) return [[""]];
+  try {
+    const rows = compute(valuesOf(args) as never).map(checkedRow);
+    return rows.length === 0 ? [[""]] : rows;
+  } catch (thrown) {
+    return [[asRefusal(thrown)]];
+  }
+}
+
+/** Nothing given where something is required: the table stays empty until the sheet is filled in. */
+function isUnfilled(args: readonly Argument[]): boolean {
+  const isEmpty = ({ values }: Argument) => values.every((read) => read === BLANK);
+  return args.some(({ parameter }) => !parameter.optional) && args.every(isEmpty);
+}
+
+function valuesOf(args: readonly Argument[]): Record<string, unknown> {
+  const values: Record<string, unknown> = {};
+  for (const argument of args) {
+    const value = valueFor(argument);
+    if (value instanceof Refusal) throw value;
+    values[argument.key] = value;
+  }
+  return values;
+}
+
+function valueFor({ parameter, values }: Argument): unknown {
+  if (parameter.takes === "range") return rangeValues(values);
+  if (values.length > 1)
+    throw new InvalidValue(
+      `${parameter.label}: this function answers with a table, so give one cell, not ${values.length}`,
+    );
+  return settle(values[0], parameter);
+}

@@ -1,0 +1,42 @@
+import { InvalidValue } from "../core/refusal";
+import { type Argument, asRefusal, BLANK, readArguments } from "./arguments";
+import type { Cells } from "./cells";
+import type { ScalarFunction, WorksheetFunction } from "./declare";
+import { evaluateRows } from "./evaluate-rows";
+import { evaluateScalar } from "./evaluate-scalar";
+import { evaluateTable } from "./evaluate-table";
+
+/**
+ * Answers one call of a worksheet function, the same way in every host.
+ *
+ * @param fn - The declaration.
+ * @param raw - The arguments as the host hands them over: single values or arrays of rows.
+ * @returns A rectangle of cells. Refusals stand in their own cells; nothing is thrown.
+ */
+export function evaluate(fn: WorksheetFunction, raw: readonly unknown[]): Cells {
+  try {
+    return dispatch(fn, raw);
+  } catch (thrown) {
+    return [[asRefusal(thrown)]];
+  }
+}
+
+function dispatch(fn: WorksheetFunction, raw: readonly unknown[]): Cells {
+  const accepted = Object.keys(fn.parameters).length;
+  if (raw.length > accepted)
+    throw new InvalidValue(`${fn.name} takes ${accepted} arguments at most, ${raw.length} were given`);
+  const args = readArguments(fn.parameters, raw);
+  if (fn.shape === "table") return evaluateTable(fn.compute, args);
+  if (fn.shape === "row") return evaluateRows(fn, args);
+  return lists(fn, args) ? evaluateTable(fn.listing.compute, args) : evaluateScalar(fn, args);
+}
+
+/** True where a function that can list is asked to: the deciding argument is empty and the others are single. */
+function lists(
+  fn: ScalarFunction,
+  args: readonly Argument[],
+): fn is ScalarFunction & Required<Pick<ScalarFunction, "listing">> {
+  if (fn.listing === undefined) return false;
+  const deciding = args.find(({ key }) => key === fn.listing?.whenBlank);
+  return deciding?.values.every((read) => read === BLANK) ?? false;
+}

@@ -1,0 +1,81 @@
+import { InvalidValue } from "../core/refusal";
+import { QUANTITIES, type Quantity, unitOf } from "./quantities";
+
+const DECIMAL = String.raw`[+-]?\d+(?:[.,]\d+)?`;
+const FRACTION = String.raw`(\d+)\s*[/⁄]\s*(\d+)`;
+const PLAIN = new RegExp(`^(${DECIMAL})\\s*(.*)$`);
+const SIMPLE_FRACTION = new RegExp(`^([+-]?)${FRACTION}\\s*(.*)$`);
+const MIXED_FRACTION = new RegExp(`^([+-]?)(\\d+)(?:\\s+|\\s*-\\s*)${FRACTION}\\s*(.*)$`);
+
+interface Reading {
+  readonly value: number;
+  readonly unit: string;
+  readonly isFraction: boolean;
+}
+
+/**
+ * A typed quantity as a number in `unit`: "400 °F", "1-1/4 in", "0,8", "90 min".
+ *
+ * @param text - What the cell holds; decimal point or comma.
+ * @param quantity - What the argument measures; a unit of another kind is refused.
+ * @param unit - Unit of a bare number and of the result.
+ * @throws InvalidValue saying what was given and what is accepted.
+ */
+export function parseMeasure(text: string, quantity: Quantity, unit: string): number {
+  const reading = split(text);
+  const { noun, shown } = QUANTITIES[quantity];
+  if (reading === undefined) throw new InvalidValue(`"${text}" is not ${noun}: give for example ${shown}`);
+  if (reading.unit === "") return bare(reading, text, quantity);
+  const typed = unitOf(quantity, reading.unit);
+  const wanted = unitOf(quantity, folded(unit));
+  if (typed === undefined) {
+    throw new InvalidValue(
+      `"${text}": "${reading.unit}" is not a unit of ${noun.replace(/^an? /, "")}; give for example ${shown}`,
+    );
+  }
+  const [factor, offset = 0] = typed;
+  const [wantedFactor, wantedOffset = 0] = wanted ?? [1];
+  return (reading.value * factor + offset - wantedOffset) / wantedFactor;
+}
+
+/** A number without a unit is in the argument's own unit; a bare fraction may be inches or a date, so it is refused. */
+function bare(reading: Reading, text: string, quantity: Quantity): number {
+  if (!reading.isFraction) return reading.value;
+  const hint = quantity === "length" ? `: write "${text} in" if inches are meant` : "";
+  throw new InvalidValue(`"${text}" is a fraction without a unit${hint}`);
+}
+
+function split(text: string): Reading | undefined {
+  const tidy = text.replace(/[  ]/g, " ").trim();
+  const mixed = MIXED_FRACTION.exec(tidy);
+  if (mixed !== null) {
+    const [, sign = "", whole = "", top = "", bottom = "", unit = ""] = mixed;
+    return fraction(sign, Number(whole), top, bottom, unit);
+  }
+  const simple = SIMPLE_FRACTION.exec(tidy);
+  if (simple !== null) {
+    const [, sign = "", top = "", bottom = "", unit = ""] = simple;
+    return fraction(sign, 0, top, bottom, unit);
+  }
+  const plain = PLAIN.exec(tidy);
+  if (plain === null) return undefined;
+  const [, digits = "", unit = ""] = plain;
+  return { value: Number(digits.replace(",", ".")), unit: folded(unit), isFraction: false };
+}
+
+function fraction(
+  sign: string,
+  whole: number,
+  top: string,
+  bottom: string,
+  unit: string,
+): Reading | undefined {
+  if (Number(bottom) === 0) return undefined;
+  const size = whole + Number(top) / Number(bottom);
+  return { value: sign === "-" ? -size : size, unit: folded(unit), isFraction: true };
+}
+
+/** Unit spellings are compared without case, spaces and full stops; º is often typed for °. */
+function folded(unit: string): string {
+  return unit.toLowerCase().replace(/[\s.]/g, "").replace("º", "°").replace("μ", "µ");
+}
