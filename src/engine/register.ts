@@ -1,0 +1,71 @@
+import { BooleanNumber, type Ctor } from "@univerjs/core";
+import {
+  BaseFunction,
+  type BaseValueObject,
+  FunctionType,
+  type IFunctionInfo,
+  type IFunctionNames,
+} from "@univerjs/engine-formula";
+import { asRefusal } from "../functions/arguments";
+import { catalogue, NAMESPACE } from "../functions/catalogue";
+import type { AnyParameter, WorksheetFunction } from "../functions/declare";
+import { evaluate } from "../functions/evaluate";
+import { parameterHelp, resultText } from "../functions/metadata";
+import { refusedValue } from "./refused-value";
+import { argumentFrom, resultFrom } from "./values";
+
+/** The name as typed in a formula: `BLADE.CARBON`. */
+export function formulaName(fn: WorksheetFunction): string {
+  return `${NAMESPACE}.${fn.name}`;
+}
+
+/** A bad reading of one call must not escape: one thrown exception blanks every formula of a sheet. */
+function answer(fn: WorksheetFunction, variants: readonly BaseValueObject[]): BaseValueObject {
+  try {
+    return resultFrom(evaluate(fn, variants.map(argumentFrom)));
+  } catch (thrown) {
+    return refusedValue(asRefusal(thrown));
+  }
+}
+
+function executor(fn: WorksheetFunction): Ctor<BaseFunction> {
+  return class extends BaseFunction {
+    override calculate(...variants: BaseValueObject[]): BaseValueObject {
+      return answer(fn, variants);
+    }
+  };
+}
+
+function parameterInfo(parameter: AnyParameter): IFunctionInfo["functionParameter"][number] {
+  return {
+    name: parameter.label,
+    detail: parameterHelp(parameter),
+    example: "",
+    require: parameter.optional ? BooleanNumber.FALSE : BooleanNumber.TRUE,
+    repeat: BooleanNumber.FALSE,
+  };
+}
+
+function functionInfo(fn: WorksheetFunction): IFunctionInfo {
+  return {
+    functionName: formulaName(fn),
+    functionType: FunctionType.User,
+    abstract: fn.summary,
+    description: `${fn.summary} Gives ${resultText(fn)}.`,
+    functionParameter: Object.values(fn.parameters).map(parameterInfo),
+  };
+}
+
+/** What a formula plugin of the engine is configured with. */
+export interface Registration {
+  readonly function: [Ctor<BaseFunction>, IFunctionNames][];
+  readonly description: IFunctionInfo[];
+}
+
+/** Executors and argument hints of the worksheet functions, in the form of the engine's `formula` configuration. */
+export function registration(functions: readonly WorksheetFunction[] = catalogue): Registration {
+  return {
+    function: functions.map((fn) => [executor(fn), formulaName(fn)]),
+    description: functions.map(functionInfo),
+  };
+}
