@@ -1,5 +1,5 @@
 import { version } from "../../../package.json";
-import edition from "../../data/edition.json";
+import { DATA_EDITION } from "../../core/edition";
 import { scalarFunction } from "../declare";
 
 export const VERSION = scalarFunction({
@@ -10,6 +10,6 @@ export const VERSION = scalarFunction({
   parameters: {},
   result: { label: "version", unit: "text" },
   relations: [],
-  compute: () => `Blade Metallurgy ${version}, data edition ${edition.edition}`,
+  compute: () => `Blade Metallurgy ${version}, data edition ${DATA_EDITION}`,
   examples: [],
 });

@@ -1,0 +1,52 @@
+/** The arrows of src, as DEVELOPERS.md lists them. */
+const layer = (name, allowed, comment) => ({
+  name: `${name}-arrows`,
+  comment,
+  severity: "error",
+  from: { path: `^src/${name}/` },
+  to: { path: "^src/", pathNot: `^src/(${[name, ...allowed].join("|")})/` },
+});
+
+const only = (packages, folders, comment) => ({
+  name: `only-${folders.join("-")}`,
+  comment,
+  severity: "error",
+  from: { path: "^src/", pathNot: `^src/(${folders.join("|")})/` },
+  to: { path: `^node_modules/(${packages})/` },
+});
+
+module.exports = {
+  forbidden: [
+    layer("data", [], "tables import nothing"),
+    layer("core", ["data"], "core is pure"),
+    layer("functions", ["core"], "declarations know core only"),
+    layer("host", ["functions", "core"], "the only code that names Office or Excel"),
+    layer("taskpane", ["functions", "core", "host", "data/run/cautions"], "the pane talks through the host port"),
+    layer("engine", ["functions", "core"], "the formula engine without a screen"),
+    layer("workbook", ["functions", "core", "engine"], "workbooks"),
+    layer("workbench", ["engine", "taskpane", "workbook", "host", "functions", "core"], "the page that needs no Excel"),
+    layer("cli", ["engine", "workbook", "functions", "core"], "the command line"),
+    only("@univerjs", ["engine", "workbench"], "Univer is named in two places"),
+    {
+      name: "core-and-functions-stand-alone",
+      comment: "no package and no Node module in core and functions, except the version in package.json",
+      severity: "error",
+      from: { path: "^src/(core|functions|data)/" },
+      to: { pathNot: "^(src/|package\\.json$)" },
+    },
+    { name: "no-cycles", severity: "error", from: {}, to: { circular: true } },
+    {
+      name: "no-unlisted-package",
+      severity: "error",
+      from: { path: "^src/" },
+      to: { dependencyTypes: ["npm-no-pkg", "npm-unknown", "undetermined"] },
+    },
+    { name: "resolvable", severity: "error", from: {}, to: { couldNotResolve: true } },
+  ],
+  options: {
+    doNotFollow: { path: "node_modules" },
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: "tsconfig.json" },
+    enhancedResolveOptions: { extensions: [".ts", ".js", ".cjs", ".json", ".css"] },
+  },
+};

@@ -1,0 +1,24 @@
+import { readFileSync, writeFileSync } from "node:fs";
+import { fitFileText } from "./fit";
+import { withFunctionTable } from "./function-table";
+
+/** Files that follow from others: `npm run generate` writes them, `npm run check` compares them. */
+const GENERATED: readonly { readonly path: string; readonly content: (now: string) => string }[] = [
+  { path: "README.md", content: withFunctionTable },
+  { path: "src/core/tempering/fits.json", content: fitFileText },
+];
+
+const isCheck = process.argv.includes("--check");
+
+for (const { path, content } of GENERATED) {
+  const now = readFileSync(path, "utf8");
+  const due = content(now);
+  if (now === due) continue;
+  if (isCheck) {
+    console.error(`${path} is out of date: run npm run generate and commit the result`);
+    process.exitCode = 1;
+  } else {
+    writeFileSync(path, due);
+    console.log(`${path} written`);
+  }
+}
