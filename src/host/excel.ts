@@ -1,0 +1,84 @@
+import type { HostPort, SelectedCell, Theme, Unsubscribe } from "./port";
+
+/** How the page found the program around it. */
+export type Connection =
+  | { readonly kind: "excel"; readonly port: HostPort }
+  /** office.js answered, but no Excel is around the page: it was opened in a browser. */
+  | { readonly kind: "outside" }
+  /** office.js did not load: no network, or a network that keeps its address out. */
+  | { readonly kind: "missing" };
+
+/** Waits until office.js knows where it is. Does not settle while its own files are still loading. */
+export async function connect(): Promise<Connection> {
+  if (typeof Office === "undefined") return { kind: "missing" };
+  const { host } = await Office.onReady();
+  return host === Office.HostType.Excel ? { kind: "excel", port: excelPort } : { kind: "outside" };
+}
+
+async function activeCell(): Promise<SelectedCell> {
+  return Excel.run(async (context) => {
+    const cell = context.workbook.getActiveCell();
+    cell.load(["address", "formulas", "text"]);
+    await context.sync();
+    return {
+      address: cell.address,
+      formula: String(cell.formulas[0]?.[0] ?? ""),
+      value: cell.text[0]?.[0] ?? "",
+    };
+  });
+}
+
+async function writeFormula(formula: string): Promise<string> {
+  return Excel.run(async (context) => {
+    const cell = context.workbook.getActiveCell();
+    cell.load("address");
+    cell.formulas = [[formula]];
+    await context.sync();
+    return cell.address;
+  });
+}
+
+/** Excel's own reasons are short codes; a protected sheet or a cell being edited are the usual ones. */
+function reason(problem: unknown): string {
+  const code = problem instanceof OfficeExtension.Error ? problem.code : "";
+  if (code === "AccessDenied") return "the sheet is protected";
+  if (code === "InvalidOperationInCellEditMode") return "a cell is being edited: press Enter or Esc first";
+  return problem instanceof Error ? problem.message : String(problem);
+}
+
+async function insertFormula(formula: string): Promise<string> {
+  try {
+    return await writeFormula(formula);
+  } catch (problem) {
+    throw new Error(`Excel did not take the formula: ${reason(problem)}`);
+  }
+}
+
+function onSelection(changed: () => void): Unsubscribe {
+  const { document } = Office.context;
+  const event = Office.EventType.DocumentSelectionChanged;
+  document.addHandlerAsync(event, changed);
+  return () => document.removeHandlerAsync(event, { handler: changed });
+}
+
+/** Brightness of a `#rrggbb` colour from 0 to 1, by the weights of ITU-R BT.601. */
+function brightness(colour: string): number {
+  const channel = (from: number) => Number.parseInt(colour.slice(from, from + 2), 16) / 255;
+  return 0.299 * channel(1) + 0.587 * channel(3) + 0.114 * channel(5);
+}
+
+/** Excel tells its colours on Windows and Mac; on the web it may tell none. */
+function theme(): Theme | undefined {
+  const background = Office.context.officeTheme?.bodyBackgroundColor;
+  if (background === undefined || !/^#[0-9a-f]{6}$/i.test(background)) return undefined;
+  return brightness(background) < 0.5 ? "dark" : "light";
+}
+
+const excelPort: HostPort = {
+  name: "Excel",
+  hasSheet: true,
+  theme,
+  selection: activeCell,
+  onSelection,
+  insertFormula,
+};

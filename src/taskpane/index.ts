@@ -1,0 +1,1 @@
+import { catalogue } from "../functions/catalogue"; console.log(catalogue.length);

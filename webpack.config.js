@@ -1,0 +1,124 @@
+const { resolve } = require("node:path");
+const CopyWebpackPlugin = require("copy-webpack-plugin");
+const HtmlWebpackPlugin = require("html-webpack-plugin");
+const MiniCssExtractPlugin = require("mini-css-extract-plugin");
+const { BundleBudgetPlugin } = require("./manifest/bundle-budget.cjs");
+const { FunctionMetadataPlugin } = require("./manifest/function-metadata.cjs");
+const { DEVELOPMENT_HOST, manifestFor, productionHost } = require("./manifest/hosting.cjs");
+
+const VENDOR_OFFICE = "https://appsforoffice.microsoft.com/lib/1/hosted/office.js";
+const NPM_OFFICE = "node_modules/@microsoft/office-js/dist";
+
+/** The files of the npm copy of office.js that Excel on Windows, Mac and the web ask for. */
+const NPM_OFFICE_FILES = [
+  "office.js",
+  "o15apptofilemappingtable.js",
+  "excel-{win32-16.01,mac-16.00,web-16.00}.js",
+  "en-us/*_strings.js",
+];
+
+const isPaneFile = (name) => /^(taskpane|page-).*\.(js|css)$/.test(name);
+
+function scripts() {
+  const options = { transpileOnly: true, compilerOptions: { noEmit: false, target: "ES2020" } };
+  return { test: /\.ts$/, loader: "ts-loader", options };
+}
+
+function contentSecurityPolicy(isVendorOffice, isServed) {
+  const office = isVendorOffice ? ` ${new URL(VENDOR_OFFICE).origin}` : "";
+  return [
+    "default-src 'none'",
+    `script-src 'self'${office}`,
+    "style-src 'self'",
+    "img-src 'self' data:",
+    `connect-src 'self'${isServed ? " wss://localhost:3000" : ""}`,
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join("; ");
+}
+
+function page(isVendorOffice, isServed) {
+  return new HtmlWebpackPlugin({
+    template: "src/taskpane/taskpane.html",
+    filename: "taskpane.html",
+    chunks: ["functions", "taskpane"],
+    chunksSortMode: "manual",
+    inject: "head",
+    scriptLoading: "defer",
+    hash: true,
+    officeScript: isVendorOffice ? VENDOR_OFFICE : "office/office.js",
+    policy: contentSecurityPolicy(isVendorOffice, isServed),
+  });
+}
+
+function copies(host, isVendorOffice) {
+  const transform = (content) => manifestFor(String(content), host);
+  const manifest = { from: "manifest/manifest.xml", to: "manifest.xml", transform };
+  const icons = { from: "assets/*.png", to: "[path][name][ext]" };
+  const office = NPM_OFFICE_FILES.map((from) => ({ from, to: "office", context: NPM_OFFICE }));
+  return new CopyWebpackPlugin({ patterns: [manifest, icons, ...(isVendorOffice ? [] : office)] });
+}
+
+function developmentServer() {
+  const { getHttpsServerOptions } = require("office-addin-dev-certs");
+  return getHttpsServerOptions().then(({ ca, key, cert }) => ({
+    server: { type: "https", options: { ca, key, cert } },
+    port: 3000,
+    hot: false,
+    headers: { "Access-Control-Allow-Origin": "*" },
+    static: false,
+  }));
+}
+
+/**
+ * Pages and bundles of the add-in.
+ *
+ * @param env - `office=npm` takes office.js from the npm copy in production mode too, `out=FOLDER`
+ *   builds elsewhere than `dist`, `quiet` prints no sizes; `ADDIN_HOST` is the address to serve from.
+ */
+module.exports = async (env = {}, argv = {}) => {
+  const isProduction = argv.mode === "production";
+  const isServed = env.WEBPACK_SERVE === true;
+  const isVendorOffice = isProduction && env.office !== "npm";
+  const host = isProduction ? productionHost(process.env.ADDIN_HOST) : DEVELOPMENT_HOST;
+  return {
+    mode: isProduction ? "production" : "development",
+    context: __dirname,
+    devtool: isProduction ? false : "source-map",
+    target: ["web", "es2020"],
+    entry: {
+      functions: { import: "./src/host/register.ts", library: { name: "BladeMetallurgy", type: "var" } },
+      taskpane: { import: "./src/taskpane/index.ts", dependOn: "functions" },
+    },
+    output: {
+      path: resolve(__dirname, env.out ?? "dist"),
+      filename: "[name].js",
+      chunkFilename: "page-[name].[contenthash:8].js",
+      publicPath: "",
+      globalObject: "globalThis",
+      clean: true,
+    },
+    resolve: { extensions: [".ts", ".js"] },
+    module: { rules: [scripts(), { test: /\.css$/, use: [MiniCssExtractPlugin.loader, "css-loader"] }] },
+    plugins: [
+      new MiniCssExtractPlugin({ filename: "[name].css", chunkFilename: "page-[name].[contenthash:8].css" }),
+      page(isVendorOffice, isServed),
+      copies(host, isVendorOffice),
+      new FunctionMetadataPlugin({ host }),
+      ...(isProduction ? [budget(env.quiet !== undefined)] : []),
+    ],
+    performance: { hints: false },
+    stats: "errors-warnings",
+    ...(isServed ? { devServer: await developmentServer() } : {}),
+  };
+};
+
+function budget(isQuiet) {
+  return new BundleBudgetPlugin({
+    isQuiet,
+    parts: [
+      { title: "functions", fits: (name) => name === "functions.js", gzipLimit: 150_000 },
+      { title: "task pane, all pages", fits: isPaneFile, gzipLimit: 60_000 },
+    ],
+  });
+}
