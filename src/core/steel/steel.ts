@@ -1,3 +1,4 @@
+import type { SourceKey } from "../sources";
 import type { Bounds, Composition, Element } from "./composition";
 
 /** Families of the grade table; relations choose their form by them. */
@@ -11,27 +12,33 @@ export type Family =
   | "austenitic stainless"
   | "ferritic stainless";
 
+/** Systems of designation in the grade table. */
+export type System = "SAE/AISI" | "AISI tool" | "AISI stainless" | "EN" | "JIS" | "GB" | "GOST";
+
 /** One standard grade as the grade table holds it. */
 export interface Grade {
+  /** As the standard prints it; where two systems print the same name, with the system in front: "GB 45". */
   readonly designation: string;
   readonly aliases: readonly string[];
-  readonly system: string;
+  readonly system: System;
   readonly standard: string;
   readonly uns: string;
   readonly enNumber: string;
-  readonly nearEquivalents: readonly string[];
   readonly family: Family;
   readonly limits: Readonly<Partial<Record<Element, Bounds>>>;
   /** g/cm³, `null` where none is published for this grade. */
   readonly density: number | null;
+  readonly densitySource: SourceKey | null;
   /** "read" where carbon and the main elements were seen in a text, else how sure the recall is. */
   readonly status:
     | "read"
     | "recalled, high confidence"
     | "recalled, medium confidence"
     | "recalled, low confidence";
-  readonly source: string;
-  readonly note: string;
+  /** Elements of a read row whose limits were recalled. */
+  readonly recalled: readonly Element[];
+  /** Where the limits were read; for a recalled row, the standard recalled. */
+  readonly source: SourceKey;
 }
 
 /** What every function is handed for its steel argument: a grade of the table, or an analysis. */

@@ -1,0 +1,68 @@
+import { numberText } from "../quantity-text";
+import type { Relation } from "../relation";
+import { carbonRelation } from "./carbon";
+import { ELEMENTS, type Element } from "./composition";
+import type { Grade, Steel } from "./steel";
+import { hasAssumedSilicon } from "./typical";
+
+/** How sure the limits of a grade are, in words; every row that rests on memory says so. */
+export function limitsStatus({ status, recalled }: Grade): string {
+  if (status === "recalled, high confidence") return "limits recalled";
+  if (status !== "read") return "limits recalled, not confirmed";
+  return recalled.length === 0 ? "limits read" : `limits read; those of ${recalled.join(", ")} recalled`;
+}
+
+/** The caution that a steel's limits deserve: empty for an analysis and for limits that were read. */
+export function limitsCaution({ grade }: Steel): string {
+  return grade === null || grade.status === "read" ? "" : limitsStatus(grade);
+}
+
+function figures({ composition }: Steel, elements: readonly Element[]): string {
+  return elements.map((element) => `${element} ${numberText(composition[element])}`).join(" ");
+}
+
+function gradeText(steel: Steel, grade: Grade): string {
+  const { composition } = steel;
+  const parts: string[] = [];
+  const present = ELEMENTS.filter((element) => composition[element] > 0);
+  const zero = ELEMENTS.filter(
+    (element) => composition[element] === 0 && grade.limits[element] !== undefined,
+  );
+  if (Number.isNaN(composition.C)) parts.push("carbon not fixed by the grade");
+  parts.push(`${figures(steel, present)} mass %`);
+  if (hasAssumedSilicon(grade)) parts.push("silicon assumed, the standard sets no limit");
+  if (zero.length > 0) parts.push(`${zero.join(", ")} limited only upwards, taken as 0`);
+  parts.push(limitsStatus(grade));
+  return parts.join("; ");
+}
+
+/** The composition that relations use for a steel, and how sure it is, as EVIDENCE prints it. */
+export function compositionText(steel: Steel): string {
+  if (steel.grade !== null) return gradeText(steel, steel.grade);
+  const given = ELEMENTS.filter((element) => steel.composition[element] > 0);
+  return `${figures(steel, given)} mass %, as given; other elements taken as 0`;
+}
+
+/** The chemical limits of a grade as a relation; null for an analysis. */
+export function limitsRelation({ grade }: Steel): Relation | null {
+  if (grade === null) return null;
+  return {
+    title: `chemical limits of ${grade.designation}`,
+    source: grade.source,
+    locator: grade.standard,
+    evidence: grade.status === "read" ? "standard" : "compiled",
+    inputs: {},
+    output: { label: "limits by heat analysis", unit: "mass %" },
+    error: {
+      size: null,
+      unit: "mass %",
+      kind: "limits bind the heat; a piece may exceed them by the permitted variation",
+    },
+    note: limitsStatus(grade),
+  };
+}
+
+/** The relations that a steel's composition rests on. */
+export function compositionRelations(steel: Steel): Relation[] {
+  return [carbonRelation(steel), limitsRelation(steel)].filter((relation) => relation !== null);
+}

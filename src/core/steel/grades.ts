@@ -1,0 +1,89 @@
+import table from "../../data/steel/grades.json";
+import type { SourceKey } from "../sources";
+import type { Element } from "./composition";
+import { limitsFrom } from "./limits";
+import type { Family, Grade, System } from "./steel";
+
+const STATUS: Readonly<Record<string, Grade["status"]>> = {
+  read: "read",
+  high: "recalled, high confidence",
+  medium: "recalled, medium confidence",
+  low: "recalled, low confidence",
+};
+
+type Row = readonly (string | number | null)[];
+
+function words(cell: unknown, separator: string): string[] {
+  const text = String(cell);
+  return text === "" ? [] : text.split(separator);
+}
+
+function gradeFrom(row: Row): Grade {
+  const [designation, aliases, system, standard, uns, enNumber, family, limits] = row.map(String);
+  const [density, densitySource, status, recalled, source] = row.slice(8);
+  return {
+    designation: designation as string,
+    aliases: words(aliases, "; "),
+    system: system as System,
+    standard: standard as string,
+    uns: uns as string,
+    enNumber: enNumber as string,
+    family: family as Family,
+    limits: limitsFrom(limits as string),
+    density: density as number | null,
+    densitySource: densitySource === "" ? null : (densitySource as SourceKey),
+    status: STATUS[String(status)] as Grade["status"],
+    recalled: words(recalled, " ") as Element[],
+    source: source as SourceKey,
+  };
+}
+
+/** A name that two systems print gets the system in front; the bare name stays an alias of both, so that it is asked about. */
+function withUniqueNames(grades: readonly Grade[]): Grade[] {
+  const count = new Map<string, number>();
+  for (const { designation } of grades) count.set(designation, (count.get(designation) ?? 0) + 1);
+  return grades.map((grade) => {
+    if (count.get(grade.designation) === 1) return grade;
+    const { designation, system, aliases } = grade;
+    return { ...grade, designation: `${system} ${designation}`, aliases: [...aliases, designation] };
+  });
+}
+
+const CLASS_NAME = /^(.+) \(.+\)$/;
+
+/** A grade sold in carbon classes, "M2 (regular C)" and "M2 (high C)", also exists as the bare name with the carbon left open. */
+function withClassedGrades(grades: readonly Grade[]): Grade[] {
+  const result: Grade[] = [];
+  for (const grade of grades) {
+    const name = CLASS_NAME.exec(grade.designation)?.[1];
+    if (name !== undefined && !result.some(({ designation }) => designation === name)) {
+      result.push(classedGrade(name, grades));
+    }
+    result.push(grade);
+  }
+  return result;
+}
+
+function classedGrade(name: string, grades: readonly Grade[]): Grade {
+  const classes = grades.filter(({ designation }) => CLASS_NAME.exec(designation)?.[1] === name);
+  const [first] = classes;
+  if (first === undefined) throw new Error(`no class of ${name}`);
+  const lows = classes.map(({ limits }) => limits.C?.low ?? 0);
+  const highs = classes.map(({ limits }) => limits.C?.high ?? 0);
+  const carbon = { low: Math.min(...lows), high: Math.max(...highs) };
+  return { ...first, designation: name, limits: { ...first.limits, C: carbon } };
+}
+
+let loaded: readonly Grade[] | undefined;
+
+/** Every grade of the table, in its order; read on first use. */
+export function allGrades(): readonly Grade[] {
+  loaded ??= withClassedGrades(withUniqueNames((table.rows as Row[]).map(gradeFrom)));
+  return loaded;
+}
+
+/** Grades sold under a bare name by carbon class or suffix: those of "W1" are W1-8 and so on. */
+export function classesOf({ designation }: Grade): readonly Grade[] {
+  const starts = [`${designation}-`, `${designation} (`];
+  return allGrades().filter((grade) => starts.some((start) => grade.designation.startsWith(start)));
+}

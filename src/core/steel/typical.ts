@@ -1,0 +1,52 @@
+import { type Bounds, type Composition, ELEMENTS, type Element } from "./composition";
+import { encodedCarbon } from "./nominal-carbon";
+import type { Grade } from "./steel";
+
+/** Silicon of plain carbon steel whose standard sets no limit for it, mass %: common practice, no source. */
+export const ASSUMED_SILICON = 0.22;
+
+/** Grades whose carbon limits span steels that harden and temper differently: the bare name fixes no carbon. */
+const OPEN_GRADES: ReadonlySet<string> = new Set(["W1", "W2", "L2", "M2"]);
+
+/** True where a grade does not fix its carbon: one limit only, or a span of several carbon classes. */
+export function hasOpenCarbon({ designation, limits }: Grade): boolean {
+  const { low = null, high = null } = limits.C ?? {};
+  return low === null || high === null || OPEN_GRADES.has(designation);
+}
+
+/** Middle of a range without the dust of binary arithmetic. */
+function middle(low: number, high: number): number {
+  return Number(((low + high) / 2).toFixed(4));
+}
+
+function typicalOf({ low, high }: Bounds): number {
+  if (low === null) return 0;
+  return high === null ? low : middle(low, high);
+}
+
+function typicalCarbon(grade: Grade): number {
+  if (hasOpenCarbon(grade)) return Number.NaN;
+  return encodedCarbon(grade) ?? typicalOf(grade.limits.C ?? { low: null, high: null });
+}
+
+/** True where silicon is assumed, since the standard of a plain carbon steel leaves it out. */
+export function hasAssumedSilicon({ family, limits }: Grade): boolean {
+  return family === "plain carbon" && limits.Si === undefined;
+}
+
+function typicalElement(grade: Grade, element: Element): number {
+  if (element === "C") return typicalCarbon(grade);
+  if (element === "Si" && hasAssumedSilicon(grade)) return ASSUMED_SILICON;
+  const limits = grade.limits[element];
+  return limits === undefined ? 0 : typicalOf(limits);
+}
+
+/**
+ * The composition that relations use for a grade, mass %: carbon as the designation encodes it, else
+ * the middle of its limits; other elements the middle; a minimum alone as that minimum; a maximum
+ * alone as 0. Carbon is NaN where the grade does not fix it.
+ */
+export function typicalComposition(grade: Grade): Composition {
+  const entries = ELEMENTS.map((element) => [element, typicalElement(grade, element)]);
+  return Object.fromEntries(entries) as Composition;
+}
