@@ -1,0 +1,130 @@
+import { numberText } from "../quantity-text";
+import { InvalidValue } from "../refusal";
+import type { Relation } from "../relation";
+
+/** Limits that keep a sum short and catch slips; a run of blades lies far inside them. */
+const MOST_GOOD = 10_000;
+const LEAST_YIELD = 0.01;
+
+/** Rounding of a sum of a few thousand terms must not cost a blade: 0.9 asked, 0.9 less 1e-16 reached. */
+const ROUNDING = 1e-12;
+
+/** How many to start. */
+export const BINOMIAL_STARTS: Relation = {
+  title: "Number to start for enough good blades",
+  source: "binomial",
+  locator: "smallest S with P(good in S ≥ wanted) ≥ confidence",
+  evidence: "standard",
+  inputs: {
+    good: { label: "good blades wanted", unit: "", min: 1, max: MOST_GOOD },
+    yield: { label: "yield", unit: "", min: LEAST_YIELD, max: 1 },
+    confidence: { label: "confidence", unit: "", min: 0, max: 1 },
+  },
+  output: { label: "starts", unit: "" },
+  error: { size: 0, unit: "", kind: "exact if each blade fails on its own and the yield is right" },
+  note:
+    "A cracked batch is not independent: plan a spare load as well. The shop's yield is itself uncertain: " +
+    "46 good of 50 may stand for 83 %.",
+};
+
+/** "92 given: was 0.92 meant?" for a percentage typed as a whole number. */
+export function askIfPercent(value: number): string {
+  return value > 1 && value <= 100 ? `was ${numberText(value / 100)} meant?` : "give a fraction from 0 to 1";
+}
+
+function checkGood(good: number): void {
+  if (Number.isInteger(good) && good >= 1 && good <= MOST_GOOD) return;
+  throw new InvalidValue(
+    `good: ${numberText(good)} given; give a whole number of blades from 1 to ${MOST_GOOD}`,
+  );
+}
+
+function checkYield(yieldShare: number): void {
+  if (yieldShare >= LEAST_YIELD && yieldShare <= 1) return;
+  const hint =
+    yieldShare > 1 ? askIfPercent(yieldShare) : `give the share that comes out good, ${LEAST_YIELD} to 1`;
+  throw new InvalidValue(`yield: ${numberText(yieldShare)} given; ${hint}`);
+}
+
+function checkConfidence(confidence: number): void {
+  if (confidence > 0 && confidence < 1) return;
+  const hint =
+    confidence > 1
+      ? askIfPercent(confidence)
+      : "give a chance above 0 and below 1; no number of starts makes it certain";
+  throw new InvalidValue(`confidence: ${numberText(confidence)} given; ${hint}`);
+}
+
+/** Terms are kept near 1 and carry their size as a logarithm, so that a large run does not underflow to 0. */
+const RESCALE = 1e150;
+
+/**
+ * Chance that the last good blade of `good` comes after exactly 0, 1, 2 … bad ones: the terms whose sum
+ * is the chance of enough.
+ */
+function* chances(good: number, yieldShare: number): Generator<number> {
+  const bad = 1 - yieldShare;
+  let scale = good * Math.log(yieldShare);
+  let factor = yieldShare ** good;
+  let term = 1;
+  for (let failures = 0; ; failures += 1) {
+    yield term * factor;
+    term *= (bad * (good + failures)) / (failures + 1);
+    if (term > RESCALE) {
+      term /= RESCALE;
+      scale += Math.log(RESCALE);
+      factor = Math.exp(scale);
+    }
+  }
+}
+
+/**
+ * Chance that a number of starts yields enough good blades.
+ *
+ * @param starts - Blades begun, a whole number.
+ * @param good - Good blades wanted, a whole number from 1.
+ * @param yieldShare - Share that comes out good, 0.01 to 1.
+ * @returns Probability, 0 to 1.
+ * @throws InvalidValue for figures outside these limits.
+ */
+export function chanceOfEnough(starts: number, good: number, yieldShare: number): number {
+  checkGood(good);
+  checkYield(yieldShare);
+  if (!Number.isInteger(starts) || starts < 0) {
+    throw new InvalidValue(`starts: ${numberText(starts)} given; give a whole number of blades`);
+  }
+  if (starts < good) return 0;
+  if (yieldShare === 1) return 1;
+  let sum = 0;
+  let failures = 0;
+  for (const chance of chances(good, yieldShare)) {
+    sum += chance;
+    failures += 1;
+    if (failures > starts - good) break;
+  }
+  return Math.min(1, sum);
+}
+
+/**
+ * Smallest number of starts that yields enough good blades with the confidence asked.
+ *
+ * @param good - Good blades wanted, a whole number from 1 to 10,000.
+ * @param yieldShare - Share that comes out good, 0.01 to 1.
+ * @param confidence - Above 0, below 1.
+ * @returns Blades to begin.
+ * @throws InvalidValue for figures outside these limits; a percentage typed as a whole number is asked about.
+ */
+export function startsNeeded(good: number, yieldShare: number, confidence: number): number {
+  checkGood(good);
+  checkYield(yieldShare);
+  checkConfidence(confidence);
+  if (yieldShare === 1) return good;
+  let sum = 0;
+  let starts = good;
+  for (const chance of chances(good, yieldShare)) {
+    sum += chance;
+    if (sum >= confidence - ROUNDING) break;
+    starts += 1;
+  }
+  return starts;
+}

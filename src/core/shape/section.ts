@@ -1,0 +1,110 @@
+import { quantityText } from "../quantity-text";
+import { InvalidValue } from "../refusal";
+import type { Grind } from "./grinds";
+
+/** A cross-section as it is described: lengths in mm; what is left out takes the default of its grind. */
+export interface Section {
+  readonly grind: Grind;
+  /** Spine to edge, or edge to edge; of the body under the rib for a T-back. */
+  readonly width: number;
+  /** At the spine or the middle; of the body under the rib for a T-back. */
+  readonly thickness: number;
+  /** Thickness behind the edge; 0 where left out. */
+  readonly edge?: number | undefined;
+  /** From the edge, across the width; the whole width where left out, if the grind allows that. */
+  readonly bevelHeight?: number | undefined;
+  /** Wheel radius of a hollow grind, height of the bulge of a convex one. */
+  readonly curve?: number | undefined;
+  /** Width of the flat of a hexagonal section, of the rib of a T-back. */
+  readonly flatWidth?: number | undefined;
+  readonly ribHeight?: number | undefined;
+}
+
+/** A section with every figure settled: the form that areas are computed from. All in mm. */
+export interface Outline {
+  readonly grind: Grind;
+  readonly width: number;
+  readonly thickness: number;
+  readonly edge: number;
+  readonly bevel: number;
+  readonly curve: number;
+  readonly flat: number;
+  readonly rib: number;
+}
+
+const millimetres = (value: number) => quantityText(value, "mm");
+
+/** A figure of a section, as sentences call it, and whether the grind has a use for it. */
+type Figure = readonly [name: string, value: number | undefined, used: boolean];
+
+function figures(section: Section): Figure[] {
+  const { grind } = section;
+  return [
+    ["width", section.width, true],
+    ["thickness", section.thickness, true],
+    ["edge thickness", section.edge, grind.edge],
+    ["bevel height", section.bevelHeight, grind.bevel !== ""],
+    ["radius or bulge", section.curve, grind.curve !== ""],
+    ["flat or rib width", section.flatWidth, grind.flat !== ""],
+    ["rib height", section.ribHeight, grind.flat === "rib width"],
+  ];
+}
+
+function checkLength([name, value]: Figure): void {
+  if (value === undefined || (Number.isFinite(value) && value >= 0)) return;
+  throw new InvalidValue(`${name} ${value}: give a length in mm, from 0`);
+}
+
+/** A figure that the grind has no use for is a slip, not a detail to be dropped. */
+function checkUse(word: string, [name, value, used]: Figure): void {
+  if (used || value === undefined || value === 0) return;
+  const hint = name === "bevel height" ? ', or use "part flat"' : "";
+  throw new InvalidValue(
+    `a "${word}" section takes no ${name}, ${millimetres(value)} given: leave it blank${hint}`,
+  );
+}
+
+/** A figure without which the section is not defined. */
+function needed(section: Section, value: number | undefined, name: string): number {
+  const isPoint = section.width === 0;
+  if (isPoint || (value !== undefined && value > 0)) return value ?? 0;
+  throw new InvalidValue(`a "${section.grind.word}" section needs a ${name} in mm`);
+}
+
+function bevelOf(section: Section): number {
+  const { grind, width, bevelHeight } = section;
+  if (grind.bevel === "") return width;
+  if (grind.bevel === "needed") return needed(section, bevelHeight, "bevel height");
+  return bevelHeight === undefined || bevelHeight === 0 ? width : bevelHeight;
+}
+
+function curveOf(section: Section): number {
+  const { grind, curve } = section;
+  if (grind.curve === "") return 0;
+  const isFlatConvex = grind.curve === "bulge" && curve === 0;
+  return isFlatConvex ? 0 : needed(section, curve, grind.curve);
+}
+
+/**
+ * Settles a section: defaults filled in, figures that its grind does not take refused.
+ *
+ * @throws InvalidValue naming the figure that is missing or out of place.
+ */
+export function outlineOf(section: Section): Outline {
+  const { grind, width, thickness, edge = 0 } = section;
+  for (const figure of figures(section)) {
+    checkLength(figure);
+    checkUse(grind.word, figure);
+  }
+  const hasRib = grind.flat === "rib width";
+  return {
+    grind,
+    width,
+    thickness,
+    edge,
+    bevel: bevelOf(section),
+    curve: curveOf(section),
+    flat: grind.flat === "" ? 0 : needed(section, section.flatWidth, grind.flat),
+    rib: hasRib ? needed(section, section.ribHeight, "rib height") : 0,
+  };
+}

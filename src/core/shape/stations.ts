@@ -1,0 +1,143 @@
+import { quantityText } from "../quantity-text";
+import { InvalidValue, Refusal } from "../refusal";
+import { type Fuller, fullerArea } from "./fuller";
+import { addMoments, type Moments, polynomialMoments, smoothMoments } from "./moments";
+import { type Outline, outlineOf, type Section } from "./section";
+import { outlineArea } from "./section-area";
+
+/** A cross-section at a place along the blade, with one fuller on each side where given. */
+export interface Station extends Section {
+  /** Distance along the blade, mm. */
+  readonly x: number;
+  readonly fuller?: Fuller | undefined;
+}
+
+/** What the stations of a blade amount to. */
+export interface BladeProperties {
+  /** mm³ */
+  readonly volume: number;
+  /** g */
+  readonly mass: number;
+  /** Balance point in the x of the stations, mm. */
+  readonly balance: number;
+  /** About the balance point, kg m²; a slender blade, the width left out. */
+  readonly inertia: number;
+}
+
+interface Settled {
+  readonly x: number;
+  readonly outline: Outline;
+  readonly fuller: Fuller;
+}
+
+const NO_FULLER: Fuller = { width: 0, depth: 0 };
+const CUBIC_MM_PER_CC = 1000;
+/** g mm² in a kg m². */
+const G_MM2_PER_KG_M2 = 1e9;
+
+function between(a: number, b: number, share: number): number {
+  return a + (b - a) * share;
+}
+
+function outlineBetween(a: Outline, b: Outline, share: number): Outline {
+  return {
+    grind: a.grind,
+    width: between(a.width, b.width, share),
+    thickness: between(a.thickness, b.thickness, share),
+    edge: between(a.edge, b.edge, share),
+    bevel: between(a.bevel, b.bevel, share),
+    curve: between(a.curve, b.curve, share),
+    flat: between(a.flat, b.flat, share),
+    rib: between(a.rib, b.rib, share),
+  };
+}
+
+function netArea(outline: Outline, fuller: Fuller): number {
+  const area = outlineArea(outline);
+  return fuller.width === 0 && fuller.depth === 0 ? area : area - 2 * fullerArea(outline, fuller);
+}
+
+/** Runs a step and, if it refuses, says where along the blade. */
+function atPlace<T>(x: number, step: () => T): T {
+  try {
+    return step();
+  } catch (thrown) {
+    if (thrown instanceof Refusal) throw new InvalidValue(`at ${quantityText(x, "mm")}: ${thrown.message}`);
+    throw thrown;
+  }
+}
+
+function settle(station: Station): Settled {
+  const { x, fuller = NO_FULLER } = station;
+  return atPlace(x, () => {
+    const outline = outlineOf(station);
+    netArea(outline, fuller);
+    return { x, outline, fuller };
+  });
+}
+
+/** Arcs, and anything a fuller cuts, are not polynomials of the distance. */
+function isPolynomial({ outline, fuller }: Settled): boolean {
+  const arcs = outline.grind.curve !== "" || outline.grind.word === "lenticular";
+  return !arcs && fuller.width === 0 && fuller.depth === 0;
+}
+
+function panelMoments(a: Settled, b: Settled, origin: number): Moments {
+  const length = b.x - a.x;
+  const area = (fromOrigin: number) => {
+    const x = fromOrigin + origin;
+    const share = (x - a.x) / length;
+    const fuller = {
+      width: between(a.fuller.width, b.fuller.width, share),
+      depth: between(a.fuller.depth, b.fuller.depth, share),
+    };
+    return atPlace(x, () => netArea(outlineBetween(a.outline, b.outline, share), fuller));
+  };
+  const integrate = isPolynomial(a) && isPolynomial(b) ? polynomialMoments : smoothMoments;
+  return integrate(area, a.x - origin, length);
+}
+
+function checkOrder(stations: readonly Station[]): void {
+  if (stations.length < 2) {
+    throw new InvalidValue(`${stations.length} station given: a blade needs at least 2, heel and tip`);
+  }
+  for (let index = 1; index < stations.length; index += 1) {
+    const before = stations[index - 1]?.x ?? Number.NaN;
+    const here = stations[index]?.x ?? Number.NaN;
+    if (here > before) continue;
+    throw new InvalidValue(
+      `station ${index + 1} at ${quantityText(here, "mm")} does not lie beyond station ${index} at ` +
+        `${quantityText(before, "mm")}: give the stations in order from heel to tip`,
+    );
+  }
+}
+
+/**
+ * Volume, mass, balance and inertia of a blade from its stations. Every dimension varies in a straight
+ * line from station to station; the area is integrated, exactly for straight-sided sections and to
+ * 1e-12 of the figure for arcs and fullers.
+ *
+ * @param stations - From heel to tip, at least two, all of one grind. Lengths [mm]
+ * @param density - [g/cm³]
+ * @throws InvalidValue for stations out of order or a section that cannot be, naming the place.
+ */
+export function bladeProperties(stations: readonly Station[], density: number): BladeProperties {
+  checkOrder(stations);
+  const settled = stations.map(settle);
+  const origin = settled[0]?.x ?? 0;
+  let sum: Moments = { volume: 0, first: 0, second: 0 };
+  settled.slice(1).forEach((here, index) => {
+    const before = settled[index];
+    if (before !== undefined) sum = addMoments(sum, panelMoments(before, here, origin));
+  });
+  if (!(sum.volume > 0))
+    throw new InvalidValue("the stations enclose no metal: width or thickness is 0 throughout");
+  const centre = sum.first / sum.volume;
+  const gramsPerMm3 = density / CUBIC_MM_PER_CC;
+  return {
+    volume: sum.volume,
+    mass: sum.volume * gramsPerMm3,
+    balance: origin + centre,
+    inertia: ((sum.second - sum.volume * centre * centre) * gramsPerMm3) / G_MM2_PER_KG_M2,
+  };
+}

@@ -1,0 +1,114 @@
+import { NotAvailable } from "./refusal";
+import { BoundedMap } from "./steel/memo";
+import { editDistance } from "./steel/nearest";
+
+/** One entry of a closed list of the trade's words: uses, grinds, quenches. */
+export interface Worded {
+  readonly word: string;
+  readonly aliases: readonly string[];
+}
+
+export interface WordListOptions {
+  /** What the list holds, as a sentence calls it: "grind". */
+  readonly noun: string;
+  /** The worksheet function that lists every word. */
+  readonly listedBy: string;
+}
+
+const SHOWN = 4;
+const REMEMBERED = 2000;
+
+/** Case, hyphens, brackets and repeated spaces do not tell words apart. */
+export function foldWord(given: string): string {
+  return given
+    .normalize("NFKC")
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, " ")
+    .trim();
+}
+
+/** How unlike two folded names are: 0 for the same words in any order, 1 for nothing in common. */
+function unlikeness(given: string, name: string): number {
+  const names = name.split(" ");
+  const each = given.split(" ").map((word) => {
+    const distances = names.map((other) => editDistance(word, other) / Math.max(word.length, other.length));
+    return Math.min(...distances);
+  });
+  return each.reduce((sum, distance) => sum + distance, 0) / each.length;
+}
+
+/** True where every word given begins a word of the name. */
+function fits(given: string, name: string): boolean {
+  const names = name.split(" ");
+  return given.split(" ").every((word) => names.some((other) => other.startsWith(word)));
+}
+
+function quotedList(words: readonly string[]): string {
+  return words.map((word) => `"${word}"`).join(", ");
+}
+
+type Names<T> = ReadonlyMap<string, T>;
+
+function namesOf<T extends Worded>(entries: readonly T[]): Names<T> {
+  const names = new Map<string, T>();
+  for (const entry of entries)
+    for (const name of [entry.word, ...entry.aliases]) names.set(foldWord(name), entry);
+  return names;
+}
+
+function fitting<T>(names: Names<T>, folded: string): T[] {
+  if (folded === "") return [];
+  return [...new Set([...names].filter(([name]) => fits(folded, name)).map(([, entry]) => entry))];
+}
+
+function nearest<T extends Worded>(names: Names<T>, folded: string): string[] {
+  const ranked = [...names]
+    .map(([name, { word }]) => ({ word, distance: unlikeness(folded, name) }))
+    .sort((a, b) => a.distance - b.distance);
+  return [...new Set(ranked.map(({ word }) => word))].slice(0, SHOWN);
+}
+
+function ambiguous(given: string | number, words: readonly string[], noun: string): NotAvailable {
+  const more = words.length > SHOWN ? " and others" : "";
+  return new NotAvailable(
+    `"${given}" fits more than one ${noun}: ${quotedList(words.slice(0, SHOWN))}${more}. Give one of them in full`,
+  );
+}
+
+/**
+ * Makes the finder of a closed word list. A word is found by its exact name or alias, or by the
+ * beginnings of its words where only one entry fits; between several it never guesses.
+ *
+ * @returns A function that gives the entry, or throws NotAvailable naming the candidates or the
+ *   nearest words.
+ */
+export function wordFinder<T extends Worded>(
+  entries: readonly T[],
+  { noun, listedBy }: WordListOptions,
+): (given: string | number) => T {
+  const names = namesOf(entries);
+  const search = (given: string | number): T => {
+    const folded = foldWord(String(given));
+    const [only, ...others] = names.has(folded) ? [names.get(folded)] : fitting(names, folded);
+    if (only === undefined) {
+      const words = quotedList(nearest(names, folded));
+      throw new NotAvailable(
+        `"${given}" is not a known ${noun}. Nearest: ${words}; ${listedBy} lists them all`,
+      );
+    }
+    if (others.length === 0) return only;
+    throw ambiguous(
+      given,
+      fitting(names, folded).map(({ word }) => word),
+      noun,
+    );
+  };
+  const found = new BoundedMap<string | number, T>(REMEMBERED);
+  return (given) => {
+    const known = found.get(given);
+    if (known !== undefined) return known;
+    const entry = search(given);
+    found.set(given, entry);
+    return entry;
+  };
+}
