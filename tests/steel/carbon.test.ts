@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { NotAvailable } from "../../src/core/refusal";
-import { carbonBounds, carbonOf, carbonRelation } from "../../src/core/steel/carbon";
+import { carbonBounds, carbonOf } from "../../src/core/steel/carbon";
+import { carbonRelation } from "../../src/core/steel/carbon-relations";
 import { findSteel, steelOf } from "../../src/core/steel/find";
 import { allGrades } from "../../src/core/steel/grades";
 import { encodedCarbon } from "../../src/core/steel/nominal-carbon";

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { compositionText, limitsCaution, limitsRelation } from "../../src/core/steel/composition-text";
+import { limitsRelation } from "../../src/core/steel/composition-relations";
+import { compositionText, limitsCaution } from "../../src/core/steel/composition-text";
 import { densityOf } from "../../src/core/steel/density";
 import { findSteel, steelOf } from "../../src/core/steel/find";
 import { allGrades } from "../../src/core/steel/grades";
@@ -34,7 +35,7 @@ describe("composition used by relations", () => {
     expect(limitsCaution(findSteel("80CrV2"))).toBe("limits recalled");
     expect(limitsCaution(findSteel("8670"))).toBe("limits recalled, not confirmed");
     expect(compositionText(findSteel("6150"))).toContain("limits read; those of Si recalled");
-    expect(limitsRelation(findSteel("8670"))?.note).toBe("limits recalled, not confirmed");
+    expect(limitsRelation(findSteel("8670"))?.note).toContain("limits recalled, not confirmed");
   });
 });
 

@@ -1,9 +1,8 @@
 import { NotAvailable } from "../refusal";
-import type { Relation } from "../relation";
+import { boundsOf } from "./bounds";
 import type { Bounds } from "./composition";
 import { classesOf } from "./grades";
 import { boundsText } from "./limits";
-import { CARBON_RULES, encodedCarbon } from "./nominal-carbon";
 import type { Grade, Steel } from "./steel";
 
 const FORM = 'an analysis from the mill certificate, in the form "C 0.95 Mn 0.25 Si 0.25"';
@@ -39,43 +38,20 @@ export function carbonOf({ composition, grade }: Steel): number {
 }
 
 /** Carbon limits of the standard, mass %; for an analysis both are the figure given. */
-export function carbonBounds({ composition, grade }: Steel): Bounds {
-  if (grade === null) return { low: composition.C, high: composition.C };
-  return grade.limits.C ?? { low: null, high: null };
+export function carbonBounds(steel: Steel): Bounds {
+  return boundsOf(steel, "C");
 }
 
-const OUTPUT = { label: "carbon", unit: "mass %" };
-const SPREAD = "a heat may lie anywhere within the limits of its standard";
-
-function encodedRelation(grade: Grade): Relation | null {
-  const rules = CARBON_RULES[grade.system];
-  if (rules === undefined) return null;
-  const { source, locator } = rules;
-  const error = { size: halfSpan(grade), unit: "mass %", kind: SPREAD };
-  const title = `carbon as ${grade.system} designations encode it`;
-  return { title, source, locator, evidence: "standard", inputs: {}, output: OUTPUT, error };
-}
-
-/** The farther limit from the nominal figure. */
-function halfSpan(grade: Grade): number | null {
-  const nominal = encodedCarbon(grade);
-  const { low = null, high = null } = grade.limits.C ?? {};
-  if (low === null || high === null) return null;
-  const centre = nominal ?? (low + high) / 2;
-  return Number(Math.max(high - centre, centre - low).toFixed(3));
-}
-
-/** The relation that a steel's carbon figure rests on; null for an analysis, which rests on its certificate. */
-export function carbonRelation({ grade }: Steel): Relation | null {
-  if (grade === null) return null;
-  if (encodedCarbon(grade) !== null) return encodedRelation(grade);
-  return {
-    title: "carbon as the middle of the standard's limits",
-    source: grade.source,
-    locator: grade.standard,
-    evidence: "compiled",
-    inputs: {},
-    output: OUTPUT,
-    error: { size: halfSpan(grade), unit: "mass %", kind: SPREAD },
-  };
+/**
+ * One limit of the standard on carbon, mass %.
+ *
+ * @throws NotAvailable where the standard sets none on that side.
+ */
+export function carbonLimit(steel: Steel, side: "low" | "high"): number {
+  const limit = carbonBounds(steel)[side];
+  if (limit !== null) return limit;
+  const { designation, standard, limits } = steel.grade as Grade;
+  const other = boundsText(limits.C ?? { low: null, high: null });
+  const word = side === "low" ? "minimum" : "maximum";
+  throw new NotAvailable(`${designation} has no carbon ${word}: ${standard} sets ${other} mass % C`);
 }

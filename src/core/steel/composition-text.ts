@@ -1,6 +1,4 @@
 import { numberText } from "../quantity-text";
-import type { Relation } from "../relation";
-import { carbonRelation } from "./carbon";
 import { ELEMENTS, type Element } from "./composition";
 import type { Grade, Steel } from "./steel";
 import { hasAssumedSilicon } from "./typical";
@@ -41,28 +39,4 @@ export function compositionText(steel: Steel): string {
   if (steel.grade !== null) return gradeText(steel, steel.grade);
   const given = ELEMENTS.filter((element) => steel.composition[element] > 0);
   return `${figures(steel, given)} mass %, as given; other elements taken as 0`;
-}
-
-/** The chemical limits of a grade as a relation; null for an analysis. */
-export function limitsRelation({ grade }: Steel): Relation | null {
-  if (grade === null) return null;
-  return {
-    title: `chemical limits of ${grade.designation}`,
-    source: grade.source,
-    locator: grade.standard,
-    evidence: grade.status === "read" ? "standard" : "compiled",
-    inputs: {},
-    output: { label: "limits by heat analysis", unit: "mass %" },
-    error: {
-      size: null,
-      unit: "mass %",
-      kind: "limits bind the heat; a piece may exceed them by the permitted variation",
-    },
-    note: limitsStatus(grade),
-  };
-}
-
-/** The relations that a steel's composition rests on. */
-export function compositionRelations(steel: Steel): Relation[] {
-  return [carbonRelation(steel), limitsRelation(steel)].filter((relation) => relation !== null);
 }

@@ -13,14 +13,32 @@ export interface Density {
 /** Sources print figures that differ by this much for one grade: 7.80, 7.85 and 7.872 for 1045. */
 const LEAST_ERROR = 0.05;
 
+type FamilyRow = readonly [family: string, low: number, high: number, seen: string, typical: number];
+
+const families = table.rows as unknown as readonly FamilyRow[];
+
 function relation(title: string, source: SourceKey, locator: string, size: number, kind: string): Relation {
   const error = { size, unit: "g/cm³", kind };
   const output = { label: "density", unit: "g/cm³" };
   return { title, source, locator, evidence: "compiled", inputs: {}, output, error };
 }
 
+function publishedRelation(source: SourceKey, locator: string): Relation {
+  const kind = "difference between published values of one grade";
+  return relation("density published for the grade", source, locator, LEAST_ERROR, kind);
+}
+
+function familyRelation(locator: string, size: number): Relation {
+  const kind = "span of the values known for the family";
+  return relation("density typical of the family", table.source as SourceKey, locator, size, kind);
+}
+
+function spanOf([, low, high, , typical]: FamilyRow): number {
+  return Number(Math.max(LEAST_ERROR, high - typical, typical - low).toFixed(3));
+}
+
 /** Chromium splits the cold work family and tungsten the high speed one. */
-function familyRow({ family, composition }: Steel): string {
+function familyName({ family, composition }: Steel): string {
   const { Cr, W } = composition;
   if (family === "cold work") {
     if (Cr >= 10) return "cold work, 10 % chromium and over";
@@ -31,22 +49,10 @@ function familyRow({ family, composition }: Steel): string {
 }
 
 function familyDensity(steel: Steel): Density {
-  const name = familyRow(steel);
-  const row = table.rows.find(([family]) => family === name);
+  const name = familyName(steel);
+  const row = families.find(([family]) => family === name);
   if (row === undefined) throw new Error(`no density for ${name}`);
-  const [, low, high, , value] = row as [string, number, number, string, number];
-  const size = Number(Math.max(LEAST_ERROR, high - value, value - low).toFixed(3));
-  const kind = "span of the values known for the family";
-  const source = table.source as SourceKey;
-  return { value, relation: relation("density typical of the family", source, name, size, kind) };
-}
-
-function publishedDensity(value: number, source: SourceKey, designation: string): Density {
-  const kind = "difference between published values of one grade";
-  return {
-    value,
-    relation: relation("density published for the grade", source, designation, LEAST_ERROR, kind),
-  };
+  return { value: row[4], relation: familyRelation(name, spanOf(row)) };
 }
 
 /**
@@ -56,5 +62,15 @@ function publishedDensity(value: number, source: SourceKey, designation: string)
 export function densityOf(steel: Steel): Density {
   const { grade } = steel;
   if (grade === null || grade.density === null || grade.densitySource === null) return familyDensity(steel);
-  return publishedDensity(grade.density, grade.densitySource, grade.designation);
+  return { value: grade.density, relation: publishedRelation(grade.densitySource, grade.designation) };
+}
+
+/** The relation that a steel's density rests on; both kinds where no steel is given. */
+export function densityRelations(steel: Steel | null): readonly Relation[] {
+  if (steel !== null) return [densityOf(steel).relation];
+  const widest = Math.max(...families.map(spanOf));
+  return [
+    publishedRelation("std-grade-table", "density by grade"),
+    familyRelation("one row a family; the widest span is given", widest),
+  ];
 }

@@ -10,7 +10,8 @@ interface CarbonRule {
   readonly standard?: RegExp;
 }
 
-interface CarbonRules {
+/** The rules of one system and where they come from. */
+export interface CarbonRules {
   readonly source: SourceKey;
   readonly locator: string;
   readonly rules: readonly CarbonRule[];
