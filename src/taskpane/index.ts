@@ -1,1 +1,32 @@
-import { catalogue } from "../functions/catalogue"; console.log(catalogue.length);
+import { type Connection, connect } from "../host/excel";
+import { noSheet } from "../host/no-sheet";
+import { mountPane } from "./pane";
+import "./excel-page.css";
+
+/** Long enough for a slow network to bring office.js' own files, short enough not to look dead. */
+const PATIENCE = 4000;
+
+const NOTICES = {
+  outside:
+    "This page is open outside Excel. Steels, bands, tempering and help all work here; to put formulas into a sheet, open it from the Home tab in Excel.",
+  missing:
+    "Excel’s own script (office.js) could not be loaded, so this pane cannot reach the sheet and BLADE formulas may show #NAME?. Check that your network lets appsforoffice.microsoft.com through, then reload. The figures below still work.",
+  waiting: "Waiting for Excel. The figures below already work.",
+} as const;
+
+function show(root: HTMLElement, connection: Connection | { readonly kind: "waiting" }): void {
+  const start = decodeURIComponent(location.hash.slice(1));
+  if (connection.kind === "excel") mountPane(root, connection.port, { start });
+  else mountPane(root, noSheet, { start, notice: NOTICES[connection.kind] });
+}
+
+async function begin(root: HTMLElement): Promise<void> {
+  const connected = connect();
+  const waited = new Promise<{ kind: "waiting" }>((done) => setTimeout(done, PATIENCE, { kind: "waiting" }));
+  const first = await Promise.race([connected, waited]);
+  show(root, first);
+  if (first.kind === "waiting") show(root, await connected);
+}
+
+const root = document.getElementById("pane");
+if (root !== null) void begin(root);

@@ -1,0 +1,79 @@
+import { SOURCES } from "../../core/sources";
+import { catalogue } from "../../functions/catalogue";
+import { relationsOf, type WorksheetFunction } from "../../functions/declare";
+import { errorText, kindText } from "../../functions/evidence";
+import { ask, firstRow } from "../ask";
+import { element } from "../dom";
+import type { RenderPage } from "../page";
+import { disclosure, facts, table } from "../tables";
+
+const NOT_VERIFIED = [
+  "The add-in was built and tested without Excel: with the vendor’s own function dispatcher, the published schema and this pane in a browser.",
+  "Not seen in Excel itself: start-up time, the sentences behind #VALUE! and #N/A on every platform, the look of argument hints, what the repair of #NAME? does on protected sheets.",
+  "Figures are estimates from published relations. Harden and temper a coupon of your own bar first and read it.",
+];
+
+const SEEN: Readonly<Record<string, string>> = {
+  READ: "read in a text",
+  MEMORY: "recalled, no text seen",
+  COMMON: "common practice, no source",
+  DERIVED: "worked out from the others",
+};
+
+/** About: versions, error of the estimates, sources, licences, what was not verified. */
+export const render: RenderPage = (root) => {
+  const [version = ""] = firstRow(ask("VERSION"));
+  root.append(
+    element("p", {}, version),
+    element("h3", {}, "How good the estimates are"),
+    errorTable(),
+    element("h3", {}, "Not verified"),
+    element("ul", {}, ...NOT_VERIFIED.map((sentence) => element("li", {}, sentence))),
+    element("h3", {}, "Sources"),
+    sources(),
+    element("h3", {}, "Licences"),
+    licences(),
+  );
+  return undefined;
+};
+
+/** One row a relation, however many functions rest on it. */
+function errorTable(): HTMLElement {
+  const rows = new Map<string, string[]>();
+  for (const relation of catalogue.flatMap((fn: WorksheetFunction) => relationsOf(fn, null))) {
+    rows.set(relation.title, [relation.title, errorText(relation), kindText(relation)]);
+  }
+  const headings = [{ text: "relation" }, { text: "expected error" }, { text: "evidence" }];
+  return disclosure(
+    `${rows.size} relations`,
+    table("Expected error by relation", headings, [...rows.values()]),
+  );
+}
+
+function sources(): HTMLElement {
+  const entries = Object.values(SOURCES).filter(({ seen }) => seen !== "COMMON");
+  const items = entries.map((source) => {
+    const name = [source.author, source.title, source.edition].filter((part) => part !== "").join(", ");
+    return element("li", {}, `${name}; ${SEEN[source.seen] ?? source.seen}`, address(source.address));
+  });
+  return disclosure(`${entries.length} sources`, element("ul", { class: "sources" }, ...items));
+}
+
+function address(given: string): HTMLElement | null {
+  return /^https?:/.test(given)
+    ? element("p", {}, element("a", { href: given, target: "_blank", rel: "noreferrer" }, given))
+    : null;
+}
+
+/** Terms of data that is not free of them, besides our own. */
+function licences(): HTMLElement {
+  const named = Object.values(SOURCES).filter(({ licence }) => /CC|LGPL|MIT|Apache/.test(licence));
+  return facts([
+    ["Blade Metallurgy", "MIT licence"],
+    ["office.js", "Microsoft, under its own terms; loaded from Microsoft’s address"],
+    ...named.map(({ title, author, licence }): [string, string] => [
+      [author, title].filter(Boolean).join(", "),
+      licence,
+    ]),
+  ]);
+}

@@ -1,0 +1,84 @@
+import { catalogue, NAMESPACE } from "../../functions/catalogue";
+import { type Example, TOPICS, type WorksheetFunction } from "../../functions/declare";
+import { parameterHelp, resultText, signature } from "../../functions/metadata";
+import { afterPause, element, fill } from "../dom";
+import { evidenceOf } from "../evidence";
+import { searchField } from "../fields";
+import { formulaOf } from "../formula";
+import { insertControl } from "../insert";
+import type { PageContext, RenderPage } from "../page";
+import { facts } from "../tables";
+
+/** Every worksheet function by topic, with help, examples and a button that puts one into the sheet. */
+export const render: RenderPage = (root, context) => {
+  const search = searchField({ label: "Find a function", hint: "Part of a name or of what it does" });
+  const count = element("p", { class: "count", role: "status" });
+  const found = element("div", {});
+  const show = () => {
+    const fitting = catalogue.filter((fn) => fits(fn, search.control.value));
+    count.textContent = `${fitting.length} of ${catalogue.length} functions`;
+    fill(found, ...topics(fitting, context));
+  };
+  search.control.addEventListener("input", afterPause(show));
+  root.append(search.block, count, found);
+  show();
+  found.querySelector("details[open]")?.scrollIntoView();
+  return undefined;
+};
+
+function fits({ name, summary, topic }: WorksheetFunction, typed: string): boolean {
+  const words = typed.toLowerCase().split(/\s+/);
+  const text = `${name} ${summary} ${topic}`.toLowerCase();
+  return words.every((word) => text.includes(word));
+}
+
+function topics(functions: readonly WorksheetFunction[], context: PageContext): HTMLElement[] {
+  return TOPICS.flatMap((topic) => {
+    const inTopic = functions.filter((fn) => fn.topic === topic);
+    const entries = inTopic.map((fn) => functionEntry(fn, context));
+    return entries.length === 0 ? [] : [element("section", {}, element("h3", {}, topic), ...entries)];
+  });
+}
+
+/** A closed entry holds its first line only; the rest is made when it is opened. */
+function functionEntry(fn: WorksheetFunction, context: PageContext): HTMLElement {
+  const entry = element(
+    "details",
+    { class: "function" },
+    element("summary", {}, element("code", {}, fn.name), ` ${fn.summary}`),
+  );
+  const open = () => {
+    if (entry.open && entry.children.length === 1) entry.append(...help(fn, context));
+  };
+  entry.addEventListener("toggle", open);
+  if (context.state.functionName.toUpperCase() === fn.name) entry.open = true;
+  return entry;
+}
+
+function help(fn: WorksheetFunction, context: PageContext): HTMLElement[] {
+  const parameters = Object.values(fn.parameters).map((parameter): [string, string] => [
+    parameter.optional ? `${parameter.label} (may be left out)` : parameter.label,
+    parameterHelp(parameter),
+  ]);
+  return [
+    element("p", {}, element("code", { class: "formula" }, `${NAMESPACE}.${signature(fn)}`)),
+    facts([["Gives", resultText(fn)], ...parameters]),
+    ...fn.examples.map((example) => exampleBlock(fn, example, context)),
+    evidenceOf(fn.name, null, "Where its answers come from"),
+  ];
+}
+
+function exampleBlock(fn: WorksheetFunction, example: Example, { port }: PageContext): HTMLElement {
+  const formula = formulaOf(fn, example.given);
+  return element(
+    "div",
+    { class: "example" },
+    insertControl(port, () => formula).block,
+    element("p", { class: "basis" }, `gives ${givesText(example)} (${example.source})`),
+  );
+}
+
+function givesText({ gives, within }: Example): string {
+  const text = Array.isArray(gives) ? gives.flat().join(", ") : String(gives);
+  return within === undefined ? text : `${text}, to within ${within}`;
+}

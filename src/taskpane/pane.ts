@@ -1,0 +1,100 @@
+import type { HostPort } from "../host/port";
+import { element, fill } from "./dom";
+import { isPageId, PAGES, type PageContext, type PageId, type PaneState } from "./page";
+import "./pane.css";
+
+export interface PaneOptions {
+  /** Where to begin: a page, or `functions/NAME` for the help of one function. */
+  readonly start?: string;
+  /** Shown above every page: what does not work here, and why. */
+  readonly notice?: string;
+}
+
+export interface MountedPane {
+  /** Shows another page, as a press on its name would. */
+  readonly open: (page: PageId) => void;
+  readonly unmount: () => void;
+}
+
+/**
+ * Puts the task pane into an element.
+ *
+ * @param root - An element of its own; whatever it holds is replaced.
+ * @param port - The program around the pane.
+ */
+export function mountPane(root: HTMLElement, port: HostPort, options: PaneOptions = {}): MountedPane {
+  const page = element("div", { class: "page" });
+  const state: PaneState = { steel: "1095", functionName: "" };
+  const start = startingPage(options.start, state);
+  const show = pageShower(page, { port, state, open: (id) => open(id) });
+  const navigation = pageButtons((id) => open(id));
+  const open = (id: PageId) => {
+    navigation.mark(id);
+    void show(id);
+  };
+  root.classList.add("pane");
+  const theme = port.theme();
+  if (theme !== undefined) root.dataset.theme = theme;
+  fill(root, header(navigation.block), notice(options.notice), page);
+  open(start);
+  return { open, unmount: () => root.replaceChildren() };
+}
+
+function startingPage(start: string | undefined, state: PaneState): PageId {
+  const [page = "", name = ""] = (start ?? "").split("/");
+  state.functionName = name;
+  return isPageId(page) ? page : "steels";
+}
+
+function header(navigation: HTMLElement): HTMLElement {
+  return element("div", { class: "head" }, element("h1", {}, "Blade Metallurgy"), navigation);
+}
+
+function notice(text: string | undefined): HTMLElement | null {
+  return text === undefined ? null : element("p", { class: "notice", role: "status" }, text);
+}
+
+function pageButtons(chosen: (id: PageId) => void) {
+  const buttons = new Map<PageId, HTMLButtonElement>();
+  for (const [id, { title }] of Object.entries(PAGES)) {
+    if (!isPageId(id)) continue;
+    const made = element("button", { type: "button" }, title);
+    made.addEventListener("click", () => chosen(id));
+    buttons.set(id, made);
+  }
+  const items = [...buttons.values()].map((made) => element("li", {}, made));
+  return {
+    block: element("nav", { "aria-label": "Pages of the pane" }, element("ul", {}, ...items)),
+    mark(current: PageId) {
+      for (const [id, made] of buttons) {
+        if (id === current) made.setAttribute("aria-current", "page");
+        else made.removeAttribute("aria-current");
+      }
+    },
+  };
+}
+
+/** Shows one page after another; a page that arrives late does not push out one chosen since. */
+function pageShower(page: HTMLElement, context: PageContext): (id: PageId) => Promise<void> {
+  let leave: (() => void) | undefined;
+  let wanted: PageId | undefined;
+  return async (id) => {
+    wanted = id;
+    const { title, load } = PAGES[id];
+    try {
+      const { render } = await load();
+      if (wanted !== id) return;
+      leave?.();
+      fill(page, element("h2", {}, title));
+      leave = render(page, context);
+    } catch (problem) {
+      if (wanted === id) fill(page, element("h2", {}, title), failure(problem));
+    }
+  };
+}
+
+function failure(problem: unknown): HTMLElement {
+  console.error(problem);
+  const sentence = "This page could not be shown. Check the connection and choose it again.";
+  return element("p", { role: "alert", class: "refusal" }, sentence);
+}
