@@ -2,6 +2,8 @@ import { BooleanNumber, type Ctor } from "@univerjs/core";
 import {
   BaseFunction,
   type BaseValueObject,
+  ErrorType,
+  ErrorValueObject,
   FunctionType,
   type IFunctionInfo,
   type IFunctionNames,
@@ -19,8 +21,15 @@ export function formulaName(fn: WorksheetFunction): string {
   return `${NAMESPACE}.${fn.name}`;
 }
 
-/** A bad reading of one call must not escape: one thrown exception blanks every formula of a sheet. */
+/** A name that the formula itself holds and nobody knows: a grade without quotes, a function mistyped. */
+function isUnknownName(variant: BaseValueObject): boolean {
+  return variant instanceof ErrorValueObject && variant.getErrorType() === ErrorType.NAME;
+}
+
+/** Nothing may escape: one thrown exception blanks every formula of a sheet. */
 function answer(fn: WorksheetFunction, variants: readonly BaseValueObject[]): BaseValueObject {
+  const unknown = variants.find(isUnknownName);
+  if (unknown !== undefined) return unknown;
   try {
     return resultFrom(evaluate(fn, variants.map(argumentFrom)));
   } catch (thrown) {
@@ -56,16 +65,25 @@ function functionInfo(fn: WorksheetFunction): IFunctionInfo {
   };
 }
 
+/** Constructor and name of each worksheet function, as the engine's plugin takes them: `{ function: executors() }`. */
+export function executors(
+  functions: readonly WorksheetFunction[] = catalogue,
+): [Ctor<BaseFunction>, IFunctionNames][] {
+  return functions.map((fn) => [executor(fn), formulaName(fn)]);
+}
+
+/** What the grid's argument hints and function list show: `{ description: functionHints() }`. */
+export function functionHints(functions: readonly WorksheetFunction[] = catalogue): IFunctionInfo[] {
+  return functions.map(functionInfo);
+}
+
 /** What a formula plugin of the engine is configured with. */
 export interface Registration {
   readonly function: [Ctor<BaseFunction>, IFunctionNames][];
   readonly description: IFunctionInfo[];
 }
 
-/** Executors and argument hints of the worksheet functions, in the form of the engine's `formula` configuration. */
+/** Executors and hints together, in the form of a grid's `formula` configuration. */
 export function registration(functions: readonly WorksheetFunction[] = catalogue): Registration {
-  return {
-    function: functions.map((fn) => [executor(fn), formulaName(fn)]),
-    description: functions.map(functionInfo),
-  };
+  return { function: executors(functions), description: functionHints(functions) };
 }

@@ -4,13 +4,15 @@ import {
   type BaseReferenceObject,
   type BaseValueObject,
   BooleanValueObject,
+  ErrorType,
   ErrorValueObject,
   NumberValueObject,
   StringValueObject,
 } from "@univerjs/engine-formula";
 import { Refusal } from "../core/refusal";
 import type { Cell, Cells } from "../functions/cells";
-import { errorArgument, refusedValue } from "./refused-value";
+import { carriedSentence, errorArgument, refusedValue } from "./refused-value";
+import type { CellResult } from "./results";
 
 /** One value of the engine as the worksheet functions read it; `null` for an empty cell or a gap between commas. */
 function plain(value: Nullable<BaseValueObject>): unknown {
@@ -20,13 +22,38 @@ function plain(value: Nullable<BaseValueObject>): unknown {
   return value.getValue();
 }
 
-/** One argument as the engine hands it over: a single value, or rows for a range or an array. */
-export function argumentFrom(variant: BaseValueObject | BaseReferenceObject): unknown {
-  if (variant.isReferenceObject()) return argumentFrom((variant as BaseReferenceObject).toArrayValueObject());
-  if (!(variant instanceof ArrayValueObject)) return plain(variant as BaseValueObject);
-  const rows = Array.from({ length: variant.getRowCount() }, (_, row) => row);
+type Variant = BaseValueObject | BaseReferenceObject;
+
+/** The rows of a range or an array, read cell by cell; `undefined` for a single value. */
+function rowsOf<T>(variant: Variant, read: (value: Nullable<BaseValueObject>) => T): T[][] | undefined {
+  if (variant.isReferenceObject()) {
+    return rowsOf((variant as BaseReferenceObject).toArrayValueObject(), read);
+  }
+  if (!(variant instanceof ArrayValueObject)) return undefined;
   const columns = Array.from({ length: variant.getColumnCount() }, (_, column) => column);
-  return rows.map((row) => columns.map((column) => plain(variant.get(row, column))));
+  return Array.from({ length: variant.getRowCount() }, (_, row) =>
+    columns.map((column) => read(variant.get(row, column))),
+  );
+}
+
+/** One argument as the engine hands it over: a single value, or rows for a range or an array. */
+export function argumentFrom(variant: Variant): unknown {
+  return rowsOf(variant, plain) ?? plain(variant as BaseValueObject);
+}
+
+/** What a cell shows for a value of the engine; an empty one shows 0, as in any spreadsheet. */
+function cellResult(value: Nullable<BaseValueObject>): CellResult {
+  if (!value || value.isNull()) return { value: 0 };
+  if (value instanceof ErrorValueObject) {
+    return { error: value.getErrorType(), message: carriedSentence(value.getCustomData()) };
+  }
+  if (value.isLambda()) return { error: ErrorType.CALC, message: undefined };
+  return { value: value.getValue() };
+}
+
+/** The cells a value fills, in full precision. */
+export function cellResults(variant: Variant): CellResult[][] {
+  return rowsOf(variant, cellResult) ?? [[cellResult(variant as BaseValueObject)]];
 }
 
 function valueFrom(cell: Cell): BaseValueObject {

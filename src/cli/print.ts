@@ -1,0 +1,39 @@
+import type { Evaluation } from "../engine/evaluate-formulas";
+import type { CellResult } from "../engine/results";
+
+type JsonCell = number | string | boolean | { readonly error: string; readonly message: string | undefined };
+
+const jsonCell = (cell: CellResult): JsonCell =>
+  "error" in cell ? { error: cell.error, message: cell.message } : cell.value;
+
+/** The only cell of an answer that does not spill. */
+function single({ rows }: Evaluation): CellResult | undefined {
+  return rows.length === 1 && rows[0]?.length === 1 ? rows[0][0] : undefined;
+}
+
+/** True where any cell of the answer is an error. */
+export function hasError({ rows }: Evaluation): boolean {
+  return rows.some((row) => row.some((cell) => "error" in cell));
+}
+
+function plainCell(cell: CellResult): string {
+  if ("error" in cell) return cell.message === undefined ? cell.error : `${cell.error}: ${cell.message}`;
+  if (typeof cell.value === "boolean") return cell.value ? "TRUE" : "FALSE";
+  return String(cell.value);
+}
+
+/** One value as it is; a spilled result as one JSON array a row, one row a line. */
+export function plainText(answer: Evaluation): string {
+  const cell = single(answer);
+  if (cell !== undefined) return plainCell(cell);
+  return answer.rows.map((row) => JSON.stringify(row.map(jsonCell))).join("\n");
+}
+
+/** One JSON object: formula and value, rows of values, or error and message. */
+export function jsonText(answer: Evaluation): string {
+  const { formula } = answer;
+  const cell = single(answer);
+  if (cell === undefined)
+    return JSON.stringify({ formula, value: answer.rows.map((row) => row.map(jsonCell)) });
+  return JSON.stringify("error" in cell ? { formula, ...cell } : { formula, value: cell.value });
+}

@@ -1,0 +1,79 @@
+/**
+ * Runs a TypeScript entry under Node: `node src/cli/start.cjs <entry.ts> [arguments]`.
+ *
+ * The entry is bundled on first use, in silence, and again whenever a file that went into the bundle has changed.
+ * Bundles lie in the cache inside node_modules, one file each, put in place by renaming: two processes that
+ * build at the same time never see half a bundle.
+ */
+const { createHash } = require("node:crypto");
+const fs = require("node:fs");
+const path = require("node:path");
+
+const root = path.resolve(__dirname, "../..");
+const cache = path.join(root, "node_modules/.cache/blade-metallurgy/cli");
+
+/** Files that shape every bundle without being imported by it. */
+const ALWAYS = [
+  "package.json",
+  "package-lock.json",
+  "tsconfig.json",
+  "src/cli/start.cjs",
+  "src/cli/bundle.cjs",
+];
+
+/** Size and time of each file, as one short text that changes when any of them does. */
+function fingerprint(files) {
+  const hash = createHash("sha256");
+  for (const file of files) {
+    const { mtimeMs, size } = fs.statSync(path.join(root, file));
+    hash.update(`${file}\0${size}\0${mtimeMs}\n`);
+  }
+  return hash.digest("hex");
+}
+
+/** The bundle that the record points at, if nothing it was made from has changed since. */
+function currentBundle(record) {
+  try {
+    const { files, print, bundle } = JSON.parse(fs.readFileSync(record, "utf8"));
+    return fingerprint(files) === print && fs.existsSync(bundle) ? bundle : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+function replaceFile(file, text) {
+  const draft = `${file}.${process.pid}`;
+  fs.writeFileSync(draft, text);
+  fs.renameSync(draft, file);
+}
+
+async function build(entry, record) {
+  const { bundleEntry } = require("./bundle.cjs");
+  const sources = await bundleEntry(path.join(root, entry), cache);
+  const files = [...ALWAYS, ...sources.files.map((file) => path.relative(root, file))];
+  const print = fingerprint(files);
+  const bundle = path.join(cache, `${path.basename(record, ".json")}.${print.slice(0, 16)}.cjs`);
+  replaceFile(bundle, sources.text);
+  replaceFile(record, JSON.stringify({ files, print, bundle }));
+  return bundle;
+}
+
+async function start(entry, rest) {
+  const name = entry.replace(/\.ts$/, "").replace(/[^a-z0-9]+/gi, "-");
+  const record = path.join(cache, `${name}.json`);
+  fs.mkdirSync(cache, { recursive: true });
+  const bundle = currentBundle(record) ?? (await build(entry, record));
+  process.argv = [process.argv[0], path.join(root, entry), ...rest];
+  require(bundle);
+}
+
+const [given, ...rest] = process.argv.slice(2);
+if (given === undefined) {
+  process.stderr.write("Usage: node src/cli/start.cjs <entry.ts> [arguments]\n");
+  process.exitCode = 2;
+} else {
+  start(path.relative(root, path.resolve(given)), rest).catch((error) => {
+    process.stderr.write(`${error.stack ?? error}\n`);
+    process.exitCode = 70;
+  });
+}

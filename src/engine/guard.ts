@@ -1,0 +1,20 @@
+import type { Injector } from "@univerjs/core";
+import { ErrorType, ErrorValueObject, Interpreter } from "@univerjs/engine-formula";
+
+type Execute = Interpreter["execute"];
+
+/**
+ * Turns an exception in any function of the engine into the error value of its own cell. Without this, one
+ * exception ends the whole calculation and every formula of the workbook stays blank.
+ */
+export function guardCalculations(injector: Injector): void {
+  const interpreter = injector.get(Interpreter);
+  const execute: Execute = interpreter.execute.bind(interpreter);
+  interpreter.execute = (node) => {
+    try {
+      return execute(node);
+    } catch {
+      return ErrorValueObject.create(ErrorType.VALUE);
+    }
+  };
+}

@@ -1,0 +1,78 @@
+import { CellValueType, type ICellData, type IWorkbookData, type IWorksheetData } from "@univerjs/core";
+
+/**
+ * What stands in a cell, as typed: a leading `=` makes a formula, a leading apostrophe a text whatever follows.
+ * `undefined` is an empty cell.
+ */
+export type Typed = number | string | boolean | undefined;
+
+export interface SheetInput {
+  readonly name: string;
+  /** Cells by row and column, from the top left. */
+  readonly rows: readonly (readonly Typed[])[];
+}
+
+/** A table with its headings in the first row. Rows and columns count from 0; `rows` counts the headings too. */
+export interface TableInput {
+  readonly name: string;
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+  readonly rows: number;
+  readonly headings: readonly string[];
+}
+
+/** A workbook to calculate. */
+export interface WorkbookInput {
+  readonly sheets: readonly SheetInput[];
+  /** Defined names and what they stand for: `{ Target: "Plan!$B$2" }`. */
+  readonly names?: Readonly<Record<string, string>>;
+  readonly tables?: readonly TableInput[];
+}
+
+export const UNIT = "workbook";
+
+/** The engine's id of a sheet; names may hold any character, ids stay plain. */
+export function sheetId(position: number): string {
+  return `sheet-${position + 1}`;
+}
+
+function cellData(typed: Exclude<Typed, undefined>): ICellData {
+  if (typeof typed === "number") return { v: typed, t: CellValueType.NUMBER };
+  if (typeof typed === "boolean") return { v: typed ? 1 : 0, t: CellValueType.BOOLEAN };
+  if (typed.startsWith("=")) return { f: typed };
+  return { v: typed.startsWith("'") ? typed.slice(1) : typed, t: CellValueType.STRING };
+}
+
+/** Room below and beside what is filled, so that results can spill. */
+const SPARE_ROWS = 2000;
+const SPARE_COLUMNS = 200;
+
+function sheetData({ name, rows }: SheetInput, id: string): Partial<IWorksheetData> {
+  const cells: Record<number, Record<number, ICellData>> = {};
+  rows.forEach((row, r) => {
+    const filled: Record<number, ICellData> = {};
+    row.forEach((typed, c) => {
+      if (typed !== undefined) filled[c] = cellData(typed);
+    });
+    cells[r] = filled;
+  });
+  const widest = rows.reduce((most, row) => Math.max(most, row.length), 0);
+  return {
+    id,
+    name,
+    cellData: cells,
+    rowCount: rows.length + SPARE_ROWS,
+    columnCount: widest + SPARE_COLUMNS,
+  };
+}
+
+/** The workbook in the engine's own form. */
+export function workbookData({ sheets }: WorkbookInput): Partial<IWorkbookData> {
+  const named = sheets.map((sheet, position) => [sheetId(position), sheet] as const);
+  return {
+    id: UNIT,
+    sheetOrder: named.map(([id]) => id),
+    sheets: Object.fromEntries(named.map(([id, sheet]) => [id, sheetData(sheet, id)])),
+  };
+}
