@@ -1,0 +1,33 @@
+import { type Worded, wordFinder } from "../word-list";
+
+/** Scales that the conversion tables print. */
+export type ScaleKey = "HRC" | "HV" | "HB" | "HRA" | "HRD" | "HR15N" | "HR30N" | "HR45N" | "HRB" | "MPa";
+
+/** A hardness scale, or tensile strength, as people name it. */
+export interface Scale extends Worded {
+  readonly word: ScaleKey;
+  readonly meaning: string;
+}
+
+const scale = (word: ScaleKey, meaning: string, ...aliases: string[]): Scale => ({ word, aliases, meaning });
+
+/** Every scale that is accepted, the blade trade's own first. */
+export const SCALES: readonly Scale[] = [
+  scale("HRC", "Rockwell C, diamond cone, 150 kgf", "Rockwell C", "Rc"),
+  scale("HV", "Vickers", "Vickers", "VHN", "VPN", "DPH", "HV10"),
+  scale("HB", "Brinell, hard metal ball", "Brinell", "HBW", "BHN"),
+  scale("HRA", "Rockwell A, diamond cone, 60 kgf", "Rockwell A", "Ra"),
+  scale("HRD", "Rockwell D, diamond cone, 100 kgf", "Rockwell D", "Rd"),
+  scale("HR15N", "superficial Rockwell, 15 kgf: for thin steel", "15N", "Rockwell 15N"),
+  scale("HR30N", "superficial Rockwell, 30 kgf: for thin steel", "30N", "Rockwell 30N"),
+  scale("HR45N", "superficial Rockwell, 45 kgf: for thin steel", "45N", "Rockwell 45N"),
+  scale("HRB", "Rockwell B, ball, 100 kgf: for soft steel", "Rockwell B", "Rb"),
+  scale("MPa", "tensile strength, to 650 HV", "N/mm2", "tensile", "tensile strength", "Rm"),
+];
+
+/**
+ * Finds a scale by any name in use.
+ *
+ * @throws NotAvailable naming the nearest scales.
+ */
+export const findScale = wordFinder(SCALES, { noun: "hardness scale", listedBy: "SCALES()" });

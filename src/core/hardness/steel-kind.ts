@@ -1,0 +1,60 @@
+import { carbonOf } from "../steel/carbon";
+import type { Steel } from "../steel/steel";
+
+/** Kinds of steel as the trade sorts them by use. */
+export type SteelKind =
+  | "medium carbon"
+  | "spring steel"
+  | "0.7-0.85 % C low alloy"
+  | "plain high carbon"
+  | "low-alloy high carbon"
+  | "cold work"
+  | "stainless"
+  | "high alloy";
+
+/** Borders between the kinds, mass %: set for this library inside the gaps between the trade's examples. */
+const HIGH_CARBON = 0.8;
+const SPRING_CARBON = 0.65;
+const LOW_ALLOY_HIGH_CARBON = 0.88;
+const COLD_WORK = { chromium: 4, carbon: 0.9 };
+const STAINLESS_CHROMIUM = 11;
+/** Above any of these a steel hardens clearly deeper than a plain carbon steel. */
+const ALLOYED = { Cr: 0.3, Ni: 0.4, Mo: 0.1, W: 0.3, Si: 1, Mn: 1.3 } as const;
+
+function isAlloyed({ composition }: Steel): boolean {
+  return (
+    composition.Cr >= ALLOYED.Cr ||
+    composition.Ni >= ALLOYED.Ni ||
+    composition.Mo >= ALLOYED.Mo ||
+    composition.W >= ALLOYED.W ||
+    composition.Si >= ALLOYED.Si ||
+    composition.Mn >= ALLOYED.Mn
+  );
+}
+
+function byCarbon(steel: Steel, carbon: number): SteelKind {
+  if (!isAlloyed(steel)) return carbon < HIGH_CARBON ? "medium carbon" : "plain high carbon";
+  if (carbon < SPRING_CARBON) return "spring steel";
+  return carbon < LOW_ALLOY_HIGH_CARBON ? "0.7-0.85 % C low alloy" : "low-alloy high carbon";
+}
+
+/** True for steels that resist rust enough to be sold as stainless, by bulk chromium and carbon. */
+export function isStainless({ family, composition }: Steel): boolean {
+  return family.endsWith("stainless") && composition.Cr >= STAINLESS_CHROMIUM;
+}
+
+/**
+ * Sorts a steel into the kinds by which the trade says what suits a use.
+ *
+ * @returns `null` for steels the trade's list does not hold (shock-resisting and hot-work steels).
+ * @throws NotAvailable where the carbon decides and the grade does not fix it.
+ */
+export function steelKind(steel: Steel): SteelKind | null {
+  const { family, composition } = steel;
+  if (isStainless(steel)) return "stainless";
+  if (family === "high speed") return "high alloy";
+  if (composition.Cr < COLD_WORK.chromium) {
+    return family === "hot work" || composition.Cr >= 3 ? null : byCarbon(steel, carbonOf(steel));
+  }
+  return carbonOf(steel) >= COLD_WORK.carbon ? "cold work" : null;
+}
