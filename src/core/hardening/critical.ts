@@ -1,0 +1,49 @@
+import { checkRange, type Relation } from "../relation";
+import type { Composition } from "../steel/composition";
+
+/** Lower critical temperature. */
+export const LOWER_CRITICAL: Relation = {
+  title: "Lower critical temperature Ac1",
+  source: "andrews-1965",
+  locator: "equation for Ae1",
+  evidence: "fitted",
+  inputs: {},
+  output: { label: "Ac1", unit: "°C" },
+  error: { size: 15, unit: "°C", kind: "about, from memory; faster heating raises it" },
+};
+
+/** Upper critical temperature of steels that form ferrite first. */
+export const UPPER_CRITICAL: Relation = {
+  title: "Upper critical temperature Ac3",
+  source: "carbide-equilibrium",
+  locator: "iron-carbon line, with the alloy terms of the short Andrews form",
+  evidence: "fitted",
+  inputs: { carbon: { label: "carbon", unit: "%", min: 0.05, max: 0.75 } },
+  output: { label: "Ac3", unit: "°C" },
+  error: { size: 15, unit: "°C", kind: "about, from memory; faster heating raises it" },
+};
+
+/**
+ * Temperature at which austenite starts to form on heating.
+ *
+ * @param c - Composition in mass %.
+ * @returns Ac1 in °C, by Andrews.
+ */
+export function lowerCritical(c: Composition): number {
+  return 723 - 10.7 * c.Mn - 16.9 * c.Ni + 29.1 * c.Si + 16.9 * c.Cr + 6.38 * c.W;
+}
+
+/**
+ * Temperature above which no ferrite is left.
+ *
+ * @param c - Composition in mass %.
+ * @param carbon - Carbon in mass %, 0.05 to 0.75.
+ * @returns Ac3 in °C, never below Ac1.
+ * @throws NotAvailable outside the carbon range.
+ */
+export function upperCritical(c: Composition, carbon: number): number {
+  checkRange(UPPER_CRITICAL, "carbon", carbon);
+  const ironCarbon = 908.4 - 428.1 * carbon + 377.7 * carbon ** 2 - 170.7 * carbon ** 3;
+  const alloy = 44.7 * c.Si - 15.2 * c.Ni + 104 * c.V + 31.5 * c.Mo + 13.1 * c.W;
+  return Math.max(lowerCritical(c), ironCarbon + alloy);
+}

@@ -1,0 +1,150 @@
+import { temperatureText } from "../quantity-text";
+import { InvalidValue, NotAvailable } from "../refusal";
+import { checkRange, type Relation } from "../relation";
+import { carbonOf } from "../steel/carbon";
+import type { Steel } from "../steel/steel";
+import { LOWER_CRITICAL, lowerCritical, UPPER_CRITICAL, upperCritical } from "./critical";
+import {
+  DISSOLVED_GRADE_SERIES,
+  DISSOLVED_HIGH_CHROMIUM,
+  fromSeries,
+  gradeSeries,
+  highChromium,
+} from "./high-chromium";
+
+/** What austenite holds at the hardening temperature, mass %. */
+export interface Dissolved {
+  readonly carbon: number;
+  readonly chromium: number;
+}
+
+/** From here up, cementite may stay undissolved at usual hardening temperatures. */
+export const CARBIDE_CARBON = 0.7;
+
+const HIGH_CHROMIUM = 11;
+
+/** Carbon and chromium in solution, steels with cementite. */
+export const DISSOLVED_CEMENTITE: Relation = {
+  title: "Carbon and chromium in austenite, 0.70 % C and more",
+  source: "carbide-equilibrium",
+  locator: "regression for cementite steels, 213 calculated steels",
+  evidence: "fitted",
+  inputs: {
+    hardenC: { label: "hardening temperature", unit: "°C", min: 740, max: 900 },
+    carbon: { label: "carbon", unit: "%", min: 0.7, max: 1.5 },
+    chromium: { label: "chromium", unit: "%", min: 0, max: 1.8 },
+    manganese: { label: "manganese", unit: "%", min: 0, max: 2 },
+    silicon: { label: "silicon", unit: "%", min: 0, max: 0.6 },
+    nickel: { label: "nickel", unit: "%", min: 0, max: 2 },
+    molybdenum: { label: "molybdenum", unit: "%", min: 0, max: 0.35 },
+    vanadium: { label: "vanadium", unit: "%", min: 0, max: 0.3 },
+    tungsten: { label: "tungsten", unit: "%", min: 0, max: 0.6 },
+  },
+  output: { label: "carbon in austenite", unit: "%" },
+  error: {
+    size: 0.036,
+    unit: "%",
+    kind: "largest difference from the full calculation; equilibrium, so an upper limit for a short soak",
+  },
+  note: "Tungsten is not in the calculation, molybdenum hardly.",
+};
+
+/** Below 0.70 % C all carbon dissolves once the ferrite is gone. */
+export const DISSOLVED_ALL: Relation = {
+  ...UPPER_CRITICAL,
+  title: "All carbon in austenite above Ac3, below 0.70 % C",
+  inputs: {
+    hardenC: { label: "hardening temperature", unit: "°C", min: null, max: 1000 },
+    molybdenum: { label: "molybdenum", unit: "%", min: 0, max: 1 },
+    vanadium: { label: "vanadium", unit: "%", min: 0, max: 0.3 },
+    tungsten: { label: "tungsten", unit: "%", min: 0, max: 0.6 },
+  },
+};
+
+/** Carbon that austenite can hold beside cementite in plain iron-carbon, mass %, 730 to 1145 °C. */
+export function saturationCarbon(celsius: number): number {
+  return 1.55484e-6 * celsius ** 2 + 1.38294e-4 * celsius - 0.157463;
+}
+
+function cementite(steel: Steel, carbon: number, hardenC: number): Dissolved {
+  const c = steel.composition;
+  const given: Record<string, number> = {
+    hardenC,
+    carbon,
+    chromium: c.Cr,
+    manganese: c.Mn,
+    silicon: c.Si,
+    nickel: c.Ni,
+    molybdenum: c.Mo,
+    vanadium: c.V,
+    tungsten: c.W,
+  };
+  for (const input of Object.keys(given)) checkRange(DISSOLVED_CEMENTITE, input, given[input] as number);
+  const ac1 = lowerCritical(c);
+  if (hardenC < ac1) {
+    throw new NotAvailable(
+      `${steel.name} does not harden from ${temperatureText(hardenC)}: its lower critical temperature is about ` +
+        `${temperatureText(ac1)}; give a hardening temperature above it`,
+    );
+  }
+  // Vanadium carbide outlasts any hardening temperature of these steels and keeps its carbon.
+  const free = c.V >= 0.1 ? carbon - 0.2 * c.V : carbon;
+  const saturation = saturationCarbon(hardenC);
+  const inSolution =
+    saturation -
+    0.116 * c.Cr -
+    0.007 * c.Mn -
+    0.08 * c.Si -
+    0.016 * c.Ni +
+    0.075 * c.Cr * (free - saturation);
+  if (inSolution >= free) return { carbon: free, chromium: c.Cr };
+  return { carbon: inSolution, chromium: c.Cr * (1 - (1.14 * (free - inSolution)) / free) };
+}
+
+function allDissolved(steel: Steel, carbon: number, hardenC: number): Dissolved {
+  const ac3 = upperCritical(steel.composition, carbon);
+  if (hardenC < ac3) {
+    throw new NotAvailable(
+      `${steel.name} at ${temperatureText(hardenC)} still holds ferrite: its upper critical temperature is ` +
+        `about ${temperatureText(ac3)}; give a hardening temperature above it`,
+    );
+  }
+  checkRange(DISSOLVED_ALL, "hardenC", hardenC);
+  checkRange(DISSOLVED_ALL, "molybdenum", steel.composition.Mo);
+  checkRange(DISSOLVED_ALL, "vanadium", steel.composition.V);
+  checkRange(DISSOLVED_ALL, "tungsten", steel.composition.W);
+  return { carbon, chromium: steel.composition.Cr };
+}
+
+/**
+ * Carbon and chromium that the austenite holds when the blade goes into the quench.
+ *
+ * @param steel - A grade or an analysis.
+ * @param hardenC - Hardening temperature in °C.
+ * @returns Mass % in austenite, the upper limit for a short soak.
+ * @throws NotAvailable below the critical temperature, outside the calculated range, and for steels
+ * with 1.8 to 11 % Cr or more than a little molybdenum, vanadium or tungsten.
+ */
+export function dissolvedAt(steel: Steel, hardenC: number): Dissolved {
+  if (!Number.isFinite(hardenC)) throw new InvalidValue("hardening temperature must be a number in °C");
+  const rows = gradeSeries(steel);
+  if (rows !== undefined) return fromSeries(rows, steel.name, hardenC);
+  const carbon = carbonOf(steel);
+  const c = steel.composition;
+  if (c.Cr >= HIGH_CHROMIUM) return highChromium(c, carbon, hardenC);
+  if (c.Cr > 1.8) {
+    throw new NotAvailable(
+      `no relation is published for the carbon in solution of ${steel.name}: it is held for steels with up to ` +
+        "1.8 % Cr and for 11 to 18 % Cr",
+    );
+  }
+  return carbon < CARBIDE_CARBON ? allDissolved(steel, carbon, hardenC) : cementite(steel, carbon, hardenC);
+}
+
+/** The relations behind `dissolvedAt` for a steel. */
+export function dissolvedRelations(steel: Steel): readonly Relation[] {
+  if (gradeSeries(steel) !== undefined) return [DISSOLVED_GRADE_SERIES];
+  if (steel.composition.Cr >= HIGH_CHROMIUM) return [DISSOLVED_HIGH_CHROMIUM];
+  if (carbonOf(steel) < CARBIDE_CARBON) return [DISSOLVED_ALL, LOWER_CRITICAL];
+  return [DISSOLVED_CEMENTITE];
+}

@@ -1,0 +1,132 @@
+import bridge from "../../data/hardening/grade-hardenability.json";
+import plates from "../../data/hardening/plate-critical-thickness.json";
+import { numberText } from "../quantity-text";
+import { NotAvailable } from "../refusal";
+import { checkRange, type Relation } from "../relation";
+import { carbonOf } from "../steel/carbon";
+import type { Steel } from "../steel/steel";
+import { CARBIDE_CARBON, dissolvedAt } from "./dissolved";
+import { usualHardening } from "./hardening-temperature";
+import { IDEAL_DIAMETER, idealDiameter } from "./ideal-diameter";
+
+/** Baths that the plate calculation covers. */
+export const BATHS = ["brine", "agitated water", "fast oil", "oil A", "slow oil"] as const;
+
+export type Bath = (typeof BATHS)[number];
+
+/** Thickest plate that hardens. */
+export const MAX_PLATE: Relation = {
+  title: "Thickest plate that hardens in a bath",
+  source: "plate-quench-calculation",
+  locator: plates.locator,
+  evidence: "compiled",
+  inputs: { nose: { label: "pearlite nose time", unit: "s", min: 0.29, max: 40 } },
+  output: { label: "plate thickness", unit: "mm" },
+  error: { size: 1.5, unit: "times", kind: "factor either way" },
+  note: "Both faces cooled, from 800 °C (1472 °F), grain size 7. Bainite is not in the calculation.",
+};
+
+/** How thick a flat section may be. */
+export interface MaxSection {
+  /** Under 5 % pearlite at mid-thickness, mm. */
+  readonly fullyHardMm: number;
+  /** Under 50 % pearlite at mid-thickness, mm. */
+  readonly halfHardMm: number;
+  readonly note: string;
+}
+
+/** The calculation stopped at plates of this thickness. */
+const THICKEST_MM = 60;
+/** 0.9 s is the pearlite nose time of a steel with an ideal diameter of 31 mm; it grows as the square. */
+const NOSE_S = 0.9;
+const NOSE_DIAMETER_MM = 31;
+
+type Row = readonly [bath: string, nose: number, fully: number, half: number];
+
+const series = new Map<string, Row[]>();
+for (const row of plates.rows as unknown as Row[]) {
+  const rows = series.get(row[0]) ?? [];
+  rows.push(row);
+  series.set(row[0], rows);
+}
+
+const grades = new Map(
+  (bridge.rows as unknown as readonly [string, number, number, string][]).map((row) => [row[0], row]),
+);
+
+interface Nose {
+  readonly seconds: number;
+  readonly note: string;
+}
+
+function noseOf(steel: Steel): Nose {
+  const held = grades.get(steel.grade?.designation ?? "");
+  if (held !== undefined) return { seconds: held[2], note: held[3] };
+  if (/^\d\dB\d\d/.test(steel.name)) {
+    throw new NotAvailable(`${steel.name} hardens by boron, whose effect on hardenability is not held here`);
+  }
+  const c = steel.composition;
+  checkRange(IDEAL_DIAMETER, "Cr", c.Cr);
+  const carbon = carbonOf(steel);
+  const inSolution =
+    carbon < CARBIDE_CARBON ? { carbon, chromium: c.Cr } : dissolvedAt(steel, usualHardening(steel).celsius);
+  // Vanadium that stays in carbide does not slow pearlite; counting it would promise too much.
+  const diameter = idealDiameter({ ...c, C: inSolution.carbon, Cr: inSolution.chromium, V: 0 });
+  const note = `hardenability from composition, ideal diameter ${numberText(Math.round(diameter))} mm`;
+  return {
+    seconds: NOSE_S * (diameter / NOSE_DIAMETER_MM) ** 2,
+    note: c.V > 0 ? `${note}, vanadium not counted` : note,
+  };
+}
+
+function checkNose(steel: Steel, seconds: number): void {
+  const { min, max } = MAX_PLATE.inputs.nose as { min: number; max: number };
+  if (seconds >= min && seconds <= max) return;
+  const limit = seconds > max ? "deeper" : "shallower";
+  const diameter = Math.round(NOSE_DIAMETER_MM * Math.sqrt((seconds > max ? max : min) / NOSE_S));
+  throw new NotAvailable(
+    `${steel.name} hardens ${limit} than the plate calculation reaches: its ideal diameter is ` +
+      `${seconds > max ? "over" : "under"} ${diameter} mm (${MAX_PLATE.title}, calculated ${MAX_PLATE.locator})`,
+  );
+}
+
+/** Straight line on logarithmic scales between two printed nose times. */
+function between(rows: readonly Row[], nose: number, column: 2 | 3): number {
+  const above = Math.max(
+    1,
+    rows.findIndex((row) => row[1] >= nose),
+  );
+  const left = rows[above - 1] as Row;
+  const right = rows[above] as Row;
+  const share = Math.log(nose / left[1]) / Math.log(right[1] / left[1]);
+  return left[column] * (right[column] / left[column]) ** share;
+}
+
+/**
+ * Thickest flat section that hardens in a bath.
+ *
+ * @param steel - A grade or an analysis.
+ * @param bath - One of `BATHS`.
+ * @returns Thickness in mm, fully hard and half martensite, good to a factor of 1.5.
+ * @throws NotAvailable where the hardenability of the steel is outside the calculated series.
+ */
+export function maxSection(steel: Steel, bath: Bath): MaxSection {
+  const nose = noseOf(steel);
+  checkNose(steel, nose.seconds);
+  const rows = series.get(bath);
+  if (rows === undefined)
+    throw new NotAvailable(`no plate thickness is held for ${bath}: use ${BATHS.join(", ")}`);
+  const fullyHardMm = between(rows, nose.seconds, 2);
+  const halfHardMm = between(rows, nose.seconds, 3);
+  const capped = rows.some(
+    ([, seconds, fully, half]) => seconds >= nose.seconds && (fully >= THICKEST_MM || half >= THICKEST_MM),
+  );
+  const parts = ["within a factor 1.5 either way", nose.note];
+  if (capped && nose.seconds > 10) parts.push(`may be more: the calculation stopped at ${THICKEST_MM} mm`);
+  return { fullyHardMm, halfHardMm, note: parts.filter((part) => part !== "").join("; ") };
+}
+
+/** The relations behind `maxSection` for a steel. */
+export function maxSectionRelations(steel: Steel): readonly Relation[] {
+  return grades.has(steel.grade?.designation ?? "") ? [MAX_PLATE] : [MAX_PLATE, IDEAL_DIAMETER];
+}

@@ -1,0 +1,156 @@
+import table from "../../data/hardening/as-quenched.json";
+import { temperatureText } from "../quantity-text";
+import { NotAvailable } from "../refusal";
+import { checkRange, type Relation } from "../relation";
+import type { SourceKey } from "../sources";
+import { carbonOf } from "../steel/carbon";
+import type { Steel } from "../steel/steel";
+import { CARBIDE_CARBON, dissolvedAt } from "./dissolved";
+import { usualHardening } from "./hardening-temperature";
+import { retainedAustenite } from "./martensite";
+
+/** Initial hardness of the Jominy calculation. */
+export const INITIAL_HARDNESS: Relation = {
+  title: "Hardness of martensite up to 0.60 % C",
+  source: "astm-a255",
+  locator: "initial hardness, metric polynomial",
+  evidence: "standard",
+  inputs: {
+    carbon: { label: "carbon in austenite", unit: "%", min: 0.1, max: 1.15 },
+    manganese: { label: "manganese", unit: "%", min: 0, max: 2 },
+    silicon: { label: "silicon", unit: "%", min: 0, max: 2.2 },
+    nickel: { label: "nickel", unit: "%", min: 0, max: 3.5 },
+    chromium: { label: "chromium", unit: "%", min: 0, max: 1.8 },
+    molybdenum: { label: "molybdenum", unit: "%", min: 0, max: 0.6 },
+    vanadium: { label: "vanadium", unit: "%", min: 0, max: 0.3 },
+    tungsten: { label: "tungsten", unit: "%", min: 0, max: 0.6 },
+  },
+  output: { label: "hardness as quenched", unit: "HRC" },
+  error: { size: 2, unit: "HRC", kind: "half-width that covers 90 %, fully martensitic" },
+};
+
+/** Hardness of martensite above 0.60 % C. */
+export const HIGH_CARBON_HARDNESS: Relation = {
+  ...INITIAL_HARDNESS,
+  title: "Hardness of martensite above 0.60 % C, less 0.15 HRC per % retained austenite",
+  source: "martensite-above-0.60",
+  locator: "exponential approach to 69.0 HRC",
+  evidence: "fitted",
+};
+
+const JOIN_CARBON = 0.6;
+const LIMIT_HRC = 69;
+const HRC_PER_PERCENT_AUSTENITE = 0.15;
+
+/** Hardness of fully martensitic steel by the A255 polynomial, HRC, 0.10 to 0.70 % C. */
+export function initialHardness(carbon: number): number {
+  const c = carbon;
+  return 33.087 + c * (50.723 + c * (33.662 + c * (-2.7048 + c * (-107.02 + c * 43.523))));
+}
+
+/** Hardness of martensite without retained austenite, HRC; continuous at 0.60 % C. */
+export function martensiteHardness(carbon: number): number {
+  if (carbon <= JOIN_CARBON) return initialHardness(carbon);
+  return LIMIT_HRC - (LIMIT_HRC - initialHardness(JOIN_CARBON)) * Math.exp(-(carbon - JOIN_CARBON) / 0.2);
+}
+
+/** As-quenched hardness with where it comes from. */
+export interface Quenched {
+  readonly hrc: number;
+  readonly hardenC: number;
+  readonly source: SourceKey;
+}
+
+type Row = readonly [
+  grade: string,
+  low: number,
+  high: number,
+  hrcLow: number,
+  hrcHigh: number,
+  source: string,
+];
+
+const sheets = table.rows as unknown as readonly Row[];
+
+function fromSheet(steel: Steel, hardenC: number | undefined): Quenched | null {
+  const rows = sheets.filter(([grade]) => grade === steel.grade?.designation);
+  const row =
+    hardenC === undefined
+      ? rows[0]
+      : rows.find(([, low, high]) => hardenC >= low - 15 && hardenC <= high + 15);
+  if (rows.length === 0) return null;
+  if (row === undefined || (hardenC === undefined && rows.length > 1)) {
+    const temperatures = rows.map(([, low, high]) =>
+      low === high ? temperatureText(low) : `${temperatureText(low)} to ${temperatureText(high)}`,
+    );
+    const problem =
+      hardenC === undefined
+        ? "give the hardening temperature"
+        : `${temperatureText(hardenC)} is not among them`;
+    throw new NotAvailable(
+      `the hardness of ${steel.name} as quenched is published for hardening at ${temperatures.join(", ")} only: ${problem}`,
+    );
+  }
+  const [, low, high, hrcLow, hrcHigh, source] = row;
+  return { hrc: (hrcLow + hrcHigh) / 2, hardenC: hardenC ?? (low + high) / 2, source: source as SourceKey };
+}
+
+function checkAlloy(steel: Steel): void {
+  const c = steel.composition;
+  checkRange(INITIAL_HARDNESS, "chromium", c.Cr);
+  checkRange(INITIAL_HARDNESS, "manganese", c.Mn);
+  checkRange(INITIAL_HARDNESS, "silicon", c.Si);
+  checkRange(INITIAL_HARDNESS, "nickel", c.Ni);
+  checkRange(INITIAL_HARDNESS, "molybdenum", c.Mo);
+  checkRange(INITIAL_HARDNESS, "vanadium", c.V);
+  checkRange(INITIAL_HARDNESS, "tungsten", c.W);
+}
+
+/**
+ * Hardness of a blade that hardened through, straight from the quench.
+ *
+ * @param steel - A grade or an analysis.
+ * @param hardenC - Hardening temperature in °C; left out, the middle of the published window.
+ * @returns HRC, the hardening temperature used in °C and the source.
+ * @throws NotAvailable outside 0.10 to 1.15 % C in solution, above 1.8 % Cr unless the grade's own
+ * sheet prints it, and where `dissolvedAt` refuses.
+ */
+export function quenchedHardness(steel: Steel, hardenC?: number): Quenched {
+  const sheet = fromSheet(steel, hardenC);
+  if (sheet !== null) return sheet;
+  checkAlloy(steel);
+  const temperature = hardenC ?? usualHardening(steel).celsius;
+  // Below 0.70 % C the answer does not depend on a temperature that nobody gave.
+  const whole = hardenC === undefined && carbonOf(steel) < CARBIDE_CARBON;
+  const inSolution = whole
+    ? { carbon: carbonOf(steel), chromium: steel.composition.Cr }
+    : dissolvedAt(steel, temperature);
+  checkRange(INITIAL_HARDNESS, "carbon", inSolution.carbon);
+  const austenite = { ...steel.composition, C: inSolution.carbon, Cr: inSolution.chromium };
+  return {
+    hrc: martensiteHardness(inSolution.carbon) - HRC_PER_PERCENT_AUSTENITE * retainedAustenite(austenite),
+    hardenC: temperature,
+    source: inSolution.carbon <= JOIN_CARBON ? "astm-a255" : "martensite-above-0.60",
+  };
+}
+
+/** The relations behind `quenchedHardness` for a steel. */
+export function quenchedRelations(steel: Steel): readonly Relation[] {
+  const row = sheets.find(([grade]) => grade === steel.grade?.designation);
+  if (row !== undefined) {
+    return [
+      {
+        title: `Hardness of ${steel.name} as quenched`,
+        source: row[5] as SourceKey,
+        locator: "hardness as quenched",
+        evidence: "measured",
+        inputs: {
+          hardenC: { label: "hardening temperature", unit: "°C", min: row[1] - 15, max: row[2] + 15 },
+        },
+        output: INITIAL_HARDNESS.output,
+        error: { size: null, unit: "HRC", kind: "one sheet, not tested against another" },
+      },
+    ];
+  }
+  return [INITIAL_HARDNESS, HIGH_CARBON_HARDNESS];
+}

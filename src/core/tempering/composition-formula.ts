@@ -1,0 +1,113 @@
+import { checkRange, type Relation } from "../relation";
+import type { Composition } from "../steel/composition";
+import type { HardnessCurve } from "./curve";
+import { temperParameter } from "./parameter";
+
+/** Silicon up to which the formula was fitted, and up to which it may be used with a wider band. */
+const FITTED_SILICON = 1.7;
+
+/** Hardness after temper from composition. */
+export const COMPOSITION_FORMULA: Relation = {
+  title: "Hardness after temper from composition",
+  source: "blade-metallurgy-tempering",
+  locator: "formula in p = T (18 + log t), 449 points of 26 steels",
+  evidence: "fitted",
+  inputs: {
+    temperC: { label: "temper", unit: "°C", min: 100, max: 430 },
+    hours: { label: "time in all", unit: "h", min: 1 / 6, max: 24 },
+    C: { label: "carbon", unit: "%", min: 0.35, max: 1.15 },
+    Mn: { label: "manganese", unit: "%", min: 0, max: 1.8 },
+    Si: { label: "silicon", unit: "%", min: 0, max: 2.2 },
+    Ni: { label: "nickel", unit: "%", min: 0, max: 3.5 },
+    Cr: { label: "chromium in solution", unit: "%", min: 0, max: 1.5 },
+    Mo: { label: "molybdenum", unit: "%", min: 0, max: 0.35 },
+    W: { label: "tungsten", unit: "%", min: 0, max: 0.6 },
+    V: { label: "vanadium", unit: "%", min: 0, max: 0.3 },
+    Co: { label: "cobalt", unit: "%", min: 0, max: 0.1 },
+  },
+  output: { label: "hardness", unit: "HRC" },
+  error: { size: 3, unit: "HRC", kind: "half-width that covers 90 % of rows not used in the fit" },
+  note: "Fully martensitic before tempering. Silicon above 1.7 % rests on no measured steel: 4 HRC there.",
+};
+
+/** Half-width in HRC that covers 90 % for a composition. */
+export function formulaHalfWidth(c: Composition): number {
+  return c.Si > FITTED_SILICON ? 4 : (COMPOSITION_FORMULA.error.size as number);
+}
+
+/** Whether silicon lies beyond the steels of the fit. */
+export function siliconBeyondFit(c: Composition): boolean {
+  return c.Si > FITTED_SILICON;
+}
+
+/**
+ * Refuses a composition outside the fit.
+ *
+ * @param c - Composition in mass %, chromium as dissolved at the hardening temperature.
+ * @param carbon - Carbon of the steel in mass %.
+ * @throws NotAvailable naming element, value and range.
+ */
+export function checkComposition(c: Composition, carbon: number): void {
+  checkRange(COMPOSITION_FORMULA, "C", carbon);
+  for (const element of ["Mn", "Si", "Ni", "Cr", "Mo", "W", "V", "Co"] as const) {
+    checkRange(COMPOSITION_FORMULA, element, c[element]);
+  }
+}
+
+/** Elements that the formula reads; the others had no visible effect in the fit. */
+export type FormulaComposition = Pick<Composition, "C" | "Mn" | "Si" | "Ni" | "Cr" | "Mo">;
+
+interface Quadratic {
+  readonly constant: number;
+  readonly slope: number;
+}
+
+const BEND = -0.189;
+const CENTRE = 10;
+
+function quadratic(c: FormulaComposition): Quadratic {
+  const f = 1 - Math.exp(-5 * c.C);
+  const silicon = c.Si - 0.18;
+  return {
+    constant:
+      -7.034 +
+      64.414 * f +
+      2.061 * (c.Mn - 0.65) +
+      2.295 * silicon +
+      0.267 * c.Ni +
+      2.194 * c.Cr +
+      2.305 * c.Mo,
+    slope: -1.514 - 2.17 * f + 0.664 * silicon + 1.144 * c.Cr + 2.612 * c.Mo,
+  };
+}
+
+/**
+ * Hardness after temper from composition, without a range check.
+ *
+ * @param c - Composition of the austenite in mass %.
+ * @param celsius - Temper in °C.
+ * @param hours - Time in h.
+ * @returns HRC.
+ */
+export function formulaHardness(c: FormulaComposition, celsius: number, hours: number): number {
+  const { constant, slope } = quadratic(c);
+  const x = temperParameter(celsius, hours) - CENTRE;
+  return constant + x * (slope + x * BEND);
+}
+
+/** The formula for one composition as a curve. */
+export function formulaCurve(c: FormulaComposition): HardnessCurve {
+  const { constant, slope } = quadratic(c);
+  const from = temperParameter(100, 1 / 6);
+  const to = temperParameter(430, 24);
+  const top = CENTRE - slope / (2 * BEND);
+  return {
+    from,
+    to,
+    breaks: top > from && top < to ? [top] : [],
+    hrcAt(parameter) {
+      const x = parameter - CENTRE;
+      return constant + x * (slope + x * BEND);
+    },
+  };
+}

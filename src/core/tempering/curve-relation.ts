@@ -1,0 +1,33 @@
+import type { Relation } from "../relation";
+import { sourceText } from "../sources";
+import { CURVE_BANDS, type FittedCurve } from "./fits";
+
+const KIND = "half-width that covers 90 % of rows of sources that took no part in a curve";
+
+function timeText(fit: FittedCurve): string {
+  if (fit.form === "cubic") return `${fit.rows} rows, ${fit.rms} HRC root mean square about the curve`;
+  const time = fit.timePrinted ? `${fit.hours} h in all` : `no time printed, ${fit.hours} h taken`;
+  return `${fit.rows} rows, ${time}`;
+}
+
+/** The published curve of a grade as a relation. */
+export function curveRelation(fit: FittedCurve): Relation {
+  const [source, ...others] = fit.sources;
+  const hardened = fit.form === "table" ? fit.hardenC : null;
+  const also = others.map((key) => `; also ${sourceText(key)}`).join("");
+  return {
+    title: `Hardness after temper of ${fit.id}`,
+    source: source ?? "tempering-data-set",
+    locator: fit.form === "cubic" ? "rows of the grade, cubic in the temper parameter" : "hardness table",
+    evidence: fit.form === "cubic" ? "fitted" : "measured",
+    inputs: {
+      temperC: { label: "temper", unit: "°C", min: fit.temperC[0], max: fit.temperC[1] },
+      ...(hardened === null
+        ? {}
+        : { hardenC: { label: "hardening temperature", unit: "°C", min: hardened[0], max: hardened[1] } }),
+    },
+    output: { label: "hardness", unit: "HRC" },
+    error: { size: CURVE_BANDS.blade.halfWidth, unit: "HRC", kind: KIND },
+    note: `${timeText(fit)}${also}`,
+  };
+}

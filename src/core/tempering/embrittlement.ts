@@ -1,0 +1,77 @@
+import { temperatureText } from "../quantity-text";
+import type { Relation } from "../relation";
+import type { Steel } from "../steel/steel";
+
+/** A span of tempers that costs toughness. */
+export interface BrittleRange {
+  readonly low: number;
+  readonly high: number;
+  readonly advice: string;
+}
+
+/** Tempers that embrittle. */
+export const EMBRITTLEMENT: Relation = {
+  title: "Tempers that cost toughness",
+  source: "embrittlement-ranges",
+  locator: "ranges by family",
+  evidence: "compiled",
+  inputs: { temperC: { label: "temper", unit: "°C", min: null, max: null } },
+  output: { label: "caution", unit: "text" },
+  error: { size: 30, unit: "°C", kind: "sources differ by 30 to 50 °C about the ends" },
+  note: "High-silicon range inferred from one steel of 1.6 % Si.",
+};
+
+const STAINLESS_CHROMIUM = 11;
+const TOOL_CHROMIUM = 1.8;
+const HIGH_SILICON = 1.2;
+
+const CARBON_STEEL: BrittleRange = {
+  low: 230,
+  high: 370,
+  advice: "choose a temper below or above it for a blade that takes blows",
+};
+const SILICON_STEEL: BrittleRange = { ...CARBON_STEEL, low: 350, high: 450 };
+const STAINLESS: BrittleRange = { low: 425, high: 600, advice: "toughness and rust resistance suffer" };
+const REVERSIBLE: BrittleRange = {
+  low: 375,
+  high: 575,
+  advice: "cool fast from the temper, slow cooling embrittles",
+};
+/** Impact of the S7 sheet dips here, 141 against 169 J. */
+const S7_DIP: BrittleRange = { low: 370, high: 425, advice: "its impact figures dip here" };
+/** Impact of the A2 sheet is lowest here, 39 against 56 J at 260 °C. */
+const A2_DIP: BrittleRange = { low: 460, high: 500, advice: "its impact figures are lowest here" };
+
+const OWN_RANGES: Readonly<Record<string, readonly BrittleRange[]>> = {
+  S7: [S7_DIP],
+  A2: [A2_DIP],
+  X100CrMoV5: [A2_DIP],
+};
+
+/** Manganese, nickel and chromium together from which slow cooling matters; molybdenum and tungsten protect. */
+function isReversible({ composition: c }: Steel): boolean {
+  return c.Mn + c.Ni + c.Cr >= 1.2 && c.Mo < 0.15 && c.W < 0.3;
+}
+
+/** The ranges of a steel, by its own sheet or its family. */
+export function brittleRanges(steel: Steel): readonly BrittleRange[] {
+  const own = OWN_RANGES[steel.grade?.designation ?? ""];
+  if (own !== undefined) return own;
+  const { Cr, Si } = steel.composition;
+  if (Cr >= STAINLESS_CHROMIUM && steel.family === "martensitic stainless") return [STAINLESS];
+  if (Cr > TOOL_CHROMIUM) return [];
+  const irreversible = Si >= HIGH_SILICON ? SILICON_STEEL : CARBON_STEEL;
+  return isReversible(steel) ? [irreversible, REVERSIBLE] : [irreversible];
+}
+
+function rangeText({ low, high }: BrittleRange): string {
+  return `${temperatureText(low)} to ${temperatureText(high)}`;
+}
+
+/** The embrittlement caution of a temper; empty where there is none. */
+export function embrittlementCaution(steel: Steel, celsius: number): string {
+  return brittleRanges(steel)
+    .filter(({ low, high }) => celsius >= low && celsius <= high)
+    .map((range) => `embrittlement range ${rangeText(range)}: ${range.advice}`)
+    .join("; ");
+}

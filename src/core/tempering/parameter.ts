@@ -1,0 +1,84 @@
+import { quantityText, temperatureText } from "../quantity-text";
+import { InvalidValue } from "../refusal";
+import type { Relation } from "../relation";
+
+const ZERO_CELSIUS_K = 273.15;
+
+/** Constant for hours; one figure for every steel costs under 0.2 HRC in the range of blades. */
+export const TIME_CONSTANT = 18;
+
+/** Time and temperature folded into one figure. */
+export const TEMPER_PARAMETER: Relation = {
+  title: "Time and temperature of a temper as one parameter",
+  source: "hollomon-jaffe-1945",
+  locator: "T (c + log t), with c = 18 for hours",
+  evidence: "fitted",
+  inputs: {
+    temperC: { label: "temper", unit: "°C", min: 100, max: 704 },
+    hours: { label: "time", unit: "h", min: 0.25, max: 32 },
+  },
+  output: { label: "parameter", unit: "thousand kelvin" },
+  error: {
+    size: 0.2,
+    unit: "HRC",
+    kind: "cost of one constant for all steels, 145 to 430 °C (293 to 806 °F)",
+  },
+  note: "Cycles add as time. What turns in retained austenite between cycles is not counted.",
+};
+
+/**
+ * The temper as one parameter.
+ *
+ * @param celsius - Temper in °C.
+ * @param hours - Total time in h.
+ * @returns T (18 + log10 h) / 1000, T in kelvin.
+ */
+export function temperParameter(celsius: number, hours: number): number {
+  return ((celsius + ZERO_CELSIUS_K) * (TIME_CONSTANT + Math.log10(hours))) / 1000;
+}
+
+/** The temper in °C that gives a parameter in a number of hours. */
+export function temperAtParameter(parameter: number, hours: number): number {
+  return (1000 * parameter) / (TIME_CONSTANT + Math.log10(hours)) - ZERO_CELSIUS_K;
+}
+
+/** The time in h that gives a parameter at a temper in °C. */
+export function hoursAtParameter(parameter: number, celsius: number): number {
+  return 10 ** ((1000 * parameter) / (celsius + ZERO_CELSIUS_K) - TIME_CONSTANT);
+}
+
+/**
+ * The temper in °C that softens as much in another time.
+ *
+ * @param celsius - Temper in °C.
+ * @param hours - Its time in h.
+ * @param newHours - The other time in h.
+ */
+export function sameTemper(celsius: number, hours: number, newHours: number): number {
+  return temperAtParameter(temperParameter(celsius, hours), newHours);
+}
+
+/**
+ * Total time of equal cycles.
+ *
+ * @param hours - Time of one cycle in h, more than 0.
+ * @param cycles - Number of cycles, whole, 1 or more.
+ * @returns Hours in all.
+ * @throws InvalidValue for a time or a count that cannot be.
+ */
+export function totalHours(hours: number, cycles: number): number {
+  if (!(hours > 0) || hours === Number.POSITIVE_INFINITY) {
+    throw new InvalidValue(`time ${quantityText(hours, "h")} must be more than 0 h`);
+  }
+  if (!(cycles >= 1) || !Number.isInteger(cycles)) {
+    throw new InvalidValue(`${cycles} temper cycles given: it must be a whole number, 1 or more`);
+  }
+  return hours * cycles;
+}
+
+/** Refuses a temper that is no number. */
+export function checkTemperNumber(celsius: number): void {
+  if (!Number.isFinite(celsius)) throw new InvalidValue("temper must be a number in °C");
+  if (celsius <= -ZERO_CELSIUS_K)
+    throw new InvalidValue(`temper ${temperatureText(celsius)} is below absolute zero`);
+}

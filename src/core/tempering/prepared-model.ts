@@ -1,0 +1,150 @@
+import { CARBIDE_CARBON, dissolvedAt } from "../hardening/dissolved";
+import { usualHardening } from "../hardening/hardening-temperature";
+import { temperatureText } from "../quantity-text";
+import { carbonOf } from "../steel/carbon";
+import type { Composition } from "../steel/composition";
+import type { Steel } from "../steel/steel";
+import {
+  COMPOSITION_FORMULA,
+  checkComposition,
+  formulaCurve,
+  formulaHalfWidth,
+  siliconBeyondFit,
+} from "./composition-formula";
+import { joinedCurve, polynomialCurve } from "./curve";
+import { curveRelation } from "./curve-relation";
+import { CURVE_BANDS, type CubicFit, type FittedCurve, fittedCurves } from "./fits";
+import type { TemperModel } from "./model";
+import { refuseWithoutCurve } from "./no-curve";
+import { temperParameter } from "./parameter";
+import { tableModel } from "./table-model";
+
+const FORMULA_BASIS = "by formula from composition";
+
+/** Plain and low-alloy curves: total time that the parameter was shown to cover. */
+const MEASURED_HOURS = [0.25, 24] as const;
+
+interface Austenite {
+  readonly composition: Composition;
+  readonly assumption: string;
+}
+
+/**
+ * Composition of what hardens: chromium and carbon tied up in carbide at the hardening temperature
+ * take no part in tempering.
+ */
+function austenite(steel: Steel, hardenC: number | undefined): Austenite {
+  const carbon = carbonOf(steel);
+  const c = steel.composition;
+  if (hardenC === undefined && carbon < CARBIDE_CARBON) return { composition: c, assumption: "" };
+  const usual = usualHardening(steel);
+  const at = hardenC ?? usual.celsius;
+  const inSolution = dissolvedAt(steel, at);
+  const assumption =
+    hardenC === undefined && c.Cr > 0 ? `hardening from ${temperatureText(at)} taken, none was given` : "";
+  return { composition: { ...c, C: inSolution.carbon, Cr: inSolution.chromium }, assumption };
+}
+
+function formulaModel(steel: Steel, hardenC: number | undefined): TemperModel {
+  const { composition, assumption } = austenite(steel, hardenC);
+  checkComposition(composition, carbonOf(steel));
+  const { temperC, hours } = COMPOSITION_FORMULA.inputs as Record<string, { min: number; max: number }>;
+  const halfWidth = formulaHalfWidth(composition);
+  const silicon = siliconBeyondFit(composition)
+    ? "more silicon than any steel behind the formula: ±4 HRC"
+    : "";
+  return {
+    steel,
+    curve: formulaCurve(composition),
+    leastC: temperC?.min ?? 0,
+    mostC: temperC?.max ?? 0,
+    leastHours: hours?.min ?? 0,
+    mostHours: hours?.max ?? 0,
+    halfWidthAt: () => halfWidth,
+    basisAt: () => FORMULA_BASIS,
+    assumptions: [assumption, silicon].filter((part) => part !== ""),
+    relations: [COMPOSITION_FORMULA],
+  };
+}
+
+/** The formula below a measured curve that starts at 200 °C or so; null where it does not cover the steel. */
+function formulaBelow(steel: Steel, hardenC: number | undefined): TemperModel | null {
+  const carbon = steel.composition.C;
+  const limit = COMPOSITION_FORMULA.inputs.C as { min: number; max: number };
+  return carbon >= limit.min && carbon <= limit.max ? formulaModel(steel, hardenC) : null;
+}
+
+function measuredModel(steel: Steel, fit: CubicFit, hardenC: number | undefined): TemperModel {
+  // A hardening temperature changes nothing here, but one that could not harden the steel is refused.
+  if (hardenC !== undefined && !Number.isNaN(steel.composition.C)) dissolvedAt(steel, hardenC);
+  const [from, to] = fit.parameter;
+  const own = polynomialCurve(fit.coefficients, fit.centre, from, to);
+  const relation = curveRelation(fit);
+  const basis = `own curve of ${fit.id}`;
+  const common = {
+    steel,
+    mostC: fit.temperC[1],
+    leastHours: MEASURED_HOURS[0],
+    mostHours: MEASURED_HOURS[1],
+    assumptions: [],
+  };
+  const { bladeC, blade, above } = CURVE_BANDS;
+  const ownBand = (celsius: number) => (celsius <= bladeC ? blade.halfWidth : above.halfWidth);
+  const below = from > temperParameter(150, 1) ? formulaBelow(steel, hardenC) : null;
+  if (below === null) {
+    const leastC = fit.temperC[0];
+    return {
+      ...common,
+      curve: own,
+      leastC,
+      halfWidthAt: ownBand,
+      basisAt: () => basis,
+      relations: [relation],
+    };
+  }
+  const lowBand = COMPOSITION_FORMULA.error.size as number;
+  return {
+    ...common,
+    curve: joinedCurve(below.curve, own),
+    leastC: below.leastC,
+    halfWidthAt: (celsius, parameter) => (parameter < from ? lowBand : ownBand(celsius)),
+    basisAt: (parameter) => (parameter < from ? `${FORMULA_BASIS}, joined to the ${basis}` : basis),
+    relations: [relation, COMPOSITION_FORMULA],
+  };
+}
+
+function build(steel: Steel, hardenC: number | undefined): TemperModel {
+  const fits: readonly FittedCurve[] = fittedCurves(steel.grade?.designation ?? "");
+  const [first] = fits;
+  if (first?.form === "cubic") return measuredModel(steel, first, hardenC);
+  if (first?.form === "table") return tableModel(steel, fits, hardenC);
+  refuseWithoutCurve(steel);
+  return formulaModel(steel, hardenC);
+}
+
+type Prepared = Map<number | undefined, TemperModel>;
+
+const prepared = new WeakMap<Steel, Prepared>();
+/** Hardening temperatures remembered for one steel; a column rarely holds more. */
+const REMEMBERED = 50;
+
+/**
+ * The hardness of a steel after temper, prepared once for each steel and hardening temperature.
+ *
+ * @param steel - A grade or an analysis.
+ * @param hardenC - Hardening temperature in °C.
+ * @throws NotAvailable where no published curve and no formula covers the steel.
+ */
+export function temperModel(steel: Steel, hardenC?: number): TemperModel {
+  let models = prepared.get(steel);
+  if (models === undefined) {
+    models = new Map();
+    prepared.set(steel, models);
+  }
+  const known = models.get(hardenC);
+  if (known !== undefined) return known;
+  const model = build(steel, hardenC);
+  if (models.size >= REMEMBERED) models.clear();
+  models.set(hardenC, model);
+  return model;
+}

@@ -1,0 +1,89 @@
+import { quantityText, temperatureText } from "../quantity-text";
+import { InvalidValue, NotAvailable } from "../refusal";
+import type { Steel } from "../steel/steel";
+import { crossings, extremes } from "./curve";
+import type { TemperModel } from "./model";
+import { temperAtParameter, temperParameter, totalHours } from "./parameter";
+import { temperModel } from "./prepared-model";
+import { checkHours, temperSpan } from "./temper-limits";
+import { readingShift, type Treatment } from "./tempered";
+
+/** The coolest temper that is ever advised, °C: below it quenching stress stays in the blade. */
+export const COOLEST_TEMPER_C = 150;
+
+/** Two answers nearer than this are one. */
+const SAME_TEMPER_C = 0.5;
+
+function checkTarget(hrc: number): void {
+  if (Number.isFinite(hrc) && hrc >= 20 && hrc <= 68) return;
+  throw new InvalidValue(`target ${quantityText(hrc, "HRC")} given; the C scale runs from 20 to 68 HRC`);
+}
+
+/** Every temper between 150 °C and the end of the published range that gives a hardness, °C. */
+export function tempersFor(model: TemperModel, hrc: number, hours: number): number[] {
+  const { from, to } = parameterSpan(model, hours);
+  return crossings(model.curve, hrc, from, to).map((parameter) => temperAtParameter(parameter, hours));
+}
+
+interface Span {
+  readonly from: number;
+  readonly to: number;
+}
+
+function parameterSpan(model: TemperModel, hours: number): Span {
+  checkHours(model, hours);
+  const [least, most] = temperSpan(model, hours);
+  const coolest = Math.max(COOLEST_TEMPER_C, least);
+  if (coolest > most) {
+    throw new NotAvailable(
+      `no temper from ${temperatureText(COOLEST_TEMPER_C)} up is published for ${model.steel.name} and ` +
+        `${quantityText(hours, "h")} in all`,
+    );
+  }
+  return { from: temperParameter(coolest, hours), to: temperParameter(most, hours) };
+}
+
+function refuseOutOfReach(model: TemperModel, target: number, shift: number, hours: number): never {
+  const { from, to } = parameterSpan(model, hours);
+  const { lowest, highest } = extremes(model.curve, from, to);
+  const [coolest, hottest] = [from, to].map((p) => temperatureText(temperAtParameter(p, hours)));
+  const span = `between ${coolest} and ${hottest}, ${quantityText(hours, "h")} in all`;
+  const limit =
+    target > highest + shift
+      ? `the highest is ${(highest + shift).toFixed(1)} HRC`
+      : `the lowest is ${(lowest + shift).toFixed(1)} HRC`;
+  throw new NotAvailable(
+    `${quantityText(target, "HRC")} is out of reach for ${model.steel.name}: ${limit} ${span}`,
+  );
+}
+
+function refuseSeveral(model: TemperModel, target: number, tempers: readonly number[]): never {
+  const [first, last] = [tempers[0] as number, tempers[tempers.length - 1] as number];
+  throw new NotAvailable(
+    `${quantityText(target, "HRC")} has more than one temper in ${model.steel.name}: ${temperatureText(first)} and ` +
+      `${temperatureText(last)}; TEMPERED_HRC shows what lies between`,
+  );
+}
+
+/**
+ * The temper that gives a hardness.
+ *
+ * @param steel - A grade or an analysis.
+ * @param targetHrc - Wanted hardness, HRC.
+ * @param treatment - Time, cycles, and what is known of the blade.
+ * @returns °C, 150 or more.
+ * @throws NotAvailable where the target is out of reach (with the highest or lowest there is) and
+ * where two tempers give it (naming both), and as `temperedHardness` does.
+ */
+export function temperFor(steel: Steel, targetHrc: number, treatment: Treatment): number {
+  checkTarget(targetHrc);
+  const model = temperModel(steel, treatment.hardenC);
+  const hours = totalHours(treatment.hours, treatment.cycles);
+  const shift = readingShift(model, treatment.known, hours);
+  const tempers = tempersFor(model, targetHrc - shift, hours);
+  const [first] = tempers;
+  if (first === undefined) return refuseOutOfReach(model, targetHrc, shift, hours);
+  const last = tempers[tempers.length - 1] as number;
+  if (last - first > SAME_TEMPER_C) refuseSeveral(model, targetHrc, tempers);
+  return first;
+}

@@ -1,0 +1,50 @@
+import { quantityText, temperatureText } from "../quantity-text";
+import { NotAvailable } from "../refusal";
+import { sourceText } from "../sources";
+import type { TemperModel } from "./model";
+import { temperAtParameter } from "./parameter";
+
+/** Whether a temper lies in the published range of a model. */
+export function inRange(model: TemperModel, celsius: number, hours: number, parameter: number): boolean {
+  return (
+    celsius >= model.leastC &&
+    celsius <= model.mostC &&
+    hours >= model.leastHours &&
+    hours <= model.mostHours &&
+    parameter >= model.curve.from &&
+    parameter <= model.curve.to
+  );
+}
+
+/** Coolest and hottest temper of a model for a total time, °C. */
+export function temperSpan(model: TemperModel, hours: number): readonly [least: number, most: number] {
+  return [
+    Math.max(model.leastC, temperAtParameter(model.curve.from, hours)),
+    Math.min(model.mostC, temperAtParameter(model.curve.to, hours)),
+  ];
+}
+
+/** Refuses a total time outside the published range. */
+export function checkHours(model: TemperModel, hours: number): void {
+  if (hours >= model.leastHours && hours <= model.mostHours) return;
+  const [least, most] = [model.leastHours, model.mostHours].map((limit) => quantityText(limit, "h"));
+  throw new NotAvailable(
+    `${quantityText(hours, "h")} of temper in all is outside ${least} to ${most}, published for ` +
+      `${model.steel.name} (${source(model)})`,
+  );
+}
+
+/** Names the range that a temper missed. */
+export function refuseTemper(model: TemperModel, celsius: number, hours: number): never {
+  checkHours(model, hours);
+  const [least, most] = temperSpan(model, hours);
+  throw new NotAvailable(
+    `temper ${temperatureText(celsius)} is outside ${temperatureText(Math.ceil(least))} to ` +
+      `${temperatureText(Math.floor(most))}, published for ${model.steel.name} and ${quantityText(hours, "h")} in all ` +
+      `(${source(model)})`,
+  );
+}
+
+function source({ relations: [relation] }: TemperModel): string {
+  return relation === undefined ? "" : sourceText(relation.source);
+}

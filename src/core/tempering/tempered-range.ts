@@ -1,0 +1,90 @@
+import { maxSection } from "../hardening/max-section";
+import { numberText } from "../quantity-text";
+import { Refusal } from "../refusal";
+import { limitsCaution } from "../steel/composition-text";
+import type { Steel } from "../steel/steel";
+import { embrittlementCaution } from "./embrittlement";
+import type { TemperModel } from "./model";
+import { temperParameter, totalHours } from "./parameter";
+import { temperModel } from "./prepared-model";
+import { hardnessIn, type KnownTemper, readingShift, type Treatment } from "./tempered";
+
+/** Hardness after temper with its band. */
+export interface TemperedRange {
+  readonly low: number;
+  readonly likely: number;
+  readonly high: number;
+  readonly basis: string;
+  readonly caution: string;
+}
+
+/** Half-width with a reading of the same steel near by, and farther from it. */
+const KNOWN_HALF_WIDTH = 2;
+const FAR_HALF_WIDTH = 2.5;
+const FAR_FROM_KNOWN_C = 75;
+
+/** Half-width of the band that covers 90 %, HRC. */
+export function bandHalfWidth(
+  model: TemperModel,
+  celsius: number,
+  hours: number,
+  known?: KnownTemper,
+): number {
+  if (known === undefined) return model.halfWidthAt(celsius, temperParameter(celsius, hours));
+  return Math.abs(celsius - known.celsius) > FAR_FROM_KNOWN_C ? FAR_HALF_WIDTH : KNOWN_HALF_WIDTH;
+}
+
+const sections = new WeakMap<Steel, string>();
+
+/** What "hardened through" means for a steel, in the bath most smiths use. */
+export function sectionCaution(steel: Steel): string {
+  const known = sections.get(steel);
+  if (known !== undefined) return known;
+  const text = sectionText(steel);
+  sections.set(steel, text);
+  return text;
+}
+
+function sectionText(steel: Steel): string {
+  try {
+    const { fullyHardMm } = maxSection(steel, "fast oil");
+    const mm = numberText(fullyHardMm < 10 ? Math.round(fullyHardMm) : Math.round(fullyHardMm / 5) * 5);
+    return `taken as hardened through: ${steel.name}, fast oil: about ${mm} mm fully hard`;
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return "taken as hardened through";
+    throw thrown;
+  }
+}
+
+function cautionOf(model: TemperModel, celsius: number): string {
+  const { steel, assumptions } = model;
+  const limits = limitsCaution(steel);
+  return [embrittlementCaution(steel, celsius), sectionCaution(steel), ...assumptions, limits]
+    .filter((part) => part !== "")
+    .join("; ");
+}
+
+/**
+ * Hardness after temper with the band that covers 90 % of blades that hardened through.
+ *
+ * @param steel - A grade or an analysis.
+ * @param temperC - Temper of the steel itself, °C.
+ * @param treatment - Time, cycles, and what is known of the blade.
+ * @returns Low, likely and high in HRC (not rounded), basis and caution in words.
+ * @throws NotAvailable as `temperedHardness` does.
+ */
+export function temperedRange(steel: Steel, temperC: number, treatment: Treatment): TemperedRange {
+  const { known, hardenC } = treatment;
+  const model = temperModel(steel, hardenC);
+  const hours = totalHours(treatment.hours, treatment.cycles);
+  const likely = hardnessIn(model, temperC, hours) + readingShift(model, known, hours);
+  const halfWidth = bandHalfWidth(model, temperC, hours, known);
+  const basis = model.basisAt(temperParameter(temperC, hours));
+  return {
+    low: likely - halfWidth,
+    likely,
+    high: likely + halfWidth,
+    basis: `${basis}${known === undefined ? "" : ", moved to your reading"}, ±${numberText(halfWidth)} HRC`,
+    caution: cautionOf(model, temperC),
+  };
+}

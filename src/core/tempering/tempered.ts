@@ -1,0 +1,76 @@
+import { numberText, quantityText, temperatureText } from "../quantity-text";
+import { InvalidValue, NotAvailable } from "../refusal";
+import type { Steel } from "../steel/steel";
+import type { TemperModel } from "./model";
+import { checkTemperNumber, temperParameter, totalHours } from "./parameter";
+import { temperModel } from "./prepared-model";
+import { inRange, refuseTemper } from "./temper-limits";
+
+/** A coupon or blade of the same steel and heat treatment, and what it read. */
+export interface KnownTemper {
+  readonly celsius: number;
+  readonly hrc: number;
+}
+
+/** How a blade was treated. */
+export interface Treatment {
+  /** Time of one cycle, h. */
+  readonly hours: number;
+  readonly cycles: number;
+  /** A known temper of the same time and its reading. */
+  readonly known?: KnownTemper | undefined;
+  /** Hardening temperature, °C. */
+  readonly hardenC?: number | undefined;
+}
+
+/** A reading farther from the published curve than this does not come from a blade that hardened through. */
+export const MOST_SHIFT_HRC = 3;
+
+function checkReading(hrc: number): void {
+  if (Number.isFinite(hrc) && hrc >= 20 && hrc <= 68) return;
+  throw new InvalidValue(`known reading ${numberText(hrc)} HRC given; the C scale runs from 20 to 68 HRC`);
+}
+
+/** HRC of a model at a temper; refuses outside the published range. */
+export function hardnessIn(model: TemperModel, celsius: number, hours: number): number {
+  const parameter = temperParameter(celsius, hours);
+  if (inRange(model, celsius, hours, parameter)) return model.curve.hrcAt(parameter);
+  checkTemperNumber(celsius);
+  return refuseTemper(model, celsius, hours);
+}
+
+/**
+ * How far a known reading lies above the published curve.
+ *
+ * @returns HRC, 0 without a reading.
+ * @throws NotAvailable beyond 3 HRC: the coupon did not harden as assumed.
+ */
+export function readingShift(model: TemperModel, known: KnownTemper | undefined, hours: number): number {
+  if (known === undefined) return 0;
+  checkReading(known.hrc);
+  const expected = hardnessIn(model, known.celsius, hours);
+  const shift = known.hrc - expected;
+  if (Math.abs(shift) <= MOST_SHIFT_HRC) return shift;
+  const side = shift > 0 ? "over" : "under";
+  throw new NotAvailable(
+    `a reading of ${quantityText(known.hrc, "HRC")} after ${temperatureText(known.celsius)} is ` +
+      `${Math.abs(shift).toFixed(1)} HRC ${side} the ${expected.toFixed(1)} HRC published for ${model.steel.name}: ` +
+      "the coupon did not harden as assumed: check section, quench, decarburised skin; do not temper lower to make up for it",
+  );
+}
+
+/**
+ * Hardness after temper of a blade that hardened through.
+ *
+ * @param steel - A grade or an analysis.
+ * @param temperC - Temper of the steel itself, °C.
+ * @param treatment - Time, cycles, and what is known of the blade.
+ * @returns HRC.
+ * @throws NotAvailable outside the published range, without curve or formula, and where a known
+ * reading lies more than 3 HRC off.
+ */
+export function temperedHardness(steel: Steel, temperC: number, treatment: Treatment): number {
+  const model = temperModel(steel, treatment.hardenC);
+  const hours = totalHours(treatment.hours, treatment.cycles);
+  return hardnessIn(model, temperC, hours) + readingShift(model, treatment.known, hours);
+}
