@@ -35,7 +35,7 @@ describe("composition used by relations", () => {
     expect(limitsCaution(findSteel("80CrV2"))).toBe("limits recalled");
     expect(limitsCaution(findSteel("8670"))).toBe("limits recalled, not confirmed");
     expect(compositionText(findSteel("6150"))).toContain("limits read; those of Si recalled");
-    expect(limitsRelation(findSteel("8670"))?.note).toContain("limits recalled, not confirmed");
+    expect(limitsRelation(findSteel("8670"))?.note).toContain("Limits recalled, not confirmed");
   });
 });
 

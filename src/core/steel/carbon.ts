@@ -19,10 +19,16 @@ function advice(grade: Grade): string {
   return narrower === undefined ? `give ${FORM}` : `name the grade sold (${narrower}) or give ${FORM}`;
 }
 
+/** The standard prints one range a class for M2, and one range over all suffixes for W1. */
+function printedLimits(grade: Grade): string {
+  const classes = classesOf(grade).filter(({ designation }) => designation.endsWith(")"));
+  const printed = classes.length > 0 ? classes : [grade];
+  return printed.map(({ limits }) => boundsText(limits.C ?? { low: null, high: null })).join(" or ");
+}
+
 function refuseOpen(grade: Grade): never {
-  const bounds = grade.limits.C ?? { low: null, high: null };
   throw new NotAvailable(
-    `${grade.designation} does not fix its carbon: ${grade.standard} sets ${boundsText(bounds)} mass % C; ${advice(grade)}`,
+    `${grade.designation} does not fix its carbon: ${grade.standard} sets ${printedLimits(grade)} mass % C; ${advice(grade)}`,
   );
 }
 

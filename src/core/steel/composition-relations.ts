@@ -24,7 +24,8 @@ export function limitsRelation({ grade }: Steel): Relation | null {
   if (grade === null) return null;
   const relation = limits(grade.designation, grade.source, grade.standard);
   const evidence = grade.status === "read" ? "standard" : "compiled";
-  const note = [limitsStatus(grade), notesOf(grade).note].filter((part) => part !== "").join(". ");
+  const status = limitsStatus(grade).replace(/^l/, "L");
+  const note = [status, notesOf(grade).note].filter((part) => part !== "").join(". ");
   return { ...relation, evidence, note };
 }
 
