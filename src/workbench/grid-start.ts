@@ -1,0 +1,64 @@
+import { LocaleType, LogLevel, mergeLocales, type Plugin, type PluginCtor, Univer } from "@univerjs/core";
+import { FUniver } from "@univerjs/core/facade";
+import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
+import conditionalWords from "@univerjs/preset-sheets-conditional-formatting/locales/en-US";
+import { UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
+import coreWords from "@univerjs/preset-sheets-core/locales/en-US";
+import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
+import validationWords from "@univerjs/preset-sheets-data-validation/locales/en-US";
+import { UniverSheetsTablePreset } from "@univerjs/preset-sheets-table";
+import tableWords from "@univerjs/preset-sheets-table/locales/en-US";
+import { guardCalculations } from "../engine/guard";
+import { registration } from "../engine/register";
+import { type CellSentence, cellSentences } from "./cell-sentence";
+
+type Configured = readonly [PluginCtor<Plugin>, unknown];
+
+/**
+ * The parts of the grid that are switched on. Its own header, toolbar, footer and formula bar stay
+ * off: they fail accessibility checks, and the page has its own.
+ */
+function presets(container: HTMLElement) {
+  return [
+    UniverSheetsCorePreset({
+      container,
+      header: false,
+      toolbar: false,
+      footer: false,
+      formulaBar: false,
+      disableAutoFocus: true,
+      formula: registration(),
+    }),
+    UniverSheetsConditionalFormattingPreset(),
+    UniverSheetsDataValidationPreset({ showEditOnDropdown: false }),
+    UniverSheetsTablePreset(),
+  ];
+}
+
+/** Later presets replace a plugin of the same name. */
+function plugins(container: HTMLElement): Iterable<Configured> {
+  const listed = presets(container).flatMap((preset) => preset.plugins);
+  const pairs = listed.map(
+    (entry): Configured => (Array.isArray(entry) ? [entry[0], entry[1]] : [entry, undefined]),
+  );
+  return new Map(pairs.map((pair) => [pair[0].pluginName, pair])).values();
+}
+
+export interface StartedGrid {
+  readonly api: FUniver;
+  readonly sentenceOf: CellSentence;
+}
+
+/** Starts the grid with our worksheet functions, without a workbook. */
+export function startGrid(container: HTMLElement): StartedGrid {
+  const univer = new Univer({
+    locale: LocaleType.EN_US,
+    locales: { [LocaleType.EN_US]: mergeLocales(coreWords, conditionalWords, validationWords, tableWords) },
+    logLevel: LogLevel.WARN,
+  });
+  for (const [plugin, options] of plugins(container)) univer.registerPlugin(plugin, options as never);
+  const api = FUniver.newAPI(univer);
+  const injector = univer.__getInjector();
+  guardCalculations(injector);
+  return { api, sentenceOf: cellSentences(injector) };
+}

@@ -1,0 +1,38 @@
+/** A cell of the grid as words: what stands in it and what it says. */
+export interface CellView {
+  readonly sheet: string;
+  /** Without its sheet: `D7`. */
+  readonly address: string;
+  /** The formula with its equals sign, or the constant as typed; empty for an empty cell. */
+  readonly formula: string;
+  /** What the cell shows. */
+  readonly value: string;
+  /** The sentence behind an error; empty where there is none. */
+  readonly sentence: string;
+}
+
+/** What a sheet shows, from its first cell to its last filled one. */
+export type SheetView = readonly (readonly CellView[])[];
+
+/** The grid as the page sees it. One adapter knows which program draws it. */
+export interface Grid {
+  sheetNames(): readonly string[];
+  activeSheet(): string;
+  showSheet(name: string): void;
+  /** Adds an empty sheet under a free name and shows it. */
+  addSheet(): void;
+  selected(): CellView | null;
+  /**
+   * Selects a cell of the active sheet.
+   *
+   * @returns False where the sheet has no such cell.
+   */
+  select(address: string): boolean;
+  /** Writes a constant or, with an equals sign in front, a formula into the selected cell. */
+  write(text: string): void;
+  sheetView(): SheetView;
+  undo(): void;
+  redo(): void;
+  /** Calls back after every change of selection, content or result; several changes may come as one. */
+  onChange(changed: () => void): void;
+}

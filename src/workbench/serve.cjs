@@ -1,0 +1,19 @@
+/** `npm start`: builds the workbench page, serves it on this machine only, prints its address. */
+const { listen, pageServer } = require("./page-server.cjs");
+
+const PREFERRED_PORT = 3000;
+
+async function main() {
+  const { server, publish } = pageServer();
+  const address = await listen(server, PREFERRED_PORT);
+  console.log("Building the workbench ...");
+  // Loaded only now: the compiler takes a while to load, and the waiting page can answer meanwhile.
+  const { buildWorkbench } = require("./build.cjs");
+  publish(await buildWorkbench());
+  console.log(`Workbench ready: ${address}   (Ctrl-C stops it)`);
+}
+
+main().catch((fault) => {
+  console.error(fault instanceof Error ? fault.message : fault);
+  process.exit(1);
+});

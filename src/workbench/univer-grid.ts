@@ -1,0 +1,131 @@
+import type { FRange } from "@univerjs/sheets/facade";
+import { planningCell } from "../workbook/planning-sheet";
+import { planningWorkbook } from "../workbook/planning-workbook";
+import { cellName, readCellName } from "../workbook/sheet-model";
+import type { CellView, Grid, SheetView } from "./grid";
+import { EMPTY_SHEET, snapshotOf } from "./grid-snapshot";
+import { type StartedGrid, startGrid } from "./grid-start";
+
+/** Results arrive in many small steps; listeners hear of them once. */
+const SETTLE_MS = 40;
+
+function freeName(taken: readonly string[]): string {
+  let number = 1;
+  while (taken.includes(`Sheet ${number}`)) number += 1;
+  return `Sheet ${number}`;
+}
+
+const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
+
+class UniverGrid implements Grid {
+  private readonly listeners: (() => void)[] = [];
+  private pending: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(private readonly started: StartedGrid) {
+    const { api } = started;
+    api.createWorkbook(snapshotOf(planningWorkbook()));
+    api.addEvent(api.Event.CommandExecuted, () => this.announce());
+    api.addEvent(api.Event.SelectionChanged, () => this.announce());
+    api.getFormula().calculationEnd(() => this.announce());
+  }
+
+  private get workbook() {
+    const workbook = this.started.api.getActiveWorkbook();
+    if (workbook === null) throw new Error("the grid has no workbook");
+    return workbook;
+  }
+
+  private get sheet() {
+    return this.workbook.getActiveSheet();
+  }
+
+  private announce(): void {
+    clearTimeout(this.pending);
+    this.pending = setTimeout(() => {
+      for (const changed of this.listeners) changed();
+    }, SETTLE_MS);
+  }
+
+  onChange(changed: () => void): void {
+    this.listeners.push(changed);
+  }
+
+  sheetNames(): readonly string[] {
+    return this.workbook.getSheets().map((sheet) => sheet.getSheetName());
+  }
+
+  activeSheet(): string {
+    return this.sheet.getSheetName();
+  }
+
+  showSheet(name: string): void {
+    const sheet = this.workbook.getSheetByName(name);
+    if (sheet !== null) this.workbook.setActiveSheet(sheet);
+  }
+
+  addSheet(): void {
+    const sheet = this.workbook.create(freeName(this.sheetNames()), EMPTY_SHEET.rows, EMPTY_SHEET.columns);
+    this.workbook.setActiveSheet(sheet);
+  }
+
+  selected(): CellView | null {
+    const cell = this.sheet.getActiveCell() ?? this.sheet.getActiveRange();
+    return cell === null ? null : this.view(cell);
+  }
+
+  select(address: string): boolean {
+    const place = readCellName(address);
+    if (place === undefined) return false;
+    const { row, column } = place;
+    if (row >= this.sheet.getMaxRows() || column >= this.sheet.getMaxColumns()) return false;
+    this.sheet.getRange(row, column).activate();
+    this.sheet.scrollToCell(row, column);
+    return true;
+  }
+
+  write(text: string): void {
+    const cell = this.sheet.getActiveCell() ?? this.sheet.getRange(0, 0);
+    if (text === "") cell.clearContent();
+    else if (text.startsWith("=")) cell.setValue({ f: text });
+    else cell.setValue(NUMBER.test(text.trim()) ? Number(text) : text);
+  }
+
+  sheetView(): SheetView {
+    const rows = this.sheet.getLastRow() + 1;
+    const columns = this.sheet.getLastColumn() + 1;
+    const place = (count: number) => Array.from({ length: count }, (_, index) => index);
+    return place(rows).map((row) =>
+      place(columns).map((column) => this.view(this.sheet.getRange(row, column))),
+    );
+  }
+
+  undo(): void {
+    this.workbook.undo();
+  }
+
+  redo(): void {
+    this.workbook.redo();
+  }
+
+  private view(cell: FRange): CellView {
+    const row = cell.getRow();
+    const column = cell.getColumn();
+    const value = cell.getDisplayValue() ?? "";
+    const formula = cell.getFormula();
+    const address = { unitId: cell.getUnitId(), sheetId: cell.getSheetId(), row, column };
+    return {
+      sheet: cell.getSheetName(),
+      address: cellName(row, column),
+      formula: formula === "" ? String(cell.getRawValue() ?? "") : formula,
+      value,
+      sentence: this.started.sentenceOf(address, value, formula),
+    };
+  }
+}
+
+/** Draws the grid into an element and opens the demo run in it. */
+export function openGrid(container: HTMLElement): Grid {
+  const grid = new UniverGrid(startGrid(container));
+  grid.select(planningCell(0, "steel"));
+  return grid;
+}

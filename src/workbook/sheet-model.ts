@@ -1,0 +1,62 @@
+/** What a cell is for. Each host gives a role its own dress. */
+export type Role = "title" | "note" | "heading" | "mark" | "label" | "typed" | "worked";
+
+/** One filled cell of a sheet that is still to be written, to the page's grid or to a file. */
+export interface CellModel {
+  /** A number, a text, or a formula with its equals sign. */
+  readonly content: number | string;
+  readonly role: Role;
+  /** Number format in the spreadsheet notation. */
+  readonly format?: string;
+  /** Long words break into lines instead of running into the next cell. */
+  readonly wrap?: boolean;
+}
+
+/** A column of typed cells that offers a list of words. Other words may still be typed. */
+export interface WordList {
+  readonly column: number;
+  readonly words: readonly string[];
+}
+
+/** A sheet as plain data. Rows and columns count from 0. */
+export interface SheetModel {
+  readonly name: string;
+  readonly rows: readonly (readonly (CellModel | undefined)[])[];
+  /** Pixels, in order of the columns. */
+  readonly columnWidths: readonly number[];
+  /** Pixels, for the rows whose height is not the usual one. */
+  readonly rowHeights: Readonly<Record<number, number>>;
+  readonly frozenRows: number;
+  readonly frozenColumns: number;
+  /** First and last row that hold a line of the run. */
+  readonly lines: readonly [first: number, last: number];
+  readonly wordLists: readonly WordList[];
+  /** Columns whose words about a hardness band are picked out. */
+  readonly statusColumns: readonly number[];
+}
+
+export interface WorkbookModel {
+  readonly name: string;
+  readonly sheets: readonly SheetModel[];
+}
+
+/** The letters of a column: 0 → A, 26 → AA. */
+export function columnLetters(column: number): string {
+  const rest = Math.floor(column / 26) - 1;
+  return (rest < 0 ? "" : columnLetters(rest)) + String.fromCharCode(65 + (column % 26));
+}
+
+/** A cell's address without its sheet: row 2, column 3 → D3. */
+export function cellName(row: number, column: number): string {
+  return `${columnLetters(column)}${row + 1}`;
+}
+
+const CELL_NAME = /^\$?([A-Z]{1,3})\$?([1-9][0-9]{0,6})$/i;
+
+/** Row and column of an address such as `D3`; `undefined` where the text is none. */
+export function readCellName(text: string): { row: number; column: number } | undefined {
+  const [, letters, digits] = CELL_NAME.exec(text.trim()) ?? [];
+  if (letters === undefined || digits === undefined) return undefined;
+  const column = [...letters.toUpperCase()].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0);
+  return { row: Number(digits) - 1, column: column - 1 };
+}
