@@ -190,9 +190,10 @@ describe("what a host may hand over", () => {
 
   test("a fault of ours stays in its cell and is named", () => {
     const FAULTY = scalarFunction({
-      ...JOINED,
+      ...stock,
       name: "FAULTY",
       parameters: { width },
+      result: { label: "faulty", unit: "" },
       compute: ({ width }) => (width > 1 ? Number.NaN : 1),
     });
     const cells = shown(evaluate(FAULTY, [[[1], [2]]]));

@@ -15,8 +15,12 @@ export function functionTable(): string {
   const parts = TOPICS.map((topic) => {
     const rows = catalogue
       .filter((fn) => fn.topic === topic)
-      .map((fn) => `| \`${NAMESPACE}.${cell(signature(fn))}\` | ${cell(resultText(fn))} | ${cell(fn.summary)} |`);
-    return rows.length === 0 ? "" : [`**${topic}**`, "", "| call | gives | |", "|---|---|---|", ...rows, ""].join("\n");
+      .map(
+        (fn) => `| \`${NAMESPACE}.${cell(signature(fn))}\` | ${cell(resultText(fn))} | ${cell(fn.summary)} |`,
+      );
+    return rows.length === 0
+      ? ""
+      : [`**${topic}**`, "", "| call | gives | |", "|---|---|---|", ...rows, ""].join("\n");
   });
   return parts.filter((part) => part !== "").join("\n");
 }
