@@ -55,7 +55,8 @@ function copies(host, isVendorOffice) {
   const transform = (content) => manifestFor(String(content), host);
   const manifest = { from: "manifest/manifest.xml", to: "manifest.xml", transform };
   const icons = { from: "assets/*.png", to: "[path][name][ext]" };
-  const office = NPM_OFFICE_FILES.map((from) => ({ from, to: "office", context: NPM_OFFICE }));
+  const info = { minimized: true };
+  const office = NPM_OFFICE_FILES.map((from) => ({ from, to: "office", context: NPM_OFFICE, info }));
   return new CopyWebpackPlugin({ patterns: [manifest, icons, ...(isVendorOffice ? [] : office)] });
 }
 
