@@ -1,5 +1,6 @@
 import general from "../data/sources/general.json";
 import hardening from "../data/sources/hardening.json";
+import hardness from "../data/sources/hardness.json";
 import steel from "../data/sources/steel.json";
 import tempering from "../data/sources/tempering.json";
 import trade from "../data/sources/trade.json";
@@ -15,7 +16,7 @@ export interface Source {
   readonly seen: string;
 }
 
-const lists = { ...general, ...steel, ...tempering, ...hardening, ...trade };
+const lists = { ...general, ...steel, ...tempering, ...hardening, ...hardness, ...trade };
 
 export type SourceKey = keyof typeof lists;
 

@@ -2,6 +2,7 @@ import * as about from "./about";
 import type { WorksheetFunction } from "./declare";
 import { evidenceFunction } from "./evidence";
 import * as hardening from "./hardening";
+import * as hardness from "./hardness";
 import * as inspection from "./inspection";
 import * as run from "./run";
 import * as shape from "./shape";
@@ -16,6 +17,7 @@ const declared: readonly WorksheetFunction[] = [
   hardening,
   tempering,
   inspection,
+  hardness,
   shape,
   run,
   about,

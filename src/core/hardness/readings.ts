@@ -1,0 +1,102 @@
+import { numberText } from "../quantity-text";
+import { InvalidValue } from "../refusal";
+import type { Relation } from "../relation";
+
+/** The rule by which readings of one blade are judged. */
+export const READING_RULE: Relation = {
+  title: "Mean against the limits; readings more than 2 HRC apart are doubtful",
+  source: "common",
+  locator: "hardness test plan",
+  evidence: "common practice",
+  inputs: {},
+  output: { label: "verdict", unit: "" },
+  error: {
+    size: 1,
+    unit: "HRC",
+    kind: "difference between two good testers; a mean this near a limit is doubtful",
+  },
+  note: "Leave the seating reading out. Capability needs about 30 readings to mean much.",
+};
+
+export interface ReadingSummary {
+  readonly count: number;
+  readonly mean: number;
+  readonly range: number;
+  /** Of the sample, with n - 1; `undefined` for one reading. */
+  readonly deviation: number | undefined;
+  /** Nearer limit in units of three standard deviations; `undefined` without limits or scatter. */
+  readonly capability: number | undefined;
+  readonly verdict: string;
+}
+
+const SPREAD_HRC = 2;
+const FEW = 3;
+
+interface Limits {
+  readonly low: number | undefined;
+  readonly high: number | undefined;
+}
+
+function deviationOf(readings: readonly number[], mean: number): number | undefined {
+  if (readings.length < 2) return undefined;
+  const squares = readings.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+  return Math.sqrt(squares / (readings.length - 1));
+}
+
+function capabilityOf(
+  mean: number,
+  deviation: number | undefined,
+  { low, high }: Limits,
+): number | undefined {
+  if (deviation === undefined || deviation === 0) return undefined;
+  const margins = [low === undefined ? [] : [mean - low], high === undefined ? [] : [high - mean]].flat();
+  return margins.length === 0 ? undefined : Math.min(...margins) / (3 * deviation);
+}
+
+/** What the mean says, most serious first. */
+function placeOf(readings: readonly number[], mean: number, { low, high }: Limits): string {
+  if (low === undefined && high === undefined) return "no limits given";
+  if (low !== undefined && mean < low) return `LOW: mean under ${numberText(low)} HRC`;
+  if (high !== undefined && mean > high) return `HIGH: mean over ${numberText(high)} HRC`;
+  const outside = readings.filter((value) => value < (low ?? value) || value > (high ?? value)).length;
+  return outside > 0
+    ? `DOUBTFUL: ${outside} of ${readings.length} readings outside the limits`
+    : "inside the limits";
+}
+
+function verdictOf(readings: readonly number[], mean: number, range: number, limits: Limits): string {
+  const parts = [placeOf(readings, mean, limits)];
+  if (range > SPREAD_HRC) {
+    parts.push(`readings ${numberText(Number(range.toFixed(2)))} HRC apart: clean the spot and test again`);
+  }
+  if (readings.length < FEW) parts.push("fewer than three readings");
+  return parts.join("; ");
+}
+
+/**
+ * Sums up hardness readings of a blade or a lot.
+ *
+ * @param readings - HRC, at least one.
+ * @param low - Lower limit in HRC, if any.
+ * @param high - Upper limit in HRC, if any.
+ * @throws InvalidValue without readings or with the limits the wrong way round.
+ */
+export function summariseReadings(readings: readonly number[], low?: number, high?: number): ReadingSummary {
+  if (readings.length === 0)
+    throw new InvalidValue("no readings: give a range that holds at least one, in HRC");
+  if (low !== undefined && high !== undefined && low > high) {
+    throw new InvalidValue(`low ${numberText(low)} HRC is above high ${numberText(high)} HRC`);
+  }
+  const mean = readings.reduce((sum, value) => sum + value, 0) / readings.length;
+  const range = readings.reduce((a, b) => Math.max(a, b)) - readings.reduce((a, b) => Math.min(a, b));
+  const deviation = deviationOf(readings, mean);
+  const limits = { low, high };
+  return {
+    count: readings.length,
+    mean,
+    range,
+    deviation,
+    capability: capabilityOf(mean, deviation, limits),
+    verdict: verdictOf(readings, mean, range, limits),
+  };
+}

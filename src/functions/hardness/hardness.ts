@@ -1,0 +1,38 @@
+import { CONVERSIONS, convertHardness } from "../../core/hardness/convert";
+import { scalarFunction } from "../declare";
+import { number, optionalText, text } from "../parameters";
+import { classOptions, scaleOptions } from "./words";
+
+export const HARDNESS = scalarFunction({
+  name: "HARDNESS",
+  topic: "Hardness and inspection",
+  summary:
+    "A hardness in another scale, or as tensile strength, by the published table for the class of steel; good to 1 HRC.",
+  parameters: {
+    value: number({
+      label: "value",
+      quantity: "number",
+      unit: "",
+      above: 0,
+      help: "Hardness as read, in the scale named next.",
+    }),
+    from: text({ ...scaleOptions, label: "from", help: 'Scale of the value: "HRC", "HV", "HB", "MPa".' }),
+    to: text({ ...scaleOptions, label: "to", help: 'Scale wanted: "HRC", "HV", "HB", "MPa".' }),
+    table: optionalText({ ...classOptions, fallback: "low alloy" }),
+  },
+  result: { label: "hardness", unit: "" },
+  relations: CONVERSIONS,
+  compute: ({ value, from, to, table }) => convertHardness(value, from.word, to.word, table),
+  examples: [
+    { given: [700, "HV", "HRC"], gives: 60.1, source: "ISO 18265, table A.1" },
+    { given: [700, "HV", "HRC", "hardened"], gives: 59.2, source: "ISO 18265, annex B" },
+    { given: [700, "HV", "HRC", "cold work"], gives: 60.4, source: "ISO 18265, annex C" },
+    { given: [700, "HV", "HRC", "high speed"], gives: 59.7, source: "ISO 18265, annex D" },
+    { given: [400, "HV", "MPa"], gives: 1290, source: "ISO 18265, table A.1" },
+    {
+      given: [[[400], [450]], "HV", "HB"],
+      gives: [[380], [428]],
+      source: "ISO 18265, table A.1",
+    },
+  ],
+});

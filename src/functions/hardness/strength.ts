@@ -1,0 +1,45 @@
+import { strengthOf, TENSILE_STRENGTH, YIELD_STRENGTH } from "../../core/hardness/strength";
+import { rowFunction } from "../declare";
+import { number, optionalText } from "../parameters";
+import { scaleOptions } from "./words";
+
+const whole = (value: number) => String(Math.round(value));
+
+export const STRENGTH = rowFunction({
+  name: "STRENGTH",
+  topic: "Hardness and inspection",
+  summary:
+    "Yield and tensile strength that a hardness stands for; above 58 HRC the yield is a lower bound and no tensile strength is published.",
+  parameters: {
+    value: number({
+      label: "hardness",
+      quantity: "number",
+      unit: "",
+      above: 0,
+      help: "Hardness, in the scale named next.",
+    }),
+    scale: optionalText({
+      ...scaleOptions,
+      label: "scale",
+      help: "Scale of the hardness.",
+      fallback: "HRC",
+    }),
+  },
+  result: [
+    { label: "yield", unit: "MPa" },
+    { label: "tensile", unit: "MPa" },
+  ],
+  relations: [YIELD_STRENGTH, TENSILE_STRENGTH],
+  compute: ({ value, scale }) => {
+    const { yieldMPa, bounded, tensileMPa } = strengthOf(value, scale.word);
+    return [bounded ? `over ${whole(yieldMPa)}` : yieldMPa, tensileMPa ?? "none published"];
+  },
+  examples: [
+    {
+      given: [400, "HV"],
+      gives: [1059.7, 1290],
+      within: 0.1,
+      source: "Pavlina and Van Tyne 2008: 2.876 HV - 90.7; ISO 18265, table A.1",
+    },
+  ],
+});
