@@ -86,7 +86,9 @@ function falls({ coefficients, from, to }: Cubic): boolean {
 /** A cubic, or the highest lower order that falls all the way. */
 function cubicThrough(rows: readonly TemperRow[]): Cubic {
   const parameters = rows.map(parameterOf);
-  const [from, to] = [rounded(Math.min(...parameters), 4), rounded(Math.max(...parameters), 4)];
+  // Outwards, so that the first and the last row stay inside.
+  const from = Math.floor(Math.min(...parameters) * 1e4) / 1e4;
+  const to = Math.ceil(Math.max(...parameters) * 1e4) / 1e4;
   for (const order of [3, 2, 1]) {
     const coefficients = fitPolynomial(weighted(rows), order).map((c) => rounded(c));
     const fit = { coefficients, from, to };

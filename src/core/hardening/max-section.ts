@@ -54,12 +54,18 @@ const grades = new Map(
   (bridge.rows as unknown as readonly [string, number, number, string][]).map((row) => [row[0], row]),
 );
 
-interface Nose {
+/** Pearlite nose time of a steel. */
+export interface Nose {
   readonly seconds: number;
   readonly note: string;
 }
 
-function noseOf(steel: Steel): Nose {
+/**
+ * Nose time from the ideal diameter: 0.9 s at 31 mm, growing as the square.
+ *
+ * @throws NotAvailable outside the element ranges of the ideal diameter, and for boron steels.
+ */
+export function noseOf(steel: Steel): Nose {
   const held = grades.get(steel.grade?.designation ?? "");
   if (held !== undefined) return { seconds: held[2], note: held[3] };
   if (/^\d\dB\d\d/.test(steel.name)) {

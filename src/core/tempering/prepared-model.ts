@@ -22,7 +22,7 @@ import { tableModel } from "./table-model";
 const FORMULA_BASIS = "by formula from composition";
 
 /** Plain and low-alloy curves: total time that the parameter was shown to cover. */
-const MEASURED_HOURS = [0.25, 24] as const;
+const MEASURED_HOURS = [0.25, 32] as const;
 
 interface Austenite {
   readonly composition: Composition;
