@@ -6,8 +6,13 @@ const LABELS = ["Relation", "Source", "Range", "Expected error", "Kind of eviden
 
 /** Where the answers of a function come from, for one steel or for all, closed until asked for. */
 export function evidenceOf(functionName: string, steel: string | null, summary: string): HTMLElement {
+  return disclosure(summary, () => relations(functionName, steel));
+}
+
+function relations(functionName: string, steel: string | null): HTMLElement[] {
   const { rows, refusal } = ask("EVIDENCE", functionName, steel);
-  if (refusal !== null) return disclosure(summary, element("p", {}, refusal));
-  const relations = rows.map((row) => facts(LABELS.map((label, at) => [label, cellText(row[at] ?? null)])));
-  return disclosure(summary, ...relations);
+  if (refusal !== null) return [element("p", {}, refusal)];
+  const named = (row: (typeof rows)[number]) =>
+    LABELS.map((label, at): [string, string] => [label, cellText(row[at] ?? null)]);
+  return rows.map((row) => facts(named(row), true));
 }

@@ -40,24 +40,45 @@ function tableCell(cell: string, at: number, heading: Heading | undefined): HTML
   return element("td", aligned(heading?.isFigure), cell);
 }
 
-/** Named facts, one under the other; facts without a value are left out. */
-export function facts(pairs: readonly (readonly [name: string, value: string])[]): HTMLElement {
+/**
+ * Named facts; those without a value are left out.
+ *
+ * @param isLong - True for sentences: each then stands under its name instead of beside it.
+ */
+export function facts(
+  pairs: readonly (readonly [name: string, value: string])[],
+  isLong = false,
+): HTMLElement {
   const given = pairs.filter(([, value]) => value !== "");
   return element(
     "dl",
-    { class: "facts" },
+    { class: isLong ? "facts long" : "facts" },
     ...given.map(([name, value]) => element("div", {}, element("dt", {}, name), element("dd", {}, value))),
   );
 }
 
-/** Text that opens on demand. */
-export function disclosure(summary: string, ...content: readonly (Node | string)[]): HTMLDetailsElement {
-  return element("details", {}, element("summary", {}, summary), ...content);
+/** Text that opens on demand, and is made when it is first opened. */
+export function disclosure(
+  summary: string | HTMLElement,
+  content: () => readonly (Node | string)[],
+): HTMLDetailsElement {
+  const made = element("details", {}, element("summary", {}, summary));
+  made.addEventListener("toggle", () => {
+    if (made.open && made.children.length === 1) made.append(...content());
+  });
+  return made;
 }
 
-/** A sentence that wants attention; a word says so, colour only underlines it. */
-export function caution(sentence: string): HTMLElement {
-  return element("p", { class: "caution" }, element("strong", {}, "Caution: "), sentence);
+/** Sentences that want attention; a word says so, colour only underlines it. */
+export function caution(text: string): HTMLElement {
+  const items = sentences(text).map((sentence) => element("li", {}, sentence));
+  return element("div", { class: "caution" }, element("strong", {}, "Caution"), element("ul", {}, ...items));
+}
+
+/** A cell holds all its cautions in one text; each reads better on its own line. */
+function sentences(text: string): string[] {
+  const parts = text.split(/\. (?=[A-Z0-9])/);
+  return parts.map((part, at) => (at < parts.length - 1 ? `${part}.` : part));
 }
 
 /** Why a figure is not given. */

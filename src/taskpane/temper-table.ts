@@ -76,6 +76,6 @@ export function temperTable(steel: string, hours = ""): HTMLElement {
       element("p", { class: "basis" }, `Basis: ${basis}`),
     ),
     ...bySentence(answered, ({ texts }) => texts[4] ?? "").map(caution),
-    ...(unanswered.length > 0 ? [disclosure("Tempers without a figure", ...unanswered)] : []),
+    ...(unanswered.length > 0 ? [disclosure("Tempers without a figure", () => unanswered)] : []),
   );
 }

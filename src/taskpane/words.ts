@@ -3,7 +3,7 @@ import { temperatureText } from "../core/quantity-text";
 /** A band in words: "57 to 61 HRC", or one figure where both ends agree. */
 export function spanText(low: string, high: string, unit: string): string {
   if (low === "" && high === "") return "";
-  const after = unit === "" ? "" : ` ${unit}`;
+  const after = unit === "" || unit === "°" ? unit : ` ${unit}`;
   if (high === "") return `from ${low}${after}`;
   if (low === "") return `up to ${high}${after}`;
   return low === high ? `${low}${after}` : `${low} to ${high}${after}`;

@@ -44,10 +44,9 @@ function errorTable(): HTMLElement {
     rows.set(relation.title, [relation.title, errorText(relation), kindText(relation)]);
   }
   const headings = [{ text: "relation" }, { text: "expected error" }, { text: "evidence" }];
-  return disclosure(
-    `${rows.size} relations`,
+  return disclosure(`${rows.size} relations`, () => [
     table("Expected error by relation", headings, [...rows.values()]),
-  );
+  ]);
 }
 
 function sources(): HTMLElement {
@@ -56,7 +55,7 @@ function sources(): HTMLElement {
     const name = [source.author, source.title, source.edition].filter((part) => part !== "").join(", ");
     return element("li", {}, `${name}; ${SEEN[source.seen] ?? source.seen}`, address(source.address));
   });
-  return disclosure(`${entries.length} sources`, element("ul", { class: "sources" }, ...items));
+  return disclosure(`${entries.length} sources`, () => [element("ul", { class: "sources" }, ...items)]);
 }
 
 function address(given: string): HTMLElement | null {

@@ -102,10 +102,10 @@ function verdictOf(use: string, steel: string, hardness: string): HTMLElement[] 
 }
 
 function everyUse(uses: readonly string[]): HTMLElement {
-  const rows = uses.map((use) => {
+  const row = (use: string) => {
     const [low = "", aim = "", high = ""] = firstRow(ask("BAND", use));
     return [use, spanText(low, high, ""), aim];
-  });
+  };
   const headings = [{ text: "use" }, { text: "HRC", isFigure: true }, { text: "aim", isFigure: true }];
-  return disclosure("All uses in one table", table("Hardness bands by use", headings, rows));
+  return disclosure("All uses in one table", () => [table("Hardness bands by use", headings, uses.map(row))]);
 }

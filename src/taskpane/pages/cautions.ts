@@ -1,7 +1,7 @@
 import cautions from "../../data/run/cautions.json";
 import { element } from "../dom";
 import type { RenderPage } from "../page";
-import { facts } from "../tables";
+import { caution, facts } from "../tables";
 
 const CLOSING =
   "Follow local codes and licensed practice. Legal checks are local: this list is no substitute for them.";
@@ -15,7 +15,7 @@ export const render: RenderPage = (root) => {
       `${CLOSING} Limits are those of the United States unless another place is named.`,
     ),
     ...cautions.rows.map(cautionBlock),
-    element("p", { class: "caution" }, element("strong", {}, CLOSING)),
+    caution(CLOSING),
   );
   return undefined;
 };
@@ -31,11 +31,14 @@ function cautionBlock([
     "section",
     {},
     element("h3", {}, step),
-    facts([
-      ["Hazard", hazard],
-      ["Common practice", practice],
-      ["Cited", read],
-      ["Cited from memory, not confirmed", recalled],
-    ]),
+    facts(
+      [
+        ["Hazard", hazard],
+        ["Common practice", practice],
+        ["Usually cited", read],
+        ["Cited from memory, not confirmed", recalled],
+      ],
+      true,
+    ),
   );
 }

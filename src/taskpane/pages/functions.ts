@@ -7,7 +7,7 @@ import { searchField } from "../fields";
 import { formulaOf } from "../formula";
 import { insertControl } from "../insert";
 import type { PageContext, RenderPage } from "../page";
-import { facts } from "../tables";
+import { disclosure, facts } from "../tables";
 
 /** Every worksheet function by topic, with help, examples and a button that puts one into the sheet. */
 export const render: RenderPage = (root, context) => {
@@ -16,7 +16,10 @@ export const render: RenderPage = (root, context) => {
   const found = element("div", {});
   const show = () => {
     const fitting = catalogue.filter((fn) => fits(fn, search.control.value));
-    count.textContent = `${fitting.length} of ${catalogue.length} functions`;
+    count.textContent =
+      fitting.length === catalogue.length
+        ? `${catalogue.length} functions`
+        : `${fitting.length} of ${catalogue.length} functions`;
     fill(found, ...topics(fitting, context));
   };
   search.control.addEventListener("input", afterPause(show));
@@ -40,17 +43,15 @@ function topics(functions: readonly WorksheetFunction[], context: PageContext): 
   });
 }
 
-/** A closed entry holds its first line only; the rest is made when it is opened. */
 function functionEntry(fn: WorksheetFunction, context: PageContext): HTMLElement {
-  const entry = element(
-    "details",
-    { class: "function" },
-    element("summary", {}, element("code", {}, fn.name), ` ${fn.summary}`),
+  const line = element(
+    "span",
+    {},
+    element("code", {}, fn.name),
+    element("span", { class: "basis" }, fn.summary),
   );
-  const open = () => {
-    if (entry.open && entry.children.length === 1) entry.append(...help(fn, context));
-  };
-  entry.addEventListener("toggle", open);
+  const entry = disclosure(line, () => help(fn, context));
+  entry.classList.add("function");
   if (context.state.functionName.toUpperCase() === fn.name) entry.open = true;
   return entry;
 }
@@ -62,7 +63,7 @@ function help(fn: WorksheetFunction, context: PageContext): HTMLElement[] {
   ]);
   return [
     element("p", {}, element("code", { class: "formula" }, `${NAMESPACE}.${signature(fn)}`)),
-    facts([["Gives", resultText(fn)], ...parameters]),
+    facts([["Gives", resultText(fn)], ...parameters], true),
     ...fn.examples.map((example) => exampleBlock(fn, example, context)),
     evidenceOf(fn.name, null, "Where its answers come from"),
   ];

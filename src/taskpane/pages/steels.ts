@@ -1,5 +1,6 @@
 import { Refusal } from "../../core/refusal";
 import { findSteel } from "../../core/steel/find";
+import type { Grade } from "../../core/steel/steel";
 import { functionNamed } from "../../functions/catalogue";
 import { ask, cellText, list } from "../ask";
 import { afterPause, element, fill } from "../dom";
@@ -10,6 +11,9 @@ import { facts, refusalNote, table } from "../tables";
 import { temperTable } from "../temper-table";
 
 const SHOWN = 12;
+
+const TYPICAL =
+  "Typical is the figure that the estimates use: carbon as the name says it, else the middle of the range; an element with a maximum only counts as 0.";
 
 const HINT = "Grade, UNS or EN number, or an analysis in mass %: C 0.95 Mn 0.40 Si 0.22";
 
@@ -23,7 +27,15 @@ export const render: RenderPage = (root, context) => {
     context.state.steel = name;
     fill(shown, ...steelDetails(name));
   };
-  const look = () => lookUp(search.control.value.trim(), count, matches, choose);
+  const pick = (name: string) => {
+    search.control.value = name;
+    fill(matches);
+    fill(count);
+    choose(name);
+  };
+  search.control.value = context.state.steel;
+  search.control.addEventListener("focus", () => search.control.select());
+  const look = () => lookUp(search.control.value.trim(), { count, matches, choose, pick });
   search.control.addEventListener("input", afterPause(look));
   const take = () => void takeFromCell(context, search.control, look, count);
   root.append(search.block);
@@ -43,12 +55,16 @@ function isKnown(name: string): boolean {
   }
 }
 
-function lookUp(
-  typed: string,
-  count: HTMLElement,
-  matches: HTMLElement,
-  choose: (name: string) => void,
-): void {
+interface Results {
+  readonly count: HTMLElement;
+  readonly matches: HTMLElement;
+  /** Shows a steel below while the name is still being typed. */
+  readonly choose: (name: string) => void;
+  /** Takes one of the names offered. */
+  readonly pick: (name: string) => void;
+}
+
+function lookUp(typed: string, { count, matches, choose, pick }: Results): void {
   fill(matches);
   count.textContent = "";
   if (typed === "") return;
@@ -61,7 +77,7 @@ function lookUp(
       element(
         "li",
         {},
-        button(name, () => choose(name)),
+        button(name, () => pick(name)),
       ),
     );
   }
@@ -117,9 +133,10 @@ function steelFacts(name: string): HTMLElement {
   );
 }
 
-function seenText(name: string, element: string): string {
-  const { grade } = findSteel(name);
+/** How sure the limits of one element are. */
+function seenText(grade: Grade | null, element: string, hasLimits: boolean): string {
   if (grade === null) return "as given";
+  if (!hasLimits) return "no limit; assumed";
   const recalled: readonly string[] = grade.recalled;
   if (grade.status === "read") return recalled.includes(element) ? "recalled" : "read";
   return grade.status;
@@ -128,9 +145,11 @@ function seenText(name: string, element: string): string {
 function compositionTable(name: string): HTMLElement {
   const { rows, refusal } = ask("COMPOSITION", name);
   if (refusal !== null) return refusalNote(refusal);
+  const { grade } = findSteel(name);
   const figures = rows.map((row) => {
-    const [symbol = "", ...limits] = row.map(cellText);
-    return [symbol, ...limits.map((limit) => (limit === "" ? "–" : limit)), seenText(name, symbol)];
+    const [symbol = "", low = "", high = "", typical = ""] = row.map(cellText);
+    const seen = seenText(grade, symbol, low !== "" || high !== "");
+    return [symbol, ...[low, high, typical].map((figure) => figure || "–"), seen];
   });
   const headings = [
     { text: "element" },
@@ -139,5 +158,10 @@ function compositionTable(name: string): HTMLElement {
     { text: "typical", isFigure: true },
     { text: "limits" },
   ];
-  return table("Composition in mass %, heat analysis", headings, figures);
+  return element(
+    "div",
+    {},
+    table("Composition in mass %, heat analysis", headings, figures),
+    element("p", { class: "basis" }, TYPICAL),
+  );
 }

@@ -157,6 +157,6 @@ function sections(steel: string): HTMLElement {
     {},
     table("Thickest section that hardens", headings, rows),
     ...notes.map((note) => element("p", { class: "basis" }, note)),
-    ...(unanswered.length > 0 ? [disclosure("Quenches without a figure", ...unanswered)] : []),
+    ...(unanswered.length > 0 ? [disclosure("Quenches without a figure", () => unanswered)] : []),
   );
 }
