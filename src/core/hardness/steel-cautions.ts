@@ -3,7 +3,7 @@ import { numberText, quantityText } from "../quantity-text";
 import { Refusal } from "../refusal";
 import type { Relation } from "../relation";
 import { carbonOf } from "../steel/carbon";
-import type { Steel } from "../steel/steel";
+import type { Family, Steel } from "../steel/steel";
 import type { Use, UseGroup } from "./bands";
 import { isStainless, type SteelKind, steelKind } from "./steel-kind";
 
@@ -26,6 +26,9 @@ const LONG_MM = 400;
 /** Under this carbon an edge does not last; under the second a blade does not harden, mass %. */
 const EDGE_CARBON = 0.5;
 const BLADE_CARBON = 0.4;
+/** With this much chromium, carbon alone no longer tells how hard a steel gets, mass %. */
+const ALLOY_HARDENED = 3;
+const SOFT: readonly Family[] = ["austenitic stainless", "ferritic stainless"];
 
 type Verdict =
   | "best"
@@ -77,12 +80,13 @@ function stainlessCaution(question: SteelQuestion): string[] {
   const name = `${steel.name}, ${numberText(steel.composition.Cr)} % Cr`;
   return [
     `Stainless hardened through (${name}) is a poor choice for a long blade that is struck: ` +
-      `it needs a controlled kiln and breaks sooner than a spring steel${use.group === "sword" ? "; for display only" : ""}.`,
+      `it needs a controlled kiln and breaks sooner than a spring steel${use.group === "sword" ? "; keep it for display" : ""}.`,
   ];
 }
 
 function carbonCaution({ use, steel }: SteelQuestion): string[] {
-  if (isStainless(steel)) return [];
+  if (SOFT.includes(steel.family)) return [`${steel.name} (${steel.family}) does not harden by quenching.`];
+  if (steel.composition.Cr >= ALLOY_HARDENED) return [];
   const carbon = carbonOf(steel);
   if (carbon >= EDGE_CARBON) return [];
   if (carbon < BLADE_CARBON) return [`${percent(carbon)} is too little carbon for a blade that must harden.`];

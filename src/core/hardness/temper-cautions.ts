@@ -1,7 +1,7 @@
 import { quantityText, temperatureText } from "../quantity-text";
 import { Refusal } from "../refusal";
 import type { Steel } from "../steel/steel";
-import { embrittlementCaution } from "../tempering/embrittlement";
+import { brittleRanges, embrittlementCaution } from "../tempering/embrittlement";
 import { temperFor } from "../tempering/temper-for";
 import type { Use } from "./bands";
 
@@ -24,13 +24,18 @@ interface KnownOrImplied {
   readonly how: string;
 }
 
+/** From here up the ranges are those of slow cooling, which a softer temper does not leave, °C. */
+const SLOW_COOLING_FROM = 375;
+
 /** Which way to go from an embrittlement range, by how the blade is used. */
-function leaning({ use, steel }: TemperQuestion): string {
-  if (steel.family.endsWith("stainless")) return "Lean to a lower temper.";
+function leaning({ use, steel }: TemperQuestion, celsius: number): string {
+  if (steel.family.endsWith("stainless")) return " Lean to a lower temper.";
+  const isIn = ({ low, high }: { low: number; high: number }) => celsius >= low && celsius <= high;
+  if (!brittleRanges(steel).some((range) => isIn(range) && range.low < SLOW_COOLING_FROM)) return "";
   if (use.service === "impact") {
-    return `Lean to the softer end, near ${quantityText(use.low, "HRC")}, and break a sample before the run.`;
+    return ` Lean to the softer end, near ${quantityText(use.low, "HRC")}, and break a sample before the run.`;
   }
-  return "It matters less where nothing is struck.";
+  return " It matters less where nothing is struck.";
 }
 
 function impliedTemper({ steel, low, high }: TemperQuestion): KnownOrImplied {
@@ -42,7 +47,7 @@ function impliedTemper({ steel, low, high }: TemperQuestion): KnownOrImplied {
 function brittleCaution(question: TemperQuestion, { celsius, how }: KnownOrImplied): string[] {
   const range = embrittlementCaution(question.steel, celsius);
   if (range === "") return [];
-  return [`Temper ${temperatureText(celsius)}${how}: ${range}. ${leaning(question)}`];
+  return [`Temper ${temperatureText(celsius)}${how}: ${range}.${leaning(question, celsius)}`];
 }
 
 /**

@@ -21,7 +21,7 @@ export const BINOMIAL_STARTS: Relation = {
     confidence: { label: "confidence", unit: "", min: 0, max: 1 },
   },
   output: { label: "starts", unit: "" },
-  error: { size: 0, unit: "", kind: "exact if each blade fails on its own and the yield is right" },
+  error: { size: null, unit: "", kind: "exact if each blade fails on its own and the yield is right" },
   note:
     "A cracked batch is not independent: plan a spare load as well. The shop's yield is itself uncertain: " +
     "46 good of 50 may stand for 83 %.",

@@ -17,17 +17,22 @@ export function addMoments(a: Moments, b: Moments): Moments {
   return { volume: a.volume + b.volume, first: a.first + b.first, second: a.second + b.second };
 }
 
-function byRule(rule: QuadratureRule, area: (x: number) => number, from: number, length: number): Moments {
+function byRule(
+  { points, weights }: QuadratureRule,
+  area: (x: number) => number,
+  from: number,
+  length: number,
+): Moments {
   let volume = 0;
   let first = 0;
   let second = 0;
-  rule.points.forEach((point, index) => {
-    const x = from + point * length;
-    const part = (rule.weights[index] ?? 0) * length * area(x);
+  for (let index = 0; index < points.length; index += 1) {
+    const x = from + (points[index] as number) * length;
+    const part = (weights[index] as number) * length * area(x);
     volume += part;
     first += part * x;
     second += part * x * x;
-  });
+  }
   return { volume, first, second };
 }
 

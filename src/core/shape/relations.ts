@@ -14,7 +14,7 @@ export const SECTION_AREA: Relation = {
     edge: length("edge thickness", 0),
   },
   output: { label: "area", unit: "mm²" },
-  error: { size: 0, unit: "mm²", kind: "exact for the outline described; the real grind is not" },
+  error: { size: null, unit: "mm²", kind: "exact for the outline described; the real grind is not" },
   note:
     "The small triangle of the final edge bevel is not counted (edge² ÷ 4 tan of the angle a side: " +
     "0.15 mm² for 0.4 mm at 15°). Edge at most the thickness, bevel height at most the width, a wheel's " +
@@ -29,7 +29,7 @@ export const STATION_MOMENTS: Relation = {
   evidence: "standard",
   inputs: { stations: { label: "stations", unit: "", min: 2, max: null } },
   output: { label: "volume", unit: "mm³" },
-  error: { size: 0, unit: "mm³", kind: "exact for straight sections, 1e-12 of the figure for arcs" },
+  error: { size: null, unit: "mm³", kind: "exact for straight sections, 1e-12 of the figure for arcs" },
   note:
     "Width and thickness each vary in a straight line between stations. Inertia leaves out the width of the " +
     "blade: about 0.15 % low for a sword, 5 % for a kitchen knife 210 mm long. Holes, choils and the plunge are not counted.",

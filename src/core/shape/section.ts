@@ -34,34 +34,29 @@ export interface Outline {
 
 const millimetres = (value: number) => quantityText(value, "mm");
 
-/** A figure of a section, as sentences call it, and whether the grind has a use for it. */
-type Figure = readonly [name: string, value: number | undefined, used: boolean];
-
-function figures(section: Section): Figure[] {
-  const { grind } = section;
-  return [
-    ["width", section.width, true],
-    ["thickness", section.thickness, true],
-    ["edge thickness", section.edge, grind.edge],
-    ["bevel height", section.bevelHeight, grind.bevel !== ""],
-    ["radius or bulge", section.curve, grind.curve !== ""],
-    ["flat or rib width", section.flatWidth, grind.flat !== ""],
-    ["rib height", section.ribHeight, grind.flat === "rib width"],
-  ];
-}
-
-function checkLength([name, value]: Figure): void {
-  if (value === undefined || (Number.isFinite(value) && value >= 0)) return;
-  throw new InvalidValue(`${name} ${value}: give a length in mm, from 0`);
-}
-
-/** A figure that the grind has no use for is a slip, not a detail to be dropped. */
-function checkUse(word: string, [name, value, used]: Figure): void {
-  if (used || value === undefined || value === 0) return;
+/** A length must be one, and a figure that the grind has no use for is a slip, not a detail to be dropped. */
+function checkFigure(word: string, name: string, value: number | undefined, used: boolean): void {
+  if (value === undefined || (value === 0 && !used)) return;
+  if (!Number.isFinite(value) || value < 0) {
+    throw new InvalidValue(`${name} ${value}: give a length in mm, from 0`);
+  }
+  if (used) return;
   const hint = name === "bevel height" ? ', or use "part flat"' : "";
   throw new InvalidValue(
     `a "${word}" section takes no ${name}, ${millimetres(value)} given: leave it blank${hint}`,
   );
+}
+
+function checkFigures(section: Section): void {
+  const { grind } = section;
+  const { word } = grind;
+  checkFigure(word, "width", section.width, true);
+  checkFigure(word, "thickness", section.thickness, true);
+  checkFigure(word, "edge thickness", section.edge, grind.edge);
+  checkFigure(word, "bevel height", section.bevelHeight, grind.bevel !== "");
+  checkFigure(word, "radius or bulge", section.curve, grind.curve !== "");
+  checkFigure(word, "flat or rib width", section.flatWidth, grind.flat !== "");
+  checkFigure(word, "rib height", section.ribHeight, grind.flat === "rib width");
 }
 
 /** A figure without which the section is not defined. */
@@ -91,11 +86,8 @@ function curveOf(section: Section): number {
  * @throws InvalidValue naming the figure that is missing or out of place.
  */
 export function outlineOf(section: Section): Outline {
+  checkFigures(section);
   const { grind, width, thickness, edge = 0 } = section;
-  for (const figure of figures(section)) {
-    checkLength(figure);
-    checkUse(grind.word, figure);
-  }
   const hasRib = grind.flat === "rib width";
   return {
     grind,

@@ -19,22 +19,26 @@ function scaled(value: number | undefined, share: number): number | undefined {
  * the edge, so that the section keeps its character to the tip.
  */
 export function taperStations(taper: Taper): readonly [Station, Station] {
-  const { length, tipWidth, tipThickness, ...heel } = taper;
-  const { width, thickness, edge = 0, curve } = heel;
-  const endWidth = tipWidth ?? width;
-  const endThickness = tipThickness ?? thickness;
+  const { grind, length, width, thickness, edge = 0, bevelHeight, curve, flatWidth, ribHeight } = taper;
+  const endWidth = taper.tipWidth ?? width;
+  const endThickness = taper.tipThickness ?? thickness;
   const share = endWidth / width;
-  const rise = thickness > edge ? (endThickness - edge) / (thickness - edge) : 1;
-  const tip: Station = {
-    ...heel,
-    x: length,
-    width: endWidth,
-    thickness: endThickness,
-    bevelHeight: scaled(heel.bevelHeight, share),
-    curve: heel.grind.curve === "bulge" ? scaled(curve, Math.max(0, rise)) : curve,
-    flatWidth: scaled(heel.flatWidth, share),
-  };
-  return [{ ...heel, x: 0 }, tip];
+  const rise = thickness > edge ? Math.max(0, (endThickness - edge) / (thickness - edge)) : 1;
+  // Every key is written out: copying the rest of an object costs more than the integration.
+  return [
+    { x: 0, grind, width, thickness, edge, bevelHeight, curve, flatWidth, ribHeight },
+    {
+      x: length,
+      grind,
+      width: endWidth,
+      thickness: endThickness,
+      edge,
+      bevelHeight: scaled(bevelHeight, share),
+      curve: grind.curve === "bulge" ? scaled(curve, rise) : curve,
+      flatWidth: scaled(flatWidth, share),
+      ribHeight,
+    },
+  ];
 }
 
 /**

@@ -1,1 +1,3 @@
-export {};
+export { ASSESS } from "./assess";
+export { BAND } from "./band";
+export { USES } from "./uses";

@@ -1,1 +1,1 @@
-export {};
+export { STARTS } from "./starts";

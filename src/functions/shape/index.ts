@@ -1,1 +1,4 @@
-export {};
+export { GRINDS } from "./grinds";
+export { MASS } from "./mass";
+export { SECTION_AREA } from "./section-area";
+export { STATIONS } from "./stations";

@@ -1,0 +1,83 @@
+import { findQuench } from "../../core/hardening/quench-media";
+import { assess } from "../../core/hardness/assess";
+import { bandRelation, USES } from "../../core/hardness/bands";
+import { QUENCH_RELATIONS } from "../../core/hardness/quench-cautions";
+import { TESTER_UNCERTAINTY } from "../../core/hardness/status";
+import { STEEL_BY_USE } from "../../core/hardness/steel-cautions";
+import { EMBRITTLEMENT } from "../../core/tempering/embrittlement";
+import { temperingRelations } from "../../core/tempering/relations";
+import { rowFunction } from "../declare";
+import { number, numberOrNothing, textOrNothing } from "../parameters";
+import { steel } from "../steel-argument";
+import { use } from "./use-argument";
+
+const rockwell = { quantity: "hardness", unit: "HRC", min: 20, max: 70 } as const;
+const COMMON = "common practice, no source";
+
+export const ASSESS = rowFunction({
+  name: "ASSESS",
+  topic: "Hardness and inspection",
+  summary:
+    "Where a hardness lies in the usual band for its use, and what the trade would be wary of; never a promise.",
+  parameters: {
+    use,
+    steel,
+    low: number({ label: "HRC or low", ...rockwell, help: "Hardness, or the low end of a range, in HRC." }),
+    high: numberOrNothing({ label: "high", ...rockwell, help: "High end of the range in HRC." }),
+    length: numberOrNothing({
+      label: "length",
+      quantity: "length",
+      unit: "mm",
+      above: 0,
+      help: "Length of the blade in mm; over 400 mm a struck blade counts as long.",
+    }),
+    quench: textOrNothing({
+      label: "quench",
+      kind: "quench",
+      help: "Quench, one of the words that QUENCHES() lists.",
+      accepts: 'a quench such as "fast oil"; QUENCHES() lists them',
+      find: findQuench,
+    }),
+    temperC: numberOrNothing({
+      label: "temper C",
+      quantity: "temperature",
+      unit: "°C",
+      min: 50,
+      max: 750,
+      help: "Temper of the steel itself in °C; where left out, the one that the hardness implies.",
+    }),
+  },
+  result: [
+    { label: "status", unit: "text" },
+    { label: "cautions", unit: "text" },
+  ],
+  relations: (steel) => [
+    ...(steel === null ? USES.map(bandRelation) : []),
+    TESTER_UNCERTAINTY,
+    STEEL_BY_USE,
+    EMBRITTLEMENT,
+    ...QUENCH_RELATIONS,
+    ...temperingRelations(steel),
+  ],
+  compute: (question) => {
+    const { status, cautions } = assess(question);
+    return [status, cautions.join(" ")];
+  },
+  examples: [
+    {
+      given: ["Heavy cutting sword hard targets", "5160", 56],
+      gives: ["HIGH", "…"],
+      source: `${COMMON}: 53 to 54 at most`,
+    },
+    {
+      given: ["Light sharp sword soft targets", "5160", 55],
+      gives: ["inside the usual band", "…"],
+      source: `${COMMON}: a sword around 55 is near the usual region`,
+    },
+    {
+      given: ["Chef knife thin hard", "52100", 60, 63],
+      gives: ["DOUBTFUL", "…"],
+      source: "a range that straddles the upper end, 62",
+    },
+  ],
+});

@@ -1,0 +1,55 @@
+import { USES as ALL_USES, bandRelation, basisText, leanText } from "../../core/hardness/bands";
+import { rowFunction } from "../declare";
+import { use } from "./use-argument";
+
+const COMMON = "common practice, no source";
+
+export const BAND = rowFunction({
+  name: "BAND",
+  topic: "Hardness and inspection",
+  summary:
+    "Usual hardness, edge angle and thickness behind the edge for a use, with its basis and which end to lean to.",
+  parameters: { use },
+  result: [
+    { label: "HRC low", unit: "HRC" },
+    { label: "HRC aim", unit: "HRC" },
+    { label: "HRC high", unit: "HRC" },
+    { label: "part", unit: "text" },
+    { label: "edge angle low", unit: "° a side" },
+    { label: "edge angle high", unit: "° a side" },
+    { label: "behind edge low", unit: "mm" },
+    { label: "behind edge high", unit: "mm" },
+    { label: "basis", unit: "text" },
+    { label: "lean", unit: "text" },
+  ],
+  relations: ALL_USES.map(bandRelation),
+  compute: ({ use }) => [
+    use.low,
+    use.aim,
+    use.high,
+    use.part,
+    use.angleLow ?? "",
+    use.angleHigh ?? "",
+    use.behindEdgeLow ?? "",
+    use.behindEdgeHigh ?? "",
+    basisText(use),
+    leanText(use),
+  ],
+  examples: [
+    {
+      given: ["Heavy cutting sword hard targets"],
+      gives: [50, 52, 53, "whole", 22, 28, 0.8, 1.5, "…", "…"],
+      source: COMMON,
+    },
+    {
+      given: ["Chef knife thin hard"],
+      gives: [59, 60, 62, "edge", 10, 15, 0.1, 0.25, "…", "…"],
+      source: `${COMMON}; one maker's page gives 58 to 62`,
+    },
+    {
+      given: ["Practice longsword blunt"],
+      gives: [46, 49, 52, "whole", "", "", 1, 2, "…", "…"],
+      source: "three sellers' pages: 48 at least, 50 to 52 as good",
+    },
+  ],
+});

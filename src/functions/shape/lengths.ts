@@ -1,0 +1,46 @@
+import { findGrind, type Grind } from "../../core/shape/grinds";
+import { type NumberOptions, optionalText, type Parameter, type TextOptions } from "../parameters";
+
+type Length = Omit<NumberOptions, "quantity" | "unit">;
+
+/** A length in mm. */
+export function length(options: Length): NumberOptions {
+  return { quantity: "length", unit: "mm", ...options };
+}
+
+export const grindOptions: TextOptions<Grind> = {
+  label: "grind",
+  kind: "grind",
+  help: "Cross-section, one of the words that GRINDS() lists.",
+  accepts: 'a grind such as "flat", "hollow" or "diamond"; GRINDS() lists them',
+  find: findGrind,
+};
+
+/** The grind where it may be left out. */
+export const optionalGrind: Parameter<Grind> = optionalText({ ...grindOptions, fallback: "flat" });
+
+export const widthOptions = {
+  label: "width",
+  help: "Spine to edge, or edge to edge, in mm; of the body under the rib for a T-back.",
+};
+
+export const thicknessOptions = {
+  label: "thickness",
+  help: "At the spine, or in the middle of a double-edged blade, in mm.",
+};
+
+export const edgeOptions = length({
+  label: "edge",
+  min: 0,
+  help: "Thickness behind the edge in mm; 0 where it is ground to nothing.",
+});
+
+export const bevelOptions = {
+  label: "bevel height",
+  help: "Height of the bevel from the edge, across the width, in mm; part flat needs it, hollow, convex and chisel take the whole width where it is left out.",
+};
+
+export const curveOptions = {
+  label: "radius or bulge",
+  help: "Hollow: radius of the wheel in mm (half its diameter). Convex: height of the bulge over a straight bevel in mm.",
+};
