@@ -21,9 +21,7 @@ interface CurveGrades {
   readonly points: readonly [string, string, string][];
 }
 
-const PLAN = JSON.parse(
-  readFileSync(new URL("../../src/data/tempering/curve-grades.json", import.meta.url), "utf8"),
-) as CurveGrades;
+const PLAN = JSON.parse(readFileSync("src/data/tempering/curve-grades.json", "utf8")) as CurveGrades;
 
 /** Weight of a whole source by its quality: paper or handbook, steelmaker, secondary page. */
 const QUALITY_WEIGHT: Readonly<Record<string, number>> = { A: 1, B: 0.7, C: 0.5 };
@@ -241,7 +239,12 @@ export function fitAll(): FitFile {
 }
 
 /** The text of `fits.json`: one curve a line. */
-export function fitText(file: FitFile): string {
+function fitText(file: FitFile): string {
   const lines = (list: readonly unknown[]) => list.map((item) => `  ${JSON.stringify(item)}`).join(",\n");
   return `{\n "bands": ${JSON.stringify(file.bands)},\n "curves": [\n${lines(file.curves)}\n ],\n "points": [\n${lines(file.points)}\n ]\n}\n`;
+}
+
+/** What `fits.json` must hold today. */
+export function fitFileText(): string {
+  return fitText(fitAll());
 }

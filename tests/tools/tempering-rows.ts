@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 
-const FOLDER = new URL("../../src/data/tempering/", import.meta.url);
+/** From the root of the project, where every script runs. */
+const FOLDER = "src/data/tempering";
 
 type Cell = number | null;
 

@@ -14,6 +14,17 @@ export const BATHS = ["brine", "agitated water", "fast oil", "oil A", "slow oil"
 
 export type Bath = (typeof BATHS)[number];
 
+/**
+ * The bath of a quench word.
+ *
+ * @throws NotAvailable for quenches without a figure, naming those that have one.
+ */
+export function bathOf(quench: string): Bath {
+  const bath = BATHS.find((word) => word === quench);
+  if (bath !== undefined) return bath;
+  throw new NotAvailable(`no thickness is held for ${quench}; it is for ${BATHS.join(", ")}`);
+}
+
 /** Thickest plate that hardens. */
 export const MAX_PLATE: Relation = {
   title: "Thickest plate that hardens in a bath",
@@ -119,9 +130,7 @@ function between(rows: readonly Row[], nose: number, column: 2 | 3): number {
 export function maxSection(steel: Steel, bath: Bath): MaxSection {
   const nose = noseOf(steel);
   checkNose(steel, nose.seconds);
-  const rows = series.get(bath);
-  if (rows === undefined)
-    throw new NotAvailable(`no plate thickness is held for ${bath}: use ${BATHS.join(", ")}`);
+  const rows = series.get(bath) ?? [];
   const fullyHardMm = between(rows, nose.seconds, 2);
   const halfHardMm = between(rows, nose.seconds, 3);
   const capped = rows.some(

@@ -1,1 +1,3 @@
-export {};
+export { TEMPER_FOR } from "./temper-for";
+export { TEMPERED_HRC } from "./tempered-hrc";
+export { TEMPERED_RANGE } from "./tempered-range";

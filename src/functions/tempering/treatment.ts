@@ -1,0 +1,85 @@
+import { InvalidValue } from "../../core/refusal";
+import type { KnownTemper, Treatment } from "../../core/tempering/tempered";
+import { number, numberOrNothing, optionalNumber } from "../parameters";
+
+/** Bounds of sense for a temper; what is published is narrower and belongs to each steel. */
+const TEMPER_SPAN = { quantity: "temperature", unit: "°C", above: 0, max: 800 } as const;
+const HRC_SPAN = { quantity: "hardness", unit: "HRC", min: 20, max: 70 } as const;
+
+/** The temper asked about. */
+export const temperC = number({
+  label: "temper C",
+  ...TEMPER_SPAN,
+  help: 'Temper of the steel itself in °C, not of the oven air; "400 °F" is converted.',
+});
+
+/** The hardness asked for. */
+export const targetHrc = number({ label: "target HRC", ...HRC_SPAN, help: "Wanted hardness in HRC." });
+
+/** The arguments that follow in every tempering function. */
+export const treatment = {
+  hours: optionalNumber({
+    label: "hours",
+    quantity: "time",
+    unit: "h",
+    above: 0,
+    max: 1000,
+    fallback: 2,
+    help: "Time at temperature of one cycle in hours.",
+  }),
+  cycles: optionalNumber({
+    label: "cycles",
+    quantity: "count",
+    unit: "",
+    min: 1,
+    max: 10,
+    whole: true,
+    fallback: 1,
+    help: "Number of equal tempers; they count as one of the whole time.",
+  }),
+  knownC: numberOrNothing({
+    label: "known C",
+    ...TEMPER_SPAN,
+    help: "A temper of the same time that a blade or coupon of this batch already had, in °C.",
+  }),
+  knownHrc: numberOrNothing({
+    label: "known HRC",
+    ...HRC_SPAN,
+    help: "What that blade or coupon read in HRC.",
+  }),
+  hardenC: numberOrNothing({
+    label: "harden C",
+    quantity: "temperature",
+    unit: "°C",
+    min: 600,
+    max: 1300,
+    help: "Hardening temperature in °C; where left out, the usual one of the steel.",
+  }),
+};
+
+interface TreatmentValues {
+  readonly hours: number;
+  readonly cycles: number;
+  readonly knownC: number | undefined;
+  readonly knownHrc: number | undefined;
+  readonly hardenC: number | undefined;
+}
+
+function knownOf({ knownC, knownHrc }: TreatmentValues): KnownTemper | undefined {
+  if (knownC === undefined && knownHrc === undefined) return undefined;
+  if (knownHrc === undefined) throw new InvalidValue("known HRC: a known temper needs its reading in HRC");
+  if (knownC === undefined)
+    throw new InvalidValue("known C: a reading needs the temper that it was taken after, in °C");
+  return { celsius: knownC, hrc: knownHrc };
+}
+
+/** The treatment that core asks for. */
+export function treatmentOf(values: TreatmentValues): Treatment {
+  const { hours, cycles, hardenC } = values;
+  return { hours, cycles, known: knownOf(values), hardenC };
+}
+
+/** One decimal: more would claim what no source supports, less could not be turned back into a temper. */
+export function toTenth(value: number): number {
+  return Math.round(value * 10) / 10;
+}
