@@ -64,7 +64,7 @@ function read(name: string): TemperSource {
     seen,
     analyses = {},
     rows,
-  } = JSON.parse(readFileSync(new URL(name, FOLDER), "utf8")) as SourceFile;
+  } = JSON.parse(readFileSync(`${FOLDER}/${name}`, "utf8")) as SourceFile;
   return { source, quality, seen, analyses, rows: rows.map((row) => toRow(source, row)) };
 }
 
