@@ -206,6 +206,23 @@ describe("random blades", () => {
   });
 });
 
+describe("points", () => {
+  it("end in nothing wherever the last station lies", () => {
+    // Diamond pyramid: a third of base area × length.
+    holds(
+      property(size(-100, 900), size(0.1, 400), end, (from, length, [width, thickness]) => {
+        const rows = [
+          { x: from, width, thickness },
+          { x: from + length, width: 0, thickness: 0 },
+        ];
+        const { volume } = bladeProperties(stations("diamond", rows), STEEL);
+        const exact = (width * thickness * (from + length - from)) / 6;
+        expect(Math.abs(volume / exact - 1)).toBeLessThan(1e-12);
+      }),
+    );
+  });
+});
+
 describe("fullers", () => {
   // Segment of chord 14 and height 1.2: 11.26555; crown of the lens (R 93.4205) 2.45185, of the ridge 14² × 5.5 / (4 × 45).
   it.each([

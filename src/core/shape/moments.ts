@@ -7,8 +7,6 @@ export interface Moments {
   readonly second: number;
 }
 
-/** Exact to degree 5: area of degree 2 times x². */
-const POLYNOMIAL = gaussRule(3);
 const SMOOTH = gaussRule(12);
 const TOLERANCE = 1e-12;
 const DEEPEST = 14;
@@ -36,9 +34,30 @@ function byRule(
   return { volume, first, second };
 }
 
-/** Moments of an area that is a polynomial of degree 2 at most: exact. */
-export function polynomialMoments(area: (x: number) => number, from: number, length: number): Moments {
-  return byRule(POLYNOMIAL, area, from, length);
+/** The same moments taken about a point that lies `by` before the start of the length. */
+export function shiftMoments({ volume, first, second }: Moments, by: number): Moments {
+  return {
+    volume,
+    first: by * volume + first,
+    second: by * by * volume + 2 * by * first + second,
+  };
+}
+
+/**
+ * Moments of an area that is a polynomial of degree 2 at most: exact, from both ends and the middle.
+ *
+ * @param area - Area at a distance from the start [mm²]
+ * @param length - [mm]
+ */
+export function polynomialMoments(area: (x: number) => number, length: number): Moments {
+  const start = area(0);
+  const middle = area(length / 2);
+  const end = area(length);
+  return {
+    volume: (length * (start + 4 * middle + end)) / 6,
+    first: (length ** 2 * (2 * middle + end)) / 6,
+    second: (length ** 3 * (12 * middle + 9 * end - start)) / 60,
+  };
 }
 
 function agree(whole: Moments, halves: Moments): boolean {
@@ -50,17 +69,21 @@ function agree(whole: Moments, halves: Moments): boolean {
   );
 }
 
-/**
- * Moments of a smooth area (arcs): 12 points, halved until halving changes nothing beyond 1e-12 of the
- * figure. `area` is never negative, so that the parts cannot cancel.
- */
-export function smoothMoments(area: (x: number) => number, from: number, length: number, depth = 0): Moments {
+function halved(area: (x: number) => number, from: number, length: number, depth: number): Moments {
   const half = length / 2;
   const whole = byRule(SMOOTH, area, from, length);
   const halves = addMoments(byRule(SMOOTH, area, from, half), byRule(SMOOTH, area, from + half, half));
   if (depth >= DEEPEST || agree(whole, halves)) return halves;
-  return addMoments(
-    smoothMoments(area, from, half, depth + 1),
-    smoothMoments(area, from + half, half, depth + 1),
-  );
+  return addMoments(halved(area, from, half, depth + 1), halved(area, from + half, half, depth + 1));
+}
+
+/**
+ * Moments of a smooth area (arcs): 12 points, halved until halving changes nothing beyond 1e-12 of the
+ * figure. `area` is never negative, so that the parts cannot cancel.
+ *
+ * @param area - Area at a distance from the start [mm²]
+ * @param length - [mm]
+ */
+export function smoothMoments(area: (x: number) => number, length: number): Moments {
+  return halved(area, 0, length, 0);
 }

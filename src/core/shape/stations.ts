@@ -1,7 +1,7 @@
 import { quantityText } from "../quantity-text";
 import { InvalidValue, Refusal } from "../refusal";
 import { type Fuller, fullerArea } from "./fuller";
-import { addMoments, type Moments, polynomialMoments, smoothMoments } from "./moments";
+import { addMoments, type Moments, polynomialMoments, shiftMoments, smoothMoments } from "./moments";
 import { type Outline, outlineOf, type Section } from "./section";
 import { outlineArea } from "./section-area";
 
@@ -82,19 +82,17 @@ function isPolynomial({ outline, fuller }: Settled): boolean {
   return !arcs && fuller.width === 0 && fuller.depth === 0;
 }
 
-function panelMoments(a: Settled, b: Settled, origin: number): Moments {
+function panelMoments(a: Settled, b: Settled): Moments {
   const length = b.x - a.x;
-  const area = (fromOrigin: number) => {
-    const x = fromOrigin + origin;
-    const share = (x - a.x) / length;
+  const area = (fromStart: number) => {
+    const share = fromStart / length;
     const fuller = {
       width: between(a.fuller.width, b.fuller.width, share),
       depth: between(a.fuller.depth, b.fuller.depth, share),
     };
-    return atPlace(x, () => netArea(outlineBetween(a.outline, b.outline, share), fuller));
+    return atPlace(a.x + fromStart, () => netArea(outlineBetween(a.outline, b.outline, share), fuller));
   };
-  const integrate = isPolynomial(a) && isPolynomial(b) ? polynomialMoments : smoothMoments;
-  return integrate(area, a.x - origin, length);
+  return isPolynomial(a) && isPolynomial(b) ? polynomialMoments(area, length) : smoothMoments(area, length);
 }
 
 function checkOrder(stations: readonly Station[]): void {
@@ -128,16 +126,16 @@ export function bladeProperties(stations: readonly Station[], density: number): 
   let sum: Moments = { volume: 0, first: 0, second: 0 };
   settled.slice(1).forEach((here, index) => {
     const before = settled[index];
-    if (before !== undefined) sum = addMoments(sum, panelMoments(before, here, origin));
+    if (before !== undefined)
+      sum = addMoments(sum, shiftMoments(panelMoments(before, here), before.x - origin));
   });
   if (!(sum.volume > 0))
     throw new InvalidValue("the stations enclose no metal: width or thickness is 0 throughout");
   const centre = sum.first / sum.volume;
-  const gramsPerMm3 = density / CUBIC_MM_PER_CC;
   return {
     volume: sum.volume,
-    mass: sum.volume * gramsPerMm3,
+    mass: (sum.volume * density) / CUBIC_MM_PER_CC,
     balance: origin + centre,
-    inertia: ((sum.second - sum.volume * centre * centre) * gramsPerMm3) / G_MM2_PER_KG_M2,
+    inertia: ((sum.second - sum.volume * centre * centre) * density) / (CUBIC_MM_PER_CC * G_MM2_PER_KG_M2),
   };
 }
