@@ -2,6 +2,7 @@ import general from "../data/sources/general.json";
 import hardening from "../data/sources/hardening.json";
 import hardness from "../data/sources/hardness.json";
 import steel from "../data/sources/steel.json";
+import stock from "../data/sources/stock.json";
 import tempering from "../data/sources/tempering.json";
 import trade from "../data/sources/trade.json";
 
@@ -16,7 +17,7 @@ export interface Source {
   readonly seen: string;
 }
 
-const lists = { ...general, ...steel, ...tempering, ...hardening, ...hardness, ...trade };
+const lists = { ...general, ...steel, ...tempering, ...hardening, ...hardness, ...stock, ...trade };
 
 export type SourceKey = keyof typeof lists;
 

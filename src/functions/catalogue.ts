@@ -1,12 +1,15 @@
 import * as about from "./about";
+import * as balance from "./balance";
 import type { WorksheetFunction } from "./declare";
 import { evidenceFunction } from "./evidence";
 import * as hardening from "./hardening";
 import * as hardness from "./hardness";
 import * as inspection from "./inspection";
+import * as money from "./money";
 import * as run from "./run";
 import * as shape from "./shape";
 import * as steel from "./steel";
+import * as stock from "./stock";
 import * as tempering from "./tempering";
 
 /** The namespace in front of every name: `BLADE.CARBON`. */
@@ -19,7 +22,10 @@ const declared: readonly WorksheetFunction[] = [
   inspection,
   hardness,
   shape,
+  balance,
+  stock,
   run,
+  money,
   about,
 ].flatMap((topic) => Object.values<WorksheetFunction>(topic));
 

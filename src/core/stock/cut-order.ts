@@ -1,0 +1,114 @@
+import { quantityText } from "../quantity-text";
+import { InvalidValue } from "../refusal";
+import { gridOf, inTenths, TENTHS } from "./cutting-grid";
+import type { CuttingTask } from "./cutting-task";
+import { priceSteps } from "./price-steps";
+
+/** Pieces of one length. */
+export interface PieceLine {
+  /** mm */
+  readonly length: number;
+  readonly quantity: number;
+}
+
+/** A length of bar on offer. */
+export interface BarOffer {
+  /** mm */
+  readonly length: number;
+  /** Price of a bar; all offers carry one, or none. */
+  readonly price?: number | undefined;
+  /** Bars to be had; as many as needed where left out. */
+  readonly inStock?: number | undefined;
+}
+
+export interface CutRequest {
+  readonly pieces: readonly PieceLine[];
+  readonly bars: readonly BarOffer[];
+  /** Width of a cut, mm. */
+  readonly kerf: number;
+  /** Cut off a bar before the first piece, both ends together, mm. */
+  readonly trim: number;
+  /** Limit of the search, in millions of steps; the usual one where left out. */
+  readonly effort?: number | undefined;
+}
+
+/** Limits of sense: beyond them a figure is a slip, and the table of the search outgrows memory. */
+const LONGEST_BAR = 30_000;
+const MOST_KINDS = 200;
+const MOST_PIECES = 100_000;
+
+const millimetres = (value: number) => quantityText(value, "mm");
+
+/** A request in grid steps, with what is needed to turn patterns back into lengths. */
+export interface CutOrder {
+  readonly task: CuttingTask;
+  /** Lengths of the kinds by id, tenths of a mm. */
+  readonly lengths: readonly number[];
+  readonly bars: readonly BarOffer[];
+  readonly priceStep: number;
+}
+
+function pooled(pieces: readonly PieceLine[]): Map<number, number> {
+  const wanted = new Map<number, number>();
+  for (const { length, quantity } of pieces) {
+    if (quantity === 0) continue;
+    const tenths = inTenths(length, "up");
+    wanted.set(tenths, (wanted.get(tenths) ?? 0) + quantity);
+  }
+  return new Map([...wanted].sort(([a], [b]) => b - a));
+}
+
+function checkSizes(wanted: ReadonlyMap<number, number>, bars: readonly BarOffer[]): void {
+  const pieces = [...wanted.values()].reduce((sum, count) => sum + count, 0);
+  if (wanted.size === 0) throw new InvalidValue("no pieces to cut: give lengths in mm and quantities");
+  if (bars.length === 0) throw new InvalidValue("no bar length given: give the length of the bars in mm");
+  if (wanted.size > MOST_KINDS || pieces > MOST_PIECES) {
+    throw new InvalidValue(
+      `${wanted.size} lengths and ${pieces} pieces given; one plan takes up to ${MOST_KINDS} lengths ` +
+        `and ${MOST_PIECES} pieces: split the order`,
+    );
+  }
+  const tooLong = bars.find(({ length }) => length > LONGEST_BAR);
+  if (tooLong === undefined) return;
+  throw new InvalidValue(
+    `bar length ${millimetres(tooLong.length)} given; bars up to ${millimetres(LONGEST_BAR)} are planned`,
+  );
+}
+
+function checkFit(request: CutRequest, lengths: readonly number[]): void {
+  const longestBar = Math.max(...request.bars.map(({ length }) => length));
+  const usable = inTenths(longestBar, "down") - inTenths(request.trim, "up");
+  const tooLong = lengths.find((length) => length > usable);
+  if (tooLong === undefined) return;
+  throw new InvalidValue(
+    `a piece of ${millimetres(tooLong / TENTHS)} is longer than the bar: ${millimetres(longestBar)} ` +
+      `less ${millimetres(request.trim)} trim leaves ${millimetres(Math.max(0, usable / TENTHS))}`,
+  );
+}
+
+/**
+ * Pools pieces of one length and puts everything on the grid.
+ *
+ * @throws InvalidValue for a piece longer than the bar, an empty order, or figures past the limits.
+ */
+export function cutOrder(request: CutRequest): CutOrder {
+  const { bars, kerf, trim } = request;
+  const wanted = pooled(request.pieces);
+  checkSizes(wanted, bars);
+  const lengths = [...wanted.keys()];
+  checkFit(request, lengths);
+  const cut = inTenths(kerf, "up");
+  const grid = gridOf(lengths.map((length) => length + cut));
+  const rooms = bars.map(({ length }) => inTenths(length, "down") - inTenths(trim, "up") + cut);
+  const prices = priceSteps(bars.map(({ price }) => price));
+  const kinds = lengths.map((length, id) => {
+    return { id, size: (length + cut) / grid, demand: wanted.get(length) ?? 0 };
+  });
+  const stocks = bars.map(({ inStock }, index) => ({
+    room: Math.max(0, Math.floor((rooms[index] ?? 0) / grid)),
+    cost: prices.steps[index] ?? 1,
+    available: inStock ?? Number.POSITIVE_INFINITY,
+  }));
+  const task = { kinds, stocks, width: kinds.length, wholeCosts: prices.isWhole };
+  return { task, lengths, bars, priceStep: prices.step };
+}

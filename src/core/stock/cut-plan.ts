@@ -1,0 +1,131 @@
+import { NotAvailable } from "../refusal";
+import { type CutOrder, type CutRequest, cutOrder } from "./cut-order";
+import { inTenths, TENTHS } from "./cutting-grid";
+import { costOf, isProved, type PatternUse } from "./cutting-task";
+import { Effort } from "./effort";
+import { type Solution, solve } from "./solve";
+
+/** Pieces of one length on one bar. */
+export interface CutPieces {
+  /** mm */
+  readonly length: number;
+  readonly count: number;
+}
+
+/** Bars that are cut alike. */
+export interface CutRow {
+  readonly pieces: readonly CutPieces[];
+  readonly bars: number;
+  /** Left of each bar after its last cut, mm. */
+  readonly drop: number;
+  /** Length of the bar, mm. */
+  readonly barLength: number;
+}
+
+export interface CutPlan {
+  readonly rows: readonly CutRow[];
+  readonly bars: number;
+  /** What the bars cost; `undefined` where no prices were given. */
+  readonly cost: number | undefined;
+  /** No plan needs fewer bars or, with prices, costs less. */
+  readonly bound: number;
+  readonly isProved: boolean;
+  /** True where the search ended at its work limit, not at the bound. */
+  readonly isStopped: boolean;
+}
+
+/** About a second of work on a machine of 2024. */
+const USUAL_EFFORT = 400;
+const MILLION = 1e6;
+
+/** A sum of prices without the traces of binary fractions. */
+function money(value: number): number {
+  return Number(value.toPrecision(12));
+}
+
+/** No plan: says what is missing, as far as it is certain. */
+function refuse({ task }: CutOrder, { isShort }: Solution): never {
+  const bars = task.stocks.reduce((sum, { available }) => sum + available, 0);
+  throw new NotAvailable(
+    isShort
+      ? `the ${bars} bars in stock do not hold all the pieces: leave bars in stock empty for a length that can be bought`
+      : `no plan was found that holds all the pieces in the ${bars} bars in stock: allow one bar more`,
+  );
+}
+
+/** Moves each bar to the cheapest, then shortest, stock that holds its pieces and is still to be had. */
+function settled({ task, bars }: CutOrder, uses: readonly PatternUse[]): PatternUse[] {
+  const left = task.stocks.map(({ available }) => available);
+  for (const { pattern, bars: count } of uses) left[pattern.stock] = (left[pattern.stock] ?? 0) - count;
+  return uses.map(({ pattern, bars: count }) => {
+    const filled = task.kinds.reduce((sum, { id, size }) => sum + size * (pattern.counts[id] ?? 0), 0);
+    const fits = task.stocks.flatMap(({ room }, index) => {
+      const isFree = index === pattern.stock || (left[index] ?? 0) >= count;
+      return room >= filled && isFree ? [index] : [];
+    });
+    const rank = (index: number) => [task.stocks[index]?.cost ?? 0, bars[index]?.length ?? 0] as const;
+    const stock = fits.reduce((best, index) => {
+      const [cost, length] = rank(index);
+      const [bestCost, bestLength] = rank(best);
+      return cost < bestCost || (cost === bestCost && length < bestLength) ? index : best;
+    }, pattern.stock);
+    left[pattern.stock] = (left[pattern.stock] ?? 0) + count;
+    left[stock] = (left[stock] ?? 0) - count;
+    return { pattern: { ...pattern, stock }, bars: count };
+  });
+}
+
+/** Like patterns on one row. */
+function merged(uses: readonly PatternUse[]): PatternUse[] {
+  const byPattern = new Map<string, PatternUse>();
+  for (const use of uses) {
+    const key = `${use.pattern.stock}:${use.pattern.counts.join(",")}`;
+    const before = byPattern.get(key)?.bars ?? 0;
+    byPattern.set(key, { ...use, bars: use.bars + before });
+  }
+  return [...byPattern.values()];
+}
+
+function rowOf({ lengths, bars }: CutOrder, { kerf, trim }: CutRequest, use: PatternUse): CutRow {
+  const { pattern } = use;
+  const barLength = bars[pattern.stock]?.length ?? 0;
+  const pieces = lengths.flatMap((length, id) => {
+    const count = pattern.counts[id] ?? 0;
+    return count > 0 ? [{ length: length / TENTHS, count }] : [];
+  });
+  const cut = inTenths(kerf, "up");
+  const taken = pieces.reduce((sum, { length, count }) => sum + count * (length * TENTHS + cut), 0);
+  const drop = Math.max(0, inTenths(barLength, "down") - inTenths(trim, "up") - Math.round(taken));
+  return { pieces, bars: use.bars, drop: drop / TENTHS, barLength };
+}
+
+/**
+ * Cheapest way to cut pieces from bars: fewest bars or, where prices are given, least cost. Works in
+ * tenths of a millimetre (pieces, kerf and trim rounded up, bars down). The same request gives the same
+ * plan on every machine.
+ *
+ * @param request - Pieces, bars on offer, kerf and trim [mm]
+ * @returns The bars by pattern, the bound that no plan can beat and whether the plan meets it.
+ * @throws InvalidValue for a piece longer than the bar, an empty order, or figures past the limits.
+ * @throws NotAvailable where the bars in stock do not hold the pieces.
+ */
+export function cutPlan(request: CutRequest): CutPlan {
+  const order = cutOrder(request);
+  const solution = solve(order.task, new Effort((request.effort ?? USUAL_EFFORT) * MILLION));
+  if (solution.uses === undefined) return refuse(order, solution);
+  const uses = merged(settled(order, solution.uses));
+  const cost = costOf(order.task, uses);
+  const rows = uses
+    .map((use) => rowOf(order, request, use))
+    .sort((a, b) => b.barLength - a.barLength || b.bars - a.bars || a.drop - b.drop);
+  const hasPrices = order.priceStep > 0;
+  const bound = money(Math.max(0, solution.bound) * (hasPrices ? order.priceStep : 1));
+  return {
+    rows,
+    bars: rows.reduce((sum, { bars }) => sum + bars, 0),
+    cost: hasPrices ? money(cost * order.priceStep) : undefined,
+    bound,
+    isProved: isProved(order.task, cost, solution.bound),
+    isStopped: solution.isStopped,
+  };
+}

@@ -1,0 +1,118 @@
+import type { BarOffer, PieceLine } from "../../core/stock/cut-order";
+import { type CutPlan, cutPlan } from "../../core/stock/cut-plan";
+import { patternText, piecesABar, verdict, wastePercent } from "../../core/stock/cut-summary";
+import { CUTTING_PLAN } from "../../core/stock/relations";
+import { type Answer, tableFunction } from "../declare";
+import { numberOrNothing, whole } from "../parameters";
+import { barLengths, kerf, pieceLengths, quantities, trim } from "./arguments";
+import { besideRow, type Column, filled, isEmptyColumn } from "./lists";
+
+function linesOf(lengths: Column<number>, counts: Column<number>): PieceLine[] {
+  return lengths.flatMap((length, row) => {
+    const quantity = besideRow(counts, row, lengths.length, "quantity");
+    if (length === undefined && (quantity === undefined || quantity === 0 || counts.length === 1)) return [];
+    return [{ length: filled(length, row, "length"), quantity: filled(quantity, row, "quantity") }];
+  });
+}
+
+function offersOf(lengths: Column<number>, prices: Column<number>, stocks: Column<number>): BarOffer[] {
+  const rows = lengths.length;
+  return lengths.flatMap((length, row) => {
+    if (length === undefined) return [];
+    const price = isEmptyColumn(prices) ? undefined : besideRow(prices, row, rows, "bar price");
+    const inStock = isEmptyColumn(stocks) ? undefined : besideRow(stocks, row, rows, "bars in stock");
+    return [{ length, price, inStock }];
+  });
+}
+
+function tableOf(plan: CutPlan, keepFrom: number | undefined): Answer[][] {
+  const patterns = plan.rows.map((row): Answer[] => {
+    return [patternText(row, keepFrom), row.bars, piecesABar(row), row.drop, row.barLength];
+  });
+  const cost = plan.cost === undefined ? [] : [["cost", plan.cost, "", "", ""]];
+  return [
+    ...patterns,
+    ["bars", plan.bars, "", "", ""],
+    ["lower bound", plan.bound, verdict(plan), "", ""],
+    ["waste %", wastePercent(plan, keepFrom), "", "", ""],
+    ...cost,
+  ];
+}
+
+export const CUT_PLAN = tableFunction({
+  name: "CUT_PLAN",
+  topic: "Run, stock and money",
+  summary:
+    "How to cut an order from bars: a row a pattern, then bars, lower bound and waste; fewest bars or, with prices, least cost.",
+  parameters: {
+    length: pieceLengths,
+    quantity: quantities,
+    barLength: barLengths,
+    kerf,
+    trim,
+    barPrice: whole(
+      numberOrNothing({
+        label: "bar price",
+        quantity: "money",
+        unit: "",
+        above: 0,
+        help: "Price of a bar of each length; the plan then costs least, and the bound is a cost.",
+      }),
+    ),
+    barsInStock: whole(
+      numberOrNothing({
+        label: "bars in stock",
+        quantity: "count",
+        unit: "",
+        above: 0,
+        whole: true,
+        help: "Bars of each length to be had; empty where as many as needed can be bought.",
+      }),
+    ),
+    keepFrom: numberOrNothing({
+      label: "keep off-cut",
+      quantity: "length",
+      unit: "mm",
+      above: 0,
+      help: "Off-cuts of this length and over, in mm, are kept and do not count as waste.",
+    }),
+  },
+  result: [
+    { label: "pattern", unit: "text" },
+    { label: "bars", unit: "" },
+    { label: "pieces a bar", unit: "" },
+    { label: "drop", unit: "mm" },
+    { label: "stock length", unit: "mm" },
+  ],
+  relations: [CUTTING_PLAN],
+  compute: ({ length, quantity, barLength, barPrice, barsInStock, ...rest }) => {
+    const pieces = linesOf(length, quantity);
+    const bars = offersOf(barLength, barPrice, barsInStock);
+    return tableOf(cutPlan({ pieces, bars, kerf: rest.kerf, trim: rest.trim }), rest.keepFrom);
+  },
+  examples: [
+    {
+      given: [346, 28, 3000],
+      gives: [
+        ["8 × 346 mm", 3, 8, 212.4, 3000],
+        ["4 × 346 mm", 1, 4, 1601.2, 3000],
+        ["bars", 4, "", "", ""],
+        ["lower bound", 4, "…", "", ""],
+        ["waste %", 19.2667, "", "", ""],
+      ],
+      within: 1e-4,
+      source: "by hand: (2990 + 1.2) / 347.2 gives 8 a bar, 28 / 8 gives 4 bars; waste 1 - 28 × 346 / 12000",
+    },
+    {
+      given: [[600, 400], [3, 3], 1000, 0, 0],
+      gives: [
+        ["1 × 600 mm + 1 × 400 mm", 3, 2, 0, 1000],
+        ["bars", 3, "", "", ""],
+        ["lower bound", 3, "…", "", ""],
+        ["waste %", 0, "", "", ""],
+      ],
+      within: 1e-9,
+      source: "by hand: 600 + 400 fills a bar",
+    },
+  ],
+});

@@ -1,0 +1,1 @@
+export { CUT_PLAN } from "./cut-plan";
