@@ -193,6 +193,14 @@ describe("sentences", () => {
     expect(() => hardness("1095", Number.NaN)).toThrow(InvalidValue);
   });
 
+  test("a composition outside the formula names steel, element, value and range", () => {
+    expect(() => hardness("1018", 200)).toThrow(
+      /no tempering curve of 1018 is held.*carbon 0\.18 %, accepted 0\.35 % to 1\.15 %/,
+    );
+    expect(() => hardness("O7", 200)).toThrow(/carbon 1\.2 %/);
+    expect(() => hardness("S1", 200)).toThrow(/tungsten 2\.25 %, accepted 0 % to 0\.6 %/);
+  });
+
   test("a grade that does not fix its carbon says so", () => {
     expect(() => hardness("W1", 200)).toThrow(/does not fix its carbon/);
   });

@@ -145,6 +145,7 @@ export function dissolvedAt(steel: Steel, hardenC: number): Dissolved {
 export function dissolvedRelations(steel: Steel): readonly Relation[] {
   if (gradeSeries(steel) !== undefined) return [DISSOLVED_GRADE_SERIES];
   if (steel.composition.Cr >= HIGH_CHROMIUM) return [DISSOLVED_HIGH_CHROMIUM];
-  if (carbonOf(steel) < CARBIDE_CARBON) return [DISSOLVED_ALL, LOWER_CRITICAL];
-  return [DISSOLVED_CEMENTITE];
+  const carbon = steel.composition.C;
+  if (Number.isNaN(carbon)) return [DISSOLVED_ALL, DISSOLVED_CEMENTITE];
+  return carbon < CARBIDE_CARBON ? [DISSOLVED_ALL, LOWER_CRITICAL] : [DISSOLVED_CEMENTITE];
 }

@@ -1,4 +1,7 @@
-import { checkRange, type Relation } from "../relation";
+import { quantityText } from "../quantity-text";
+import { NotAvailable } from "../refusal";
+import { limitText, type Relation } from "../relation";
+import { sourceText } from "../sources";
 import type { Composition } from "../steel/composition";
 import type { HardnessCurve } from "./curve";
 import { temperParameter } from "./parameter";
@@ -40,18 +43,32 @@ export function siliconBeyondFit(c: Composition): boolean {
   return c.Si > FITTED_SILICON;
 }
 
+const CHECKED = ["C", "Mn", "Si", "Ni", "Mo", "W", "V", "Co"] as const;
+
 /**
- * Refuses a composition outside the fit.
+ * Refuses a steel outside the fit, chromium apart.
  *
- * @param c - Composition in mass %, chromium as dissolved at the hardening temperature.
- * @param carbon - Carbon of the steel in mass %.
+ * @param name - The steel as the sentence calls it.
+ * @param c - Composition of the steel in mass %.
  * @throws NotAvailable naming element, value and range.
  */
-export function checkComposition(c: Composition, carbon: number): void {
-  checkRange(COMPOSITION_FORMULA, "C", carbon);
-  for (const element of ["Mn", "Si", "Ni", "Cr", "Mo", "W", "V", "Co"] as const) {
-    checkRange(COMPOSITION_FORMULA, element, c[element]);
-  }
+export function checkComposition(name: string, c: Composition): void {
+  for (const element of CHECKED) checkElement(name, element, c[element]);
+}
+
+/** Refuses more chromium in solution than any steel of the fit had. */
+export function checkChromium(name: string, inSolution: number): void {
+  checkElement(name, "Cr", inSolution);
+}
+
+function checkElement(name: string, element: string, percent: number): void {
+  const limit = COMPOSITION_FORMULA.inputs[element];
+  if (limit === undefined) throw new Error(`the formula has no limit for ${element}`);
+  if (percent >= (limit.min ?? 0) && percent <= (limit.max ?? 100)) return;
+  throw new NotAvailable(
+    `no tempering curve of ${name} is held, and the formula from composition does not cover it: ${limit.label} ` +
+      `${quantityText(percent, "%")}, accepted ${limitText(limit)} (${sourceText(COMPOSITION_FORMULA.source)})`,
+  );
 }
 
 /** Elements that the formula reads; the others had no visible effect in the fit. */

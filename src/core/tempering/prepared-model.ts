@@ -6,6 +6,7 @@ import type { Composition } from "../steel/composition";
 import type { Steel } from "../steel/steel";
 import {
   COMPOSITION_FORMULA,
+  checkChromium,
   checkComposition,
   formulaCurve,
   formulaHalfWidth,
@@ -46,8 +47,9 @@ function austenite(steel: Steel, hardenC: number | undefined): Austenite {
 }
 
 function formulaModel(steel: Steel, hardenC: number | undefined): TemperModel {
+  checkComposition(steel.name, { ...steel.composition, C: carbonOf(steel) });
   const { composition, assumption } = austenite(steel, hardenC);
-  checkComposition(composition, carbonOf(steel));
+  checkChromium(steel.name, composition.Cr);
   const { temperC, hours } = COMPOSITION_FORMULA.inputs as Record<string, { min: number; max: number }>;
   const halfWidth = formulaHalfWidth(composition);
   const silicon = siliconBeyondFit(composition)
