@@ -7,16 +7,11 @@ import { LOWER_CRITICAL, lowerCritical, UPPER_CRITICAL, upperCritical } from "./
 import {
   DISSOLVED_GRADE_SERIES,
   DISSOLVED_HIGH_CHROMIUM,
+  type Dissolved,
   fromSeries,
   gradeSeries,
   highChromium,
 } from "./high-chromium";
-
-/** What austenite holds at the hardening temperature, mass %. */
-export interface Dissolved {
-  readonly carbon: number;
-  readonly chromium: number;
-}
 
 /** From here up, cementite may stay undissolved at usual hardening temperatures. */
 export const CARBIDE_CARBON = 0.7;

@@ -4,7 +4,12 @@ import { NotAvailable } from "../refusal";
 import { checkRange, type Relation } from "../relation";
 import type { Composition } from "../steel/composition";
 import type { Steel } from "../steel/steel";
-import type { Dissolved } from "./dissolved";
+
+/** What austenite holds at the hardening temperature, mass %. */
+export interface Dissolved {
+  readonly carbon: number;
+  readonly chromium: number;
+}
 
 const KIND = "largest difference from the full calculation; equilibrium, so an upper limit for a short soak";
 
