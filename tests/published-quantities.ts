@@ -3,6 +3,10 @@ import { idealDiameter } from "../src/core/hardening/ideal-diameter";
 import { martensiteStart, retainedAustenite } from "../src/core/hardening/martensite";
 import { type Bath, maxSection } from "../src/core/hardening/max-section";
 import { initialHardness, quenchedHardness } from "../src/core/hardening/quenched";
+import { findUse } from "../src/core/hardness/bands";
+import { findGrind } from "../src/core/shape/grinds";
+import { sectionArea } from "../src/core/shape/section-area";
+import { type BladeProperties, bladeProperties } from "../src/core/shape/stations";
 import { findSteel } from "../src/core/steel/find";
 import { formulaHardness } from "../src/core/tempering/composition-formula";
 import { temperedHardness } from "../src/core/tempering/tempered";
@@ -30,6 +34,35 @@ function formula(row: Row): number {
   return formulaHardness({ C, Mn, Si, Ni, Cr, Mo }, celsius, hours);
 }
 
+function area(row: Row): number {
+  const [width, thickness, edge, bevelHeight, curve, flatWidth, ribHeight] = row.slice(1) as [
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
+  const grind = findGrind(row[0] as string);
+  const given = grind.curve === "" ? {} : { curve };
+  return sectionArea({ grind, width, thickness, edge, bevelHeight, flatWidth, ribHeight, ...given });
+}
+
+/** Stations are lists of figures separated by spaces; the last input is the density. */
+function blade(row: Row): BladeProperties {
+  const list = (index: number) => String(row[index]).split(" ").map(Number);
+  const [width, thickness, edge] = [list(2), list(3), list(4)];
+  const stations = list(1).map((x, index) => ({
+    grind: findGrind(row[0] as string),
+    x,
+    width: width[index] ?? Number.NaN,
+    thickness: thickness[index] ?? Number.NaN,
+    edge: edge[index],
+  }));
+  return bladeProperties(stations, number(row, 5));
+}
+
 /** What a published table may be checked for: its inputs in the order of its columns, the last column being the answer. */
 export const QUANTITIES: Readonly<Record<string, Quantity>> = {
   "hardness after temper": (row) =>
@@ -44,4 +77,12 @@ export const QUANTITIES: Readonly<Record<string, Quantity>> = {
   "ideal diameter": (row) => idealDiameter(steel(row).composition),
   "thickest section fully hard": (row) => maxSection(steel(row), row[1] as Bath).fullyHardMm,
   "thickest section half hard": (row) => maxSection(steel(row), row[1] as Bath).halfHardMm,
+  "section area": area,
+  "blade mass": (row) => blade(row).mass,
+  "blade balance": (row) => blade(row).balance,
+  "blade inertia": (row) => blade(row).inertia,
+  "end of the usual band": (row) => {
+    const use = findUse(row[0] as string);
+    return row[1] === "low" ? use.low : use.high;
+  },
 };
