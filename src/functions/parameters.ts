@@ -139,8 +139,11 @@ export function number(options: NumberOptions): Parameter<number> {
 /** A number that may be left out. */
 export function optionalNumber(options: NumberOptions & { readonly fallback: number }): Parameter<number> {
   const { fallback } = options;
+  const base = numeric(options);
   return {
-    ...numeric(options),
+    ...base,
+    // A 0 that means the same as nothing reads as nothing, so that an empty row stays empty on Windows too.
+    zeroIsBlank: base.zeroIsBlank || fallback === 0,
     optional: true,
     fallbackText: String(fallback),
     takes: "cell",
