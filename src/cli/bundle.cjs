@@ -4,9 +4,7 @@ const webpack = require("webpack");
 
 const root = path.resolve(__dirname, "../..");
 
-/**
- * Packages stay outside the bundle and are required as CommonJS: the formula engine's ES modules do not load in Node.
- */
+/** Packages stay outside the bundle: building stays quick, and Node loads the CommonJS form of each. */
 function packageAsCommonJs({ request }, callback) {
   if (/^[./]/.test(request) || path.isAbsolute(request)) return callback();
   return callback(null, `commonjs ${request}`);

@@ -47,6 +47,16 @@ function replaceFile(file, text) {
   fs.renameSync(draft, file);
 }
 
+/** Removes what earlier builds left, unless it is so young that another process may be about to load it. */
+function sweep(prefix, kept) {
+  const old = Date.now() - 3_600_000;
+  for (const name of fs.readdirSync(cache)) {
+    const file = path.join(cache, name);
+    const isOurs = name.startsWith(prefix) && name.endsWith(".cjs") && file !== kept;
+    if (isOurs && fs.statSync(file).mtimeMs < old) fs.rmSync(file, { force: true });
+  }
+}
+
 async function build(entry, record) {
   const { bundleEntry } = require("./bundle.cjs");
   const sources = await bundleEntry(path.join(root, entry), cache);
@@ -54,6 +64,7 @@ async function build(entry, record) {
   const print = fingerprint(files);
   const bundle = path.join(cache, `${path.basename(record, ".json")}.${print.slice(0, 16)}.cjs`);
   replaceFile(bundle, sources.text);
+  sweep(`${path.basename(record, ".json")}.`, bundle);
   replaceFile(record, JSON.stringify({ files, print, bundle }));
   return bundle;
 }

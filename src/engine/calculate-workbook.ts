@@ -45,7 +45,7 @@ function registerTable(injector: Injector, table: TableInput, id: string): void 
 }
 
 /** Runs one forced calculation of everything and waits for its end. */
-function calculateOnce(injector: Injector): Promise<void> {
+export function calculateOnce(injector: Injector): Promise<void> {
   const model = injector.get(FormulaDataModel);
   const service = injector.get(ICalculateFormulaService);
   return new Promise((resolve, reject) => {

@@ -17,6 +17,7 @@ import type { WorksheetFunction } from "../functions/declare";
 import { errorSentence, UNREADABLE } from "./error-sentences";
 import { startEngine } from "./headless";
 import type { CellResult } from "./results";
+import { unquotedGrade } from "./unquoted-grade";
 import { cellResults } from "./values";
 
 /** The answer to one formula: a rectangle of cells, one cell where it does not spill. */
@@ -45,6 +46,7 @@ class Evaluator {
     this.interpreter = injector.get(Interpreter);
     this.runtime = injector.get(IFormulaRuntimeService);
     this.names = new Set([...injector.get(IFunctionService).getExecutors().keys()].map(String));
+    this.runtime.reset();
     injector.get(IFormulaCurrentConfigService).loadDataLite();
   }
 
@@ -53,6 +55,8 @@ class Evaluator {
     const text = formula.trim();
     if (text === "") return { formula, rows: [[{ value: "" }]] };
     const rows = await this.rowsOf(text.startsWith("=") ? text : `=${text}`);
+    const unquoted = unquotedGrade(text, rows);
+    if (unquoted !== undefined) return { formula, rows: [[unquoted]] };
     return { formula, rows: rows.map((row) => row.map((cell) => this.explained(cell, text))) };
   }
 
@@ -66,7 +70,6 @@ class Evaluator {
   }
 
   private async run(formula: string): Promise<BaseValueObject | BaseReferenceObject | undefined> {
-    this.runtime.reset();
     this.runtime.setCurrent(0, 0, ROWS, COLUMNS, SHEET, UNIT);
     const tree = this.lexer.treeBuilder(formula);
     if (!(tree instanceof LexerNode)) return undefined;

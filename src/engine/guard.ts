@@ -1,13 +1,15 @@
 import type { Injector } from "@univerjs/core";
 import { ErrorType, ErrorValueObject, Interpreter } from "@univerjs/engine-formula";
+import { repairArrayConstants } from "./array-constants";
 
 type Execute = Interpreter["execute"];
 
 /**
- * Turns an exception in any function of the engine into the error value of its own cell. Without this, one
- * exception ends the whole calculation and every formula of the workbook stays blank.
+ * Makes an engine safe to show: an exception in any of its functions becomes the error value of its own cell.
+ * Without this, one exception ends the whole calculation and every formula of the workbook stays blank.
  */
 export function guardCalculations(injector: Injector): void {
+  repairArrayConstants();
   const interpreter = injector.get(Interpreter);
   const execute: Execute = interpreter.execute.bind(interpreter);
   interpreter.execute = (node) => {

@@ -39,6 +39,11 @@ function answer(fn: WorksheetFunction, variants: readonly BaseValueObject[]): Ba
 
 function executor(fn: WorksheetFunction): Ctor<BaseFunction> {
   return class extends BaseFunction {
+    /** Texts arrive as typed: "3/16" is not turned into a date nor "5%" into a number on the way. */
+    override isArgumentsIgnoreNumberPattern(): boolean {
+      return true;
+    }
+
     override calculate(...variants: BaseValueObject[]): BaseValueObject {
       return answer(fn, variants);
     }

@@ -1,7 +1,8 @@
+import { editDistance } from "../core/steel/nearest";
 import { NAMESPACE } from "../functions/catalogue";
 
 /** The formula with its texts taken out, so that a bracket or a name inside quotes is not taken for a part of it. */
-function withoutTexts(formula: string): string {
+export function withoutTexts(formula: string): string {
   return formula.replace(/"(?:[^"]|"")*"/g, '""');
 }
 
@@ -10,32 +11,19 @@ function functionNames(formula: string): string[] {
   return [...calls].map(([, name]) => String(name).toUpperCase());
 }
 
-/** Edit distance: how many letters have to be changed, added or dropped. */
-function distance(from: string, to: string): number {
-  let previous = Array.from({ length: to.length + 1 }, (_, column) => column);
-  for (let row = 1; row <= from.length; row += 1) {
-    const current = [row];
-    for (let column = 1; column <= to.length; column += 1) {
-      const swap = (previous[column - 1] ?? 0) + (from[row - 1] === to[column - 1] ? 0 : 1);
-      current.push(Math.min(swap, (previous[column] ?? 0) + 1, (current[column - 1] ?? 0) + 1));
-    }
-    previous = current;
-  }
-  return previous[to.length] ?? 0;
-}
-
 const bare = (name: string) => name.slice(name.lastIndexOf(".") + 1);
 
 /** How far a known name is from the one typed; a part of a name typed whole counts as near. */
 function farness(typed: string, known: string): number {
   const [a, b] = [bare(typed), bare(known)];
   const contains = a.length >= 3 && b.length >= 3 && (a.includes(b) || b.includes(a));
-  return contains ? Math.min(1.5, distance(a, b)) : distance(a, b);
+  return contains ? Math.min(1.5, editDistance(a, b)) : editDistance(a, b);
 }
 
 /** At most three known names that someone may have meant; our own stand before the engine's. */
 function nearNames(typed: string, names: ReadonlySet<string>): string[] {
-  const allowed = Math.max(1.5, Math.floor(bare(typed).length / 3));
+  const length = bare(typed).length;
+  const allowed = length <= 3 ? 1.5 : Math.max(2, Math.floor(length / 3));
   const ours = (name: string) => (name.startsWith(`${NAMESPACE}.`) ? 0 : 1);
   return [...names]
     .filter((name) => !typed.startsWith(`${NAMESPACE}.`) || ours(name) === 0)
