@@ -1,0 +1,41 @@
+import { InvalidValue } from "../refusal";
+
+/** A part of a sword or knife on its axis. */
+export interface Part {
+  /** g */
+  readonly mass: number;
+  /** Of its own balance, along the axis, mm. */
+  readonly position: number;
+  /** About its own balance, across the axis, kg m²; 0 for a point. */
+  readonly inertia: number;
+}
+
+/** Mass, balance and inertia about the balance. */
+export interface Balanced {
+  /** g */
+  readonly mass: number;
+  /** mm */
+  readonly balance: number;
+  /** kg m² */
+  readonly inertia: number;
+}
+
+/** g mm² in a kg m². */
+export const G_MM2_PER_KG_M2 = 1e9;
+
+/**
+ * Puts parts together.
+ *
+ * @param parts - Masses [g], places of their balance on one axis [mm], own inertias [kg m²]
+ * @returns Mass [g], balance [mm] and inertia about it [kg m²]
+ * @throws InvalidValue for no parts.
+ */
+export function assembled(parts: readonly Part[]): Balanced {
+  const mass = parts.reduce((sum, part) => sum + part.mass, 0);
+  if (!(mass > 0)) throw new InvalidValue("no part with a mass given: give masses in g");
+  const balance = parts.reduce((sum, part) => sum + part.mass * part.position, 0) / mass;
+  const inertia = parts.reduce((sum, part) => {
+    return sum + part.inertia + (part.mass * (part.position - balance) ** 2) / G_MM2_PER_KG_M2;
+  }, 0);
+  return { mass, balance, inertia };
+}

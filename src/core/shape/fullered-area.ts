@@ -1,0 +1,104 @@
+import { quantityText } from "../quantity-text";
+import { InvalidValue } from "../refusal";
+import { fullerArea } from "./fuller";
+import type { Grind, GrindWord } from "./grinds";
+import { type Outline, outlineOf } from "./section";
+import { outlineArea } from "./section-area";
+import { segmentArea, segmentHeight, segmentRadius } from "./segment";
+
+/** From where the depth of a fuller is measured: a straight edge over its rims, or the face that was there. */
+export type FullerDatum = "chord" | "crown";
+
+/** A section with equal fullers. Lengths in mm. */
+export interface FulleredSection {
+  readonly grind: Grind;
+  readonly width: number;
+  readonly thickness: number;
+  readonly fullerWidth: number;
+  readonly fullerDepth: number;
+  /** Fullers on one side. */
+  readonly aSide: number;
+  /** 1 or 2. */
+  readonly sides: number;
+  readonly datum: FullerDatum;
+}
+
+const ALLOWED: readonly GrindWord[] = ["flat", "rectangle", "lenticular", "diamond"];
+const millimetres = (value: number) => quantityText(value, "mm");
+
+/** Height of the face above the chord of a fuller on the middle line [mm]. */
+function crownHeight({ grind, width, thickness }: Outline, chord: number): number {
+  if (grind.word === "lenticular") return segmentHeight(segmentRadius(width, thickness / 2), chord);
+  return grind.word === "diamond" ? (chord * thickness) / (2 * width) : 0;
+}
+
+function chordDepth(outline: Outline, { fullerWidth, fullerDepth, datum }: FulleredSection): number {
+  if (datum === "chord") return fullerDepth;
+  const crown = crownHeight(outline, fullerWidth);
+  if (fullerDepth > crown) return fullerDepth - crown;
+  throw new InvalidValue(
+    `fuller depth ${millimetres(fullerDepth)} from the crown does not reach below it: a fuller ` +
+      `${millimetres(fullerWidth)} wide takes ${millimetres(crown)} of crown alone`,
+  );
+}
+
+/** Thickness of the blade under the fuller farthest from the middle line or, on a wedge, from the spine [mm]. */
+function outerThickness(
+  { grind, width, thickness }: Outline,
+  { fullerWidth, aSide }: FulleredSection,
+): number {
+  const outerRim = (aSide * fullerWidth) / 2;
+  switch (grind.word) {
+    case "lenticular":
+      return thickness - 2 * segmentHeight(segmentRadius(width, thickness / 2), 2 * outerRim);
+    case "diamond":
+      return thickness * (1 - (2 * outerRim - fullerWidth) / width);
+    case "flat":
+      return thickness * (1 - ((aSide - 0.5) * fullerWidth) / width);
+    default:
+      return thickness;
+  }
+}
+
+/** Several fullers beside one another: what only they can get wrong. */
+function checkRow(outline: Outline, depth: number, section: FulleredSection): void {
+  const { aSide, fullerWidth, width } = section;
+  if (aSide * fullerWidth > width) {
+    throw new InvalidValue(
+      `${aSide} fullers of ${millimetres(fullerWidth)} do not fit side by side on ${millimetres(width)}`,
+    );
+  }
+  if (outerThickness(outline, section) > section.sides * depth) return;
+  throw new InvalidValue(
+    `the outer fullers, ${millimetres(depth)} deep, cut through: the blade is thinner there than in the middle`,
+  );
+}
+
+/** On a ridge the fuller in the middle takes the crown; those beside it lie on flat faces. */
+function besideRidge({ grind }: Outline, aSide: number): number {
+  if (grind.word !== "diamond") return 0;
+  return aSide % 2 === 0 ? aSide : aSide - 1;
+}
+
+/**
+ * Area of a section with fullers, the crown above their chords counted.
+ *
+ * @param section - Flat, rectangle, lenticular or diamond. Lengths [mm]
+ * @returns Area [mm²]
+ * @throws InvalidValue for another grind, or a fuller that does not fit or cuts through.
+ */
+export function fulleredArea(section: FulleredSection): number {
+  const { grind, width, thickness, fullerWidth, aSide, sides } = section;
+  if (!ALLOWED.includes(grind.word)) {
+    throw new InvalidValue(
+      `grind "${grind.word}" given; give ${ALLOWED.join(", ")}. For other grinds use STATIONS`,
+    );
+  }
+  const outline = outlineOf({ grind, width, thickness });
+  const depth = chordDepth(outline, section);
+  const withCrown = fullerArea(outline, { width: fullerWidth, depth });
+  if (aSide > 1) checkRow(outline, depth, section);
+  const onFlat = besideRidge(outline, aSide);
+  const aSideArea = (aSide - onFlat) * withCrown + onFlat * segmentArea(fullerWidth, depth);
+  return outlineArea(outline) - sides * aSideArea;
+}

@@ -1,0 +1,22 @@
+import { quantityText } from "../quantity-text";
+import { InvalidValue } from "../refusal";
+
+/**
+ * Mass of a pommel that brings the balance where it is wanted.
+ *
+ * @param restMass - Everything but the pommel [g]
+ * @param restBalance - Balance of everything but the pommel [mm]
+ * @param pommelAt - Where the pommel's own balance will sit [mm]
+ * @param wanted - Wanted balance of the whole [mm]
+ * @returns Mass [g]; 0 where the balance is right without one.
+ * @throws InvalidValue where no mass at that place moves the balance there.
+ */
+export function pommelMass(restMass: number, restBalance: number, pommelAt: number, wanted: number): number {
+  const share = (restBalance - wanted) / (wanted - pommelAt);
+  if (Number.isFinite(share) && share >= 0) return restMass * share;
+  const [low, high] = [restBalance, pommelAt].sort((a, b) => a - b) as [number, number];
+  throw new InvalidValue(
+    `wanted balance ${quantityText(wanted, "mm")} cannot be reached: a pommel at ` +
+      `${quantityText(pommelAt, "mm")} moves it only between ${quantityText(low, "mm")} and ${quantityText(high, "mm")}`,
+  );
+}

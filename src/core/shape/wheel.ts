@@ -1,0 +1,52 @@
+import { quantityText } from "../quantity-text";
+import { InvalidValue } from "../refusal";
+import { segmentHeight, segmentRadius } from "./segment";
+
+const millimetres = (value: number) => quantityText(value, "mm");
+
+/**
+ * Depth of the hollow that a wheel grinds.
+ *
+ * @param diameter - Of the wheel [mm]
+ * @param height - Of the ground face, edge to top [mm]
+ * @returns Depth in its middle [mm]
+ * @throws InvalidValue for a face wider than the wheel.
+ */
+export function hollowDepth(diameter: number, height: number): number {
+  if (height <= diameter) return segmentHeight(diameter / 2, height);
+  throw new InvalidValue(
+    `a wheel ${millimetres(diameter)} across cannot grind a hollow ${millimetres(height)} high: ` +
+      `it must be at least ${millimetres(height)} across`,
+  );
+}
+
+/**
+ * Wheel that grinds a hollow of the depth asked.
+ *
+ * @param height - Of the ground face, edge to top [mm]
+ * @param depth - In its middle [mm]
+ * @returns Diameter [mm]
+ * @throws InvalidValue for a hollow deeper than half its height.
+ */
+export function wheelDiameter(height: number, depth: number): number {
+  if (2 * depth <= height) return 2 * segmentRadius(height, depth);
+  throw new InvalidValue(
+    `a hollow ${millimetres(height)} high cannot be ${millimetres(depth)} deep: a wheel reaches at most ` +
+      `half the height, ${millimetres(height / 2)}`,
+  );
+}
+
+/**
+ * Width of the fuller that a wheel or scraper of a radius leaves at a depth, on a flat face.
+ *
+ * @param radius - Of the tool [mm]
+ * @param depth - Of the fuller [mm]
+ * @returns Width, rim to rim [mm]
+ * @throws InvalidValue for a fuller deeper than the radius.
+ */
+export function fullerWidth(radius: number, depth: number): number {
+  if (depth <= radius) return 2 * Math.sqrt(depth * (2 * radius - depth));
+  throw new InvalidValue(
+    `fuller depth ${millimetres(depth)} is more than the radius of the tool, ${millimetres(radius)}`,
+  );
+}

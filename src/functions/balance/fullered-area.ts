@@ -1,0 +1,76 @@
+import { type FullerDatum, fulleredArea } from "../../core/shape/fullered-area";
+import { FULLER, SECTION_AREA } from "../../core/shape/relations";
+import { scalarFunction } from "../declare";
+import { number, optionalNumber, text } from "../parameters";
+import { grindOptions, length, thicknessOptions, widthOptions } from "../shape/lengths";
+import { choice } from "../stock/choice";
+
+const DATUMS: readonly FullerDatum[] = ["chord", "crown"];
+
+export const FULLERED_AREA = scalarFunction({
+  name: "FULLERED_AREA",
+  topic: "Shape, mass and balance",
+  summary:
+    "Area of a fullered section: flat, rectangle, lenticular or diamond; the metal above the fuller's chord goes too.",
+  parameters: {
+    grind: text(grindOptions),
+    width: number(length({ ...widthOptions, above: 0 })),
+    thickness: number(length({ ...thicknessOptions, above: 0 })),
+    fullerWidth: number(length({ label: "fuller width", above: 0, help: "Rim to rim, in mm." })),
+    fullerDepth: number(length({ label: "fuller depth", above: 0, help: "Depth in the middle, in mm." })),
+    aSide: optionalNumber({
+      label: "a side",
+      quantity: "count",
+      unit: "",
+      whole: true,
+      min: 1,
+      max: 5,
+      fallback: 1,
+      help: "Fullers beside one another on one side.",
+    }),
+    sides: optionalNumber({
+      label: "sides",
+      quantity: "count",
+      unit: "",
+      whole: true,
+      min: 1,
+      max: 2,
+      fallback: 2,
+      help: "Sides that are fullered, 1 or 2.",
+    }),
+    datum: choice({
+      label: "datum",
+      words: DATUMS,
+      help: "chord: depth below a straight edge over the rims; crown: below the face as it was before.",
+    }),
+  },
+  result: { label: "area", unit: "mm²" },
+  relations: [FULLER, SECTION_AREA],
+  compute: (section) => fulleredArea(section),
+  examples: [
+    {
+      given: ["lenticular", 45, 5.5, 14, 1.2],
+      gives: 138.0571,
+      within: 5e-5,
+      source: "by hand: 165.4919 less twice the segment 11.26555 and the crown sliver 2.45185",
+    },
+    {
+      given: ["diamond", 45, 5.5, 14, 1.2],
+      gives: 89.2411,
+      within: 5e-5,
+      source: "by hand: 123.75 less twice 11.26555 and the ridge 14² × 5.5 / (4 × 45)",
+    },
+    {
+      given: ["lenticular", 45, 5.5, 14, 1.46262, null, null, "crown"],
+      gives: 138.0571,
+      within: 5e-4,
+      source: "by hand: the crown stands 0.26262 above the chord of a 14 mm fuller",
+    },
+    {
+      given: ["rectangle", 40, 6, 14, 1.2, 2, 1],
+      gives: 217.4689,
+      within: 5e-5,
+      source: "by hand: 240 less two segments of 11.26555",
+    },
+  ],
+});

@@ -1,0 +1,42 @@
+import { COUNTERWEIGHT } from "../../core/shape/balance-relations";
+import { pommelMass } from "../../core/shape/pommel";
+import { scalarFunction } from "../declare";
+import { number } from "../parameters";
+import { mass, position } from "./arguments";
+
+export const POMMEL = scalarFunction({
+  name: "POMMEL",
+  topic: "Shape, mass and balance",
+  summary: "Mass of the pommel that brings the balance where it is wanted.",
+  parameters: {
+    restMass: number(mass({ label: "rest mass g", help: "Everything but the pommel, in g." })),
+    restBalance: number(
+      position({ label: "rest balance mm", help: "Balance of everything but the pommel, in mm." }),
+    ),
+    pommelAt: number(
+      position({
+        label: "pommel at mm",
+        help: "Where the middle of the pommel will sit, in mm; behind the guard below 0.",
+      }),
+    ),
+    wanted: number(position({ label: "wanted balance mm", help: "Balance of the finished piece, in mm." })),
+  },
+  result: { label: "pommel", unit: "g" },
+  relations: [COUNTERWEIGHT],
+  compute: ({ restMass, restBalance, pommelAt, wanted }) =>
+    pommelMass(restMass, restBalance, pommelAt, wanted),
+  examples: [
+    {
+      given: [978.064, 189.365, -225, 100],
+      gives: 268.94,
+      within: 0.01,
+      source: "by hand: 978.064 × 89.365 / 325",
+    },
+    {
+      given: [978.064, 189.365, -225, 60],
+      gives: 443.96,
+      within: 0.01,
+      source: "by hand: 978.064 × 129.365 / 285",
+    },
+  ],
+});
