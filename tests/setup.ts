@@ -36,6 +36,7 @@ function fingerprint(): string {
 }
 
 async function build(out: string): Promise<void> {
+  delete process.env.ADDIN_HOST;
   const makeConfig: (env: object, argv: object) => Promise<Configuration> = require("../webpack.config.js");
   const config = await makeConfig({ office: "npm", quiet: true, out }, { mode: "production" });
   const stats = await new Promise<Stats | undefined>((done, failed) =>
