@@ -4,7 +4,7 @@ const layer = (name, allowed, comment) => ({
   comment,
   severity: "error",
   from: { path: `^src/${name}/` },
-  to: { path: "^src/", pathNot: `^src/(${[name, ...allowed].join("|")})/` },
+  to: { path: "^src/", pathNot: `^src/(${[name, ...allowed].map((part) => (part.endsWith(".json") ? part : `${part}/`)).join("|")})` },
 });
 
 const only = (packages, folders, comment) => ({
@@ -21,7 +21,7 @@ module.exports = {
     layer("core", ["data"], "core is pure"),
     layer("functions", ["core"], "declarations know core only"),
     layer("host", ["functions", "core"], "the only code that names Office or Excel"),
-    layer("taskpane", ["functions", "core", "host", "data/run/cautions"], "the pane talks through the host port"),
+    layer("taskpane", ["functions", "core", "host", "data/run/cautions.json"], "the pane talks through the host port"),
     layer("engine", ["functions", "core"], "the formula engine without a screen"),
     layer("workbook", ["functions", "core", "engine"], "workbooks"),
     layer("workbench", ["engine", "taskpane", "workbook", "host", "functions", "core"], "the page that needs no Excel"),
@@ -47,6 +47,10 @@ module.exports = {
     doNotFollow: { path: "node_modules" },
     tsPreCompilationDeps: true,
     tsConfig: { fileName: "tsconfig.json" },
-    enhancedResolveOptions: { extensions: [".ts", ".js", ".cjs", ".json", ".css"] },
+    enhancedResolveOptions: {
+      exportsFields: ["exports"],
+      conditionNames: ["import", "require", "node", "default", "types"],
+      extensions: [".ts", ".js", ".cjs", ".json", ".css"],
+    },
   },
 };

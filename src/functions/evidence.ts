@@ -91,6 +91,12 @@ export function evidenceFunction(functions: readonly WorksheetFunction[]): Works
     result: COLUMNS,
     relations: [],
     compute: ({ fn, steel }) => evidence(fn, steel),
-    examples: [],
+    examples: [
+      {
+        given: ["DENSITY", "1095"],
+        gives: [["…", "…", "no numeric range", "…", "compiled", "…"]],
+        source: "the density of 1095 is one published figure, so one relation stands behind it",
+      },
+    ],
   });
 }

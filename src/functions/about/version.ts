@@ -11,5 +11,7 @@ export const VERSION = scalarFunction({
   result: { label: "version", unit: "text" },
   relations: [],
   compute: () => `Blade Metallurgy ${version}, data edition ${DATA_EDITION}`,
-  examples: [],
+  examples: [
+    { given: [], gives: "…", source: "the version in package.json and the edition of the data files" },
+  ],
 });
