@@ -74,9 +74,10 @@ export interface Nose {
 /**
  * Nose time from the ideal diameter: 0.9 s at 31 mm, growing as the square.
  *
+ * @param hardenC - Hardening temperature in °C, which sets what is in solution from 0.70 % C up.
  * @throws NotAvailable outside the element ranges of the ideal diameter, and for boron steels.
  */
-export function noseOf(steel: Steel): Nose {
+export function noseOf(steel: Steel, hardenC = usualHardening(steel).celsius): Nose {
   const held = grades.get(steel.grade?.designation ?? "");
   if (held !== undefined) return { seconds: held[2], note: held[3] };
   if (/^\d\dB\d\d/.test(steel.name)) {
@@ -85,8 +86,7 @@ export function noseOf(steel: Steel): Nose {
   const c = steel.composition;
   checkRange(IDEAL_DIAMETER, "Cr", c.Cr);
   const carbon = carbonOf(steel);
-  const inSolution =
-    carbon < CARBIDE_CARBON ? { carbon, chromium: c.Cr } : dissolvedAt(steel, usualHardening(steel).celsius);
+  const inSolution = carbon < CARBIDE_CARBON ? { carbon, chromium: c.Cr } : dissolvedAt(steel, hardenC);
   // Vanadium that stays in carbide does not slow pearlite; counting it would promise too much.
   const diameter = idealDiameter({ ...c, C: inSolution.carbon, Cr: inSolution.chromium, V: 0 });
   const note = `hardenability from composition, ideal diameter ${numberText(Math.round(diameter))} mm`;

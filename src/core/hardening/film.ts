@@ -1,0 +1,91 @@
+import table from "../../data/hardening/film.json";
+import { NotAvailable } from "../refusal";
+import type { Relation } from "../relation";
+import { SOURCES, type SourceKey } from "../sources";
+import type { QuenchMedium } from "./quench-media";
+
+/** Heat transfer from a surface to a quench. */
+export interface Film {
+  readonly medium: string;
+  readonly bathC: number;
+  readonly source: SourceKey;
+  /** Film coefficient in W/m²K for each whole °C from 0. */
+  readonly byDegree: Float64Array;
+}
+
+type Row = readonly [medium: string, bathC: number, surfaceC: number, coefficient: number, source: string];
+
+const DEGREES = 1301;
+
+function coefficientAt(rows: readonly Row[], celsius: number): number {
+  const above = rows.findIndex(([, , surface]) => surface >= celsius);
+  const right = rows[above];
+  const left = rows[above - 1];
+  if (right === undefined) return (rows[rows.length - 1] as Row)[3];
+  if (left === undefined) return right[3];
+  return left[3] + ((celsius - left[2]) / (right[2] - left[2])) * (right[3] - left[3]);
+}
+
+function filmOf(rows: readonly Row[]): Film {
+  const [medium, bathC, , , source] = rows[0] as Row;
+  const byDegree = Float64Array.from({ length: DEGREES }, (_, celsius) => coefficientAt(rows, celsius));
+  return { medium, bathC, source: source as SourceKey, byDegree };
+}
+
+const printed = table.rows as unknown as readonly Row[];
+const films = new Map(
+  [...new Set(printed.map(([medium]) => medium))].map((medium) => [
+    medium,
+    filmOf(printed.filter(([name]) => name === medium)),
+  ]),
+);
+
+/** A film with one coefficient at every temperature. */
+export function constantFilm(coefficient: number, bathC: number): Film {
+  const byDegree = new Float64Array(DEGREES).fill(coefficient);
+  return { medium: "constant", bathC, source: "section-quench-model", byDegree };
+}
+
+/** Media whose film is held, liquids first. */
+export const FILM_MEDIA: readonly string[] = [...films.keys()];
+
+/** What a blade meets on the way to the bath. */
+export const AIR_FILM = films.get("still air") as Film;
+
+/**
+ * The film of a quench.
+ *
+ * @throws NotAvailable where none is held, listing those that are.
+ */
+export function filmFor(quench: QuenchMedium): Film {
+  const film = films.get(quench.word);
+  if (film !== undefined) return film;
+  throw new NotAvailable(
+    `no figure is held for how fast ${quench.word} draws heat; a section can be worked for ${FILM_MEDIA.join(", ")}`,
+  );
+}
+
+/** The relation behind the film of a quench. */
+export function filmRelation({ medium, source }: Film): Relation {
+  const measured = SOURCES[source].seen === "READ";
+  return {
+    title: `Heat drawn by ${medium}`,
+    source,
+    locator: "film coefficient by surface temperature",
+    evidence: measured ? "measured" : "compiled",
+    inputs: {},
+    output: { label: "film coefficient", unit: "W/m²K" },
+    error: {
+      size: 25,
+      unit: "%",
+      kind: "one standard deviation assumed; a bath differs from place to place by more",
+    },
+  };
+}
+
+/** Film coefficient in W/m²K at a surface temperature in °C. */
+export function filmCoefficient({ byDegree }: Film, celsius: number): number {
+  const floor = Math.min(DEGREES - 2, Math.max(0, Math.floor(celsius)));
+  const low = byDegree[floor] as number;
+  return low + (celsius - floor) * ((byDegree[floor + 1] as number) - low);
+}

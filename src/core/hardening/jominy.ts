@@ -1,0 +1,150 @@
+import held from "../../data/hardening/grade-hardenability.json";
+import table from "../../data/hardening/jominy-divisors.json";
+import { checkRange, type Relation } from "../relation";
+import { carbonOf } from "../steel/carbon";
+import type { Composition, Element } from "../steel/composition";
+import type { Steel } from "../steel/steel";
+import { CARBIDE_CARBON, dissolvedAt } from "./dissolved";
+import { usualHardening } from "./hardening-temperature";
+import { IDEAL_DIAMETER, idealDiameter } from "./ideal-diameter";
+import { initialHardness } from "./quenched";
+
+/** Effect of the austenite grain on the ideal diameter. */
+export const GRAIN_EFFECT: Relation = {
+  title: "Effect of grain size on the ideal diameter",
+  source: "grain-factor",
+  locator: "factor by ASTM grain number",
+  evidence: "compiled",
+  inputs: { grain: { label: "ASTM grain number", unit: "", min: 4, max: 10 } },
+  output: { label: "ideal diameter", unit: "mm" },
+  error: { size: null, unit: "mm", kind: "seen in one public calculation only, not in the standard" },
+};
+
+const symbol = (label: Element, min: number, max: number) => ({ label, unit: `% ${label}`, min, max });
+
+/** Hardness along the end-quenched bar. */
+export const JOMINY_CURVE: Relation = {
+  title: "End-quench hardness: initial hardness over a dividing factor",
+  source: "astm-a255",
+  locator: "calculation of end-quench hardenability, metric factors",
+  evidence: "standard",
+  inputs: {
+    C: symbol("C", 0.1, 0.7),
+    Mn: symbol("Mn", 0.5, 1.65),
+    Si: symbol("Si", 0.15, 0.6),
+    Cr: symbol("Cr", 0, 1.35),
+    Ni: symbol("Ni", 0, 1.5),
+    Cu: symbol("Cu", 0, 0.35),
+    Mo: symbol("Mo", 0, 0.55),
+    V: symbol("V", 0, 0.2),
+    diameter: { label: "ideal diameter", unit: "mm", min: 25.4, max: 177.8 },
+    distance: { label: "distance from the quenched end", unit: "mm", min: 1.5, max: 50 },
+  },
+  output: { label: "hardness", unit: "HRC" },
+  error: { size: 4, unit: "HRC", kind: "from memory; most where the curve is steep" },
+  note: "Above 0.70 % C the method gives nothing. The span of ideal diameters is recalled.",
+};
+
+const PRINTED_GRAINS = [1.27, 1.172, 1.083, 1];
+
+/** Factor on the ideal diameter for an ASTM grain number from 4 to 10; straight between whole numbers. */
+function grainFactor(grain: number): number {
+  checkRange(GRAIN_EFFECT, "grain", grain);
+  if (grain >= 7) return 1 - 0.08 * (grain - 7);
+  const left = Math.floor(grain);
+  const [low, high] = [PRINTED_GRAINS[left - 4] as number, PRINTED_GRAINS[left - 3] as number];
+  return low + (grain - left) * (high - low);
+}
+
+/** From 0.70 % C only what is in solution counts, and vanadium stays in carbide. */
+function austeniteOf(steel: Steel): Composition {
+  const carbon = carbonOf(steel);
+  if (carbon < CARBIDE_CARBON) return { ...steel.composition, C: carbon };
+  const inSolution = dissolvedAt(steel, usualHardening(steel).celsius);
+  return { ...steel.composition, C: inSolution.carbon, Cr: inSolution.chromium, V: 0 };
+}
+
+/** Diameters of grades whose carbon lies outside the factors. */
+const heldDiameters = new Map(
+  (held.rows as unknown as readonly [string, number][]).map(([grade, diameter]) => [grade, diameter]),
+);
+
+/**
+ * Ideal diameter of a steel.
+ *
+ * @param steel - A grade or an analysis; a held grade with more carbon in solution than the factors
+ *   cover gives the figure of the grade series that MAX_SECTION uses.
+ * @param grain - ASTM grain number of the austenite, 4 to 10.
+ * @returns Diameter in mm of a round that is half martensite at its centre in an ideal quench.
+ * @throws NotAvailable outside the element ranges of the method.
+ */
+export function hardenability(steel: Steel, grain = 7): number {
+  const factor = grainFactor(grain);
+  const austenite = austeniteOf(steel);
+  const diameter = heldDiameters.get(steel.grade?.designation ?? "");
+  const isBeyond = austenite.C > (IDEAL_DIAMETER.inputs.C?.max ?? 0);
+  return factor * (isBeyond && diameter !== undefined ? diameter : idealDiameter(austenite));
+}
+
+type Row = readonly [distance: number, ...coefficients: number[]];
+
+const rows = table.rows as unknown as readonly Row[];
+
+/** Dividing factor at a printed distance; past the limit of its polynomial the factor is 1. */
+function dividingFactor(row: Row, diameter: number): number {
+  const limit = row[7] ?? null;
+  if (limit !== null && diameter >= limit) return 1;
+  let sum = 0;
+  for (let power = 6; power >= 1; power -= 1) sum = sum * diameter + (row[power] as number);
+  return Math.max(1, sum);
+}
+
+/**
+ * Hardness along an end-quenched bar.
+ *
+ * @param initial - Hardness at the quenched end in HRC.
+ * @param diameter - Ideal diameter in mm, 25.4 to 177.8.
+ * @param distance - Distance from the quenched end in mm, 1.5 to 50.
+ * @returns HRC; straight lines between the printed distances.
+ * @throws NotAvailable outside the ranges.
+ */
+export function endQuenchHardness(initial: number, diameter: number, distance: number): number {
+  checkRange(JOMINY_CURVE, "diameter", diameter);
+  checkRange(JOMINY_CURVE, "distance", distance);
+  const above = rows.findIndex(([printed]) => printed >= distance);
+  const right = rows[above] as Row;
+  const left = rows[above - 1];
+  const [start, startHardness] =
+    left === undefined ? [1.5, initial] : [left[0], initial / dividingFactor(left, diameter)];
+  const endHardness = initial / dividingFactor(right, diameter);
+  return startHardness + ((distance - start) / (right[0] - start)) * (endHardness - startHardness);
+}
+
+/**
+ * End-quench hardness of a steel from its composition.
+ *
+ * @param steel - A grade or an analysis.
+ * @param distance - Distance from the quenched end in mm.
+ * @returns HRC.
+ * @throws NotAvailable outside the composition range of the method, which stops at 0.70 % C.
+ */
+export function jominyHardness(steel: Steel, distance: number): number {
+  const composition = { ...steel.composition, C: carbonOf(steel) };
+  for (const element of ["C", "Mn", "Si", "Cr", "Ni", "Cu", "Mo", "V"] as const)
+    checkRange(JOMINY_CURVE, element, composition[element]);
+  return endQuenchHardness(initialHardness(composition.C), idealDiameter(composition), distance);
+}
+
+/** Grades of the series with more carbon than the factors cover. */
+const GRADE_SERIES: Relation = {
+  ...IDEAL_DIAMETER,
+  title: "Ideal diameter of grades with over 0.90 % C in solution",
+  source: "plate-quench-calculation",
+  locator: held.locator,
+  evidence: "compiled",
+  inputs: {},
+  error: { size: 20, unit: "%", kind: "carbon beyond the factors of the standard" },
+};
+
+/** The relations behind `hardenability`. */
+export const HARDENABILITY_RELATIONS: readonly Relation[] = [IDEAL_DIAMETER, GRADE_SERIES, GRAIN_EFFECT];

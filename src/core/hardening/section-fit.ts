@@ -1,0 +1,86 @@
+import { InvalidValue, NotAvailable } from "../refusal";
+import { hardenedDepth, type SectionInputs } from "./section-quench";
+
+/** The calibration that makes the calculation meet one measured blade. */
+export interface SectionFit {
+  /** Clay resistance above the line, m²K/W: fitted where one was given, else 0. */
+  readonly clay: number;
+  /** Bath factor: fitted where there is no clay, else as given. */
+  readonly bathFactor: number;
+  /** Calculated less measured depth, mm. */
+  readonly misfitMm: number;
+}
+
+const CLAY_SPAN = [1e-5, 0.02] as const;
+const BATH_SPAN = [0.2, 5] as const;
+const HALVINGS = 16;
+
+function mm(value: number): string {
+  return `${value.toFixed(1)} mm`;
+}
+
+interface Knob {
+  readonly name: string;
+  /** Values that harden least and most. */
+  readonly shallow: number;
+  readonly deep: number;
+  readonly depthFor: (value: number) => number;
+}
+
+function knobOf(inputs: SectionInputs): Knob {
+  if (inputs.clay > 0) {
+    return {
+      name: "clay resistance from 0.00001 to 0.02 m²K/W",
+      shallow: CLAY_SPAN[1],
+      deep: CLAY_SPAN[0],
+      depthFor: (clay) => hardenedDepth({ ...inputs, clay }),
+    };
+  }
+  return {
+    name: "bath factor from 0.2 to 5",
+    shallow: BATH_SPAN[0],
+    deep: BATH_SPAN[1],
+    depthFor: (bathFactor) => hardenedDepth({ ...inputs, bathFactor }),
+  };
+}
+
+function checkReach({ name, shallow, deep, depthFor }: Knob, measuredMm: number): void {
+  const [least, most] = [depthFor(shallow), depthFor(deep)];
+  if (measuredMm >= least && measuredMm <= most) return;
+  throw new NotAvailable(
+    `no ${name} gives ${mm(measuredMm)}: they give ${mm(least)} to ${mm(most)}; check steel, section, clay line and bath`,
+  );
+}
+
+/** Halves the span, on a logarithmic scale, towards the value that gives the depth. */
+function search({ shallow, deep, depthFor }: Knob, measuredMm: number): number {
+  let [low, high] = [Math.log(shallow), Math.log(deep)];
+  for (let halving = 0; halving < HALVINGS; halving += 1) {
+    const middle = (low + high) / 2;
+    if (depthFor(Math.exp(middle)) < measuredMm) low = middle;
+    else high = middle;
+  }
+  return Math.exp((low + high) / 2);
+}
+
+/**
+ * Fits the clay resistance, or without clay the bath factor, to the hardened depth of one blade.
+ *
+ * @param inputs - The section as it was quenched.
+ * @param measuredMm - Depth to half martensite from the edge, as etched or traversed.
+ * @throws InvalidValue where the depth is not inside the section; NotAvailable where no value
+ *   between 0.00001 and 0.02 m²K/W, or a bath factor between 0.2 and 5, gives it.
+ */
+export function fitSection(inputs: SectionInputs, measuredMm: number): SectionFit {
+  if (measuredMm >= inputs.widthMm) {
+    throw new InvalidValue(
+      `measured depth ${mm(measuredMm)} is not inside a width of ${mm(inputs.widthMm)}: a blade hard to the spine fixes nothing`,
+    );
+  }
+  const knob = knobOf(inputs);
+  checkReach(knob, measuredMm);
+  const fitted = search(knob, measuredMm);
+  const misfitMm = knob.depthFor(fitted) - measuredMm;
+  if (inputs.clay > 0) return { clay: fitted, bathFactor: inputs.bathFactor, misfitMm };
+  return { clay: 0, bathFactor: fitted, misfitMm };
+}

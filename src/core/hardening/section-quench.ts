@@ -1,0 +1,182 @@
+import { CONVERSION_TABLES, type ConversionTable } from "../hardness/conversion-tables";
+import { convertHardness, correspondence, readOff } from "../hardness/convert";
+import type { Steel } from "../steel/steel";
+import { AIR_FILM, type Film, filmFor } from "./film";
+import type { QuenchMedium } from "./quench-media";
+import { checkShape, type SectionAustenite, sectionAustenite } from "./section-austenite";
+import type { Coat } from "./section-equations";
+import { type SectionGrid, type SectionShape, sectionGrid } from "./section-grid";
+import { PearliteCells } from "./section-pearlite";
+import { SectionCooling } from "./section-solver";
+import { AUSTENITE } from "./section-steel";
+
+/** A blade section and how it goes into the bath. */
+export interface SectionInputs extends SectionShape {
+  readonly steel: Steel;
+  readonly quench: QuenchMedium;
+  /** Resistance of the clay above the line, m²K/W: thickness over conductivity. */
+  readonly clay: number;
+  /** Where the thick clay starts, mm from the edge. */
+  readonly clayLineMm: number;
+  /** Resistance of the coat below the line, m²K/W. */
+  readonly below: number;
+  /** From the fire to the bath through air, s. */
+  readonly transferS: number;
+  /** Factor on the film coefficient of the bath. */
+  readonly bathFactor: number;
+  /** Left out: the usual hardening temperature. */
+  readonly startC: number | undefined;
+}
+
+/** Factors on what is least known: film coefficient, nose time, clay resistance. */
+export interface Shift {
+  readonly film: number;
+  readonly nose: number;
+  readonly clay: number;
+}
+
+/** One run of a section. */
+export interface SectionRun {
+  /** Pearlite at each column from the edge, mean over the thickness, 0 to 1. */
+  readonly pearlite: readonly number[];
+  /** Most pearlite at any place. */
+  readonly most: number;
+  /** Vickers hardness at each column. */
+  readonly hv: readonly number[];
+  /** Hardened from the edge to half martensite, mm; the whole width where nothing falls under. */
+  readonly depthMm: number;
+  /** Edge at the moment it meets the bath, °C. */
+  readonly edgeC: number;
+}
+
+/** Likely case with the two ends of a band that covers 90 %. */
+export interface SectionBand {
+  readonly soft: SectionRun;
+  readonly likely: SectionRun;
+  readonly hard: SectionRun;
+  readonly widthMm: number;
+}
+
+const LATENT_J_KG = 85_000;
+const STEP_C = 10;
+const LONGEST_S = 3600;
+const NINETY = 1.645;
+/** One standard deviation of the logarithm: film coefficient, nose time, clay. */
+const SPREAD = { film: 0.25, nose: 0.35, clay: 0.4 };
+/** How much of the whole band each brings, squares summing to one: bare, the cooling rate follows film and nose alike; under clay the film hardly counts. */
+const BARE = { film: 0.58, nose: 0.81, clay: 0 };
+const CLAYED = { film: 0.09, nose: 0.74, clay: 0.67 };
+const LIKELY: Shift = { film: 1, nose: 1, clay: 1 };
+export const LOW_ALLOY = CONVERSION_TABLES[0] as ConversionTable;
+
+function shifted(clay: number, sign: 1 | -1): Shift {
+  const share = clay > 0 ? CLAYED : BARE;
+  const factor = (key: keyof Shift, towards: number) => Math.exp(towards * NINETY * share[key] * SPREAD[key]);
+  return { film: factor("film", sign), nose: factor("nose", sign), clay: factor("clay", -sign) };
+}
+
+/** Resistance on each column; a column that the line crosses has its share of both. */
+function coatOf({ columns }: SectionGrid, inputs: SectionInputs, factor: number): Coat {
+  const { clay, clayLineMm, below, widthMm } = inputs;
+  const flank = Float64Array.from({ length: columns }, (_, column) => {
+    const past = ((column + 1) / columns) * widthMm - clayLineMm;
+    const share = Math.min(1, Math.max(0, (past * columns) / widthMm));
+    return factor * (share * clay + (1 - share) * below);
+  });
+  return { flank, edge: factor * below, spine: factor * clay };
+}
+
+function meanOver(values: Float64Array, column: number, layers: number): number {
+  let sum = 0;
+  for (let layer = 0; layer < layers; layer += 1) sum += values[column * layers + layer] as number;
+  return sum / layers;
+}
+
+/** Distance from the edge at which pearlite first reaches half, by straight line between columns. */
+function depthTo(pearlite: readonly number[], widthMm: number): number {
+  const first = pearlite.findIndex((fraction) => fraction >= 0.5);
+  if (first < 0) return widthMm;
+  if (first === 0) return 0;
+  const before = pearlite[first - 1] as number;
+  const share = (0.5 - before) / ((pearlite[first] as number) - before);
+  return ((first - 0.5 + share) * widthMm) / pearlite.length;
+}
+
+interface Prepared {
+  readonly inputs: SectionInputs;
+  readonly austenite: SectionAustenite;
+  readonly film: Film;
+  readonly fullHv: number;
+}
+
+function prepare(inputs: SectionInputs): Prepared {
+  checkShape(inputs.widthMm, inputs.spineMm, inputs.edgeMm);
+  const film = filmFor(inputs.quench);
+  const austenite = sectionAustenite(inputs.steel, inputs.quench, inputs.startC);
+  return { inputs, austenite, film, fullHv: convertHardness(austenite.fullHrc, "HRC", "HV", LOW_ALLOY) };
+}
+
+function cool({ inputs, austenite, film, fullHv }: Prepared, shift: Shift): SectionRun {
+  const grid = sectionGrid(inputs);
+  const cells = grid.columns * grid.layers;
+  const pearlite = new PearliteCells(cells, austenite.noseS * shift.nose, austenite.martensiteC);
+  const cooling = new SectionCooling({
+    grid,
+    steel: AUSTENITE,
+    coat: coatOf(grid, inputs, shift.clay),
+    startC: austenite.startC,
+    stages: [
+      { film: AIR_FILM, factor: 1, untilS: inputs.transferS },
+      { film, factor: inputs.bathFactor * shift.film, untilS: LONGEST_S },
+    ],
+    pearlite,
+    latentJkg: LATENT_J_KG,
+    stepC: STEP_C,
+  });
+  cooling.run(inputs.transferS);
+  const edgeC = meanOver(cooling.temperature, 0, grid.layers);
+  cooling.run(LONGEST_S);
+  const columns = Array.from({ length: grid.columns }, (_, column) => column);
+  const fraction = columns.map((column) => meanOver(pearlite.fraction, column, grid.layers));
+  return {
+    pearlite: fraction,
+    most: pearlite.fraction.reduce((most, value) => Math.max(most, value), 0),
+    hv: columns.map(
+      (column, index) =>
+        (1 - (fraction[index] as number)) * fullHv + meanOver(pearlite.hardness, column, grid.layers),
+    ),
+    depthMm: depthTo(fraction, inputs.widthMm),
+    edgeC,
+  };
+}
+
+/**
+ * Hardness across a section after the quench, with a band that covers 90 %.
+ *
+ * @throws InvalidValue for a shape that is no section; NotAvailable for a bath without figures and
+ *   where `sectionAustenite` refuses.
+ */
+export function quenchSection(inputs: SectionInputs): SectionBand {
+  const prepared = prepare(inputs);
+  return {
+    likely: cool(prepared, LIKELY),
+    soft: cool(prepared, shifted(inputs.clay, -1)),
+    hard: cool(prepared, shifted(inputs.clay, 1)),
+    widthMm: inputs.widthMm,
+  };
+}
+
+/** One run with the least known figures shifted; 1 leaves each as it is. */
+export function quenchShifted(inputs: SectionInputs, shift: Shift): SectionRun {
+  return cool(prepare(inputs), shift);
+}
+
+/** The likely hardened depth alone, mm. */
+export function hardenedDepth(inputs: SectionInputs): number {
+  return quenchShifted(inputs, LIKELY).depthMm;
+}
+
+/** Rockwell C of a Vickers hardness, `undefined` below the scale. */
+export function hrcOf(hv: number): number | undefined {
+  return readOff(correspondence(LOW_ALLOY, "HV", "HRC"), hv);
+}

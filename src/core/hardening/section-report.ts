@@ -1,0 +1,93 @@
+import { temperatureText } from "../quantity-text";
+import { hrcOf, type SectionBand } from "./section-quench";
+
+/** Hardness at one place of a section; `undefined` where it is under the Rockwell C scale. */
+export interface SectionPoint {
+  readonly fromEdgeMm: number;
+  readonly low: number | undefined;
+  readonly likely: number | undefined;
+  readonly high: number | undefined;
+  /** The same in Vickers, without the allowance on full hardness: never empty, for drawing. */
+  readonly hvLow: number;
+  readonly hvLikely: number;
+  readonly hvHigh: number;
+}
+
+export type SectionVerdictWord = "hardens through" | "marginal" | "does not harden through";
+
+/** Fully hard: pearlite that costs no more than a Rockwell point or two. */
+const FULLY_HARD = 0.05;
+/** Retained austenite and a decarburised edge move full hardness by this much, HRC. */
+const FULL_HARDNESS_ALLOWANCE = 2;
+const HIGHEST_HRC = 68;
+/** A band narrower than this is shown as one figure. */
+const ONE_FIGURE_HRC = 4;
+const LOWER_CRITICAL_C = 727;
+const LOWEST_HRC = 20;
+
+/** The smallest hardness of the scale as text; cells show it where a figure would not be one. */
+export const UNDER_SCALE = `under ${LOWEST_HRC}`;
+
+function allowed(hrc: number | undefined, by: number): number | undefined {
+  if (hrc === undefined) return undefined;
+  const moved = Math.min(HIGHEST_HRC, hrc + by);
+  return moved < LOWEST_HRC ? undefined : moved;
+}
+
+/** Hardness from edge to spine, one point a column of the calculation. */
+export function sectionPoints({ soft, likely, hard, widthMm }: SectionBand): SectionPoint[] {
+  return likely.hv.map((hvLikely, column) => {
+    const ends = [soft.hv[column] as number, hard.hv[column] as number];
+    const hvLow = Math.min(...ends, hvLikely);
+    const hvHigh = Math.max(...ends, hvLikely);
+    return {
+      fromEdgeMm: ((column + 0.5) * widthMm) / likely.hv.length,
+      low: allowed(hrcOf(hvLow), -FULL_HARDNESS_ALLOWANCE),
+      likely: hrcOf(hvLikely),
+      high: allowed(hrcOf(hvHigh), FULL_HARDNESS_ALLOWANCE),
+      hvLow,
+      hvLikely,
+      hvHigh,
+    };
+  });
+}
+
+function whole(hrc: number | undefined): string {
+  return hrc === undefined ? UNDER_SCALE : String(Math.round(hrc));
+}
+
+/** One whole figure where the band is narrow, else the band as text. */
+export function hardnessOrBand(point: SectionPoint): number | string {
+  const { likely, high, low } = point;
+  if (high === undefined) return UNDER_SCALE;
+  const [softest, hardest] = [hrcOf(point.hvLow), hrcOf(point.hvHigh)];
+  const isNarrow = softest !== undefined && hardest !== undefined && hardest - softest <= ONE_FIGURE_HRC;
+  if (isNarrow && likely !== undefined) return Math.round(likely);
+  return `${whole(low)} to ${whole(high)}`;
+}
+
+/** Whether the section hardens through, by the band. */
+export function verdictWord({ soft, likely }: SectionBand): SectionVerdictWord {
+  if (soft.most <= FULLY_HARD) return "hardens through";
+  return likely.most > 0.5 ? "does not harden through" : "marginal";
+}
+
+/** Verdict with the depth as a band, and the cautions that belong to it. */
+export function verdictText(band: SectionBand, hasClay: boolean, isTransferred: boolean): string {
+  const word = verdictWord(band);
+  const { soft, likely, hard } = band;
+  const parts: string[] = [word];
+  if (word !== "hardens through" && soft.depthMm < band.widthMm) {
+    const to = hard.depthMm < band.widthMm ? `${hard.depthMm.toFixed(0)} mm` : "the spine";
+    parts[0] = `${word}: hard from the edge to between ${soft.depthMm.toFixed(0)} mm and ${to}`;
+  } else if (word === "marginal") {
+    parts[0] = `${word}: soft spots possible inside, at worst about ${whole(hrcOf(Math.min(...soft.hv)))} HRC`;
+  }
+  if (hasClay) parts.push("no clay value is published: measure one blade and fit it with SECTION_FIT");
+  if (isTransferred && likely.edgeC < LOWER_CRITICAL_C) {
+    parts.push(
+      `the edge falls to ${temperatureText(likely.edgeC)} on the way to the bath, under ${temperatureText(LOWER_CRITICAL_C)}: it may be soft`,
+    );
+  }
+  return parts.join("; ");
+}

@@ -1,0 +1,77 @@
+import { type Film, filmCoefficient } from "./film";
+
+const TRIES = 30;
+const CLOSE_C = 0.02;
+
+/** Two temperatures between which the excess of heat changes sign, narrowed by false position. */
+class Bracket {
+  private side = 0;
+
+  constructor(
+    private low: number,
+    private lowExcess: number,
+    private high: number,
+    private highExcess: number,
+  ) {}
+
+  isClosed(): boolean {
+    return this.high - this.low <= CLOSE_C;
+  }
+
+  next(): number {
+    return (this.low * this.highExcess - this.high * this.lowExcess) / (this.highExcess - this.lowExcess);
+  }
+
+  /** An end that stays twice has its excess halved, or it would stay for ever. */
+  narrow(celsius: number, excess: number): void {
+    const side = Math.sign(excess);
+    if (side > 0) {
+      this.low = celsius;
+      this.lowExcess = excess;
+      if (this.side > 0) this.highExcess /= 2;
+    } else {
+      this.high = celsius;
+      this.highExcess = excess;
+      if (this.side < 0) this.lowExcess /= 2;
+    }
+    this.side = side;
+  }
+}
+
+/**
+ * Temperature of the outermost surface, where the heat that arrives through steel and clay leaves
+ * through the film. A film may boil in more than one way for the same heat; the bracket always
+ * starts from the bath and the steel, so that the answer does not depend on what came before.
+ *
+ * @param cellC - Temperature inside, °C.
+ * @param resistance - From there to the surface, m²K/W.
+ * @param film - The quench.
+ * @param factor - Bath factor on the film coefficient.
+ * @returns °C.
+ */
+function surfaceTemperature(cellC: number, resistance: number, film: Film, factor: number): number {
+  const { bathC } = film;
+  const excess = (celsius: number) =>
+    (cellC - celsius) / resistance - factor * filmCoefficient(film, celsius) * (celsius - bathC);
+  const bracket = new Bracket(bathC, excess(bathC), cellC, excess(cellC));
+  let celsius = bracket.next();
+  for (let tries = 0; tries < TRIES && !bracket.isClosed(); tries += 1) {
+    const value = excess(celsius);
+    if (Math.abs(value) * resistance < CLOSE_C) return celsius;
+    bracket.narrow(celsius, value);
+    celsius = bracket.next();
+  }
+  return celsius;
+}
+
+/**
+ * Heat transmission from inside the steel to the bath through steel, clay and film.
+ *
+ * @returns W/m²K.
+ */
+export function transmission(cellC: number, resistance: number, film: Film, factor: number): number {
+  if (Math.abs(cellC - film.bathC) < CLOSE_C)
+    return 1 / (resistance + 1 / (factor * filmCoefficient(film, cellC)));
+  const outside = surfaceTemperature(cellC, resistance, film, factor);
+  return 1 / (resistance + 1 / (factor * filmCoefficient(film, outside)));
+}

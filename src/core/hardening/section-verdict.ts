@@ -1,0 +1,45 @@
+import { numberText } from "../quantity-text";
+import { NotAvailable } from "../refusal";
+import type { Steel } from "../steel/steel";
+import { BATHS, type Bath, maxSection } from "./max-section";
+import type { QuenchMedium } from "./quench-media";
+import type { SectionVerdictWord } from "./section-report";
+
+/** Whether a flat section hardens through in a bath, by the table of plates. */
+export interface SectionVerdict {
+  readonly verdict: SectionVerdictWord;
+  /** The verdict with its figures, for a caution. */
+  readonly sentence: string;
+  readonly fullyHardMm: number;
+  readonly halfHardMm: number;
+}
+
+function bathOf({ word }: QuenchMedium): Bath {
+  const bath = BATHS.find((name) => name === word);
+  if (bath !== undefined) return bath;
+  throw new NotAvailable(`no plate thickness is held for ${word}: use ${BATHS.join(", ")}`);
+}
+
+function wordFor(thicknessMm: number, fullyHardMm: number, halfHardMm: number): SectionVerdictWord {
+  if (thicknessMm <= fullyHardMm) return "hardens through";
+  return thicknessMm <= halfHardMm ? "marginal" : "does not harden through";
+}
+
+/**
+ * Judges a flat section, without running the section calculation.
+ *
+ * @param steel - A grade or an analysis.
+ * @param thicknessMm - Thickest place that has to harden, at the quench, mm.
+ * @param quench - The bath.
+ * @returns Verdict: up to the fully hard thickness "hardens through", up to half martensite
+ *   "marginal"; both figures are good to a factor of 1.5.
+ * @throws NotAvailable for a bath without figures and a steel outside the table.
+ */
+export function sectionVerdict(steel: Steel, thicknessMm: number, quench: QuenchMedium): SectionVerdict {
+  const { fullyHardMm, halfHardMm } = maxSection(steel, bathOf(quench));
+  const verdict = wordFor(thicknessMm, fullyHardMm, halfHardMm);
+  const sentence =
+    `${numberText(thicknessMm)} mm of ${steel.name} in ${quench.word} ${verdict === "marginal" ? "is marginal" : verdict}: ` +
+    `about ${fullyHardMm.toFixed(1)} mm is fully hard, ${halfHardMm.toFixed(1)} mm half martensite at mid-thickness, within a factor 1.5`;
+  return { verdict, sentence, fullyHardMm, halfHardMm };
+}

@@ -1,0 +1,33 @@
+import { IDEAL_DIAMETER } from "../../core/hardening/ideal-diameter";
+import { JOMINY_CURVE, jominyHardness } from "../../core/hardening/jominy";
+import { scalarFunction } from "../declare";
+import { number } from "../parameters";
+import { steel } from "../steel-argument";
+
+export const JOMINY = scalarFunction({
+  name: "JOMINY",
+  topic: "Hardening",
+  summary: "Hardness along an end-quenched bar from composition, to 0.70 % C; the steep part is uncertain.",
+  parameters: {
+    steel,
+    distance: number({
+      label: "distance mm",
+      quantity: "length",
+      unit: "mm",
+      above: 0,
+      max: 100,
+      help: "Distance from the quenched end, 1.5 to 50 mm.",
+    }),
+  },
+  result: { label: "hardness", unit: "HRC" },
+  relations: [JOMINY_CURVE, IDEAL_DIAMETER],
+  compute: ({ steel, distance }) => jominyHardness(steel, distance),
+  examples: [
+    {
+      given: ["C 0.22 Mn 0.80 Si 0.18 Ni 0.10 Cr 0.43 Mo 0.25 Cu 0.10 V 0.05", 3],
+      gives: 45,
+      within: 0.3,
+      source: "ASTM A255, metric factors worked by hand at an ideal diameter of 49.5 mm",
+    },
+  ],
+});
