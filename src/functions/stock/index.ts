@@ -1,1 +1,5 @@
 export { CUT_PLAN } from "./cut-plan";
+export { FORGE_LENGTH } from "./forge-length";
+export { FRACTION } from "./fraction";
+export { LENGTH } from "./length";
+export { STEEL_ORDER } from "./steel-order";

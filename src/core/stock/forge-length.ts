@@ -1,0 +1,37 @@
+/** How losses are put together: each of what the last one left, or all of the net volume. */
+export type LossRule = "multiply" | "add";
+
+/** A forging and the bar it starts from. */
+export interface Forging {
+  /** Finished blade with its tang, mm³. */
+  readonly volume: number;
+  /** mm */
+  readonly barWidth: number;
+  /** mm */
+  readonly barThickness: number;
+  /** Ground off, as a share of the finished volume. */
+  readonly grind: number;
+  /** Lost to scale, as a share. */
+  readonly scale: number;
+  /** Cut off at the ends, as a share. */
+  readonly crop: number;
+  /** Held in the tongs and cut off, mm. */
+  readonly tong: number;
+  readonly rule: LossRule;
+}
+
+/** Volume of bar that goes into the forging, mm³. */
+function stockVolume({ volume, grind, scale, crop, rule }: Forging): number {
+  if (rule === "add") return volume * (1 + grind + scale + crop);
+  return (volume * (1 + grind)) / ((1 - scale) * (1 - crop));
+}
+
+/**
+ * Length of bar to cut for a forging.
+ *
+ * @param forging - Finished volume [mm³], bar [mm], losses as shares.
+ * @returns Length, tong hold included [mm]
+ */
+export function forgeLength(forging: Forging): number {
+  return stockVolume(forging) / (forging.barWidth * forging.barThickness) + forging.tong;
+}

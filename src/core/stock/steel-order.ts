@@ -1,0 +1,119 @@
+import { quantityText } from "../quantity-text";
+import { InvalidValue, Refusal } from "../refusal";
+import { densityOf } from "../steel/density";
+import type { Steel } from "../steel/steel";
+import { cutPlan } from "./cut-plan";
+
+/** A line of blanks to be cut. Lengths in mm. */
+export interface BlankLine {
+  readonly steel: Steel;
+  /** Of the bar. */
+  readonly width: number;
+  /** Of the bar. */
+  readonly thickness: number;
+  readonly length: number;
+  readonly quantity: number;
+  /** Of the bars on offer. */
+  readonly barLength: number;
+  /** kg of this steel and section in the rack; `undefined` where nothing was said. */
+  readonly inStock: number | undefined;
+}
+
+/** What to buy of one steel and section. */
+export interface OrderLine {
+  readonly steel: string;
+  /** "50 × 3 mm" */
+  readonly section: string;
+  /** Bars to buy. */
+  readonly bars: number;
+  /** kg to buy. */
+  readonly kilograms: number;
+  /** Off-cuts of all bars of the plan, those in stock included, mm. */
+  readonly drop: number;
+}
+
+interface Pool {
+  readonly first: BlankLine;
+  readonly lines: readonly BlankLine[];
+}
+
+/** g/cm³ times mm³ makes mg. */
+const MILLIGRAMS_PER_KG = 1e6;
+/** A bar weighed on a shop scale is still a bar: stock counts as whole bars from this share of one less. */
+const WEIGHING = 0.02;
+
+function sectionText({ width, thickness }: BlankLine): string {
+  return `${quantityText(width, "")} × ${quantityText(thickness, "mm")}`;
+}
+
+function pools(lines: readonly BlankLine[]): Pool[] {
+  const byKey = new Map<string, BlankLine[]>();
+  for (const line of lines) {
+    const key = JSON.stringify([line.steel.name, line.width, line.thickness]);
+    byKey.set(key, [...(byKey.get(key) ?? []), line]);
+  }
+  return [...byKey.values()].flatMap((of) => {
+    const [first] = of;
+    return first === undefined ? [] : [{ first, lines: of }];
+  });
+}
+
+/** Stock of one steel and section is one figure: repeated on its lines it counts once. */
+function stockOf({ first, lines }: Pool): number {
+  const given = new Set(lines.map(({ inStock = 0 }) => inStock).filter((kilograms) => kilograms > 0));
+  if (given.size <= 1) return [...given][0] ?? 0;
+  throw new InvalidValue(
+    `${first.steel.name} ${sectionText(first)}: kg in stock is given as ${[...given].join(" and ")}; ` +
+      "give the stock of one steel and section once",
+  );
+}
+
+function barLengthOf({ first, lines }: Pool): number {
+  const other = lines.find(({ barLength }) => barLength !== first.barLength);
+  if (other === undefined) return first.barLength;
+  throw new InvalidValue(
+    `${first.steel.name} ${sectionText(first)}: bar lengths ${quantityText(first.barLength, "mm")} and ` +
+      `${quantityText(other.barLength, "mm")} given; lines that share bars need one length of bar`,
+  );
+}
+
+function orderOf(pool: Pool, kerf: number, trim: number): OrderLine {
+  const { first, lines } = pool;
+  const barLength = barLengthOf(pool);
+  const { bars, rows } = cutPlan({ pieces: lines, bars: [{ length: barLength }], kerf, trim });
+  const volume = first.width * first.thickness * barLength;
+  const barKilograms = (volume * densityOf(first.steel).value) / MILLIGRAMS_PER_KG;
+  const inRack = Math.floor(stockOf(pool) / barKilograms + WEIGHING);
+  const toBuy = Math.max(0, bars - inRack);
+  return {
+    steel: first.steel.name,
+    section: sectionText(first),
+    bars: toBuy,
+    kilograms: toBuy * barKilograms,
+    drop: rows.reduce((sum, row) => sum + row.bars * row.drop, 0),
+  };
+}
+
+/**
+ * Bars to buy for a run: lines of one steel and section share bars, cut by the best plan found; stock in
+ * hand is deducted in whole bars of the length ordered.
+ *
+ * @param lines - Blanks by line.
+ * @param kerf - [mm]
+ * @param trim - Cut off each bar, both ends together [mm]
+ * @returns One line a steel and section, in the order in which they first appear.
+ * @throws InvalidValue naming steel and section for a blank longer than the bar or figures that disagree.
+ */
+export function steelOrder(lines: readonly BlankLine[], kerf: number, trim: number): OrderLine[] {
+  const wanted = lines.filter(({ quantity }) => quantity > 0);
+  if (wanted.length === 0) throw new InvalidValue("no blanks to order: give steels, sizes and quantities");
+  return pools(wanted).map((pool) => {
+    const named = `${pool.first.steel.name} ${sectionText(pool.first)}`;
+    try {
+      return orderOf(pool, kerf, trim);
+    } catch (thrown) {
+      if (!(thrown instanceof Refusal) || thrown.message.startsWith(named)) throw thrown;
+      throw new InvalidValue(`${named}: ${thrown.message}`);
+    }
+  });
+}

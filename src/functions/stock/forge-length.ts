@@ -1,0 +1,82 @@
+import { forgeLength, type LossRule } from "../../core/stock/forge-length";
+import { FORGE_STOCK } from "../../core/stock/relations";
+import { scalarFunction } from "../declare";
+import { number, optionalNumber } from "../parameters";
+import { choice } from "./choice";
+
+const RULES: readonly LossRule[] = ["multiply", "add"];
+
+function side(label: string) {
+  return number({
+    label,
+    quantity: "length",
+    unit: "mm",
+    above: 0,
+    max: 1000,
+    help: `${label[0]?.toUpperCase()}${label.slice(1)} in mm.`,
+  });
+}
+
+function share(label: string, help: string, max: number, fallback: number) {
+  const askOver = (value: number) =>
+    value <= 100 ? `was ${value} % meant? Give ${value / 100}` : `give a share up to ${max}`;
+  return optionalNumber({ label, quantity: "fraction", unit: "", min: 0, max, fallback, help, askOver });
+}
+
+export const FORGE_LENGTH = scalarFunction({
+  name: "FORGE_LENGTH",
+  topic: "Run, stock and money",
+  summary:
+    "Length of bar to forge a blade from: finished volume raised by grinding, scale and crop, plus the tong hold.",
+  parameters: {
+    volume: number({
+      label: "volume mm³",
+      quantity: "volume",
+      unit: "mm³",
+      above: 0,
+      help: "Finished volume with the tang in mm³, as STATIONS gives it.",
+    }),
+    barWidth: side("bar width"),
+    barThickness: side("bar thickness"),
+    grind: share("grind", "Ground off after forging, as a share of the finished volume.", 1, 0.2),
+    scale: share("scale", "Lost to scale, as a share.", 0.5, 0.06),
+    crop: share("crop", "Cut off at the ends, as a share.", 0.5, 0.02),
+    tong: optionalNumber({
+      label: "tong mm",
+      quantity: "length",
+      unit: "mm",
+      min: 0,
+      max: 1000,
+      fallback: 0,
+      help: "Held in the tongs and cut off, in mm.",
+    }),
+    rule: choice({
+      label: "rule",
+      words: RULES,
+      help: "multiply: each loss of what the last one left; add: all losses of the finished volume.",
+    }),
+  },
+  result: { label: "length", unit: "mm" },
+  relations: [FORGE_STOCK],
+  compute: (forging) => forgeLength(forging),
+  examples: [
+    {
+      given: [100_000, 30, 8],
+      gives: 542.77,
+      within: 5e-4,
+      source: "by hand: 120 000 / (0.94 × 0.98) / 240",
+    },
+    {
+      given: [100_000, 30, 8, null, null, null, 25, "add"],
+      gives: 558.3333,
+      within: 1e-4,
+      source: "by hand: 128 000 / 240 + 25",
+    },
+    {
+      given: [94_020.83, 30, 8, 0.22, 0.06, 0.02, 25],
+      gives: 543.8,
+      within: 0.05,
+      source: "by hand: 94 020.83 × 1.22 / (0.94 × 0.98) / 240 + 25",
+    },
+  ],
+});

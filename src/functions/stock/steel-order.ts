@@ -1,0 +1,105 @@
+import { densityRelations } from "../../core/steel/density";
+import type { Steel } from "../../core/steel/steel";
+import { CUTTING_PLAN } from "../../core/stock/relations";
+import { type BlankLine, steelOrder } from "../../core/stock/steel-order";
+import { tableFunction } from "../declare";
+import { number, numberOrNothing, whole } from "../parameters";
+import { steel } from "../steel-argument";
+import { barLengths, kerf, pieceLengths, quantities, trim } from "./arguments";
+import { besideRow, type Column, filled } from "./lists";
+
+interface Columns {
+  readonly steel: Column<Steel>;
+  readonly width: Column<number>;
+  readonly thickness: Column<number>;
+  readonly length: Column<number>;
+  readonly quantity: Column<number>;
+  readonly barLength: Column<number>;
+  readonly inStock: Column<number>;
+}
+
+/** Rows in which neither a length nor a quantity stands are no lines of the run. */
+function linesOf(columns: Columns): BlankLine[] {
+  const rows = Math.max(...Object.values(columns).map((column) => column.length));
+  const lines: BlankLine[] = [];
+  for (let row = 0; row < rows; row += 1) {
+    const at = <T>(column: Column<T>, label: string) => besideRow(column, row, rows, label);
+    const length = at(columns.length, "length");
+    const quantity = at(columns.quantity, "quantity");
+    if ((length === undefined && quantity === undefined) || quantity === 0) continue;
+    lines.push({
+      steel: filled(at(columns.steel, "steel"), row, "steel"),
+      width: filled(at(columns.width, "width"), row, "width"),
+      thickness: filled(at(columns.thickness, "thickness"), row, "thickness"),
+      length: filled(length, row, "length"),
+      quantity: filled(quantity, row, "quantity"),
+      barLength: filled(at(columns.barLength, "bar length"), row, "bar length"),
+      inStock: at(columns.inStock, "kg in stock"),
+    });
+  }
+  return lines;
+}
+
+function barSide(label: string) {
+  return whole(
+    number({
+      label,
+      quantity: "length",
+      unit: "mm",
+      above: 0,
+      max: 1000,
+      help: `${label[0]?.toUpperCase()}${label.slice(1)} of the bar in mm, one for all or one a line.`,
+    }),
+  );
+}
+
+export const STEEL_ORDER = tableFunction({
+  name: "STEEL_ORDER",
+  topic: "Run, stock and money",
+  summary:
+    "Steel to buy for a run, a row a steel and section: lines that share both share bars; stock in hand is deducted.",
+  parameters: {
+    steel: whole(steel),
+    width: barSide("width"),
+    thickness: barSide("thickness"),
+    length: pieceLengths,
+    quantity: quantities,
+    barLength: barLengths,
+    kerf,
+    trim,
+    inStock: whole(
+      numberOrNothing({
+        label: "kg in stock",
+        quantity: "mass",
+        unit: "kg",
+        min: 0,
+        help: "Bars of that steel and section in the rack, in kg; counted in whole bars of the length ordered, repeated figures once.",
+      }),
+    ),
+  },
+  result: [
+    { label: "steel", unit: "text" },
+    { label: "section", unit: "text" },
+    { label: "bars", unit: "" },
+    { label: "mass", unit: "kg" },
+    { label: "drop", unit: "mm" },
+  ],
+  relations: (steel) => [CUTTING_PLAN, ...densityRelations(steel)],
+  compute: ({ kerf, trim, ...columns }) =>
+    steelOrder(linesOf(columns), kerf, trim).map(({ steel, section, bars, kilograms, drop }) => [
+      steel,
+      section,
+      bars,
+      kilograms,
+      drop,
+    ]),
+  examples: [
+    {
+      given: [["1075", "1075"], 60, 2.5, [611, 346], [14, 4], 3000],
+      gives: [["1075", "60 × 2.5 mm", 4, 14.13, 2000.4]],
+      within: 1e-6,
+      source:
+        "by hand: 9959.6 mm of pieces and cuts in 4 bars of 2990 mm; 4 × 60 × 2.5 × 3000 mm³ at 7.85 g/cm³; drop 4 × 2990 less 14 × 612.2 and 4 × 347.2",
+    },
+  ],
+});
