@@ -38,7 +38,7 @@ describe("carbon that a designation encodes", () => {
     ["65Mn", 0.65],
     ["GB 45", 0.45],
     ["60Si2Mn", 0.6],
-    ["T8", 0.8],
+    ["GB T8", 0.8],
     ["T10", 1.0],
     ["9SiCr", 0.9],
     ["5CrW2Si", 0.5],

@@ -16,11 +16,14 @@ function refusalOf(given: string | number): Refusal {
   throw new Error(`${given} was accepted`);
 }
 
+/** Names that two standards print: GB/T 699 and GOST 1050 or 14959; GB/T 1299 and ASTM A600. */
+const SHARED = ["45", "60", "65", "70", "T8"];
+
 /** UNS numbers of carbon classes name the whole grade: T72301 is W1, not W1-8. */
 function ownNames(grade: Grade): string[] {
   const isClass = /^(W1-|M2 \()/.test(grade.designation);
   return [grade.designation, ...grade.aliases, isClass ? "" : grade.uns, grade.enNumber].filter(
-    (name) => name !== "" && name !== "45",
+    (name) => name !== "" && !SHARED.includes(name),
   );
 }
 
@@ -53,8 +56,7 @@ function mistyped(name: string, { lower, wide, breaks }: Typing): string {
 describe("names", () => {
   it("belong to one grade only, whatever alphabet they are written in", () => {
     const shared = [...nameIndex()].filter(([, grades]) => grades.length > 1);
-    // GB/T 699 and GOST 1050 both print 45: the one name that has to be asked about.
-    expect(shared.map(([key]) => key)).toEqual(["45"]);
+    expect(shared.map(([key]) => key).sort()).toEqual(SHARED);
   });
 
   it("find their grade as printed", () => {
@@ -106,6 +108,11 @@ describe("names", () => {
     ["3Cr13", "30Cr13"],
     ["45#", "GB 45"],
     ["GB/T 45", "GB 45"],
+    ["GOST 60", "GOST 60"],
+    ["GB T8", "GB T8"],
+    ["T8A", "GB T8"],
+    ["AISI T8", "AISI T8"],
+    ["T12008", "AISI T8"],
     ["ГОСТ 45", "GOST 45"],
     ["65G", "65Г"],
     ["Y8", "У8"],
@@ -126,15 +133,18 @@ describe("names", () => {
     expect(refusalOf("H12").message).toContain("H13"); // hot work, not Х12
     expect(refusalOf("652")).toBeInstanceOf(NotAvailable); // not 6-5-2
     expect(refusalOf("EN45").code).toBe("#N/A"); // an old spring steel name, neither GB 45 nor C45
-    expect(refusalOf("GOST 60").code).toBe("#N/A"); // 60 is in the table for GB alone
     expect(findSteel("1.2825").name).not.toBe(findSteel("1.2510").name);
     expect(findSteel("L6").name).not.toBe(findSteel("1.2714").name);
   });
 
   it("shared by two standards are asked about", () => {
     expect(refusalOf("45").message).toBe(
-      '"45" is the name of GB 45 (GB/T 699-2015) and of GOST 45 (GOST 1050): write "GB 45" or "GOST 45"',
+      '"45" is the name of GB 45 (GB/T 699-2015) and of GOST 45 (GOST 1050-88): write "GB 45" or "GOST 45"',
     );
+    expect(refusalOf("T8").message).toContain("AISI T8 (ASTM A600)");
+    expect(refusalOf("T8").message).toContain("GB T8 (GB/T 1299-2014");
+    for (const number of [60, 65, 70])
+      expect(refusalOf(number).message).toContain(`"GB ${number}" or "GOST ${number}"`);
   });
 
   it("unknown give the nearest designations and never a guess", () => {

@@ -7,9 +7,9 @@ import { allGrades } from "../../src/core/steel/grades";
 import { notesOf } from "../../src/core/steel/notes";
 
 describe("composition used by relations", () => {
-  it("takes the middle, a lone maximum as 0, a lone minimum as it stands", () => {
+  it("takes the middle, a lone maximum as 0, half of it for Si and Mn, a lone minimum as it stands", () => {
     // Limits of ASTM A681 (O1: Mn 1.00-1.40, Si 0.50 max, Cr 0.40-0.60, W 0.40-0.60) and J404 (6150: V 0.15 min).
-    expect(findSteel("O1").composition).toMatchObject({ C: 0.925, Mn: 1.2, Si: 0, Cr: 0.5, W: 0.5, P: 0 });
+    expect(findSteel("O1").composition).toMatchObject({ C: 0.925, Mn: 1.2, Si: 0.25, Cr: 0.5, W: 0.5, P: 0 });
     expect(findSteel("6150").composition.V).toBe(0.15);
   });
 
@@ -24,6 +24,7 @@ describe("composition used by relations", () => {
     expect(text).toContain("C 0.95 Si 0.22 Mn 0.4 mass %");
     expect(text).toContain("silicon assumed");
     expect(text).toContain("P, S limited only upwards, taken as 0");
+    expect(compositionText(findSteel("440C"))).toContain("Si, Mn limited only upwards, taken as half");
     expect(compositionText(findSteel("W1"))).toContain("carbon not fixed by the grade");
     expect(compositionText(findSteel("C 0.6 Mn 0.8"))).toBe(
       "C 0.6 Mn 0.8 mass %, as given; other elements taken as 0",

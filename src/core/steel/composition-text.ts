@@ -1,7 +1,7 @@
 import { numberText } from "../quantity-text";
-import { ELEMENTS, type Element } from "./composition";
+import { type Bounds, ELEMENTS, type Element } from "./composition";
 import type { Grade, Steel } from "./steel";
-import { hasAssumedSilicon } from "./typical";
+import { hasAssumedSilicon, isHalfMaximum } from "./typical";
 
 /** How sure the limits of a grade are, in words; every row that rests on memory says so. */
 export function limitsStatus({ status, recalled }: Grade): string {
@@ -19,16 +19,20 @@ function figures({ composition }: Steel, elements: readonly Element[]): string {
   return elements.map((element) => `${element} ${numberText(composition[element])}`).join(" ");
 }
 
+const NO_LIMITS: Bounds = { low: null, high: null };
+
 function gradeText(steel: Steel, grade: Grade): string {
   const { composition } = steel;
   const parts: string[] = [];
   const present = ELEMENTS.filter((element) => composition[element] > 0);
+  const half = ELEMENTS.filter((element) => isHalfMaximum(element, grade.limits[element] ?? NO_LIMITS));
   const zero = ELEMENTS.filter(
     (element) => composition[element] === 0 && grade.limits[element] !== undefined,
   );
   if (Number.isNaN(composition.C)) parts.push("carbon not fixed by the grade");
   parts.push(`${figures(steel, present)} mass %`);
   if (hasAssumedSilicon(grade)) parts.push("silicon assumed, the standard sets no limit");
+  if (half.length > 0) parts.push(`${half.join(", ")} limited only upwards, taken as half`);
   if (zero.length > 0) parts.push(`${zero.join(", ")} limited only upwards, taken as 0`);
   parts.push(limitsStatus(grade));
   return parts.join("; ");

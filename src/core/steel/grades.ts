@@ -38,6 +38,13 @@ function gradeFrom(row: Row): Grade {
   };
 }
 
+/** What people write in front of a name to tell twins apart. */
+const PREFIX: Readonly<Partial<Record<System, string>>> = {
+  "SAE/AISI": "SAE",
+  "AISI tool": "AISI",
+  "AISI stainless": "AISI",
+};
+
 /** A name that two systems print gets the system in front; the bare name stays an alias of both, so that it is asked about. */
 function withUniqueNames(grades: readonly Grade[]): Grade[] {
   const count = new Map<string, number>();
@@ -45,7 +52,11 @@ function withUniqueNames(grades: readonly Grade[]): Grade[] {
   return grades.map((grade) => {
     if (count.get(grade.designation) === 1) return grade;
     const { designation, system, aliases } = grade;
-    return { ...grade, designation: `${system} ${designation}`, aliases: [...aliases, designation] };
+    return {
+      ...grade,
+      designation: `${PREFIX[system] ?? system} ${designation}`,
+      aliases: [...aliases, designation],
+    };
   });
 }
 

@@ -50,7 +50,8 @@ export interface Steel {
   readonly family: Family;
   /**
    * Composition that relations use. For a grade: carbon as the designation encodes it, else the
-   * middle of its range; the other elements the middle; a maximum-only residual 0; plain carbon
+   * middle of its range; the other elements the middle; a maximum-only residual 0, silicon
+   * and manganese limited only upwards half of the maximum; plain carbon
    * steel without a silicon limit 0.22 % Si. Carbon is NaN where the grade does not fix it: go
    * through `carbonOf`, which refuses then.
    */

@@ -19,6 +19,14 @@ function middle(low: number, high: number): number {
   return Number(((low + high) / 2).toFixed(4));
 }
 
+/** Every steel is made with some silicon and manganese, so a maximum alone is no residual of these. */
+const NEVER_RESIDUAL: ReadonlySet<Element> = new Set(["Si", "Mn"]);
+
+/** True where half of a maximum stands for an element that the standard limits only upwards. */
+export function isHalfMaximum(element: Element, { low, high }: Bounds): boolean {
+  return NEVER_RESIDUAL.has(element) && low === null && high !== null;
+}
+
 function typicalOf({ low, high }: Bounds): number {
   if (low === null) return 0;
   return high === null ? low : middle(low, high);
@@ -38,13 +46,14 @@ function typicalElement(grade: Grade, element: Element): number {
   if (element === "C") return typicalCarbon(grade);
   if (element === "Si" && hasAssumedSilicon(grade)) return ASSUMED_SILICON;
   const limits = grade.limits[element];
-  return limits === undefined ? 0 : typicalOf(limits);
+  if (limits === undefined) return 0;
+  return isHalfMaximum(element, limits) ? middle(0, limits.high ?? 0) : typicalOf(limits);
 }
 
 /**
  * The composition that relations use for a grade, mass %: carbon as the designation encodes it, else
  * the middle of its limits; other elements the middle; a minimum alone as that minimum; a maximum
- * alone as 0. Carbon is NaN where the grade does not fix it.
+ * alone as 0, for silicon and manganese as half of it. Carbon is NaN where the grade does not fix it.
  */
 export function typicalComposition(grade: Grade): Composition {
   const entries = ELEMENTS.map((element) => [element, typicalElement(grade, element)]);
