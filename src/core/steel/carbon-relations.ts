@@ -1,11 +1,11 @@
 import type { Relation } from "../relation";
-import { CARBON_RULES, type CarbonRules, encodedCarbon } from "./nominal-carbon";
+import { CARBON_RULES, type CarbonRule, encodedCarbon } from "./nominal-carbon";
 import type { Grade, Steel } from "./steel";
 
 const OUTPUT = { label: "carbon", unit: "mass %" };
 const SPREAD = "a heat may lie anywhere within the limits of its standard";
 
-function encodedRelation(system: string, { source, locator }: CarbonRules, size: number | null): Relation {
+function encodedRelation(system: string, { source, locator }: CarbonRule, size: number | null): Relation {
   return {
     title: `carbon as ${system} designations encode it`,
     source,
@@ -43,13 +43,13 @@ function reach(grade: Grade): number | null {
 /** The relation that a steel's carbon figure rests on; null for an analysis, which rests on its certificate. */
 export function carbonRelation({ grade }: Steel): Relation | null {
   if (grade === null) return null;
-  const rules = CARBON_RULES[grade.system];
-  if (rules === undefined || encodedCarbon(grade) === null) return middleRelation(grade, reach(grade));
-  return encodedRelation(grade.system, rules, reach(grade));
+  const rule = CARBON_RULES.get(grade.system);
+  if (rule === undefined || encodedCarbon(grade) === null) return middleRelation(grade, reach(grade));
+  return encodedRelation(grade.system, rule, reach(grade));
 }
 
 /** Every relation that a carbon figure may rest on: one a system of designations, and the middle of the limits. */
 export function allCarbonRelations(): readonly Relation[] {
-  const encoded = Object.entries(CARBON_RULES).map(([system, rules]) => encodedRelation(system, rules, null));
+  const encoded = [...CARBON_RULES].map(([system, rule]) => encodedRelation(system, rule, null));
   return [...encoded, middleRelation({ source: "std-grade-table", standard: "limits of the grade" }, null)];
 }
