@@ -126,6 +126,33 @@ export function unfittedErrors(id: string): RowError[] {
   return [...leftOut, ...errorsOf(cubicThrough(rows), checks.filter(sound))];
 }
 
+/** The curve whose rows a row belongs to; `undefined` where it took no part in any. */
+export function curveOfRow({ source, grade }: TemperRow): string | undefined {
+  const isMember = ([from, name]: Series) => from === source && name === grade;
+  return PLAN.rows.find(([, , , series]) => series.some(isMember))?.[0];
+}
+
+const withoutSource = new Map<string, Cubic | null>();
+
+function cubicWithout(id: string, source: string): Cubic | null {
+  const key = `${id} ${source}`;
+  const known = withoutSource.get(key);
+  if (known !== undefined) return known;
+  const [, form, , series] = PLAN.rows.find(([curve]) => curve === id) ?? [];
+  const others = (series ?? []).flatMap(rowsOf).filter((row) => sound(row) && row.source !== source);
+  const cubic = form === "cubic" && others.length > 0 ? cubicThrough(others) : null;
+  withoutSource.set(key, cubic);
+  return cubic;
+}
+
+/** HRC of a curve made without the source of a row; `null` where nothing is left or its span ends before. */
+export function curveWithout(id: string, row: TemperRow): number | null {
+  const cubic = cubicWithout(id, row.source);
+  const parameter = parameterOf(row);
+  if (cubic === null || parameter < cubic.from || parameter > cubic.to) return null;
+  return polynomialCurve(cubic.coefficients, CENTRE, cubic.from, cubic.to).hrcAt(parameter);
+}
+
 /** The error that 90 % of a list stay under. */
 export function ninetieth(errors: readonly RowError[]): number {
   const sizes = errors.map(({ error }) => Math.abs(error)).sort((a, b) => a - b);

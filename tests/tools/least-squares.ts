@@ -20,6 +20,29 @@ function eliminate(m: number[][], row: number, column: number): void {
   });
 }
 
+/** One equation of a fit: what each coefficient is multiplied with, and what should come out. */
+export interface WeightedEquation {
+  readonly terms: readonly number[];
+  readonly y: number;
+  readonly weight: number;
+}
+
+/** Coefficients that miss the equations least, weighted. */
+export function leastSquares(equations: readonly WeightedEquation[]): number[] {
+  const size = equations[0]?.terms.length ?? 0;
+  const matrix = Array.from({ length: size }, () => Array<number>(size).fill(0));
+  const right = Array<number>(size).fill(0);
+  for (const { terms, y, weight } of equations) {
+    for (let i = 0; i < size; i++) {
+      const weighted = weight * (terms[i] as number);
+      right[i] = (right[i] as number) + weighted * y;
+      const row = matrix[i] as number[];
+      for (let j = 0; j < size; j++) row[j] = (row[j] as number) + weighted * (terms[j] as number);
+    }
+  }
+  return solve(matrix, right);
+}
+
 /** One point of a fit. */
 export interface WeightedPoint {
   readonly x: number;
@@ -29,15 +52,11 @@ export interface WeightedPoint {
 
 /** Weighted least-squares polynomial, coefficients from the constant upwards. */
 export function fitPolynomial(points: readonly WeightedPoint[], order: number): number[] {
-  const size = order + 1;
-  const matrix = Array.from({ length: size }, () => Array<number>(size).fill(0));
-  const right = Array<number>(size).fill(0);
-  for (const { x, y, weight } of points) {
-    for (let i = 0; i < size; i++) {
-      right[i] = (right[i] as number) + weight * y * x ** i;
-      const row = matrix[i] as number[];
-      for (let j = 0; j < size; j++) row[j] = (row[j] as number) + weight * x ** (i + j);
-    }
-  }
-  return solve(matrix, right);
+  return leastSquares(
+    points.map(({ x, y, weight }) => ({
+      terms: Array.from({ length: order + 1 }, (_, power) => x ** power),
+      y,
+      weight,
+    })),
+  );
 }
