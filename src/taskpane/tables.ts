@@ -70,8 +70,9 @@ export function disclosure(
 }
 
 /** Sentences that want attention; a word says so, colour only underlines it. */
-export function caution(text: string): HTMLElement {
-  const items = sentences(text).map((sentence) => element("li", {}, sentence));
+export function caution(given: string | readonly string[]): HTMLElement {
+  const texts = typeof given === "string" ? sentences(given) : given;
+  const items = texts.map((sentence) => element("li", {}, sentence));
   return element("div", { class: "caution" }, element("strong", {}, "Caution"), element("ul", {}, ...items));
 }
 

@@ -1,12 +1,18 @@
-import type { Refusal } from "../core/refusal";
+import { Refusal } from "../core/refusal";
+import { findSteel } from "../core/steel/find";
 import type { Cell } from "../functions/cells";
 import { ask, cellText } from "./ask";
 import { element } from "./dom";
 import { caution, disclosure, refusalNote, table } from "./tables";
-import { fahrenheit, spanText } from "./words";
+import { fahrenheit, runsText, spanText } from "./words";
 
-/** °C: every 25 degrees over the tempers of blades, wider apart where only tool steels are tempered. */
-const TEMPERS = [150, 175, 200, 225, 250, 275, 300, 325, 350, 375, 400, 425, 450, 500, 550, 600, 650];
+/** °C: the tempers of blades. */
+const TEMPERS = [150, 175, 200, 225, 250, 275, 300, 325, 350, 375, 400, 425];
+
+/** °C: added for steels that keep or gain hardness there. */
+const HIGH_TEMPERS = [450, 475, 500, 525, 550, 575, 600, 625, 650];
+
+const HIGH_TEMPERED: readonly string[] = ["cold work", "hot work", "high speed", "martensitic stainless"];
 
 interface TemperRow {
   readonly celsius: number;
@@ -14,68 +20,89 @@ interface TemperRow {
   readonly refusal: string | null;
 }
 
-function temperRows(steel: string, hours: string): TemperRow[] {
-  const { rows } = ask(
-    "TEMPERED_RANGE",
-    steel,
-    TEMPERS.map((temper) => [temper]),
-    hours,
-  );
-  return TEMPERS.map((celsius, at) => {
+function tempersOf(steel: string): readonly number[] {
+  try {
+    return HIGH_TEMPERED.includes(findSteel(steel).family) ? [...TEMPERS, ...HIGH_TEMPERS] : TEMPERS;
+  } catch (problem) {
+    if (problem instanceof Refusal) return TEMPERS;
+    throw problem;
+  }
+}
+
+/** Time at temperature and number of tempers as typed; empty for the functions' own defaults. */
+export interface TemperTime {
+  readonly hours: string;
+  readonly cycles: string;
+}
+
+function temperRows(steel: string, { hours, cycles }: TemperTime): TemperRow[] {
+  const tempers = tempersOf(steel);
+  const column = tempers.map((temper) => [temper]);
+  const { rows } = ask("TEMPERED_RANGE", steel, column, hours, cycles);
+  return tempers.map((celsius, at) => {
     const cells: readonly Cell[] = rows[at] ?? rows[0] ?? [];
-    const refused = cells.find((cell): cell is Refusal => cell instanceof Error);
-    return { celsius, texts: cells.map(cellText), refusal: refused?.message ?? null };
+    const refused = cells.find((cell) => cell instanceof Refusal);
+    return {
+      celsius,
+      texts: cells.map(cellText),
+      refusal: refused instanceof Refusal ? refused.message : null,
+    };
   });
 }
 
 /** Sentences with the tempers they hold for, since most of them hold for several. */
-function bySentence(rows: readonly TemperRow[], sentenceOf: (row: TemperRow) => string): string[] {
-  const tempers = new Map<string, number[]>();
-  for (const row of rows) {
-    const sentence = sentenceOf(row);
-    if (sentence !== "") tempers.set(sentence, [...(tempers.get(sentence) ?? []), row.celsius]);
+function bySentence(
+  rows: readonly TemperRow[],
+  sentencesOf: (row: TemperRow) => readonly string[],
+): string[] {
+  const places = new Map<string, number[]>();
+  for (const [at, row] of rows.entries()) {
+    for (const sentence of sentencesOf(row)) places.set(sentence, [...(places.get(sentence) ?? []), at]);
   }
-  return [...tempers].map(([sentence, at]) =>
-    at.length === rows.length ? sentence : `${placesText(at)}: ${sentence}`,
+  const tempers = rows.map(({ celsius }) => celsius);
+  return [...places].map(([sentence, at]) =>
+    at.length === rows.length ? sentence : `${runsText(tempers, at)}: ${sentence}`,
   );
 }
 
-function placesText(celsius: readonly number[]): string {
-  const first = celsius[0] ?? 0;
-  const last = celsius.at(-1) ?? first;
-  const from = `${first} °C (${fahrenheit(first)} °F)`;
-  return first === last ? from : `${from} to ${last} °C (${fahrenheit(last)} °F)`;
+/** A cell joins its cautions with semicolons; each may hold for other tempers. */
+function parts(text: string): string[] {
+  return text.split("; ").filter((part) => part !== "");
 }
 
-/**
- * Hardness after temper over the usual tempers, with basis and cautions.
- *
- * @param hours - As typed; empty for the function's own default.
- */
-export function temperTable(steel: string, hours = ""): HTMLElement {
-  const rows = temperRows(steel, hours);
-  const answered = rows.filter(({ refusal }) => refusal === null);
-  const refused = rows.filter(({ refusal }) => refusal !== null);
-  if (answered.length === 0) return refusalNote(rows[0]?.refusal ?? "no figure");
-  const figures = answered.map(({ celsius, texts: [low = "", likely = "", high = ""] }) => [
+function captionOf({ hours, cycles }: TemperTime): string {
+  const time = /^[\d.,]+$/.test(hours) ? `${hours} h` : hours || "2 h";
+  const times = cycles === "" || cycles === "1" ? "one temper" : `${cycles} tempers`;
+  return `Hardness after ${times} of ${time}; nine blades in ten fall in the range`;
+}
+
+function figures(rows: readonly TemperRow[], time: TemperTime): HTMLElement {
+  const headings = ["°C", "°F", "HRC", "likely"].map((text) => ({ text, isFigure: true }));
+  const cells = rows.map(({ celsius, texts: [low = "", likely = "", high = ""] }) => [
     String(celsius),
     String(fahrenheit(celsius)),
     spanText(low, high, ""),
     likely,
   ]);
-  const headings = ["°C", "°F", "HRC", "likely"].map((text) => ({ text, isFigure: true }));
-  const title = `Hardness after temper, ${hours === "" ? "2 h" : hours}; nine blades in ten fall in the range`;
-  const unanswered = bySentence(refused, ({ refusal }) => refusal ?? "").map((sentence) =>
-    element("p", {}, sentence),
-  );
+  return table(captionOf(time), headings, cells);
+}
+
+/** Hardness after temper over the usual tempers, with basis and cautions. */
+export function temperTable(steel: string, time: TemperTime = { hours: "", cycles: "" }): HTMLElement {
+  const rows = temperRows(steel, time);
+  const answered = rows.filter(({ refusal }) => refusal === null);
+  const refused = rows.filter(({ refusal }) => refusal !== null);
+  if (answered.length === 0) return refusalNote(rows[0]?.refusal ?? "no figure");
+  const basis = bySentence(answered, ({ texts }) => [texts[3] ?? ""]);
+  const cautions = bySentence(answered, ({ texts }) => parts(texts[4] ?? ""));
+  const unanswered = () =>
+    bySentence(refused, ({ refusal }) => [refusal ?? ""]).map((text) => element("p", {}, text));
   return element(
     "div",
     {},
-    table(title, headings, figures),
-    ...bySentence(answered, ({ texts }) => texts[3] ?? "").map((basis) =>
-      element("p", { class: "basis" }, `Basis: ${basis}`),
-    ),
-    ...bySentence(answered, ({ texts }) => texts[4] ?? "").map(caution),
-    ...(unanswered.length > 0 ? [disclosure("Tempers without a figure", () => unanswered)] : []),
+    figures(answered, time),
+    ...basis.map((text) => element("p", { class: "basis" }, `Basis: ${text}`)),
+    cautions.length > 0 ? caution(cautions) : null,
+    refused.length > 0 ? disclosure("Tempers without a figure", unanswered) : null,
   );
 }

@@ -14,6 +14,17 @@ export function celsiusText(celsius: string): string {
   return celsius === "" ? "" : temperatureText(Number(celsius));
 }
 
+/** The tempers at some places of a list, neighbours taken together: "150 °C (302 °F) to 225 °C (437 °F)". */
+export function runsText(tempers: readonly number[], places: readonly number[]): string {
+  const starts = places.filter((place, at) => place - 1 !== places[at - 1]);
+  const runs = starts.map((start, at) => {
+    const until = starts[at + 1] ?? Number.POSITIVE_INFINITY;
+    const end = places.filter((place) => place >= start && place < until).at(-1) ?? start;
+    return spanText(temperatureText(tempers[start] ?? 0), temperatureText(tempers[end] ?? 0), "");
+  });
+  return runs.join(" and ");
+}
+
 export function fahrenheit(celsius: number): number {
   return Math.round(celsius * 1.8 + 32);
 }

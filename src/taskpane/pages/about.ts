@@ -9,7 +9,7 @@ import { disclosure, facts, table } from "../tables";
 
 const NOT_VERIFIED = [
   "The add-in was built and tested without Excel: with the vendor’s own function dispatcher, the published schema and this pane in a browser.",
-  "Not seen in Excel itself: start-up time, the sentences behind #VALUE! and #N/A on every platform, the look of argument hints, what the repair of #NAME? does on protected sheets.",
+  "Not seen in Excel itself: start-up time, the sentences behind #VALUE! and #N/A on every platform, the look of argument hints, and what an older Excel makes of a formula that spills.",
   "Figures are estimates from published relations. Harden and temper a coupon of your own bar first and read it.",
 ];
 
@@ -67,12 +67,15 @@ function address(given: string): HTMLElement | null {
 /** Terms of data that is not free of them, besides our own. */
 function licences(): HTMLElement {
   const named = Object.values(SOURCES).filter(({ licence }) => /CC|LGPL|MIT|Apache/.test(licence));
-  return facts([
-    ["Blade Metallurgy", "MIT licence"],
-    ["office.js", "Microsoft, under its own terms; loaded from Microsoft’s address"],
-    ...named.map(({ title, author, licence }): [string, string] => [
-      [author, title].filter(Boolean).join(", "),
-      licence,
-    ]),
-  ]);
+  return facts(
+    [
+      ["Blade Metallurgy", "MIT licence"],
+      ["office.js", "Microsoft, under its own terms; loaded from Microsoft’s address"],
+      ...named.map(({ title, author, licence }): [string, string] => [
+        [author, title].filter(Boolean).join(", "),
+        licence,
+      ]),
+    ],
+    true,
+  );
 }

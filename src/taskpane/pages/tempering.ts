@@ -22,7 +22,7 @@ export const render: RenderPage = (root, context) => {
   const steel = textField({ label: "Steel" }, context.state.steel);
   const temper = textField({ label: "Temper", hint: "°C; write 400 F for °F" }, "200");
   const hours = textField({ label: "Hours" }, "2");
-  const cycles = textField({ label: "Times" }, "2");
+  const cycles = textField({ label: "Number of tempers" }, "2");
   const target = textField({ label: "Wanted hardness, HRC" }, "60");
   const recipe = (): Recipe => ({
     steel: steel.control.value.trim(),
@@ -53,7 +53,7 @@ export const render: RenderPage = (root, context) => {
   }
   const form = element(
     "section",
-    { "aria-label": "Temper" },
+    { "aria-label": "Hardness after a temper" },
     fieldRow(steel, temper),
     fieldRow(hours, cycles),
   );
@@ -83,7 +83,7 @@ function rangeOf({ steel, temper, hours, cycles }: Recipe): HTMLElement[] {
       ["Temper", temperInBothScales(temper)],
       ["Basis", basis],
     ]),
-    ...(warning === "" ? [] : [caution(warning)]),
+    ...(warning === "" ? [] : [caution(warning.split("; "))]),
   ];
 }
 
@@ -108,10 +108,10 @@ function temperFor({ steel, target, hours, cycles }: Recipe): HTMLElement[] {
   ];
 }
 
-function tablesOf({ steel, hours }: Recipe): HTMLElement[] {
+function tablesOf({ steel, hours, cycles }: Recipe): HTMLElement[] {
   return [
     element("h3", {}, "Hardness by temper"),
-    temperTable(steel, hours),
+    temperTable(steel, { hours, cycles }),
     element("h3", {}, "Hardening"),
     hardening(steel),
     sections(steel),
