@@ -1,0 +1,105 @@
+import { temperatureText } from "../quantity-text";
+import { InvalidValue } from "../refusal";
+import { heatContent } from "./heat-content";
+
+/** What goes into the oil. */
+export interface Quench {
+  /** kg */
+  readonly mass: number;
+  /** Of the steel as it goes in, °C. */
+  readonly from: number;
+  /** Of the steel as it comes out, °C. */
+  readonly to: number;
+}
+
+export interface Oil {
+  /** kg/L */
+  readonly density: number;
+  /** kJ/(kg K) */
+  readonly specificHeat: number;
+}
+
+/** A bath before the quench. */
+export interface OilBath extends Oil {
+  readonly litres: number;
+  /** °C */
+  readonly start: number;
+  /** °C; `undefined` where it is not known. */
+  readonly flashPoint: number | undefined;
+}
+
+export interface OilRise {
+  /** K */
+  readonly rise: number;
+  /** °C */
+  readonly final: number;
+  /** Empty where there is nothing to say. */
+  readonly caution: string;
+}
+
+/** The oil most shops use. */
+export const USUAL_OIL: Oil = { density: 0.87, specificHeat: 2 };
+
+/** 50 °F as a difference, K: the distance that 29 CFR 1910.126 asks an alarm for. */
+const FLASH_MARGIN_K = 50 / 1.8;
+
+/** Heat that the steel gives off, kJ. */
+function heatGiven({ mass, from, to }: Quench): number {
+  if (from > to) return mass * heatContent(to, from);
+  throw new InvalidValue(
+    `the steel goes in at ${temperatureText(from)} and comes out at ${temperatureText(to)}: ` +
+      "give the hotter temperature first",
+  );
+}
+
+function flashCaution(final: number, flashPoint: number | undefined): string {
+  if (flashPoint === undefined) return "flash point not given: take it from the oil's data sheet";
+  if (final >= flashPoint) {
+    return `DANGER: the oil would reach ${temperatureText(final)}, its flash point is ${temperatureText(flashPoint)}: more oil, or fewer blades`;
+  }
+  if (final <= flashPoint - FLASH_MARGIN_K) return "";
+  return (
+    `the oil would reach ${temperatureText(final)}, within 28 K (50 °F as a difference) of its flash point ` +
+    `${temperatureText(flashPoint)}: more oil, or fewer blades, or let it cool`
+  );
+}
+
+function endCaution(final: number, to: number): string {
+  if (final <= to) return "";
+  return (
+    `the oil ends hotter, ${temperatureText(final)}, than the ${temperatureText(to)} given for the steel: ` +
+    "the rise is a little too high"
+  );
+}
+
+/**
+ * What a quench does to the oil.
+ *
+ * @param quench - Mass [kg] and temperatures of the steel [°C]
+ * @param bath - Litres, start and flash point of the oil [°C]
+ * @throws InvalidValue for steel that does not cool, or oil at or above its flash point before the quench.
+ * @throws NotAvailable for steel outside 20 to 1200 °C.
+ */
+export function oilRise(quench: Quench, bath: OilBath): OilRise {
+  const { litres, start, flashPoint, density, specificHeat } = bath;
+  if (flashPoint !== undefined && start >= flashPoint) {
+    throw new InvalidValue(
+      `oil start ${temperatureText(start)} is not below the flash point ${temperatureText(flashPoint)}: do not quench`,
+    );
+  }
+  const rise = heatGiven(quench) / (litres * density * specificHeat);
+  const final = start + rise;
+  const cautions = [flashCaution(final, flashPoint), endCaution(final, quench.to)];
+  return { rise, final, caution: cautions.filter((sentence) => sentence !== "").join("; ") };
+}
+
+/**
+ * Oil that keeps the rise to what is wanted.
+ *
+ * @param quench - Mass [kg] and temperatures of the steel [°C]
+ * @param rise - Allowed rise [K]
+ * @returns Litres
+ */
+export function oilLitres(quench: Quench, rise: number, { density, specificHeat }: Oil = USUAL_OIL): number {
+  return heatGiven(quench) / (rise * density * specificHeat);
+}

@@ -1,0 +1,58 @@
+/** How the curve is read: hours of the piece itself (Crawford), or the mean of all so far (Wright). */
+export type LearningModel = "unit" | "average";
+
+/** Hours of the nth piece, or of all pieces up to it. */
+export type LearningAnswer = "nth" | "total";
+
+export interface LearningCurve {
+  /** Of the first piece, h. */
+  readonly first: number;
+  /** Share that is left each time the count doubles, 0.5 to 1. */
+  readonly rate: number;
+  readonly model: LearningModel;
+}
+
+/** Up to here the sum is taken term by term; beyond, the remainder of the Euler-Maclaurin formula is below 1e-12. */
+const SUMMED = 64;
+
+function exponent(rate: number): number {
+  return Math.log(rate) / Math.LN2;
+}
+
+/** Integral of x^b from a to n; b is never below -1. */
+function integral(b: number, a: number, n: number): number {
+  return Math.abs(b + 1) < 1e-12 ? Math.log(n / a) : (n ** (b + 1) - a ** (b + 1)) / (b + 1);
+}
+
+/** Sum of k^b for k from 1 to n. */
+function powerSum(b: number, n: number): number {
+  const last = Math.min(n, SUMMED);
+  let sum = 0;
+  for (let k = 1; k <= last; k += 1) sum += k ** b;
+  if (n <= SUMMED) return sum;
+  const slope = (x: number) => b * x ** (b - 1);
+  const third = (x: number) => b * (b - 1) * (b - 2) * x ** (b - 3);
+  const ends = (n ** b - last ** b) / 2;
+  return sum + integral(b, last, n) + ends + (slope(n) - slope(last)) / 12 - (third(n) - third(last)) / 720;
+}
+
+/**
+ * Hours of all pieces up to the nth.
+ *
+ * @param n - A whole number from 1.
+ */
+export function totalHours({ first, rate, model }: LearningCurve, n: number): number {
+  const b = exponent(rate);
+  return model === "unit" ? first * powerSum(b, n) : first * n ** (b + 1);
+}
+
+/**
+ * Hours of the nth piece.
+ *
+ * @param n - A whole number from 1.
+ */
+export function nthHours(curve: LearningCurve, n: number): number {
+  const { first, rate, model } = curve;
+  if (model === "unit") return first * n ** exponent(rate);
+  return totalHours(curve, n) - (n === 1 ? 0 : totalHours(curve, n - 1));
+}

@@ -1,0 +1,38 @@
+import { askIfPercent } from "../../core/run/starts";
+import type { NumberOptions } from "../parameters";
+
+type Described = Pick<NumberOptions, "label" | "help">;
+
+/** An amount in the sheet's own currency, from 0. */
+export function money(options: Described): NumberOptions {
+  return { quantity: "money", unit: "", min: 0, ...options };
+}
+
+/** A temperature of steel in °C. */
+export function steelTemperature(options: Described): NumberOptions {
+  return { quantity: "temperature", unit: "°C", above: 0, max: 2000, ...options };
+}
+
+export function kilograms(options: Described): NumberOptions {
+  return { quantity: "mass", unit: "kg", above: 0, ...options };
+}
+
+/** A whole number of blades, from 1. */
+export function blades(options: Described): NumberOptions {
+  return { quantity: "count", unit: "", whole: true, min: 1, max: 10_000, ...options };
+}
+
+/** A share above 0 and up to 1; 92 asks whether 0.92 was meant. */
+export function share(options: Described & { readonly min?: number }): NumberOptions {
+  return { quantity: "fraction", unit: "", above: 0, max: 1, askOver: askIfPercent, ...options };
+}
+
+export const yieldOptions: NumberOptions = {
+  label: "yield",
+  quantity: "fraction",
+  unit: "",
+  min: 0.01,
+  max: 1,
+  askOver: askIfPercent,
+  help: "Share of the blades started that come out good, 0.92 or 92 %; from the shop's own counts.",
+};

@@ -1,0 +1,90 @@
+import { furnaceEnergy } from "../../core/heat/furnace";
+import { heatContent } from "../../core/heat/heat-content";
+import { FURNACE_ENERGY, STEEL_HEAT } from "../../core/heat/relations";
+import { scalarFunction } from "../declare";
+import { number, optionalNumber } from "../parameters";
+import { kilograms, share, steelTemperature } from "./arguments";
+
+const topic = "Run, stock and money";
+
+export const HEAT_CONTENT = scalarFunction({
+  name: "HEAT_CONTENT",
+  topic,
+  summary: "Heat that steel takes up from one temperature to another, the change to austenite included.",
+  parameters: {
+    from: number(steelTemperature({ label: "from C", help: "Start, 20 to 1200 °C (68 to 2192 °F)." })),
+    to: number(steelTemperature({ label: "to C", help: "End, 20 to 1200 °C (68 to 2192 °F)." })),
+  },
+  result: { label: "heat", unit: "kJ/kg" },
+  relations: [STEEL_HEAT],
+  compute: ({ from, to }) => heatContent(from, to),
+  examples: [
+    {
+      given: [20, 845],
+      gives: 595.07,
+      within: 5e-3,
+      source: "EN 1993-1-2, integrated piece by piece by hand",
+    },
+    {
+      given: [20, 700],
+      gives: 419.11,
+      within: 5e-3,
+      source: "EN 1993-1-2, integrated piece by piece by hand",
+    },
+    {
+      given: [20, 1050],
+      gives: 729.56,
+      within: 5e-3,
+      source: "EN 1993-1-2, integrated piece by piece by hand",
+    },
+  ],
+});
+
+export const FURNACE = scalarFunction({
+  name: "FURNACE",
+  topic,
+  summary: "Energy for a furnace load from 20 °C (68 °F); the efficiency decides, so meter a load.",
+  parameters: {
+    load: number(kilograms({ label: "kg", help: "Mass of the blades in the load, in kg." })),
+    temperature: number(steelTemperature({ label: "C", help: "Furnace temperature in °C, 20 to 1200." })),
+    fixture: optionalNumber({
+      label: "fixture kg",
+      quantity: "mass",
+      unit: "kg",
+      min: 0,
+      fallback: 0,
+      help: "Rack, plates or foil that go in with it, in kg.",
+    }),
+    efficiency: optionalNumber({
+      ...share({
+        label: "efficiency",
+        help: "Share of the energy that ends up in load and rack: small furnace 0.05 to 0.25, full production furnace 0.3 to 0.6.",
+      }),
+      fallback: 0.25,
+    }),
+    holdPower: optionalNumber({
+      label: "hold kW",
+      quantity: "number",
+      unit: "kW",
+      min: 0,
+      fallback: 0,
+      help: "Power that holds the temperature, in kW.",
+    }),
+    holdHours: optionalNumber({
+      label: "hours",
+      quantity: "time",
+      unit: "h",
+      min: 0,
+      fallback: 0,
+      help: "Time at temperature.",
+    }),
+  },
+  result: { label: "energy", unit: "kWh" },
+  relations: [FURNACE_ENERGY, STEEL_HEAT],
+  compute: (furnace) => furnaceEnergy(furnace),
+  examples: [
+    { given: [8, 845, null, 0.35], gives: 3.778, within: 5e-4, source: "by hand: 8 × 595.07 / 3600 / 0.35" },
+    { given: [8, 845, 4, 0.35], gives: 5.667, within: 5e-4, source: "by hand: 12 × 595.07 / 3600 / 0.35" },
+    { given: [5.6, 845, null, 0.25, 3.6, 3], gives: 14.503, within: 5e-4, source: "by hand: 3.703 + 10.8" },
+  ],
+});

@@ -1,0 +1,85 @@
+import { furnaceLoads, type LoadLine } from "../../core/heat/loads";
+import { LOAD_GROUPING } from "../../core/heat/relations";
+import { tableFunction } from "../declare";
+import { number, numberOrNothing, text, whole } from "../parameters";
+import { besideRow, type Column, filled } from "../stock/lists";
+import { kilograms } from "./arguments";
+
+function linesOf(recipes: Column<string>, counts: Column<number>, masses: Column<number>): LoadLine[] {
+  const rows = Math.max(recipes.length, counts.length, masses.length);
+  const lines: LoadLine[] = [];
+  for (let row = 0; row < rows; row += 1) {
+    const recipe = besideRow(recipes, row, rows, "recipe");
+    const pieces = besideRow(counts, row, rows, "count");
+    if ((recipe === undefined && pieces === undefined) || pieces === 0) continue;
+    lines.push({
+      recipe: filled(recipe, row, "recipe"),
+      pieces: filled(pieces, row, "count"),
+      mass: filled(besideRow(masses, row, rows, "kg a piece"), row, "kg a piece"),
+    });
+  }
+  return lines;
+}
+
+export const LOADS = tableFunction({
+  name: "LOADS",
+  topic: "Run, stock and money",
+  summary: "Furnace loads of a run, a row a load: same recipe together, every piece in one load.",
+  parameters: {
+    recipe: whole(
+      text({
+        label: "recipe",
+        kind: "recipe",
+        help: "Recipe of each line in your own words: steel family, hardening window and temper, a column.",
+        accepts: 'the recipe in words, for example "52100 845 °C"',
+        find: (given) => String(given),
+      }),
+    ),
+    count: whole(
+      number({
+        label: "count",
+        quantity: "count",
+        unit: "",
+        whole: true,
+        min: 0,
+        max: 100_000,
+        help: "Pieces of each line, a column.",
+      }),
+    ),
+    mass: whole(number(kilograms({ label: "kg a piece", help: "Mass of one piece of each line in kg." }))),
+    piecesALoad: numberOrNothing({
+      label: "pieces a load",
+      quantity: "count",
+      unit: "",
+      whole: true,
+      above: 0,
+      help: "Pieces that the furnace holds at a time.",
+    }),
+    massALoad: numberOrNothing(
+      kilograms({ label: "kg a load", help: "Mass that the furnace or the oil takes at a time, in kg." }),
+    ),
+  },
+  result: [
+    { label: "load", unit: "" },
+    { label: "recipe", unit: "text" },
+    { label: "pieces", unit: "" },
+    { label: "mass", unit: "kg" },
+  ],
+  relations: [LOAD_GROUPING],
+  compute: ({ recipe, count, mass, piecesALoad = Infinity, massALoad = Infinity }) =>
+    furnaceLoads(linesOf(recipe, count, mass), { pieces: piecesALoad, mass: massALoad }).map(
+      (load, index) => [index + 1, load.recipe, load.pieces, load.mass],
+    ),
+  examples: [
+    {
+      given: [["52100", "80CrV2"], [10, 3], [0.2, 0.2], 7],
+      gives: [
+        [1, "52100", 7, 1.4],
+        [2, "52100", 3, 0.6],
+        [3, "80CrV2", 3, 0.6],
+      ],
+      within: 1e-9,
+      source: "by hand: 10 = 7 + 3; another recipe goes into a load of its own",
+    },
+  ],
+});

@@ -1,0 +1,96 @@
+import { oilLitres, oilRise } from "../../core/heat/oil";
+import { FLASH_MARGIN, OIL_HEAT, STEEL_HEAT } from "../../core/heat/relations";
+import { rowFunction, scalarFunction } from "../declare";
+import { number, numberOrNothing, optionalNumber } from "../parameters";
+import { kilograms, steelTemperature } from "./arguments";
+import { litres } from "./litres";
+
+const topic = "Run, stock and money";
+const quench = {
+  mass: number(kilograms({ label: "kg", help: "Mass of hot steel that goes in, in kg." })),
+  from: number(steelTemperature({ label: "from C", help: "Temperature of the steel as it goes in, in °C." })),
+  to: number(steelTemperature({ label: "to C", help: "Temperature of the steel as it comes out, in °C." })),
+};
+
+export const OIL_RISE = rowFunction({
+  name: "OIL_RISE",
+  topic,
+  summary: "How much a quench heats the oil, how hot it gets, and a caution near the flash point.",
+  parameters: {
+    ...quench,
+    litres: litres({ label: "litres", help: 'Oil in the tank in litres, or "5 gal" (US).' }),
+    start: optionalNumber({
+      ...steelTemperature({ label: "oil start C", help: "Oil before the quench, in °C." }),
+      fallback: 50,
+    }),
+    flashPoint: numberOrNothing({
+      ...steelTemperature({ label: "flash point C", help: "Flash point from the oil's data sheet, in °C." }),
+      above: 0,
+    }),
+    density: optionalNumber({
+      label: "density",
+      quantity: "number",
+      unit: "kg/L",
+      above: 0,
+      max: 2,
+      fallback: 0.87,
+      help: "Density of the oil in kg/L.",
+    }),
+    specificHeat: optionalNumber({
+      label: "specific heat",
+      quantity: "number",
+      unit: "kJ/(kg K)",
+      above: 0,
+      max: 5,
+      fallback: 2,
+      help: "Specific heat of the oil in kJ/(kg K).",
+    }),
+  },
+  result: [
+    { label: "rise", unit: "K" },
+    { label: "final oil", unit: "°C" },
+    { label: "caution", unit: "text" },
+  ],
+  relations: [OIL_HEAT, FLASH_MARGIN, STEEL_HEAT],
+  compute: ({ mass, from, to, ...bath }) => {
+    const { rise, final, caution } = oilRise({ mass, from, to }, bath);
+    return [rise, final, caution];
+  },
+  examples: [
+    {
+      given: [2, 815, 60, 20],
+      gives: [31.9, 81.9, "…"],
+      within: 0.05,
+      source: "by hand: 2 × (573.28 - 18.13) / (20 × 0.87 × 2.0) with EN 1993-1-2",
+    },
+    {
+      given: [1.4, 845, 60, 30, 50, 190],
+      gives: [15.5, 65.5, "…"],
+      within: 0.05,
+      source: "by hand: 1.4 × (595.07 - 18.13) / (30 × 0.87 × 2.0) with EN 1993-1-2",
+    },
+  ],
+});
+
+export const OIL_LITRES = scalarFunction({
+  name: "OIL_LITRES",
+  topic,
+  summary: "Oil that keeps the rise of a quench to what is wanted; usual oil, 0.87 kg/L.",
+  parameters: {
+    ...quench,
+    rise: number({
+      label: "rise K",
+      quantity: "number",
+      unit: "K",
+      above: 0,
+      max: 500,
+      help: "Allowed rise as a difference in K (the same as °C; 50 °F are 27.8 K).",
+    }),
+  },
+  result: { label: "oil", unit: "L" },
+  relations: [OIL_HEAT, STEEL_HEAT],
+  compute: ({ rise, ...steel }) => oilLitres(steel, rise),
+  examples: [
+    { given: [2, 815, 60, 31.9], gives: 20, within: 0.02, source: "the worked rise of 31.9 K turned round" },
+  ],
+});

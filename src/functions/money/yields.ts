@@ -1,0 +1,108 @@
+import { bestStarts } from "../../core/money/best-starts";
+import { BEST_STARTS, ENOUGH, YIELD_BOUND } from "../../core/money/relations";
+import { yieldFloor } from "../../core/money/yield-floor";
+import { askIfPercent, chanceOfEnough } from "../../core/run/starts";
+import { rowFunction, scalarFunction } from "../declare";
+import { number, optionalNumber } from "../parameters";
+import { blades, money, yieldOptions } from "./arguments";
+
+const topic = "Run, stock and money";
+
+export const CHANCE_OF_ENOUGH = scalarFunction({
+  name: "CHANCE_OF_ENOUGH",
+  topic,
+  summary: "Chance that a number of starts gives enough good blades.",
+  parameters: {
+    starts: number({ ...blades({ label: "starts", help: "Blades begun." }), max: 100_000 }),
+    good: number(blades({ label: "good", help: "Good blades wanted." })),
+    yield: number(yieldOptions),
+  },
+  result: { label: "chance", unit: "" },
+  relations: [ENOUGH],
+  compute: ({ starts, good, yield: share }) => chanceOfEnough(starts, good, share),
+  examples: [
+    { given: [27, 24, 0.92], gives: 0.834214, within: 5e-7, source: "binomial sum in exact fractions" },
+    {
+      given: [10, 8, 0.88],
+      gives: 0.891318,
+      within: 5e-7,
+      source: "published exercise: 10 made at 12 % rejects, at most 2 rejects, 0.891",
+    },
+  ],
+});
+
+export const STARTS_BY_PROFIT = rowFunction({
+  name: "STARTS_BY_PROFIT",
+  topic,
+  summary: "How many to start of few and dear blades for the highest expected gain; compare with STARTS.",
+  parameters: {
+    good: number(blades({ label: "good", help: "Good blades ordered." })),
+    yield: number(yieldOptions),
+    cost: number({ ...money({ label: "cost", help: "Cost of one start." }), above: 0 }),
+    price: number({ ...money({ label: "price", help: "Price of one good blade ordered." }), above: 0 }),
+    spare: optionalNumber({
+      ...money({ label: "spare", help: "What a good blade over the order brings." }),
+      fallback: 0,
+    }),
+    penalty: optionalNumber({
+      ...money({ label: "penalty", help: "Loss for each good blade that is missing, beside its price." }),
+      fallback: 0,
+    }),
+  },
+  result: [
+    { label: "starts", unit: "" },
+    { label: "expected gain", unit: "money" },
+  ],
+  relations: [BEST_STARTS],
+  compute: (order) => {
+    const { starts, gain } = bestStarts(order);
+    return [starts, gain];
+  },
+  examples: [
+    {
+      given: [4, 0.85, 420, 900, 300, 150],
+      gives: [5, 1429.72],
+      within: 5e-3,
+      source: "binomial sums by hand: 4 give 1290.00, 6 give 1369.78",
+    },
+    {
+      given: [4, 0.85, 420, 900, 300, 900],
+      gives: [6, 1329.55],
+      within: 5e-3,
+      source: "binomial sums by hand: 5 give 1284.44",
+    },
+    {
+      given: [4, 0.85, 420, 900, 0, 150],
+      gives: [5, 1296.61],
+      within: 5e-3,
+      source: "binomial sums by hand: 4 give 1290.00",
+    },
+  ],
+});
+
+export const YIELD_FLOOR = scalarFunction({
+  name: "YIELD_FLOOR",
+  topic,
+  summary: "Yield that the shop's own counts support: with the confidence asked, the true yield is higher.",
+  parameters: {
+    good: number({ ...blades({ label: "good", help: "Good blades so far." }), min: 0 }),
+    tried: number(blades({ label: "tried", help: "Blades started so far." })),
+    confidence: optionalNumber({
+      label: "confidence",
+      quantity: "fraction",
+      unit: "",
+      above: 0,
+      max: 0.999999,
+      askOver: askIfPercent,
+      fallback: 0.95,
+      help: "Chance that the true yield is higher, below 1.",
+    }),
+  },
+  result: { label: "yield", unit: "" },
+  relations: [YIELD_BOUND],
+  compute: ({ good, tried, confidence }) => yieldFloor(good, tried, confidence),
+  examples: [
+    { given: [46, 50], gives: 0.826209, within: 5e-7, source: "Clopper-Pearson, beta quantile" },
+    { given: [10, 10], gives: 0.741134, within: 5e-7, source: "by hand: 0.05 to the power of 1/10" },
+  ],
+});
