@@ -37,6 +37,16 @@ describe("SECTION_QUENCH", () => {
     );
   });
 
+  it("says so where nothing hardens", () => {
+    expect(answer(SECTION_QUENCH, "1095", 30, 8, 8, "still air")[0]).toEqual([
+      0,
+      "under 20",
+      "under 20",
+      "under 20",
+      "does not harden through: it hardens nowhere",
+    ]);
+  });
+
   it("lists the baths it knows", () => {
     expect(answer(SECTION_QUENCH, "1095", 30, 4, 0.5, "polymer")[0]?.[0]).toContain(
       "a section can be worked for fast oil, oil A, slow oil, agitated water, brine, still air",

@@ -80,6 +80,7 @@ export function filmRelation({ medium, source }: Film): Relation {
       unit: "%",
       kind: "one standard deviation assumed; a bath differs from place to place by more",
     },
+    note: "Beyond the first and last temperature held, the end value stands.",
   };
 }
 

@@ -67,7 +67,7 @@ const SPREAD = { film: 0.25, nose: 0.35, clay: 0.4 };
 const BARE = { film: 0.58, nose: 0.81, clay: 0 };
 const CLAYED = { film: 0.09, nose: 0.74, clay: 0.67 };
 const LIKELY: Shift = { film: 1, nose: 1, clay: 1 };
-export const LOW_ALLOY = CONVERSION_TABLES[0] as ConversionTable;
+const LOW_ALLOY = CONVERSION_TABLES[0] as ConversionTable;
 
 function shifted(clay: number, sign: 1 | -1): Shift {
   const share = clay > 0 ? CLAYED : BARE;

@@ -72,15 +72,25 @@ export function verdictWord({ soft, likely }: SectionBand): SectionVerdictWord {
   return likely.most > 0.5 ? "does not harden through" : "marginal";
 }
 
+/** Where the hardened zone ends, as a band; empty where even the soft end reaches the spine. */
+function depthText({ soft, hard, widthMm }: SectionBand): string {
+  if (soft.depthMm >= widthMm) return "";
+  const [from, to] = [soft.depthMm.toFixed(0), hard.depthMm.toFixed(0)];
+  if (hard.depthMm >= widthMm) return `hard from the edge to between ${from} mm and the spine`;
+  if (to === "0") return "it hardens nowhere";
+  return from === to
+    ? `hard from the edge to about ${to} mm`
+    : `hard from the edge to between ${from} mm and ${to} mm`;
+}
+
 /** Verdict with the depth as a band, and the cautions that belong to it. */
 export function verdictText(band: SectionBand, hasClay: boolean, isTransferred: boolean): string {
   const word = verdictWord(band);
-  const { soft, likely, hard } = band;
+  const { soft, likely } = band;
   const parts: string[] = [word];
-  if (word !== "hardens through" && soft.depthMm < band.widthMm) {
-    const to = hard.depthMm < band.widthMm ? `${hard.depthMm.toFixed(0)} mm` : "the spine";
-    parts[0] = `${word}: hard from the edge to between ${soft.depthMm.toFixed(0)} mm and ${to}`;
-  } else if (word === "marginal") {
+  const depth = depthText(band);
+  if (depth !== "") parts[0] = `${word}: ${depth}`;
+  else if (word !== "hardens through") {
     parts[0] = `${word}: soft spots possible inside, at worst about ${whole(hrcOf(Math.min(...soft.hv)))} HRC`;
   }
   if (hasClay) parts.push("no clay value is published: measure one blade and fit it with SECTION_FIT");
