@@ -1,6 +1,7 @@
 import type { HostPort } from "../host/port";
 import { element, fill } from "./dom";
-import { isPageId, PAGES, type PageContext, type PageId, type PaneState } from "./page";
+import type { PageContext, PageId, PaneState } from "./page";
+import { isPageId, PAGES } from "./page-list";
 import "./pane.css";
 
 export interface PaneOptions {

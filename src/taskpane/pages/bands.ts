@@ -1,3 +1,4 @@
+import { bandRelation, findUse } from "../../core/hardness/bands";
 import { ask, firstRow, list } from "../ask";
 import { afterPause, element, fill } from "../dom";
 import { evidenceOf } from "../evidence";
@@ -52,7 +53,10 @@ function bandOf(use: string): HTMLElement[] {
       ["In doubt", lean],
       ["Basis", basis],
     ]),
-    evidenceOf("BAND", null, "Where the bands come from and where sources disagree"),
+    evidenceOf(
+      { functionName: "BAND", relation: bandRelation(findUse(use)).title },
+      "Where this band comes from and where sources disagree",
+    ),
   ];
 }
 

@@ -58,14 +58,14 @@ function functionEntry(fn: WorksheetFunction, context: PageContext): HTMLElement
 
 function help(fn: WorksheetFunction, context: PageContext): HTMLElement[] {
   const parameters = Object.values(fn.parameters).map((parameter): [string, string] => [
-    parameter.optional ? `${parameter.label} (may be left out)` : parameter.label,
+    parameter.label,
     parameterHelp(parameter),
   ]);
   return [
     element("p", {}, element("code", { class: "formula" }, `${NAMESPACE}.${signature(fn)}`)),
     facts([["Gives", resultText(fn)], ...parameters], true),
     ...fn.examples.map((example) => exampleBlock(fn, example, context)),
-    evidenceOf(fn.name, null, "Where its answers come from"),
+    evidenceOf({ functionName: fn.name }, "Where its answers come from"),
   ];
 }
 
@@ -80,6 +80,8 @@ function exampleBlock(fn: WorksheetFunction, example: Example, { port }: PageCon
 }
 
 function givesText({ gives, within }: Example): string {
-  const text = Array.isArray(gives) ? gives.flat().join(", ") : String(gives);
+  const all: unknown[] = [gives].flat(2);
+  const text = all.filter((value) => value !== "" && value !== "…").join(", ");
+  if (text === "") return "a text";
   return within === undefined ? text : `${text}, to within ${within}`;
 }

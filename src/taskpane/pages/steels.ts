@@ -13,7 +13,7 @@ import { temperTable } from "../temper-table";
 const SHOWN = 12;
 
 const TYPICAL =
-  "Typical is the figure that the estimates use: carbon as the name says it, else the middle of the range; an element with a maximum only counts as 0.";
+  "Typical is the figure that the estimates use: carbon as the name says it, else the middle of the range; a maximum alone counts as 0, for silicon and manganese as half of it.";
 
 const HINT = "Grade, UNS or EN number, or an analysis in mass %: C 0.95 Mn 0.40 Si 0.22";
 
@@ -68,8 +68,10 @@ function lookUp(typed: string, { count, matches, choose, pick }: Results): void 
   fill(matches);
   count.textContent = "";
   if (typed === "") return;
-  const named = list(ask("STEELS", null, null, typed));
   const known = isKnown(typed);
+  const named = list(ask("STEELS", null, null, typed)).filter(
+    (name) => !known || name !== findSteel(typed).name,
+  );
   if (known) choose(typed);
   count.textContent = countText(named.length, known, typed);
   for (const name of named.slice(0, SHOWN)) {
@@ -85,8 +87,9 @@ function lookUp(typed: string, { count, matches, choose, pick }: Results): void 
 
 function countText(found: number, isKnownName: boolean, typed: string): string {
   if (found === 0) return isKnownName ? "" : (ask("STEEL", typed).refusal ?? "No steel of that name.");
+  const other = isKnownName ? "other " : "";
   const more = found > SHOWN ? `; the first ${SHOWN} are shown, type more of the name` : "";
-  return `${found} ${found === 1 ? "grade has" : "grades have"} this in the name${more}`;
+  return `${found} ${other}${found === 1 ? "grade has" : "grades have"} this in the name${more}`;
 }
 
 async function takeFromCell(
@@ -114,8 +117,8 @@ function steelDetails(name: string): (HTMLElement | string)[] {
     compositionTable(name),
     element("h4", {}, "Hardness after temper"),
     temperTable(name),
-    evidenceOf("COMPOSITION", name, "Where the composition comes from"),
-    evidenceOf("TEMPERED_RANGE", name, "Where the hardness comes from"),
+    evidenceOf({ functionName: "COMPOSITION", steel: name }, "Where the composition comes from"),
+    evidenceOf({ functionName: "TEMPERED_RANGE", steel: name }, "Where the hardness comes from"),
   ];
 }
 

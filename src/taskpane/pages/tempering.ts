@@ -115,9 +115,9 @@ function tablesOf({ steel, hours, cycles }: Recipe): HTMLElement[] {
     element("h3", {}, "Hardening"),
     hardening(steel),
     sections(steel),
-    evidenceOf("TEMPERED_RANGE", steel, "Where the hardness after temper comes from"),
-    evidenceOf("QUENCHED_HRC", steel, "Where the hardness as quenched comes from"),
-    evidenceOf("MAX_SECTION", steel, "Where the section figures come from"),
+    evidenceOf({ functionName: "TEMPERED_RANGE", steel }, "Where the hardness after temper comes from"),
+    evidenceOf({ functionName: "QUENCHED_HRC", steel }, "Where the hardness as quenched comes from"),
+    evidenceOf({ functionName: "MAX_SECTION", steel }, "Where the section figures come from"),
   ];
 }
 

@@ -1,0 +1,38 @@
+import type { PageId, PageModule } from "./page";
+
+interface PageEntry {
+  readonly title: string;
+  readonly load: () => Promise<PageModule>;
+}
+
+/** The pages in the order of a run. Each is fetched when it is first opened. */
+export const PAGES: Readonly<Record<PageId, PageEntry>> = {
+  steels: {
+    title: "Steels",
+    load: () => import(/* webpackChunkName: "steels" */ "./pages/steels"),
+  },
+  bands: {
+    title: "Hardness bands",
+    load: () => import(/* webpackChunkName: "bands" */ "./pages/bands"),
+  },
+  tempering: {
+    title: "Hardening and tempering",
+    load: () => import(/* webpackChunkName: "tempering" */ "./pages/tempering"),
+  },
+  cautions: {
+    title: "Cautions",
+    load: () => import(/* webpackChunkName: "cautions" */ "./pages/cautions"),
+  },
+  functions: {
+    title: "Functions",
+    load: () => import(/* webpackChunkName: "functions-list" */ "./pages/functions"),
+  },
+  about: {
+    title: "About",
+    load: () => import(/* webpackChunkName: "about" */ "./pages/about"),
+  },
+};
+
+export function isPageId(given: string): given is PageId {
+  return Object.hasOwn(PAGES, given);
+}
