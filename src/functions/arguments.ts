@@ -35,16 +35,25 @@ function readCell(cell: Cell, parameter: AnyParameter): Read {
   }
 }
 
-/** Reads a range. Texts repeat down a column (a grade, a grind), so each is read once. */
+/** Reads a range. Texts repeat down a column (a grade, a grind), so each is read once; numbers are read as they come. */
 function readCells(cells: Cells, parameter: AnyParameter): Read[] {
-  const known = new Map<Cell, Read>();
-  const repeats = (cell: Cell) => typeof cell === "string" || parameter.unit === "";
-  const read = (cell: Cell): Read => {
-    if (!repeats(cell)) return readCell(cell, parameter);
-    if (!known.has(cell)) known.set(cell, readCell(cell, parameter));
-    return known.get(cell);
-  };
-  return cells.flatMap((row) => row.map(read));
+  const known = new Map<string, Read>();
+  const values: Read[] = [];
+  for (const row of cells) {
+    for (const cell of row) {
+      if (typeof cell !== "string") {
+        values.push(readCell(cell, parameter));
+        continue;
+      }
+      let read = known.get(cell);
+      if (read === undefined) {
+        read = readCell(cell, parameter);
+        known.set(cell, read);
+      }
+      values.push(read);
+    }
+  }
+  return values;
 }
 
 /** Reads every argument of a call; an argument left out is one blank. */

@@ -52,7 +52,8 @@ function errorCell(code: string): Refusal {
 export function toCells(raw: unknown): Cells {
   if (!Array.isArray(raw)) return [[toCell(raw)]];
   const rows = raw.map((row) => (Array.isArray(row) ? row.map(toCell) : [toCell(row)]));
-  const width = Math.max(1, ...rows.map((row) => row.length));
+  let width = 1;
+  for (const row of rows) width = Math.max(width, row.length);
   for (const row of rows) while (row.length < width) row.push(null);
   return rows.length === 0 ? [[null]] : rows;
 }

@@ -22,17 +22,29 @@ export function evaluateScalar(fn: ScalarFunction, args: readonly Argument[]): C
   const varying = args.filter((argument) => argument.values.length > 1);
   const judged = varying.length > 0 ? varying : args;
   const values: Record<string, unknown> = {};
+  const open = settleSingles(args, values);
   const result: Cell[][] = [];
   for (let row = 0; row < rows; row += 1) {
     const cells: Cell[] = [];
     for (let column = 0; column < columns; column += 1) {
       cells.push(
-        judged.length > 0 && isBlankPlace(judged, row, column) ? "" : answer(fn, args, row, column, values),
+        judged.length > 0 && isBlankPlace(judged, row, column) ? "" : answer(fn, open, row, column, values),
       );
     }
     result.push(cells);
   }
   return result;
+}
+
+/** Settles what is the same at every place, once; gives the arguments still to settle place by place. */
+function settleSingles(args: readonly Argument[], values: Record<string, unknown>): readonly Argument[] {
+  const open: Argument[] = [];
+  for (const argument of args) {
+    const value = argument.values.length === 1 ? settle(argument.values[0], argument.parameter) : argument;
+    if (value === argument || value instanceof Refusal) open.push(argument);
+    else values[argument.key] = value;
+  }
+  return open;
 }
 
 /** A place is blank when everything that belongs to it alone is: a half-filled sheet stays clean. */

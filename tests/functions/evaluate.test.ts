@@ -283,3 +283,12 @@ describe("refusals are of two kinds only", () => {
     expect(new NotAvailable("x").code).toBe("#N/A");
   });
 });
+
+describe("long columns", () => {
+  test("a column as long as a worksheet is answered", () => {
+    const rows = 1_048_576;
+    const cells = evaluate(JOINED, ["a", Array.from({ length: rows }, () => [4])]);
+    expect(cells.length).toBe(rows);
+    expect(cells.at(-1)).toEqual(["a|4|0.5"]);
+  });
+});
