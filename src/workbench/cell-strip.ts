@@ -1,3 +1,4 @@
+import { entryField } from "./entry-field";
 import type { CellView, Grid } from "./grid";
 import { byId } from "./page";
 
@@ -13,13 +14,18 @@ function showResult(place: HTMLElement, { value, sentence }: CellView): void {
   place.replaceChildren(code, ` ${sentence}`);
 }
 
+export interface CellStrip {
+  /** Shows a sentence in the place of the cell's result until something else is selected or changed. */
+  say(sentence: string): void;
+}
+
 /**
  * The text view of the selected cell: its address, what it holds, what it comes to. Both fields can be
  * typed in, so that the sheet can be worked without its picture.
  */
-export function mountCellStrip(grid: Grid): void {
-  const address = byId("cell-address", HTMLInputElement);
-  const content = byId("cell-content", HTMLInputElement);
+export function mountCellStrip(grid: Grid): CellStrip {
+  const address = entryField("cell-address", goTo, renew);
+  const content = entryField("cell-content", () => grid.write(content.text()), renew);
   const result = byId("cell-result", HTMLElement);
   let shown = "";
 
@@ -29,29 +35,28 @@ export function mountCellStrip(grid: Grid): void {
     const now = JSON.stringify(cell);
     if (now === shown) return;
     shown = now;
-    address.value = cell.address;
-    content.value = cell.formula;
+    address.show(cell.address);
+    content.show(cell.formula);
     showResult(result, cell);
   }
 
-  function goTo(): void {
-    if (grid.select(address.value)) return;
-    result.textContent = `This sheet has no cell "${address.value}".`;
-    address.value = grid.selected()?.address ?? "";
+  function renew(): void {
+    shown = "";
+    refresh();
   }
 
-  const whenEntered = (field: HTMLInputElement, act: () => void) =>
-    field.addEventListener("keydown", ({ key }) => {
-      if (key === "Enter") act();
-      if (key === "Escape") {
-        shown = "";
-        refresh();
-      }
-    });
-  whenEntered(address, goTo);
-  whenEntered(content, () => grid.write(content.value));
-  address.disabled = false;
-  content.disabled = false;
+  function goTo(): void {
+    const wanted = address.text();
+    const found = grid.select(wanted);
+    renew();
+    if (!found) say(`This sheet has no cell "${wanted}".`);
+  }
+
+  function say(sentence: string): void {
+    result.textContent = sentence;
+  }
+
   grid.onChange(refresh);
   refresh();
+  return { say };
 }

@@ -5,7 +5,7 @@ import type { SheetModel } from "../workbook/sheet-model";
 const STATUS_COLOURS = [
   ["HIGH", "#f9dcd3"],
   ["LOW", "#dce6f7"],
-  ["DOUBTFUL", "#fbeabf"],
+  ["DOUBTFUL", "#e3e3de"],
 ] as const;
 
 function columnRange(column: number, [startRow, endRow]: SheetModel["lines"]): IRange {

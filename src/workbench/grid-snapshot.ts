@@ -11,22 +11,27 @@ import { DEFAULT_STYLE, styleOf } from "./grid-styles";
 
 const SPARE_ROWS = 100;
 const SPARE_COLUMNS = 12;
+/** Rows higher than this, in pixels, hold several lines of text. */
+const TALL = 60;
 
 /** Size of a sheet that a smith adds. */
 export const EMPTY_SHEET = { rows: 200, columns: 40 } as const;
 
-function cellData(model: CellModel): ICellData {
+function cellData(model: CellModel, tall: boolean): ICellData {
   const { content } = model;
-  const style = styleOf(model);
+  const style = styleOf(model, tall);
   if (content === "") return { s: style };
   return typeof content === "string" && content.startsWith("=")
     ? { f: content, s: style }
     : { v: content, s: style };
 }
 
-function cells({ rows }: SheetModel): IWorksheetData["cellData"] {
-  const filled = rows.map((row) => {
-    const entries = row.flatMap((cell, column) => (cell === undefined ? [] : [[column, cellData(cell)]]));
+function cells({ rows, rowHeights }: SheetModel): IWorksheetData["cellData"] {
+  const filled = rows.map((row, index) => {
+    const tall = (rowHeights[index] ?? 0) > TALL;
+    const entries = row.flatMap((cell, column) =>
+      cell === undefined ? [] : [[column, cellData(cell, tall)]],
+    );
     return Object.fromEntries(entries) as Record<number, ICellData>;
   });
   return Object.fromEntries(filled.entries());

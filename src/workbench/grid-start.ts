@@ -1,4 +1,13 @@
-import { LocaleType, LogLevel, mergeLocales, type Plugin, type PluginCtor, Univer } from "@univerjs/core";
+import {
+  LifecycleService,
+  LifecycleStages,
+  LocaleType,
+  LogLevel,
+  mergeLocales,
+  type Plugin,
+  type PluginCtor,
+  Univer,
+} from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
 import conditionalWords from "@univerjs/preset-sheets-conditional-formatting/locales/en-US";
@@ -8,8 +17,11 @@ import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-v
 import validationWords from "@univerjs/preset-sheets-data-validation/locales/en-US";
 import { UniverSheetsTablePreset } from "@univerjs/preset-sheets-table";
 import tableWords from "@univerjs/preset-sheets-table/locales/en-US";
+import { CalculationMode } from "@univerjs/sheets-formula";
 import { guardCalculations } from "../engine/guard";
 import { registration } from "../engine/register";
+import type { Results } from "../engine/results";
+import { watchResults } from "../engine/watch";
 import { type CellSentence, cellSentences } from "./cell-sentence";
 
 type Configured = readonly [PluginCtor<Plugin>, unknown];
@@ -27,7 +39,8 @@ function presets(container: HTMLElement) {
       footer: false,
       formulaBar: false,
       disableAutoFocus: true,
-      formula: registration(),
+      // A file may have been saved by an earlier version: no stored result is taken over.
+      formula: { ...registration(), initialFormulaComputing: CalculationMode.FORCED },
     }),
     UniverSheetsConditionalFormattingPreset(),
     UniverSheetsDataValidationPreset({ showEditOnDropdown: false }),
@@ -46,7 +59,10 @@ function plugins(container: HTMLElement): Iterable<Configured> {
 
 export interface StartedGrid {
   readonly api: FUniver;
+  readonly results: Results;
   readonly sentenceOf: CellSentence;
+  /** Resolves once the first workbook is drawn; before, the grid takes no selection. */
+  drawn(): Promise<void>;
 }
 
 /** Starts the grid with our worksheet functions, without a workbook. */
@@ -60,5 +76,7 @@ export function startGrid(container: HTMLElement): StartedGrid {
   const api = FUniver.newAPI(univer);
   const injector = univer.__getInjector();
   guardCalculations(injector);
-  return { api, sentenceOf: cellSentences(injector) };
+  const results = watchResults(injector);
+  const drawn = () => injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
+  return { api, results, sentenceOf: cellSentences(injector, results), drawn };
 }

@@ -17,22 +17,28 @@ const line = { s: BorderStyleTypes.THIN, cl: { rgb: "#c3c9cf" } };
 const boxed = { b: line, r: line };
 
 const ROLES: Readonly<Record<Role, IStyleData>> = {
-  title: { bl: 1, fs: 11, cl: { rgb: INK }, vt: VerticalAlign.MIDDLE },
-  note: { cl: { rgb: MUTED }, fs: 9, vt: VerticalAlign.MIDDLE },
-  heading: { bl: 1, fs: 9, cl: { rgb: INK }, bg: { rgb: HEAD }, bd: boxed, vt: VerticalAlign.MIDDLE },
-  mark: { it: 1, fs: 9, cl: { rgb: MUTED }, bg: { rgb: HEAD }, bd: boxed, vt: VerticalAlign.MIDDLE },
-  label: { bl: 1, cl: { rgb: INK }, vt: VerticalAlign.MIDDLE, bg: { rgb: YOURS }, bd: boxed },
-  typed: { cl: { rgb: INK }, bg: { rgb: YOURS }, bd: boxed, vt: VerticalAlign.MIDDLE },
-  worked: { cl: { rgb: INK }, bd: boxed, vt: VerticalAlign.MIDDLE },
+  title: { bl: 1, fs: 11, cl: { rgb: INK } },
+  note: { cl: { rgb: MUTED }, fs: 9 },
+  heading: { bl: 1, fs: 9, cl: { rgb: INK }, bg: { rgb: HEAD }, bd: boxed },
+  mark: { it: 1, fs: 9, cl: { rgb: MUTED }, bg: { rgb: HEAD }, bd: boxed },
+  label: { bl: 1, cl: { rgb: INK }, bg: { rgb: YOURS }, bd: boxed },
+  typed: { cl: { rgb: INK }, bg: { rgb: YOURS }, bd: boxed },
+  worked: { cl: { rgb: INK }, bd: boxed },
+  words: { cl: { rgb: INK }, bd: boxed, fs: 9 },
 };
 
 export const DEFAULT_STYLE: IStyleData = { ff: "Arial", fs: 10, vt: VerticalAlign.MIDDLE };
 
-/** The grid's style of a cell, with the letters named: drop-down cells do not take them from the sheet. Figures with a number format stand right, words left. */
-export function styleOf({ role, format, wrap }: CellModel): IStyleData {
+/**
+ * The grid's style of a cell, with the letters named: drop-down cells do not take them from the sheet.
+ * Figures with a number format stand right, words left; in a tall row everything stands at the top, so
+ * that of a long caution the first words show.
+ */
+export function styleOf({ role, format, wrap }: CellModel, tall: boolean): IStyleData {
   return {
     ...DEFAULT_STYLE,
     ...ROLES[role],
+    ...(tall ? { vt: VerticalAlign.TOP } : {}),
     ...(wrap ? { tb: WrapStrategy.WRAP } : {}),
     ...(format === undefined
       ? { ht: HorizontalAlign.LEFT }

@@ -33,6 +33,16 @@ export interface Grid {
   sheetView(): SheetView;
   undo(): void;
   redo(): void;
+  /** Every sheet with its formulas, values and looks, as text for a file. */
+  save(): string;
+  /**
+   * Puts saved sheets in the place of the present ones and works every formula out anew.
+   *
+   * @throws Error with a sentence where the text is not one of ours.
+   */
+  open(saved: string): void;
+  /** True where a cell was changed since the last save or opening. */
+  hasChanges(): boolean;
   /** Calls back after every change of selection, content or result; several changes may come as one. */
   onChange(changed: () => void): void;
 }

@@ -1,5 +1,6 @@
 import { mountPane } from "../taskpane/pane";
 import { mountCellStrip } from "./cell-strip";
+import { mountFiles } from "./files";
 import { gridPort } from "./grid-port";
 import { loadGrid } from "./load-grid";
 import { byId } from "./page";
@@ -14,7 +15,8 @@ async function start(): Promise<void> {
   const grid = await loadGrid(byId("grid", HTMLElement));
   port.connect(grid);
   mountTools(grid);
-  mountCellStrip(grid);
+  const { say } = mountCellStrip(grid);
+  mountFiles(grid, say);
   mountTableView(grid);
 }
 

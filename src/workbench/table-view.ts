@@ -16,7 +16,7 @@ function dataCell({ value, sentence }: CellView): HTMLTableCellElement {
   const words = document.createElement("span");
   words.className = "sentence";
   words.textContent = sentence;
-  cell.append(words);
+  cell.append(" ", words);
   return cell;
 }
 

@@ -5,6 +5,7 @@ import { cellName, readCellName } from "../workbook/sheet-model";
 import type { CellView, Grid, SheetView } from "./grid";
 import { EMPTY_SHEET, snapshotOf } from "./grid-snapshot";
 import { type StartedGrid, startGrid } from "./grid-start";
+import { readSaved, savedText } from "./saved-file";
 
 /** Results arrive in many small steps; listeners hear of them once. */
 const SETTLE_MS = 40;
@@ -15,16 +16,28 @@ function freeName(taken: readonly string[]): string {
   return `Sheet ${number}`;
 }
 
+/** Commands after which a save is due; results that a recalculation writes are not among them. */
+const CHANGES: ReadonlySet<string> = new Set([
+  "sheet.command.set-range-values",
+  "sheet.command.clear-selection-content",
+  "sheet.command.insert-sheet",
+  "sheet.command.paste",
+]);
+
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 
 class UniverGrid implements Grid {
   private readonly listeners: (() => void)[] = [];
   private pending: ReturnType<typeof setTimeout> | undefined;
+  private changed = false;
 
   constructor(private readonly started: StartedGrid) {
     const { api } = started;
     api.createWorkbook(snapshotOf(planningWorkbook()));
-    api.addEvent(api.Event.CommandExecuted, () => this.announce());
+    api.addEvent(api.Event.CommandExecuted, ({ id }) => {
+      if (CHANGES.has(id)) this.changed = true;
+      this.announce();
+    });
     api.addEvent(api.Event.SelectionChanged, () => this.announce());
     api.getFormula().calculationEnd(() => this.announce());
   }
@@ -78,8 +91,10 @@ class UniverGrid implements Grid {
     if (place === undefined) return false;
     const { row, column } = place;
     if (row >= this.sheet.getMaxRows() || column >= this.sheet.getMaxColumns()) return false;
-    this.sheet.getRange(row, column).activate();
-    this.sheet.scrollToCell(row, column);
+    const cell = this.sheet.getRange(row, column);
+    cell.activate();
+    // Unlike the facade's own call, this one leaves the view alone where the cell is in sight already.
+    this.started.api.syncExecuteCommand("sheet.operation.scroll-to-range", { range: cell.getRange() });
     return true;
   }
 
@@ -91,12 +106,42 @@ class UniverGrid implements Grid {
   }
 
   sheetView(): SheetView {
-    const rows = this.sheet.getLastRow() + 1;
-    const columns = this.sheet.getLastColumn() + 1;
+    const { rows, columns } = this.extent();
     const place = (count: number) => Array.from({ length: count }, (_, index) => index);
     return place(rows).map((row) =>
       place(columns).map((column) => this.view(this.sheet.getRange(row, column))),
     );
+  }
+
+  /** Rows and columns in use. The grid's own count leaves out the cells that formulas fill beside themselves. */
+  private extent(): { rows: number; columns: number } {
+    let rows = this.sheet.getLastRow() + 1;
+    let columns = this.sheet.getLastColumn() + 1;
+    const place = { unitId: this.workbook.getId(), sheetId: this.sheet.getSheetId() };
+    this.sheet.getDataRange().forEach((row, column) => {
+      const spill = this.started.results.spillOf({ ...place, row, column });
+      if (spill === undefined) return;
+      rows = Math.max(rows, spill.endRow + 1);
+      columns = Math.max(columns, spill.endColumn + 1);
+    });
+    return { rows, columns };
+  }
+
+  save(): string {
+    this.changed = false;
+    return savedText(this.workbook.save());
+  }
+
+  open(saved: string): void {
+    const workbook = readSaved(saved);
+    this.started.api.disposeUnit(this.workbook.getId());
+    this.started.api.createWorkbook(workbook);
+    this.changed = false;
+    this.announce();
+  }
+
+  hasChanges(): boolean {
+    return this.changed;
   }
 
   undo(): void {
@@ -124,8 +169,10 @@ class UniverGrid implements Grid {
 }
 
 /** Draws the grid into an element and opens the demo run in it. */
-export function openGrid(container: HTMLElement): Grid {
-  const grid = new UniverGrid(startGrid(container));
+export async function openGrid(container: HTMLElement): Promise<Grid> {
+  const started = startGrid(container);
+  const grid = new UniverGrid(started);
+  await started.drawn();
   grid.select(planningCell(0, "steel"));
   return grid;
 }

@@ -15,7 +15,8 @@ export type ColumnKey =
   | "high"
   | "band"
   | "status"
-  | "caution";
+  | "caution"
+  | "estimate";
 
 /** Address of another column's cell in the same row. */
 export type CellOf = (key: ColumnKey) => string;
@@ -94,7 +95,16 @@ export const planningColumns: Readonly<Record<ColumnKey, PlanningColumn>> = {
   high: calc("HRC high", 42, (at) => `=INDEX(${range(at)},1,3)`, WHOLE),
   band: calc("Band HRC", 52, (at) => `=INDEX(${band(at)},1,1)&"–"&INDEX(${band(at)},1,3)`),
   status: calc("Against the band", 84, (at) => `=INDEX(${assess(at)},1,1)`, { wrap: true }),
-  caution: calc("Caution", 220, (at) => `=INDEX(${assess(at)},1,2)`, { wrap: true }),
+  caution: calc("Caution", 220, (at) => `=INDEX(${assess(at)},1,2)`, { role: "words", wrap: true }),
+  estimate: calc(
+    "How good the hardness is",
+    260,
+    (at) => `=TEXTJOIN("; ",TRUE,INDEX(${range(at)},1,4),INDEX(${range(at)},1,5))`,
+    {
+      role: "words",
+      wrap: true,
+    },
+  ),
   use: typed("use", "Use", 172, { wrap: true }),
   quench: typed("quench", "Quench", 96, { wrap: true }),
   good: typed("good", "Good wanted", 62, WHOLE),

@@ -6,6 +6,9 @@ import { listedWords } from "./words";
 const HEADING_ROW = 2;
 const FIRST_LINE = HEADING_ROW + 2;
 
+/** Room for the first sentences of a caution; six lines still fit on a small screen. */
+const LINE_HEIGHT = 82;
+
 const MARKS_NOTE =
   "type: you fill it in · calc: worked out · either: worked out until you type over it. Shaded cells are yours.";
 
@@ -47,7 +50,7 @@ function wordLists(): WordList[] {
 /** The planning sheet of a run: one row a line, everything a smith changes in shaded cells. */
 export function planningSheet(run: Run): SheetModel {
   const lastLine = FIRST_LINE + run.lines.length - 1;
-  const lineHeights = run.lines.map((_, index) => [FIRST_LINE + index, 66]);
+  const lineHeights = run.lines.map((_, index) => [FIRST_LINE + index, LINE_HEIGHT]);
   return {
     name: `Run ${run.name}`,
     rows: [...topRows(run), ...run.lines.map((line, index) => lineCells(line, FIRST_LINE + index))],

@@ -1,5 +1,5 @@
-/** What a cell is for. Each host gives a role its own dress. */
-export type Role = "title" | "note" | "heading" | "mark" | "label" | "typed" | "worked";
+/** What a cell is for. Each host gives a role its own dress; `words` are worked out like `worked`, but long. */
+export type Role = "title" | "note" | "heading" | "mark" | "label" | "typed" | "worked" | "words";
 
 /** One filled cell of a sheet that is still to be written, to the page's grid or to a file. */
 export interface CellModel {

@@ -11,6 +11,16 @@ const worked = (content: string, format?: string): CellModel =>
 /** An empty cell that a formula beside it fills: it only gives the figure its format. */
 const filled = (format?: string): CellModel => worked("", format);
 
+const COMPOSITION_HEADINGS = ["Element", "Low %", "High %", "Typical %"];
+const EVIDENCE_HEADINGS = [
+  "Hardness after temper rests on",
+  "Source",
+  "Range it may be used over",
+  "Expected error",
+  "Kind of evidence",
+  "Composition used",
+];
+
 const WHOLE = "0";
 const MASS_PERCENT = "0.00#";
 /** No grade of the library limits more elements than this. */
@@ -52,7 +62,7 @@ export function steelsSheet(run: Run, planning: string): SheetModel {
   const asked = FIRST + lines.length + 2;
   const steel = `$${cellName(asked, 1).replace(/(\d+)$/, "$$$1")}`;
   return {
-    name: "Steels",
+    name: "Steels of the run",
     rows: [
       [{ content: "Hardness after temper, line by line", role: "title" }],
       [note("One formula fills the whole block: change a steel or a temper on the planning sheet.")],
@@ -65,12 +75,10 @@ export function steelsSheet(run: Run, planning: string): SheetModel {
         { content: run.lines[0]?.steel ?? "", role: "typed" },
         note("type another grade here"),
       ],
-      ["Element", "Low %", "High %", "Typical %", "", "Where the hardness after temper comes from"].map(
-        heading,
-      ),
+      [...COMPOSITION_HEADINGS.map(heading), undefined, ...EVIDENCE_HEADINGS.map(heading)],
       ...askedRows(steel),
     ],
-    columnWidths: [84, 74, 74, 76, 70, 240, 420, 180, 200, 120, 120],
+    columnWidths: [84, 74, 74, 80, 72, 250, 420, 300, 200, 120, 300],
     rowHeights: { 0: 28, [FIRST - 1]: 36, [asked - 1]: 28, [asked + 1]: 36 },
     frozenRows: 0,
     frozenColumns: 0,

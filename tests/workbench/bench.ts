@@ -1,0 +1,56 @@
+import type { Page } from "playwright-core";
+import { expect } from "vitest";
+
+const SETTLED_MS = 10_000;
+
+/** Works the page as a smith without a mouse does: through the two fields and the text below them. */
+export class Bench {
+  constructor(readonly page: Page) {}
+
+  async goTo(address: string): Promise<void> {
+    await this.page.fill("#cell-address", address);
+    await this.page.press("#cell-address", "Enter");
+    await expect.poll(() => this.page.inputValue("#cell-address")).toBe(address);
+  }
+
+  async enter(address: string, text: string): Promise<void> {
+    await this.goTo(address);
+    await this.page.fill("#cell-content", text);
+    await this.page.press("#cell-content", "Enter");
+  }
+
+  async result(): Promise<string> {
+    return (await this.page.textContent("#cell-result")) ?? "";
+  }
+
+  /** Waits until a cell says what is expected. */
+  async says(address: string, expected: string | RegExp): Promise<void> {
+    await this.goTo(address);
+    const result = expect.poll(() => this.result(), { timeout: SETTLED_MS, message: address });
+    await (typeof expected === "string" ? result.toBe(expected) : result.toMatch(expected));
+  }
+
+  async press(name: string): Promise<void> {
+    await this.page.getByRole("button", { name, exact: true }).click();
+  }
+
+  /** The active sheet as the page's own table gives it, without the headings of rows and columns. */
+  async table(): Promise<string[][]> {
+    const toggle = this.page.locator("#as-table");
+    if ((await toggle.getAttribute("aria-pressed")) === "false") await toggle.click();
+    const rows = await this.page
+      .locator("#table tbody tr")
+      .evaluateAll((found) =>
+        found.map((row) => [...row.querySelectorAll("td")].map((cell) => cell.textContent)),
+      );
+    await toggle.click();
+    return rows;
+  }
+
+  /** Where the grid's picture stands on the page. */
+  async picture(): Promise<{ x: number; y: number; width: number; height: number }> {
+    const box = await this.page.locator("#grid").boundingBox();
+    if (box === null) throw new Error("the grid is not shown");
+    return box;
+  }
+}

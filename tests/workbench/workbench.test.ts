@@ -1,0 +1,244 @@
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import AxeBuilder from "@axe-core/playwright";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { columnKeys } from "../../src/workbook/planning-columns";
+import { planningCell, planningSheet } from "../../src/workbook/planning-sheet";
+import { demoRun } from "../../src/workbook/run";
+import { Bench } from "./bench";
+import { type OpenPage, Session } from "./session";
+
+const sheet = planningSheet(demoRun);
+const [firstLine, lastLine] = sheet.lines;
+const ERROR = /^#(N\/A|VALUE!) \S/;
+
+let session: Session;
+let opened: OpenPage;
+let bench: Bench;
+
+beforeAll(async () => {
+  session = await Session.start();
+}, 120_000);
+
+afterAll(() => session?.end());
+
+beforeEach(async () => {
+  opened = await session.open();
+  bench = new Bench(opened.page);
+});
+
+afterEach(async () => {
+  expect(opened.complaints).toEqual([]);
+  expect(opened.outside).toEqual([]);
+  await opened.page.close();
+});
+
+/** The lines of the run as the page shows them, by column. */
+async function lines(): Promise<Record<string, string>[]> {
+  const rows = (await bench.table()).slice(firstLine, lastLine + 1);
+  return rows.map((row) => Object.fromEntries(columnKeys.map((key, column) => [key, row[column] ?? ""])));
+}
+
+async function line(index: number): Promise<Record<string, string>> {
+  return (await lines())[index] ?? {};
+}
+
+/** Waits until the last figure of the first line has been worked out. */
+const settled = () => bench.says(planningCell(0, "temperC"), /^\d+$/);
+
+/** Clicks an empty cell below the run, as a smith would before typing. */
+async function clickBelowTheRun(): Promise<string> {
+  const { x, y, height } = await bench.picture();
+  const before = await bench.page.inputValue("#cell-address");
+  await bench.page.mouse.click(x + 300, y + height - 22);
+  await expect.poll(() => bench.page.inputValue("#cell-address")).not.toBe(before);
+  await expect.poll(() => bench.result()).toBe("Empty");
+  return bench.page.inputValue("#cell-address");
+}
+
+describe("the run as it opens", () => {
+  test("every line has its figures, and no cell shows an error", async () => {
+    await settled();
+    const run = await lines();
+    expect(run).toHaveLength(6);
+    for (const shown of run) {
+      for (const key of ["starts", "mass", "temperC", "temperF", "low", "high"]) {
+        expect(shown[key], `${shown.line} ${key}`).toMatch(/^\d+$/);
+      }
+      expect(shown.band).toMatch(/^\d+–\d+$/);
+      expect(shown.status).toMatch(/^(inside the usual band|LOW|HIGH|DOUBTFUL)$/);
+      // 32 °F at 0 °C and 212 °F at 100 °C fix the scale.
+      expect(Number(shown.temperF)).toBe(Math.round((Number(shown.temperC) * 180) / 100 + 32));
+    }
+    // Smallest number with P(good ≥ wanted) ≥ 0.90, from binomial sums worked in exact fractions.
+    expect(run.map(({ starts }) => starts)).toEqual(["28", "44", "14", "8", "10", "6"]);
+  });
+
+  test("six lines with all that a smith decides by stand beside the pane at 1280 × 800, unscrolled", async () => {
+    await settled();
+    const { page } = opened;
+    const pane = await page.locator("#pane").boundingBox();
+    const { x, y, width, height } = await bench.picture();
+    expect(pane?.width).toBeGreaterThanOrEqual(300);
+    expect(x + width).toBeLessThanOrEqual(pane?.x ?? 0);
+    expect(y + height).toBeLessThanOrEqual(800);
+    // Clicking the lower right corner of the block where it ought to be must hit its last cell.
+    const caution = columnKeys.indexOf("caution");
+    const right = 30 + sheet.columnWidths.slice(0, caution + 1).reduce((sum, each) => sum + each, 0);
+    expect(right).toBeLessThan(width);
+    const heights = Array.from({ length: lastLine + 1 }, (_, row) => sheet.rowHeights[row] ?? 24);
+    const bottom = 20 + heights.reduce((sum, each) => sum + each, 0);
+    await page.mouse.click(x + right - 6, y + bottom - 6);
+    await expect.poll(() => page.inputValue("#cell-address")).toBe(planningCell(5, "caution"));
+    const decidedBy = [
+      "item",
+      "steel",
+      "starts",
+      "mass",
+      "temperC",
+      "temperF",
+      "low",
+      "high",
+      "band",
+      "status",
+    ] as const;
+    for (const key of decidedBy) expect(columnKeys.indexOf(key)).toBeLessThan(caution);
+    await page.screenshot({ path: join(tmpdir(), "workbench-1280.png") });
+  });
+});
+
+describe("changing the run", () => {
+  test("a steel that does not exist spoils its own line only, and undo restores it", async () => {
+    await settled();
+    const before = await lines();
+    await bench.enter(planningCell(0, "steel"), "no such steel");
+    await bench.says(planningCell(0, "temperC"), /^#N\/A .*no such steel/);
+    const [spoilt, ...others] = await lines();
+    for (const key of ["mass", "temperC", "temperF", "low", "high"])
+      expect(spoilt?.[key], key).toMatch(ERROR);
+    expect(spoilt?.starts).toBe(before[0]?.starts);
+    expect(spoilt?.band).toBe(before[0]?.band);
+    expect(others).toEqual(before.slice(1));
+    await bench.press("Undo");
+    await settled();
+    await expect.poll(() => line(0), { timeout: 10_000 }).toEqual(before[0]);
+    await bench.press("Redo");
+    await bench.says(planningCell(0, "temperC"), /^#N\/A/);
+  });
+
+  test("hardness and caution follow a temper that is typed over", async () => {
+    await settled();
+    const before = await line(5);
+    await bench.enter(planningCell(5, "temperC"), "200");
+    await bench.says(planningCell(5, "temperF"), "392");
+    const after = await line(5);
+    // Softer the hotter it is tempered: the sword's own temper lies well above 200 °C.
+    expect(Number(before.temperC)).toBeGreaterThan(250);
+    expect(Number(after.low)).toBeGreaterThan(Number(before.low));
+    expect(after.status).toBe("HIGH");
+    expect(after.caution).not.toBe(before.caution);
+  });
+});
+
+describe("typing into the grid", () => {
+  test("a formula typed by keyboard shows its value, with the argument hint on the way", async () => {
+    const { page } = opened;
+    const address = await clickBelowTheRun();
+    await page.keyboard.type("=BLADE.CARBON(");
+    await page.getByText("BLADE.CARBON(", { exact: false }).last().waitFor();
+    await page.keyboard.type('"1095")');
+    await page.keyboard.press("Enter");
+    // 95 hundredths of a percent: the designation says it (SAE numbering system).
+    await bench.says(address, "0.95");
+  });
+
+  test("names complete after a few letters", async () => {
+    const { page } = opened;
+    await clickBelowTheRun();
+    await page.keyboard.type("=blade.cont", { delay: 20 });
+    await page.keyboard.press("Backspace");
+    await page.keyboard.press("Backspace");
+    await page.getByText("BLADE.COMPOSITION").waitFor();
+    await page.keyboard.press("Escape");
+  });
+
+  test("a table spills, a full cell in its way is named, and clearing it lets the table out", async () => {
+    await bench.press("New sheet");
+    await bench.enter("B2", '=BLADE.COMPOSITION("1095")');
+    await bench.says("B2", "C");
+    // SAE J403 limits of 1095: C 0.90 to 1.03, Mn 0.30 to 0.50.
+    await bench.says("C2", "0.9");
+    await bench.says("D2", "1.03");
+    await bench.enter("C3", "in the way");
+    await bench.says("B2", /^#SPILL! .*clear/);
+    await bench.enter("C3", "");
+    await bench.says("B2", "C");
+  });
+
+  test("the sentence behind an error stands in the text view and in the table", async () => {
+    await bench.press("New sheet");
+    await bench.enter("A1", '=BLADE.CARBON("5106")');
+    await bench.says("A1", /^#N\/A "5106" .*5160/);
+    expect((await bench.table())[0]?.[0]).toMatch(/^#N\/A "5106" /);
+    await bench.enter("A2", "=BLADE.CARBIN(1)");
+    await bench.says("A2", /^#NAME\? .*BLADE\.CARBON/);
+    await bench.enter("A3", "=1/0");
+    await bench.says("A3", /^#DIV\/0! /);
+  });
+});
+
+describe("helper sheet", () => {
+  test("one formula gives the hardness of every line, as the planning sheet shows it", async () => {
+    await settled();
+    const planned = await lines();
+    await bench.press("Steels of the run");
+    await bench.says("C4", /^\d+$/);
+    const rows = (await bench.table()).slice(3, 9);
+    expect(rows.map(([steel]) => steel)).toEqual(planned.map(({ steel }) => steel));
+    expect(rows.map(([, , low]) => low)).toEqual(planned.map(({ low }) => low));
+    expect(rows.map(([, , , , high]) => high)).toEqual(planned.map(({ high }) => high));
+  });
+});
+
+describe("files", () => {
+  test("a saved run opens as it was left, worked out anew", async () => {
+    await settled();
+    await bench.enter(planningCell(1, "steel"), "1084");
+    const changed = await line(1);
+    const download = opened.page.waitForEvent("download");
+    await bench.press("Save file");
+    const saved = await (await download).path();
+    await bench.enter(planningCell(1, "steel"), "1095");
+    await opened.page.setInputFiles("#file", saved);
+    await bench.says(planningCell(1, "steel"), "1084");
+    await expect.poll(() => line(1), { timeout: 10_000 }).toEqual(changed);
+  });
+
+  test("a file of another kind is refused with a sentence and changes nothing", async () => {
+    await settled();
+    await opened.page.setInputFiles("#file", {
+      name: "x.json",
+      mimeType: "application/json",
+      buffer: Buffer.from("{}"),
+    });
+    await expect.poll(() => bench.result()).toContain("not a file of the Blade Metallurgy workbench");
+    await settled();
+  });
+});
+
+describe("for everybody", () => {
+  // The grid paints its cells on a canvas that no assistive technology can read; #grid alone is left out.
+  // The two fields, the text below them and "Read as table" stand in for it and are checked.
+  test("axe finds nothing and nothing runs off sideways, from 1280 down to 320 px", async () => {
+    const { page } = opened;
+    await settled();
+    await bench.press("Read as table");
+    for (const width of [1280, 640, 400, 320]) {
+      await page.setViewportSize({ width, height: 800 });
+      const found = await new AxeBuilder({ page }).exclude("#grid").analyze();
+      expect(found.violations.map(({ id, nodes }) => [width, id, nodes[0]?.html])).toEqual([]);
+      const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+      expect(overflow, `${width} px`).toBeLessThanOrEqual(0);
+    }
+  }, 60_000);
+});
