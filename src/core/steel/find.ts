@@ -1,5 +1,6 @@
 import { InvalidValue, NotAvailable, Refusal } from "../refusal";
 import { looksLikeAnalysis, parseAnalysis } from "./analysis";
+import { decodedCarbon } from "./decode/decoded-carbon";
 import { BoundedMap } from "./memo";
 import { gradesNamed } from "./names";
 import { nearestDesignations } from "./nearest";
@@ -27,8 +28,10 @@ function unknown(name: string): never {
     near.length === 0
       ? "nothing in the grade table is spelt like it"
       : `nearest designations: ${near.join(", ")} (spelt alike, not the same steel)`;
+  const told = decodedCarbon(name);
+  const decoded = told === null ? "" : `; its name alone says C ${told} (DECODE)`;
   throw new NotAvailable(
-    `"${name}" is not in the grade table; ${hint}. Or give an analysis in mass %: ${HOW}`,
+    `"${name}" is not in the grade table; ${hint}${decoded}. Or give an analysis in mass %: ${HOW}`,
   );
 }
 

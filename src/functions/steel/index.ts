@@ -1,6 +1,12 @@
 export { ANALYSIS } from "./analysis";
+export { BILLET_CARBON } from "./billet-carbon";
 export { CARBON } from "./carbon";
+export { CERTIFICATE } from "./certificate";
 export { COMPOSITION } from "./composition";
+export { DECODE } from "./decode";
 export { DENSITY } from "./density";
+export { EVEN_OUT } from "./even-out";
+export { NEAREST_GRADES } from "./nearest-grades";
+export { STAINLESS } from "./stainless";
 export { STEEL } from "./steel-row";
 export { STEELS } from "./steels";

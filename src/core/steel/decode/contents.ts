@@ -12,8 +12,17 @@ function figures(cut: Cut): number[] {
   return (cut.p ?? "").split("-").map(Number);
 }
 
-function exact({ symbol, element }: Written, figure: number, divisor: number, rule: string): Part {
-  return { element, content: content(figure / divisor), says: `${symbol} ${figure}: ${rule}` };
+/** The symbol as people print it: Cr for CR, letters of JIS and GOST as they stand. */
+function printed({ symbol, element }: Written): string {
+  return symbol === element.toUpperCase() ? element : symbol;
+}
+
+function exact(written: Written, figure: number, divisor: number, rule: string): Part {
+  return {
+    element: written.element,
+    content: content(figure / divisor),
+    says: `${printed(written)} ${figure}: ${rule}`,
+  };
 }
 
 /** Symbols in order with the figures of the name in order; the last symbols may have none. */
@@ -23,7 +32,7 @@ function inOrder(cut: Cut, divisor: (written: Written) => number, rule: (by: num
   if (written === undefined || given.length > written.length) return undefined;
   return written.map((each, at): Part => {
     const figure = given[at];
-    if (figure === undefined) return unstated(each.element, `symbol ${each.symbol}`);
+    if (figure === undefined) return unstated(each.element, `symbol ${printed(each)}`);
     return exact(each, figure, divisor(each), rule(divisor(each)));
   });
 }
@@ -33,7 +42,7 @@ function withFigures(text: string, system: string, divisor = 1): readonly Part[]
   const trimmed = text.replace(/[AEА](?:-Ш)?$/, (end) => (text === end ? end : ""));
   const written = splitSymbols(trimmed, system === "GOST" ? "GOST" : "Latin");
   return written?.map((each): Part => {
-    if (each.figure === null) return unstated(each.element, `symbol ${each.symbol}, under about 1.5 %`);
+    if (each.figure === null) return unstated(each.element, `symbol ${printed(each)}, under about 1.5 %`);
     return exact(each, each.figure, divisor, divisor === 1 ? "whole percents" : "tenths of a percent");
   });
 }

@@ -1,0 +1,122 @@
+import { dissolvedAt, dissolvedRelations } from "../hardening/dissolved";
+import { usualHardening } from "../hardening/hardening-temperature";
+import { numberText, temperatureText } from "../quantity-text";
+import { NotAvailable, Refusal } from "../refusal";
+import type { Relation } from "../relation";
+import type { Steel } from "./steel";
+
+/** What is left in solution to keep a hardened steel bright. */
+export interface Stainless {
+  /** Chromium of the whole steel, mass %. */
+  readonly bulk: number;
+  /** Chromium in solution after hardening, mass %; null where it is not needed or no relation is published. */
+  readonly dissolved: number | null;
+  /** Pitting resistance equivalent of what is in solution; null as above. */
+  readonly pren: number | null;
+  readonly verdict: string;
+}
+
+/** Least dissolved chromium of a stainless steel. */
+export const PASSIVITY: Relation = {
+  title: "chromium that keeps a steel passive",
+  source: "std-en-10088-1",
+  locator: "definition of stainless steel: at least 10.5 % Cr; 10.5 to 11 % is a narrow margin",
+  evidence: "standard",
+  inputs: {},
+  output: { label: "dissolved chromium", unit: "mass %" },
+  error: {
+    size: 0.4,
+    unit: "mass %",
+    kind: "largest difference between the regression and the full calculation",
+  },
+  note: "The definition counts chromium of the whole steel; here the chromium left in solution is held against it.",
+};
+
+/** Pitting resistance equivalent number. */
+export const PREN: Relation = {
+  title: "pitting resistance equivalent: Cr + 3.3 (Mo + 0.5 W) + 16 N",
+  source: "imoa-pren",
+  locator: "steel grades",
+  evidence: "compiled",
+  inputs: {},
+  output: { label: "PREN of the dissolved", unit: "" },
+  error: { size: 0.2, unit: "", kind: "against two full calculations (440C, X50CrMoV15 at 1040 °C)" },
+  note: "Not usually quoted for martensitic steels. Mo and W are taken as dissolved in the same share as Cr, N wholly.",
+};
+
+const LEAST = 10.5;
+const SAFE = 11;
+/** No chromium carbide is left in these at any annealing temperature in use. */
+const WHOLLY_DISSOLVED = ["austenitic stainless", "ferritic stainless"];
+
+function prenOf({ composition }: Steel, dissolved: number): number {
+  const { Cr, Mo, W, N } = composition;
+  const share = dissolved / Cr;
+  return dissolved + 3.3 * share * (Mo + 0.5 * W) + 16 * N;
+}
+
+function temperatureFor(steel: Steel, hardenC: number | undefined): number {
+  if (hardenC !== undefined) return hardenC;
+  const usual = usualHardening(steel);
+  if (usual.source !== null) return usual.celsius;
+  throw new NotAvailable(
+    `no hardening window is held for ${steel.name}: give the hardening temperature in °C`,
+  );
+}
+
+function amount(percent: number): string {
+  return `${numberText(Number(percent.toFixed(1)))} % Cr`;
+}
+
+function verdictOf(steel: Steel, dissolved: number): string {
+  const left = `${amount(dissolved)} in solution`;
+  if (dissolved < LEAST) return `not stainless: ${left}, ${LEAST} % needed`;
+  if (WHOLLY_DISSOLVED.includes(steel.family)) return `stainless: ${left}; does not harden by quenching`;
+  const temper = `a temper at ${temperatureText(425)} to ${temperatureText(600)} takes more out`;
+  return dissolved < SAFE ? `barely stainless: ${left}; ${temper}` : `stainless: ${left}; ${temper}`;
+}
+
+/** Too little chromium in all: what is dissolved adds nothing to the verdict and may have no relation. */
+function lowChromium(steel: Steel, hardenC: number | undefined): Stainless {
+  const bulk = steel.composition.Cr;
+  const verdict = `not stainless: ${amount(bulk)} in all, ${LEAST} % needed`;
+  const dissolved = hardenC === undefined ? null : dissolvedOrNull(steel, hardenC);
+  return {
+    bulk,
+    dissolved,
+    pren: dissolved === null || bulk === 0 ? null : prenOf(steel, dissolved),
+    verdict,
+  };
+}
+
+function dissolvedOrNull(steel: Steel, hardenC: number): number | null {
+  try {
+    return dissolvedAt(steel, hardenC).chromium;
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return null;
+    throw thrown;
+  }
+}
+
+/**
+ * Whether a hardened steel keeps enough chromium in solution to be stainless.
+ *
+ * @param steel - A grade or an analysis.
+ * @param hardenC - Hardening temperature, °C; the middle of the grade's window where left out.
+ * @returns Chromium in all and in solution, pitting resistance equivalent of the dissolved, verdict.
+ * @throws NotAvailable where no relation is published at that temperature or no window is held.
+ */
+export function stainless(steel: Steel, hardenC?: number): Stainless {
+  const bulk = steel.composition.Cr;
+  if (bulk < LEAST) return lowChromium(steel, hardenC);
+  const isWhole = WHOLLY_DISSOLVED.includes(steel.family);
+  const dissolved = isWhole ? bulk : dissolvedAt(steel, temperatureFor(steel, hardenC)).chromium;
+  return { bulk, dissolved, pren: prenOf(steel, dissolved), verdict: verdictOf(steel, dissolved) };
+}
+
+/** The relations behind `stainless`. */
+export function stainlessRelations(steel: Steel | null): readonly Relation[] {
+  const own = [PASSIVITY, PREN];
+  if (steel === null || WHOLLY_DISSOLVED.includes(steel.family) || steel.composition.Cr < LEAST) return own;
+  return [...own, ...dissolvedRelations(steel)];
+}

@@ -1,0 +1,53 @@
+import { InvalidValue } from "../../core/refusal";
+import { BILLET_MEAN, billetCarbon } from "../../core/steel/billet";
+import { rowFunction } from "../declare";
+import { number, whole } from "../parameters";
+
+function all(values: readonly (number | undefined)[], label: string): number[] {
+  return values.map((value, at) => {
+    if (value !== undefined) return value;
+    throw new InvalidValue(`${label}: cell ${at + 1} is empty; give one figure a steel`);
+  });
+}
+
+export const BILLET_CARBON = rowFunction({
+  name: "BILLET_CARBON",
+  topic: "Steel",
+  summary: "Carbon of a billet welded of several steels once its layers have evened out: the mean by mass.",
+  parameters: {
+    carbon: whole(
+      number({
+        label: "carbon",
+        quantity: "mass %",
+        unit: "%",
+        min: 0,
+        max: 2.5,
+        askOver: (value) => `was ${value / 100} meant?`,
+        help: "Range of carbon contents, one a steel.",
+      }),
+    ),
+    share: whole(
+      number({
+        label: "share",
+        quantity: "number",
+        unit: "",
+        min: 0,
+        help: "Range of masses of the steels, in any one unit: kg, g or %.",
+      }),
+    ),
+  },
+  result: [{ label: "carbon", unit: "mass %" }],
+  relations: [BILLET_MEAN],
+  compute: ({ carbon, share }) => [billetCarbon(all(carbon, "carbon"), all(share, "share"))],
+  examples: [
+    {
+      given: [
+        [0.95, 0.75],
+        [3, 1],
+      ],
+      gives: [0.9],
+      within: 1e-9,
+      source: "worked by hand: (3 × 0.95 + 1 × 0.75) / 4",
+    },
+  ],
+});

@@ -1,0 +1,123 @@
+import { InvalidValue } from "../../core/refusal";
+import { type AnalysisKind, certificate, type Result } from "../../core/steel/certificate";
+import type { Element } from "../../core/steel/composition";
+import { limitsRelations } from "../../core/steel/composition-relations";
+import { variationRelation } from "../../core/steel/product-variation";
+import type { Steel } from "../../core/steel/steel";
+import { type Answer, tableFunction } from "../declare";
+import { number, optionalText, whole } from "../parameters";
+import { steel } from "../steel-argument";
+import { element } from "./element";
+
+const KINDS: readonly AnalysisKind[] = ["heat", "product"];
+
+function kindNamed(given: string | number): AnalysisKind {
+  const found = KINDS.find((kind) => kind === String(given).trim().toLowerCase());
+  if (found !== undefined) return found;
+  throw new InvalidValue(
+    `kind "${given}" given; give "heat" (ladle analysis) or "product" (pieces of the bar)`,
+  );
+}
+
+/** Pairs elements and figures; an element without a figure was not analysed. */
+function paired(
+  elements: readonly (Element | undefined)[],
+  values: readonly (number | undefined)[],
+): Result[] {
+  if (elements.length !== values.length)
+    throw new InvalidValue(
+      `${elements.length} elements but ${values.length} values: give two ranges of equal length`,
+    );
+  return values.flatMap((value, at) => {
+    const symbol = elements[at];
+    if (value === undefined) return [];
+    if (symbol === undefined) throw new InvalidValue(`value ${at + 1}, ${value} %, has no element beside it`);
+    return [{ element: symbol, value }];
+  });
+}
+
+function rows(given: Steel, results: readonly Result[], kind: AnalysisKind): Answer[][] {
+  const { lines, verdict } = certificate(given, results, kind);
+  const table: Answer[][] = lines.map(({ element, low, high, value, status }) => [
+    element,
+    low ?? "",
+    high ?? "",
+    value ?? "",
+    status,
+  ]);
+  return [...table, ["verdict", "", "", "", verdict]];
+}
+
+function relations(given: Steel | null) {
+  const variation = given?.grade == null ? null : variationRelation(given.grade);
+  return [...limitsRelations(given), ...(variation === null ? [] : [variation])];
+}
+
+export const CERTIFICATE = tableFunction({
+  name: "CERTIFICATE",
+  topic: "Steel",
+  summary:
+    "Holds the figures of a mill certificate against the limits of the grade ordered; the last row is the verdict.",
+  parameters: {
+    steel,
+    elements: whole({
+      ...element,
+      label: "elements",
+      help: "Range of element symbols: C, Si, Mn, P, S, Cr ...",
+    }),
+    values: whole(
+      number({
+        label: "values",
+        quantity: "mass %",
+        unit: "%",
+        min: 0,
+        help: "Range of contents in mass %, in the order of the elements; an empty cell was not analysed.",
+      }),
+    ),
+    kind: optionalText({
+      label: "kind",
+      kind: "kind of analysis",
+      help: '"heat" for the ladle analysis, "product" for pieces of the bar: permissible variations apply, an element may come several times.',
+      accepts: '"heat" or "product"',
+      fallback: "heat",
+      find: kindNamed,
+    }),
+  },
+  result: [
+    { label: "element", unit: "text" },
+    { label: "low", unit: "mass %" },
+    { label: "high", unit: "mass %" },
+    { label: "value", unit: "mass %" },
+    { label: "status", unit: "text" },
+  ],
+  relations,
+  compute: ({ steel, elements, values, kind }) => rows(steel, paired(elements, values), kind),
+  examples: [
+    {
+      given: ["1075", ["C", "Mn", "P", "S"], [0.74, 0.95, 0.012, 0.008]],
+      gives: [
+        ["C", 0.7, 0.8, 0.74, "OK"],
+        ["Mn", 0.4, 0.7, 0.95, "HIGH"],
+        ["P", "", 0.04, 0.012, "OK"],
+        ["S", "", 0.05, 0.008, "OK"],
+        ["verdict", "", "", "", "fail: Mn high"],
+      ],
+      source: "SAE J403: 1075 has C 0.70-0.80, Mn 0.40-0.70, P 0.040 and S 0.050 at most",
+    },
+    {
+      given: ["5160", ["C", "Cr", "Ni"], [0.65, 0.92, 0.1], "product"],
+      gives: [
+        ["C", 0.54, 0.66, 0.65, "OK"],
+        ["Cr", 0.67, 0.93, 0.92, "OK"],
+        ["Ni", "", "", 0.1, "NO LIMIT"],
+        ["Si", 0.13, 0.37, "", "MISSING"],
+        ["Mn", 0.71, 1.04, "", "MISSING"],
+        ["P", "", 0.04, "", "MISSING"],
+        ["S", "", 0.045, "", "MISSING"],
+        ["verdict", "", "", "", "…"],
+      ],
+      source:
+        "SAE J404 limits of 5160 with the variations of SAE J409: C 0.02, Mn 0.04, Si 0.02, P and S 0.005; Cr 0.03 from memory",
+    },
+  ],
+});

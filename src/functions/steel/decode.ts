@@ -1,0 +1,68 @@
+import { carbonSpread } from "../../core/steel/decode/carbon-spread";
+import { type Decoded, decodeName } from "../../core/steel/decode/decode-name";
+import type { Part } from "../../core/steel/decode/part";
+import { namingRelations } from "../../core/steel/decode/relations";
+import { type Answer, tableFunction } from "../declare";
+import { text } from "../parameters";
+
+/** Says of which name the figure is: another name of the grade may have been given. */
+function sentence({ name }: Decoded, says: string): string {
+  const figure = /^"([^"]+)": /.exec(says);
+  return figure === null ? `${name}: ${says}` : `"${figure[1]}" of ${name}: ${says.slice(figure[0].length)}`;
+}
+
+function row(decoded: Decoded, { element, content, says, isAbout }: Part): Answer[] {
+  const amount = content === null || isAbout ? "" : content;
+  if (element !== "C") return [element, amount, says];
+  return [element, amount, `${sentence(decoded, says)}; decoded from the name; ${carbonSpread(decoded)}`];
+}
+
+export const DECODE = tableFunction({
+  name: "DECODE",
+  topic: "Steel",
+  summary:
+    "What the rule of its system reads out of a steel's name: nominal contents, not limits; an empty amount is not in the name.",
+  parameters: {
+    designation: text({
+      label: "designation",
+      kind: "designation",
+      help: 'A name of SAE, AISI, UNS, EN, JIS, GB or GOST, with the system in front where two share it: "5160", "51CrV4", "GB T8".',
+      accepts: 'a designation such as "5160" or "51CrV4"',
+      find: (given) => decodeName(String(given)),
+    }),
+  },
+  result: [
+    { label: "element", unit: "text" },
+    { label: "content", unit: "mass %" },
+    { label: "what says it", unit: "text" },
+  ],
+  relations: namingRelations,
+  compute: ({ designation }) => designation.parts.map((part) => row(designation, part)),
+  examples: [
+    {
+      given: ["52100"],
+      gives: [
+        ["C", 1, "…"],
+        ["Cr", 1.45, "…"],
+      ],
+      source: "SAE J402: three carbon digits; series 52 by a bar mill handbook",
+    },
+    {
+      given: ["80CrV2"],
+      gives: [
+        ["C", 0.8, "…"],
+        ["Cr", 0.5, "…"],
+        ["V", "", "…"],
+      ],
+      source: "EN 10027-1: hundredths of a percent; Cr times 4; vanadium without a figure",
+    },
+    {
+      given: ["60С2"],
+      gives: [
+        ["C", 0.6, "…"],
+        ["Si", 2, "…"],
+      ],
+      source: "GOST 14959: hundredths of a percent, whole percents",
+    },
+  ],
+});

@@ -1,0 +1,42 @@
+import { stainless, stainlessRelations } from "../../core/steel/stainless";
+import { rowFunction } from "../declare";
+import { numberOrNothing } from "../parameters";
+import { steel } from "../steel-argument";
+
+export const STAINLESS = rowFunction({
+  name: "STAINLESS",
+  topic: "Steel",
+  summary:
+    "Whether a hardened steel keeps enough chromium in solution to be stainless; the rest is locked up in carbide.",
+  parameters: {
+    steel,
+    hardenC: numberOrNothing({
+      label: "harden C",
+      quantity: "temperature",
+      unit: "°C",
+      above: 0,
+      max: 1300,
+      help: "Hardening temperature; left out, the middle of the grade's hardening window.",
+    }),
+  },
+  result: [
+    { label: "chromium in all", unit: "mass %" },
+    { label: "dissolved chromium", unit: "mass %" },
+    { label: "PREN of the dissolved", unit: "" },
+    { label: "verdict", unit: "text" },
+  ],
+  relations: stainlessRelations,
+  compute: ({ steel, hardenC }) => {
+    const { bulk, dissolved, pren, verdict } = stainless(steel, hardenC);
+    return [bulk, dissolved ?? "", pren ?? "", verdict];
+  },
+  examples: [
+    {
+      given: ["D2", 1020],
+      gives: [12, 6.5, 8.198, "…"],
+      within: 0.001,
+      source:
+        "equilibrium calculated for D2 at 1020 °C: 6.5 % Cr in austenite; PREN worked by hand: 6.5 + 3.3 × 0.95 × 6.5/12",
+    },
+  ],
+});
