@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { upperCritical } from "../../src/core/hardening/critical";
@@ -101,6 +102,32 @@ describe("hardness as quenched", () => {
     expect(() => quenched("D2", 1080)).toThrow(/published for hardening at 1010 °C \(1850 °F\) only/);
   });
 });
+
+test("as quenched, every published value together: 1.5 HRC root mean square", () => {
+  const rows = ["as-quenched", "as-quenched-penha"].flatMap((name) => {
+    const url = new URL(`./published/${name}.json`, import.meta.url);
+    return (JSON.parse(readFileSync(url, "utf8")) as { rows: [string, number, number][] }).rows;
+  });
+  const squares = rows.map(([steel, celsius, hrc]) => (quenched(steel, celsius) - hrc) ** 2);
+  const rms = Math.sqrt(squares.reduce((sum, square) => sum + square, 0) / rows.length);
+  console.info(`as quenched: ${rows.length} values, ${rms.toFixed(2)} HRC root mean square`);
+  expect(rows).toHaveLength(16);
+  expect(rms).toBeLessThanOrEqual(1.5);
+});
+
+/** Ranges quoted against carbon in an encyclopaedia, quenched to room temperature. */
+test.each([
+  [0.76, 6, 10],
+  [0.95, 13, 13],
+  [1.4, 30, 47],
+] as const)(
+  "retained austenite at %f %% C lies within 3 points of the %d to %d %% published",
+  (carbon, low, high) => {
+    const percent = retainedAustenite({ ...findSteel("C 0.5").composition, C: carbon });
+    expect(percent).toBeGreaterThanOrEqual(low - 3);
+    expect(percent).toBeLessThanOrEqual(high + 3);
+  },
+);
 
 describe("thickest section", () => {
   test("order of shallow and deep hardening steels (common practice, no source)", () => {

@@ -7,9 +7,18 @@ export const LOWER_CRITICAL: Relation = {
   source: "andrews-1965",
   locator: "equation for Ae1",
   evidence: "fitted",
-  inputs: {},
+  inputs: {
+    chromium: { label: "chromium", unit: "%", min: 0, max: 1.8 },
+    manganese: { label: "manganese", unit: "%", min: 0, max: 2 },
+    silicon: { label: "silicon", unit: "%", min: 0, max: 2.2 },
+    nickel: { label: "nickel", unit: "%", min: 0, max: 5 },
+    molybdenum: { label: "molybdenum", unit: "%", min: 0, max: 1 },
+    vanadium: { label: "vanadium", unit: "%", min: 0, max: 0.3 },
+    tungsten: { label: "tungsten", unit: "%", min: 0, max: 0.6 },
+  },
   output: { label: "Ac1", unit: "°C" },
   error: { size: 15, unit: "°C", kind: "about, from memory; faster heating raises it" },
+  note: "The source prints no limits; these are those of low-alloy steel as the other relations here take them.",
 };
 
 /** Upper critical temperature of steels that form ferrite first. */

@@ -2,6 +2,7 @@ import { temperatureText } from "../quantity-text";
 import { InvalidValue, NotAvailable } from "../refusal";
 import { checkRange, type Relation } from "../relation";
 import { carbonOf } from "../steel/carbon";
+import type { Composition } from "../steel/composition";
 import type { Steel } from "../steel/steel";
 import { LOWER_CRITICAL, lowerCritical, UPPER_CRITICAL, upperCritical } from "./critical";
 import {
@@ -61,6 +62,29 @@ export function saturationCarbon(celsius: number): number {
   return 1.55484e-6 * celsius ** 2 + 1.38294e-4 * celsius - 0.157463;
 }
 
+/** Carbon that the elements keep out of austenite beside cementite, mass %. */
+function alloyShift(c: Composition): number {
+  return 0.116 * c.Cr + 0.007 * c.Mn + 0.08 * c.Si + 0.016 * c.Ni;
+}
+
+/** Vanadium carbide outlasts any hardening temperature of these steels and keeps its carbon. */
+function freeCarbon(c: Composition, carbon: number): number {
+  return c.V >= 0.1 ? carbon - 0.2 * c.V : carbon;
+}
+
+/**
+ * Temperature above which no cementite is left: the regression for cementite steels solved for it.
+ *
+ * @param c - Composition in mass %.
+ * @param carbon - Carbon of the steel in mass %.
+ * @returns °C.
+ */
+export function undissolvedLimit(c: Composition, carbon: number): number {
+  const saturation = freeCarbon(c, carbon) + alloyShift(c) / (1 - 0.075 * c.Cr);
+  const [a, b] = [1.55484e-6, 1.38294e-4];
+  return (-b + Math.sqrt(b * b + 4 * a * (0.157463 + saturation))) / (2 * a);
+}
+
 function cementite(steel: Steel, carbon: number, hardenC: number): Dissolved {
   const c = steel.composition;
   const given: Record<string, number> = {
@@ -82,16 +106,9 @@ function cementite(steel: Steel, carbon: number, hardenC: number): Dissolved {
         `${temperatureText(ac1)}; give a hardening temperature above it`,
     );
   }
-  // Vanadium carbide outlasts any hardening temperature of these steels and keeps its carbon.
-  const free = c.V >= 0.1 ? carbon - 0.2 * c.V : carbon;
+  const free = freeCarbon(c, carbon);
   const saturation = saturationCarbon(hardenC);
-  const inSolution =
-    saturation -
-    0.116 * c.Cr -
-    0.007 * c.Mn -
-    0.08 * c.Si -
-    0.016 * c.Ni +
-    0.075 * c.Cr * (free - saturation);
+  const inSolution = saturation - alloyShift(c) + 0.075 * c.Cr * (free - saturation);
   if (inSolution >= free) return { carbon: free, chromium: c.Cr };
   return { carbon: inSolution, chromium: c.Cr * (1 - (1.14 * (free - inSolution)) / free) };
 }

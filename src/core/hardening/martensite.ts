@@ -1,5 +1,6 @@
 import type { Relation } from "../relation";
 import type { Composition } from "../steel/composition";
+import type { Dissolved } from "./high-chromium";
 
 /** Start of martensite on cooling. */
 export const MARTENSITE_START: Relation = {
@@ -50,4 +51,45 @@ export function retainedAustenite(c: Composition, quenchToC = 20): number {
   const rate = 1e-3 * (27.2 - alloy - 19.8 * (1 - Math.exp(-1.56 * c.C)));
   const below = Math.max(0, martensiteStart(c) - quenchToC);
   return 100 * Math.exp(-rate * below);
+}
+
+/** Above this much chromium the equations for lean steel give way. */
+const HIGH_CHROMIUM = 9;
+
+/** Start of martensite, high-chromium steels. */
+export const HIGH_CHROMIUM_START: Relation = {
+  title: "Martensite start temperature Ms, above 9 % Cr",
+  source: "finkler-schirra",
+  locator: "equation for Ms on what is dissolved",
+  evidence: "fitted",
+  inputs: { chromium: { label: "chromium", unit: "%", min: 9, max: 18 } },
+  output: { label: "Ms", unit: "°C" },
+  error: { size: 40, unit: "°C", kind: "about: 254 against 280 °C (489 against 536 °F) printed for X30Cr13" },
+};
+
+/** Austenite left after the quench, high-chromium steels. */
+export const HIGH_CHROMIUM_AUSTENITE: Relation = {
+  ...RETAINED_AUSTENITE,
+  title: "Retained austenite after the quench, above 5 % Cr: order of magnitude only",
+  source: "koistinen-marburger-1959",
+  locator: "exp(-0.011 (Ms - T)), Ms by Finkler and Schirra",
+  inputs: HIGH_CHROMIUM_START.inputs,
+  error: { size: null, unit: "%", kind: "order of magnitude: no measured set was found to test it" },
+};
+
+/** The austenite of a steel: what is dissolved in place of what the analysis holds. */
+export function austeniteOf(c: Composition, { carbon, chromium }: Dissolved): Composition {
+  return { ...c, C: carbon, Cr: chromium };
+}
+
+/** Ms of high-chromium austenite by Finkler and Schirra, °C. */
+export function highChromiumStart(c: Composition): number {
+  const interstitial = c.C + 0.86 * c.N;
+  return 635 - 474 * interstitial - 33 * c.Mn - 17 * c.Cr - 17 * c.Ni - 21 * c.Mo - 39 * c.V - 11 * c.W;
+}
+
+/** Ms by the equation that belongs to the steel: its chromium as analysed decides, what is dissolved counts. */
+export function startOf(c: Composition, dissolved: Dissolved): number {
+  const austenite = austeniteOf(c, dissolved);
+  return c.Cr > HIGH_CHROMIUM ? highChromiumStart(austenite) : martensiteStart(austenite);
 }

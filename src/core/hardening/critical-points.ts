@@ -1,0 +1,147 @@
+import table from "../../data/hardening/critical-temperatures.json";
+import { NotAvailable, Refusal } from "../refusal";
+import { checkRange, type Relation } from "../relation";
+import type { SourceKey } from "../sources";
+import { carbonOf } from "../steel/carbon";
+import type { Steel } from "../steel/steel";
+import { LOWER_CRITICAL, lowerCritical, UPPER_CRITICAL, upperCritical } from "./critical";
+import { dissolvedAt, undissolvedLimit } from "./dissolved";
+import { publishedHardening, usualHardening } from "./hardening-temperature";
+import { HIGH_CHROMIUM_START, MARTENSITE_START, startOf } from "./martensite";
+
+/** Temperatures at which a steel changes; `null` where none is published and no equation holds. */
+export interface CriticalPoints {
+  /** °C */
+  readonly ac1: number | null;
+  /** °C */
+  readonly upper: number | null;
+  /** What the upper one is: the end of ferrite or of cementite; "" where none is given. */
+  readonly upperName: "Ac3" | "Acm" | "as printed" | "";
+  /** °C, of the austenite at the hardening temperature. */
+  readonly ms: number | null;
+}
+
+/** Up to here the equations were made for; above it only a steelmaker's card can answer. */
+const MOST_CHROMIUM = 1.8;
+const STAINLESS_CHROMIUM = 9;
+
+/** End of cementite on heating. */
+export const CARBIDE_CRITICAL: Relation = {
+  title: "Upper critical temperature Acm",
+  source: "carbide-equilibrium",
+  locator: "iron-carbon solubility, shifted by the elements of the regression for cementite steels",
+  evidence: "fitted",
+  inputs: {
+    carbon: { label: "carbon", unit: "%", min: 0.6, max: 1.5 },
+    chromium: { label: "chromium", unit: "%", min: 0, max: MOST_CHROMIUM },
+  },
+  output: { label: "Acm", unit: "°C" },
+  error: { size: 20, unit: "°C", kind: "about, against the full calculation of 1095, 52100 and L6" },
+};
+
+type Row = readonly [grade: string, ac1: number, upper: number | null, ms: number | null, source: string];
+
+const published = new Map((table.rows as unknown as readonly Row[]).map((row) => [row[0], row]));
+
+interface Upper {
+  readonly celsius: number;
+  readonly name: "Ac3" | "Acm";
+}
+
+function upperOf(steel: Steel, carbon: number, ac1: number): Upper {
+  const carbideEnd = undissolvedLimit(steel.composition, carbon);
+  if (carbideEnd <= ac1) return { celsius: upperCritical(steel.composition, carbon), name: "Ac3" };
+  checkRange(CARBIDE_CRITICAL, "carbon", carbon);
+  return { celsius: carbideEnd, name: "Acm" };
+}
+
+/** Ms of what is dissolved; without a hardening temperature only where a usual one is known. */
+function startFor(steel: Steel, hardenC: number | undefined): number | null {
+  if (hardenC !== undefined) return startOf(steel.composition, dissolvedAt(steel, hardenC));
+  const { Cr } = steel.composition;
+  if (Cr > STAINLESS_CHROMIUM && publishedHardening(steel) === null) return null;
+  try {
+    return startOf(steel.composition, dissolvedAt(steel, usualHardening(steel).celsius));
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return null;
+    throw thrown;
+  }
+}
+
+function fromCard(row: Row, steel: Steel, hardenC: number | undefined): CriticalPoints {
+  const [, ac1, upper, ms] = row;
+  const ownStart = hardenC === undefined ? ms : null;
+  return {
+    ac1,
+    upper,
+    upperName: upper === null ? "" : "as printed",
+    ms: ownStart ?? startFor(steel, hardenC),
+  };
+}
+
+/**
+ * Critical temperatures of a steel and where its martensite starts.
+ *
+ * @param steel - A grade or an analysis.
+ * @param hardenC - Hardening temperature in °C; left out, the middle of the published window.
+ * @returns °C; `null` where nothing is published and no equation holds. The upper one is never below Ac1.
+ * @throws NotAvailable where nothing at all is held for the steel, and where `dissolvedAt` refuses a
+ * hardening temperature that was given.
+ */
+export function criticalPoints(steel: Steel, hardenC?: number): CriticalPoints {
+  const card = published.get(steel.grade?.designation ?? "");
+  if (card !== undefined) return fromCard(card, steel, hardenC);
+  const c = steel.composition;
+  if (c.Cr <= MOST_CHROMIUM) {
+    const carbon = carbonOf(steel);
+    checkLean(steel);
+    const ac1 = lowerCritical(c);
+    const { celsius, name } = upperOf(steel, carbon, ac1);
+    return { ac1, upper: celsius, upperName: name, ms: startFor(steel, hardenC) };
+  }
+  const ms = startFor(steel, hardenC);
+  if (ms === null) {
+    throw new NotAvailable(
+      `no critical temperature of ${steel.name} is held: the equations end at ${MOST_CHROMIUM} % Cr; take it from the steelmaker's card`,
+    );
+  }
+  return { ac1: null, upper: null, upperName: "", ms };
+}
+
+function checkLean({ composition: c }: Steel): void {
+  const given: Record<string, number> = {
+    manganese: c.Mn,
+    silicon: c.Si,
+    nickel: c.Ni,
+    molybdenum: c.Mo,
+    vanadium: c.V,
+    tungsten: c.W,
+  };
+  for (const input of Object.keys(given)) checkRange(LOWER_CRITICAL, input, given[input] as number);
+}
+
+function cardRelation([grade, , , , source]: Row): Relation {
+  return {
+    title: `Critical temperatures of ${grade}`,
+    source: source as SourceKey,
+    locator: "transformation temperatures",
+    evidence: "measured",
+    inputs: {},
+    output: { label: "temperature", unit: "°C" },
+    error: { size: null, unit: "°C", kind: "one card; two cards of H13 differ by 3 to 20 °C" },
+  };
+}
+
+const EQUATIONS = [LOWER_CRITICAL, UPPER_CRITICAL, CARBIDE_CRITICAL, MARTENSITE_START, HIGH_CHROMIUM_START];
+
+/** The relations behind `criticalPoints` for a steel. */
+export function criticalRelations(steel: Steel | null): readonly Relation[] {
+  if (steel === null) return EQUATIONS;
+  const card = published.get(steel.grade?.designation ?? "");
+  if (card !== undefined) return [cardRelation(card)];
+  const { Cr, C } = steel.composition;
+  if (Cr > STAINLESS_CHROMIUM) return [HIGH_CHROMIUM_START];
+  if (Cr > MOST_CHROMIUM) return [];
+  const isCarbide = undissolvedLimit(steel.composition, C) > lowerCritical(steel.composition);
+  return [LOWER_CRITICAL, isCarbide ? CARBIDE_CRITICAL : UPPER_CRITICAL, MARTENSITE_START];
+}
