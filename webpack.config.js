@@ -24,20 +24,20 @@ function scripts() {
   return { test: /\.ts$/, loader: "ts-loader", options };
 }
 
-function contentSecurityPolicy(isVendorOffice, isServed) {
+function contentSecurityPolicy(isVendorOffice) {
   const office = isVendorOffice ? ` ${new URL(VENDOR_OFFICE).origin}` : "";
   return [
     "default-src 'none'",
     `script-src 'self'${office}`,
     "style-src 'self'",
     "img-src 'self' data:",
-    `connect-src 'self'${isServed ? " wss://localhost:3000" : ""}`,
+    "connect-src 'self'",
     "base-uri 'none'",
     "form-action 'none'",
   ].join("; ");
 }
 
-function page(isVendorOffice, isServed) {
+function page(isVendorOffice) {
   return new HtmlWebpackPlugin({
     template: "src/taskpane/taskpane.html",
     filename: "taskpane.html",
@@ -47,7 +47,7 @@ function page(isVendorOffice, isServed) {
     scriptLoading: "defer",
     hash: true,
     officeScript: isVendorOffice ? VENDOR_OFFICE : "office/office.js",
-    policy: contentSecurityPolicy(isVendorOffice, isServed),
+    policy: contentSecurityPolicy(isVendorOffice),
   });
 }
 
@@ -60,15 +60,24 @@ function copies(host, isVendorOffice) {
   return new CopyWebpackPlugin({ patterns: [manifest, icons, ...(isVendorOffice ? [] : office)] });
 }
 
-function developmentServer() {
-  const { getHttpsServerOptions } = require("office-addin-dev-certs");
-  return getHttpsServerOptions().then(({ ca, key, cert }) => ({
-    server: { type: "https", options: { ca, key, cert } },
+/** Excel on Windows and Mac wants certificates that the system trusts; elsewhere there is only a browser to please. */
+async function certificates() {
+  if (process.platform === "linux") return { type: "https" };
+  const { ca, key, cert } = await require("office-addin-dev-certs").getHttpsServerOptions();
+  return { type: "https", options: { ca, key, cert } };
+}
+
+async function developmentServer() {
+  return {
+    server: await certificates(),
     port: 3000,
+    // A client in the page would put a document's code into the functions bundle: reload by hand.
+    client: false,
     hot: false,
+    liveReload: false,
     headers: { "Access-Control-Allow-Origin": "*" },
     static: false,
-  }));
+  };
 }
 
 /**
@@ -103,7 +112,7 @@ module.exports = async (env = {}, argv = {}) => {
     module: { rules: [scripts(), { test: /\.css$/, use: [MiniCssExtractPlugin.loader, "css-loader"] }] },
     plugins: [
       new MiniCssExtractPlugin({ filename: "[name].css", chunkFilename: "page-[name].[contenthash:8].css" }),
-      page(isVendorOffice, isServed),
+      page(isVendorOffice),
       copies(host, isVendorOffice),
       new FunctionMetadataPlugin({ host }),
       ...(isProduction ? [budget(env.quiet !== undefined)] : []),
