@@ -1,7 +1,7 @@
 import { NotAvailable } from "../refusal";
 import { type CutOrder, type CutRequest, cutOrder } from "./cut-order";
 import { inTenths, TENTHS } from "./cutting-grid";
-import { costOf, isProved, type PatternUse } from "./cutting-task";
+import { isProved, type PatternUse } from "./cutting-task";
 import { Effort } from "./effort";
 import { type Solution, solve } from "./solve";
 
@@ -35,7 +35,7 @@ export interface CutPlan {
 }
 
 /** About a second of work on a machine of 2024. */
-const USUAL_EFFORT = 400;
+const USUAL_EFFORT = 500;
 const MILLION = 1e6;
 
 /** A sum of prices without the traces of binary fractions. */
@@ -51,28 +51,6 @@ function refuse({ task }: CutOrder, { isShort }: Solution): never {
       ? `the ${bars} bars in stock do not hold all the pieces: leave bars in stock empty for a length that can be bought`
       : `no plan was found that holds all the pieces in the ${bars} bars in stock: allow one bar more`,
   );
-}
-
-/** Moves each bar to the cheapest, then shortest, stock that holds its pieces and is still to be had. */
-function settled({ task, bars }: CutOrder, uses: readonly PatternUse[]): PatternUse[] {
-  const left = task.stocks.map(({ available }) => available);
-  for (const { pattern, bars: count } of uses) left[pattern.stock] = (left[pattern.stock] ?? 0) - count;
-  return uses.map(({ pattern, bars: count }) => {
-    const filled = task.kinds.reduce((sum, { id, size }) => sum + size * (pattern.counts[id] ?? 0), 0);
-    const fits = task.stocks.flatMap(({ room }, index) => {
-      const isFree = index === pattern.stock || (left[index] ?? 0) >= count;
-      return room >= filled && isFree ? [index] : [];
-    });
-    const rank = (index: number) => [task.stocks[index]?.cost ?? 0, bars[index]?.length ?? 0] as const;
-    const stock = fits.reduce((best, index) => {
-      const [cost, length] = rank(index);
-      const [bestCost, bestLength] = rank(best);
-      return cost < bestCost || (cost === bestCost && length < bestLength) ? index : best;
-    }, pattern.stock);
-    left[pattern.stock] = (left[pattern.stock] ?? 0) + count;
-    left[stock] = (left[stock] ?? 0) - count;
-    return { pattern: { ...pattern, stock }, bars: count };
-  });
 }
 
 /** Like patterns on one row. */
@@ -113,8 +91,7 @@ export function cutPlan(request: CutRequest): CutPlan {
   const order = cutOrder(request);
   const solution = solve(order.task, new Effort((request.effort ?? USUAL_EFFORT) * MILLION));
   if (solution.uses === undefined) return refuse(order, solution);
-  const uses = merged(settled(order, solution.uses));
-  const cost = costOf(order.task, uses);
+  const uses = merged(solution.uses);
   const rows = uses
     .map((use) => rowOf(order, request, use))
     .sort((a, b) => b.barLength - a.barLength || b.bars - a.bars || a.drop - b.drop);
@@ -123,9 +100,9 @@ export function cutPlan(request: CutRequest): CutPlan {
   return {
     rows,
     bars: rows.reduce((sum, { bars }) => sum + bars, 0),
-    cost: hasPrices ? money(cost * order.priceStep) : undefined,
+    cost: hasPrices ? money(solution.cost * order.priceStep) : undefined,
     bound,
-    isProved: isProved(order.task, cost, solution.bound),
+    isProved: isProved(order.task, solution.cost, solution.bound),
     isStopped: solution.isStopped,
   };
 }

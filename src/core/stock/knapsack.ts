@@ -1,24 +1,50 @@
 import type { Kind } from "./cutting-task";
 
-/** Several pieces of one kind taken together: 1, 2, 4 … and the rest make every number up to the demand. */
+/**
+ * Pieces of one kind that are offered to the knapsack together. Where more are wanted than fit, single
+ * pieces may be taken again and again; else bundles of 1, 2, 4 … and the rest make every number up to the demand.
+ */
 interface Bundle {
   /** Place of the kind in the list given. */
   readonly kind: number;
   readonly count: number;
   readonly size: number;
+  readonly isEndless: boolean;
 }
 
 function bundlesOf(kinds: readonly Kind[], room: number): Bundle[] {
   return kinds.flatMap(({ size, demand }, kind) => {
+    const most = Math.floor(room / size);
+    if (demand >= most) return most > 0 ? [{ kind, count: 1, size, isEndless: true }] : [];
     const bundles: Bundle[] = [];
-    let left = Math.min(demand, Math.floor(room / size));
+    let left = demand;
     for (let count = 1; left > 0; count *= 2) {
       const taken = Math.min(count, left);
-      bundles.push({ kind, count: taken, size: taken * size });
+      bundles.push({ kind, count: taken, size: taken * size, isEndless: false });
       left -= taken;
     }
     return bundles;
   });
+}
+
+/** From the largest room down: what a room is built on has not seen the bundle yet. */
+function offerOnce(best: Float64Array, row: Uint8Array, size: number, value: number): void {
+  for (let room = best.length - 1; room >= size; room -= 1) {
+    const candidate = (best[room - size] as number) + value;
+    if (candidate <= (best[room] as number)) continue;
+    best[room] = candidate;
+    row[room] = 1;
+  }
+}
+
+/** From the smallest room up: what a room is built on may hold the piece already. */
+function offerAgain(best: Float64Array, row: Uint8Array, size: number, value: number): void {
+  for (let room = size; room < best.length; room += 1) {
+    const candidate = (best[room - size] as number) + value;
+    if (candidate <= (best[room] as number)) continue;
+    best[room] = candidate;
+    row[room] = 1;
+  }
 }
 
 /**
@@ -58,17 +84,13 @@ export class Knapsack {
   }
 
   private addBundle(index: number, values: ArrayLike<number>): void {
-    const { kind, count, size } = this.bundles[index] as Bundle;
+    const { kind, count, size, isEndless } = this.bundles[index] as Bundle;
     const { best, rooms } = this;
     const value = count * (values[kind] ?? 0);
     const row = this.taken.subarray(index * rooms, (index + 1) * rooms);
     row.fill(0);
-    for (let room = rooms - 1; room >= size; room -= 1) {
-      const candidate = (best[room - size] as number) + value;
-      if (candidate <= (best[room] as number)) continue;
-      best[room] = candidate;
-      row[room] = 1;
-    }
+    if (isEndless) offerAgain(best, row, size, value);
+    else offerOnce(best, row, size, value);
   }
 
   /** Highest value that fits a room. */
@@ -81,10 +103,12 @@ export class Knapsack {
     const counts = new Array<number>(this.kinds).fill(0);
     let left = room;
     for (const index of [...this.active].reverse()) {
-      if (this.taken[index * this.rooms + left] !== 1) continue;
-      const { kind, count, size } = this.bundles[index] as Bundle;
-      counts[kind] = (counts[kind] ?? 0) + count;
-      left -= size;
+      const { kind, count, size, isEndless } = this.bundles[index] as Bundle;
+      while (this.taken[index * this.rooms + left] === 1) {
+        counts[kind] = (counts[kind] ?? 0) + count;
+        left -= size;
+        if (!isEndless) break;
+      }
     }
     return counts;
   }

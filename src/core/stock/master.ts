@@ -103,12 +103,6 @@ export class Master {
     return duals;
   }
 
-  /** Worth of one more bar of a stock; 0 where it can be bought. */
-  barWorth(duals: Float64Array, stock: number): number {
-    const index = this.limited.indexOf(stock);
-    return index < 0 ? 0 : (duals[this.task.kinds.length + index] as number);
-  }
-
   /** Lets a slack in where a worth has the wrong sign. */
   enterSlack(duals: Float64Array): boolean {
     const { kinds } = this.task;
@@ -182,6 +176,11 @@ export class Master {
       }
       level[row] = Math.max(0, (level[row] as number) - factor * (level[leaving] as number));
     }
+  }
+
+  /** Number of rows. */
+  get size(): number {
+    return this.rows;
   }
 
   get cost(): number {

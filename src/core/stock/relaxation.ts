@@ -1,6 +1,7 @@
 import type { CuttingTask, Pattern, PatternUse } from "./cutting-task";
 import { isProved, raisedBound } from "./cutting-task";
 import type { Effort } from "./effort";
+import { greedyPattern } from "./greedy-pattern";
 import { Knapsack } from "./knapsack";
 import { Master } from "./master";
 
@@ -14,7 +15,6 @@ export interface Relaxation {
   readonly isShort: boolean;
 }
 
-const TINY = 1e-9;
 /** Pieces: less than this is rounding. */
 const TOLERANCE = 1e-6;
 
@@ -32,6 +32,12 @@ function patternAt(task: CuttingTask, knapsack: Knapsack, stock: number): Patter
     counts[id] = taken[index] ?? 0;
   });
   return { stock, counts };
+}
+
+/** A lower bound from the material alone: every step of length at the rate of the cheapest bar. */
+function materialBound(task: CuttingTask): number {
+  const length = task.kinds.reduce((sum, { size, demand }) => sum + size * demand, 0);
+  return length * Math.min(...task.stocks.map(({ cost, room }) => cost / Math.max(1, room)));
 }
 
 /**
@@ -54,17 +60,26 @@ function dualBound(task: CuttingTask, knapsack: Knapsack, worths: readonly numbe
   return scale * pieces + inHand;
 }
 
-/** The length of bar whose best pattern lowers the cost most, `-1` where none does. */
-function bestStock(task: CuttingTask, knapsack: Knapsack, master: Master, duals: Float64Array): number {
-  let best = -1;
-  let most = TINY;
-  task.stocks.forEach(({ room, cost, available }, stock) => {
-    const gain = knapsack.valueAt(room) + master.barWorth(duals, stock) - cost;
-    if (available < 1 || gain <= most * Math.max(1, cost)) return;
-    most = gain;
-    best = stock;
+/** Takes in a pattern found without the knapsack, where there is one. */
+function enterGreedy(task: CuttingTask, worths: readonly number[], master: Master): boolean {
+  let hasEntered = false;
+  task.stocks.forEach(({ available }, stock) => {
+    const pattern = available < 1 ? undefined : greedyPattern(task, worths, stock);
+    if (pattern === undefined || !master.wouldHelp(pattern, master.duals())) return;
+    if (master.enterPattern(pattern)) hasEntered = true;
   });
-  return best;
+  return hasEntered;
+}
+
+/** Takes in the best pattern of each length of bar that lowers the cost; true where there was one. */
+function enterBest(task: CuttingTask, knapsack: Knapsack, master: Master): boolean {
+  let hasEntered = false;
+  task.stocks.forEach(({ available }, stock) => {
+    if (available < 1) return;
+    const pattern = patternAt(task, knapsack, stock);
+    if (master.wouldHelp(pattern, master.duals()) && master.enterPattern(pattern)) hasEntered = true;
+  });
+  return hasEntered;
 }
 
 function warmUp(task: CuttingTask, master: Master, known: readonly Pattern[]): void {
@@ -74,9 +89,59 @@ function warmUp(task: CuttingTask, master: Master, known: readonly Pattern[]): v
   }
 }
 
+/** Cells of the knapsack table that a step of the master counts for, by the square of its size and by length of bar. */
+const STEP_WORK = 15;
+
+/** Share of the steadiest worths known in those that are tried next. */
+const STEADINESS = 0.6;
+
 /**
- * Solves the relaxed cutting problem by column generation: the knapsack proposes the pattern that the
- * present worths of the pieces make most attractive, the master takes it in.
+ * Worths of the pieces to price patterns by. Those of the master jump from step to step; mixed with the ones
+ * that gave the best bound so far they settle in fewer steps.
+ */
+class Worths {
+  bound = Number.NEGATIVE_INFINITY;
+  private steadiest: readonly number[] | undefined;
+
+  constructor(
+    private readonly task: CuttingTask,
+    private readonly knapsack: Knapsack,
+    private readonly effort: Effort,
+  ) {}
+
+  steadied(current: readonly number[]): readonly number[] | undefined {
+    return this.steadiest?.map((worth, kind) => STEADINESS * worth + (1 - STEADINESS) * (current[kind] ?? 0));
+  }
+
+  /** Finds the best patterns for these worths, and the bound they prove. */
+  price(worths: readonly number[]): void {
+    this.knapsack.fill(worths);
+    this.effort.spend(this.knapsack.cells);
+    const bound = dualBound(this.task, this.knapsack, worths);
+    if (bound <= this.bound) return;
+    this.bound = bound;
+    this.steadiest = worths;
+  }
+}
+
+/** One step of column generation; false once no pattern lowers the cost. */
+function step(task: CuttingTask, knapsack: Knapsack, master: Master, worths: Worths): boolean {
+  const duals = master.duals();
+  if (master.enterSlack(duals)) return true;
+  const current = task.kinds.map((_, row) => Math.max(0, duals[row] as number));
+  if (enterGreedy(task, current, master)) return true;
+  const steadied = worths.steadied(current);
+  if (steadied !== undefined) {
+    worths.price(steadied);
+    if (enterBest(task, knapsack, master)) return true;
+  }
+  worths.price(current);
+  return enterBest(task, knapsack, master);
+}
+
+/**
+ * Solves the relaxed cutting problem by column generation: the knapsack proposes the patterns that the
+ * present worths of the pieces make most attractive, the master takes them in.
  *
  * @param task - What is to be cut.
  * @param known - Patterns to begin with.
@@ -92,18 +157,13 @@ export function relax(
   const master = new Master(task);
   warmUp(task, master, known);
   const knapsack = new Knapsack(task.kinds, Math.max(...task.stocks.map(({ room }) => room)));
-  let bound = Number.NEGATIVE_INFINITY;
+  const worths = new Worths(task, knapsack, effort);
+  let bound = raisedBound(task, materialBound(task));
   let isOptimal = false;
   while (!effort.isSpent) {
-    const duals = master.duals();
-    effort.spend(duals.length * duals.length);
-    if (master.enterSlack(duals)) continue;
-    const worths = task.kinds.map((_, row) => Math.max(0, duals[row] as number));
-    knapsack.fill(worths);
-    effort.spend(knapsack.cells);
-    bound = Math.max(bound, raisedBound(task, dualBound(task, knapsack, worths)));
-    const stock = bestStock(task, knapsack, master, duals);
-    isOptimal = stock < 0 || !master.enterPattern(patternAt(task, knapsack, stock));
+    effort.spend(STEP_WORK * task.stocks.length * master.size ** 2);
+    isOptimal = !step(task, knapsack, master, worths);
+    bound = Math.max(bound, raisedBound(task, worths.bound));
     const isSettled =
       task.wholeCosts && master.shortage <= TOLERANCE && raisedBound(task, master.cost) <= bound;
     if (isOptimal || isSettled || isProved(task, incumbent, bound)) break;

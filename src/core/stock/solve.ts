@@ -13,6 +13,7 @@ import {
 import type { Effort } from "./effort";
 import { firstFit } from "./first-fit";
 import { type Relaxation, relax } from "./relaxation";
+import { settled } from "./settle";
 
 /** The best plan found. */
 export interface Solution {
@@ -39,8 +40,8 @@ class Best {
     private readonly bound: () => number,
   ) {}
 
-  offer(uses: readonly PatternUse[] | undefined): void {
-    if (uses === undefined) return;
+  offer(given: readonly PatternUse[]): void {
+    const uses = settled(this.task, given);
     const cost = costOf(this.task, uses);
     if (cost >= this.cost) return;
     this.cost = cost;
@@ -50,6 +51,19 @@ class Best {
   get isProved(): boolean {
     return isProved(this.task, this.cost, this.bound());
   }
+}
+
+/** Ways to finish what is left by first-fit decreasing: from all lengths of bar, and from each one alone. */
+function endings(task: CuttingTask, rest: Rest): (readonly PatternUse[])[] {
+  const only = (stock: number): Rest => ({
+    ...rest,
+    available: rest.available.map((bars, index) => (index === stock ? bars : 0)),
+  });
+  const alone = task.stocks.length > 1 ? task.stocks.map((_, stock) => only(stock)) : [];
+  return [rest, ...alone].flatMap((from) => {
+    const uses = firstFit(task, from);
+    return uses === undefined ? [] : [uses];
+  });
 }
 
 /** A pattern cut to so many bars, no more pieces than are wanted and no more bars than there are. */
@@ -111,8 +125,7 @@ function dive(task: CuttingTask, root: Relaxation, threshold: number, best: Best
     used.push(...step.taken);
     rest = step.left;
     const left = remainingTask(task, rest);
-    const ending = firstFit(left, rest);
-    best.offer(ending === undefined ? undefined : [...used, ...ending]);
+    for (const ending of endings(left, rest)) best.offer([...used, ...ending]);
     if (isServed(rest) || effort.isSpent) return;
     const known = relaxed.map(({ pattern }) => pattern);
     relaxed = relax(left, known, Number.POSITIVE_INFINITY, effort).uses;
@@ -133,9 +146,8 @@ export function solve(task: CuttingTask, effort: Effort): Solution {
   const order = wholeOrder(task);
   let bound = Number.NEGATIVE_INFINITY;
   const best = new Best(task, () => bound);
-  const simple = firstFit(task, order);
-  best.offer(simple);
-  const known = (simple ?? []).map(({ pattern }) => pattern);
+  for (const simple of endings(task, order)) best.offer(simple);
+  const known = (best.uses ?? []).map(({ pattern }) => pattern);
   const root = relax(task, known, best.cost, effort);
   bound = root.bound;
   if (!root.isShort) {
