@@ -1,5 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { QUENCHED_HRC } from "../../src/functions/hardening";
 import {
+  ANALYSIS,
   BILLET_CARBON,
   CARBON,
   CERTIFICATE,
@@ -8,6 +10,7 @@ import {
   NEAREST_GRADES,
   STAINLESS,
 } from "../../src/functions/steel";
+import { TEMPERED_HRC } from "../../src/functions/tempering";
 import { answer } from "./answer";
 
 describe("DECODE and NEAREST_GRADES", () => {
@@ -69,8 +72,16 @@ describe("CERTIFICATE", () => {
     expect(answer(CERTIFICATE, ...given)[0]?.[0]).toContain(sentence);
   });
 
-  it("gives an analysis that drives other functions through ANALYSIS", () => {
-    expect(answer(CARBON, "C 0.73 Mn 0.55 Si 0.22")).toEqual([[0.73]]);
+  it("passed on as an analysis drives hardening and tempering as its grade does, shifted with its carbon", () => {
+    const elements = [["C"], ["Si"], ["Mn"]];
+    const [[analysis]] = answer(ANALYSIS, elements, [[0.73], [0.22], [0.55]]) as [[string]];
+    expect(answer(CARBON, analysis)).toEqual([[0.73]]);
+    const [[asGrade], [asCertificate]] = answer(TEMPERED_HRC, [["1075"], [analysis]], 200) as [
+      [number],
+      [number],
+    ];
+    expect(Math.abs(asCertificate - asGrade)).toBeLessThan(2);
+    expect(answer(QUENCHED_HRC, analysis)[0]?.[0]).toBeGreaterThan(60);
   });
 });
 

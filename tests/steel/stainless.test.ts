@@ -30,6 +30,14 @@ describe("chromium in solution", () => {
     expect(stainless(findSteel("316")).pren).toBeCloseTo(25.25, 6);
   });
 
+  it("is taken at the middle of the hardening window where no temperature is given", () => {
+    // ASM Handbook 4: 440C hardens from 1010-1065 °C; the calculation keeps 11.6 at 1020 and 12.5 at 1060 °C.
+    const { dissolved } = stainless(findSteel("440C"));
+    expect(dissolved).toBeGreaterThan(11.3);
+    expect(dissolved).toBeLessThan(12.6);
+    expect(() => stainless(findSteel("C 0.6 Cr 13 Mo 0.5"))).toThrow("give the hardening temperature in °C");
+  });
+
   it("is not asked for where there is too little chromium in all", () => {
     expect(stainless(findSteel("A2"), 960)).toMatchObject({ dissolved: null, pren: null });
     expect(stainless(findSteel("1095")).verdict).toBe("not stainless: 0 % Cr in all, 10.5 % needed");

@@ -25,7 +25,7 @@ export const CARBON_DIFFUSION: Relation = {
   },
   output: { label: "diffusivity", unit: "m²/s" },
   error: { size: 10, unit: "%", kind: "against Ågren's equation (1986) between 0.2 and 0.8 % C" },
-  note: "Cr and Mo slow carbon, Si speeds it; the limits of use are those over which the two equations were compared, a little widened in carbon.",
+  note: "Cr and Mo slow carbon, Si speeds it; compared at 850 to 1200 °C (1562 to 2192 °F); the limits of use go a little further.",
 };
 
 /** Evening out of equal alternate layers. */

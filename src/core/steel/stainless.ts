@@ -1,5 +1,5 @@
 import { dissolvedAt, dissolvedRelations } from "../hardening/dissolved";
-import { usualHardening } from "../hardening/hardening-temperature";
+import { publishedHardening } from "../hardening/hardening-temperature";
 import { numberText, temperatureText } from "../quantity-text";
 import { NotAvailable, Refusal } from "../refusal";
 import type { Relation } from "../relation";
@@ -46,8 +46,14 @@ export const PREN: Relation = {
 
 const LEAST = 10.5;
 const SAFE = 11;
-/** No chromium carbide is left in these at any annealing temperature in use. */
-const WHOLLY_DISSOLVED = ["austenitic stainless", "ferritic stainless"];
+const ANNEALED = ["austenitic stainless", "ferritic stainless"];
+/** Carbon up to which these hold no chromium carbide after annealing, mass %: the usual maximum of their standards. */
+const LOW_CARBON = 0.15;
+
+/** True where annealing leaves no chromium carbide. A grade with a carbon maximum alone is one of these. */
+function isWhollyDissolved({ family, composition }: Steel): boolean {
+  return ANNEALED.includes(family) && !(composition.C > LOW_CARBON);
+}
 
 function prenOf({ composition }: Steel, dissolved: number): number {
   const { Cr, Mo, W, N } = composition;
@@ -57,8 +63,8 @@ function prenOf({ composition }: Steel, dissolved: number): number {
 
 function temperatureFor(steel: Steel, hardenC: number | undefined): number {
   if (hardenC !== undefined) return hardenC;
-  const usual = usualHardening(steel);
-  if (usual.source !== null) return usual.celsius;
+  const published = publishedHardening(steel);
+  if (published !== null) return published.celsius;
   throw new NotAvailable(
     `no hardening window is held for ${steel.name}: give the hardening temperature in °C`,
   );
@@ -71,7 +77,7 @@ function amount(percent: number): string {
 function verdictOf(steel: Steel, dissolved: number): string {
   const left = `${amount(dissolved)} in solution`;
   if (dissolved < LEAST) return `not stainless: ${left}, ${LEAST} % needed`;
-  if (WHOLLY_DISSOLVED.includes(steel.family)) return `stainless: ${left}; does not harden by quenching`;
+  if (isWhollyDissolved(steel)) return `stainless: ${left}; does not harden by quenching`;
   const temper = `a temper at ${temperatureText(425)} to ${temperatureText(600)} takes more out`;
   return dissolved < SAFE ? `barely stainless: ${left}; ${temper}` : `stainless: ${left}; ${temper}`;
 }
@@ -80,7 +86,8 @@ function verdictOf(steel: Steel, dissolved: number): string {
 function lowChromium(steel: Steel, hardenC: number | undefined): Stainless {
   const bulk = steel.composition.Cr;
   const verdict = `not stainless: ${amount(bulk)} in all, ${LEAST} % needed`;
-  const dissolved = hardenC === undefined ? null : dissolvedOrNull(steel, hardenC);
+  const temperature = hardenC ?? publishedHardening(steel)?.celsius;
+  const dissolved = temperature === undefined ? null : dissolvedOrNull(steel, temperature);
   return {
     bulk,
     dissolved,
@@ -109,7 +116,7 @@ function dissolvedOrNull(steel: Steel, hardenC: number): number | null {
 export function stainless(steel: Steel, hardenC?: number): Stainless {
   const bulk = steel.composition.Cr;
   if (bulk < LEAST) return lowChromium(steel, hardenC);
-  const isWhole = WHOLLY_DISSOLVED.includes(steel.family);
+  const isWhole = isWhollyDissolved(steel);
   const dissolved = isWhole ? bulk : dissolvedAt(steel, temperatureFor(steel, hardenC)).chromium;
   return { bulk, dissolved, pren: prenOf(steel, dissolved), verdict: verdictOf(steel, dissolved) };
 }
@@ -117,6 +124,6 @@ export function stainless(steel: Steel, hardenC?: number): Stainless {
 /** The relations behind `stainless`. */
 export function stainlessRelations(steel: Steel | null): readonly Relation[] {
   const own = [PASSIVITY, PREN];
-  if (steel === null || WHOLLY_DISSOLVED.includes(steel.family) || steel.composition.Cr < LEAST) return own;
+  if (steel === null || isWhollyDissolved(steel) || steel.composition.Cr < LEAST) return own;
   return [...own, ...dissolvedRelations(steel)];
 }

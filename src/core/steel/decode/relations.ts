@@ -15,6 +15,6 @@ export function namingRelations(): readonly Relation[] {
       unit: "mass %",
       kind: "a nominal figure, not a limit; the grade table goes before it",
     },
-    note: "Of 215 names that carry carbon 209 fall within the limits of their grade; names without a figure in front (Cr12, Х12МФ) say only that carbon is about 1 % or more.",
+    note: "Every figure that a name of the grade table states for carbon lies within the limits of its grade; names without a figure in front (Cr12, Х12МФ) say only that carbon is about 1 % or more, and six of them hold more.",
   }));
 }
