@@ -4,7 +4,7 @@ type Described = Pick<NumberOptions, "label" | "help">;
 
 /** A mass in g. */
 export function mass(options: Described): NumberOptions {
-  return { quantity: "mass", unit: "g", above: 0, ...options };
+  return { quantity: "mass", unit: "g", min: 0.001, max: 1e6, ...options };
 }
 
 /** A place on the axis of the blade in mm; either side of the origin. */
@@ -12,9 +12,9 @@ export function position(options: Described): NumberOptions {
   return { quantity: "length", unit: "mm", min: -10_000, max: 10_000, ...options };
 }
 
-/** A length in mm above 0. */
+/** A length in mm that is not 0. */
 export function size(options: Described): NumberOptions {
-  return { quantity: "length", unit: "mm", above: 0, max: 10_000, ...options };
+  return { quantity: "length", unit: "mm", min: 0.001, max: 10_000, ...options };
 }
 
 export const totalMass = mass({ label: "mass g", help: "Mass of the whole in g, or with its unit." });
@@ -28,6 +28,7 @@ export const inertia: NumberOptions = {
   label: "inertia kg m²",
   quantity: "number",
   unit: "kg m²",
-  above: 0,
+  min: 1e-12,
+  max: 1000,
   help: "Inertia about the balance in kg m², as STATIONS, ASSEMBLY and SWING_INERTIA give it.",
 };

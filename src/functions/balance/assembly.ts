@@ -21,6 +21,7 @@ export const ASSEMBLY = rowFunction({
       quantity: "number",
       unit: "kg m²",
       min: 0,
+      max: 1000,
       fallback: 0,
       help: "Inertia of each part about its own balance in kg m²; 0 for a small part.",
     }),

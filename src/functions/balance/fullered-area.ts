@@ -14,10 +14,12 @@ export const FULLERED_AREA = scalarFunction({
     "Area of a fullered section: flat, rectangle, lenticular or diamond; the metal above the fuller's chord goes too.",
   parameters: {
     grind: text(grindOptions),
-    width: number(length({ ...widthOptions, above: 0 })),
-    thickness: number(length({ ...thicknessOptions, above: 0 })),
-    fullerWidth: number(length({ label: "fuller width", above: 0, help: "Rim to rim, in mm." })),
-    fullerDepth: number(length({ label: "fuller depth", above: 0, help: "Depth in the middle, in mm." })),
+    width: number(length({ ...widthOptions, min: 0.001, max: 1000 })),
+    thickness: number(length({ ...thicknessOptions, min: 0.001, max: 1000 })),
+    fullerWidth: number(length({ label: "fuller width", min: 0.001, max: 1000, help: "Rim to rim, in mm." })),
+    fullerDepth: number(
+      length({ label: "fuller depth", min: 0.001, max: 1000, help: "Depth in the middle, in mm." }),
+    ),
     aSide: optionalNumber({
       label: "a side",
       quantity: "count",

@@ -15,7 +15,7 @@ export const SWING_INERTIA = scalarFunction({
       label: "period s",
       quantity: "time",
       unit: "s",
-      above: 0,
+      min: 0.01,
       max: 60,
       help: "One swing there and back in seconds: time 20 and divide.",
     }),

@@ -5,7 +5,7 @@ type Described = Pick<NumberOptions, "label" | "help">;
 
 /** An amount in the sheet's own currency, from 0. */
 export function money(options: Described): NumberOptions {
-  return { quantity: "money", unit: "", min: 0, ...options };
+  return { quantity: "money", unit: "", min: 0, max: 1e9, ...options };
 }
 
 /** A temperature of steel in °C. */
@@ -14,7 +14,7 @@ export function steelTemperature(options: Described): NumberOptions {
 }
 
 export function kilograms(options: Described): NumberOptions {
-  return { quantity: "mass", unit: "kg", above: 0, ...options };
+  return { quantity: "mass", unit: "kg", min: 0.001, max: 1e6, ...options };
 }
 
 /** A whole number of blades, from 1. */
@@ -22,9 +22,9 @@ export function blades(options: Described): NumberOptions {
   return { quantity: "count", unit: "", whole: true, min: 1, max: 10_000, ...options };
 }
 
-/** A share above 0 and up to 1; 92 asks whether 0.92 was meant. */
+/** A share up to 1; 92 asks whether 0.92 was meant. */
 export function share(options: Described & { readonly min?: number }): NumberOptions {
-  return { quantity: "fraction", unit: "", above: 0, max: 1, askOver: askIfPercent, ...options };
+  return { quantity: "fraction", unit: "", min: 0.001, max: 1, askOver: askIfPercent, ...options };
 }
 
 export const yieldOptions: NumberOptions = {

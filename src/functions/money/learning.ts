@@ -18,7 +18,7 @@ export const LEARNING = scalarFunction({
       label: "first h",
       quantity: "time",
       unit: "h",
-      above: 0,
+      min: 0.0001,
       max: 100_000,
       help: "Hours of the first piece.",
     }),

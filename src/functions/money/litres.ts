@@ -5,7 +5,7 @@ const SPELLINGS = /^(.*?)\s*(l|litres?|liters?|gal|gallons?|us gal)\.?$/i;
 
 /** A volume of liquid in litres: 20, "20 L" or "5 gal" (US gallons). */
 export function litres(options: Pick<NumberOptions, "label" | "help">): Parameter<number> {
-  const plain = number({ quantity: "number", unit: "L", above: 0, max: 100_000, ...options });
+  const plain = number({ quantity: "number", unit: "L", min: 0.01, max: 100_000, ...options });
   return {
     ...plain,
     kind: "volume",

@@ -52,7 +52,8 @@ export const LOADS = tableFunction({
       quantity: "count",
       unit: "",
       whole: true,
-      above: 0,
+      min: 1,
+      max: 100_000,
       help: "Pieces that the furnace holds at a time.",
     }),
     massALoad: numberOrNothing(

@@ -9,12 +9,20 @@ export const ROUND_MONEY = scalarFunction({
   topic: "Run, stock and money",
   summary: "An amount rounded to a step as it would be on paper; round once, at the price.",
   parameters: {
-    value: number({ label: "value", quantity: "money", unit: "", help: "Amount, unrounded." }),
+    value: number({
+      label: "value",
+      quantity: "money",
+      unit: "",
+      min: -1e9,
+      max: 1e9,
+      help: "Amount, unrounded.",
+    }),
     step: optionalNumber({
       label: "step",
       quantity: "money",
       unit: "",
-      above: 0,
+      min: 0.0001,
+      max: 1e6,
       fallback: 0.01,
       help: "Smallest step of the price: 0.01, 0.05, 5.",
     }),

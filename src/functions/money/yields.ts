@@ -38,8 +38,8 @@ export const STARTS_BY_PROFIT = rowFunction({
   parameters: {
     good: number(blades({ label: "good", help: "Good blades ordered." })),
     yield: number(yieldOptions),
-    cost: number({ ...money({ label: "cost", help: "Cost of one start." }), above: 0 }),
-    price: number({ ...money({ label: "price", help: "Price of one good blade ordered." }), above: 0 }),
+    cost: number({ ...money({ label: "cost", help: "Cost of one start." }), min: 0.01 }),
+    price: number({ ...money({ label: "price", help: "Price of one good blade ordered." }), min: 0.01 }),
     spare: optionalNumber({
       ...money({ label: "spare", help: "What a good blade over the order brings." }),
       fallback: 0,

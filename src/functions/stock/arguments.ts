@@ -5,7 +5,7 @@ const LENGTH = { quantity: "length", unit: "mm" } as const;
 export const pieceLength: NumberOptions = {
   ...LENGTH,
   label: "length",
-  above: 0,
+  min: 0.1,
   max: 30_000,
   help: "Length of each piece in mm; one cell or a column.",
 };
@@ -28,7 +28,7 @@ export const barLengths = whole(
   number({
     ...LENGTH,
     label: "bar length",
-    above: 0,
+    min: 0.1,
     max: 30_000,
     help: "Length of the bars in mm; a column where several lengths are on offer.",
   }),

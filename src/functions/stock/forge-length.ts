@@ -11,7 +11,7 @@ function side(label: string) {
     label,
     quantity: "length",
     unit: "mm",
-    above: 0,
+    min: 0.1,
     max: 1000,
     help: `${label[0]?.toUpperCase()}${label.slice(1)} in mm.`,
   });
@@ -33,7 +33,8 @@ export const FORGE_LENGTH = scalarFunction({
       label: "volume mm³",
       quantity: "volume",
       unit: "mm³",
-      above: 0,
+      min: 0.001,
+      max: 1e9,
       help: "Finished volume with the tang in mm³, as STATIONS gives it.",
     }),
     barWidth: side("bar width"),
