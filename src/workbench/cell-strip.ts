@@ -27,6 +27,8 @@ export function mountCellStrip(grid: Grid): CellStrip {
   const address = entryField("cell-address", goTo, renew);
   const content = entryField("cell-content", () => grid.write(content.text()), renew);
   const result = byId("cell-result", HTMLElement);
+  // A long caution scrolls, so it must be reachable by keyboard.
+  result.tabIndex = 0;
   let shown = "";
 
   function refresh(): void {

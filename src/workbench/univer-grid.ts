@@ -1,3 +1,4 @@
+import { CommandType, type IExecutionOptions } from "@univerjs/core";
 import type { FRange } from "@univerjs/sheets/facade";
 import { planningCell } from "../workbook/planning-sheet";
 import { planningWorkbook } from "../workbook/planning-workbook";
@@ -16,13 +17,17 @@ function freeName(taken: readonly string[]): string {
   return `Sheet ${number}`;
 }
 
-/** Commands after which a save is due; results that a recalculation writes are not among them. */
-const CHANGES: ReadonlySet<string> = new Set([
-  "sheet.command.set-range-values",
-  "sheet.command.clear-selection-content",
-  "sheet.command.insert-sheet",
-  "sheet.command.paste",
-]);
+interface Executed {
+  readonly id: string;
+  readonly type: CommandType;
+  readonly options?: IExecutionOptions | undefined;
+}
+
+/** True for a change that a save would keep, as against a result or a row height that the grid worked out. */
+function isEdit({ id, type, options }: Executed): boolean {
+  const workedOut = options?.fromFormula === true || id === "sheet.mutation.set-worksheet-row-auto-height";
+  return type === CommandType.MUTATION && id.startsWith("sheet.mutation.") && !workedOut;
+}
 
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 
@@ -34,8 +39,8 @@ class UniverGrid implements Grid {
   constructor(private readonly started: StartedGrid) {
     const { api } = started;
     api.createWorkbook(snapshotOf(planningWorkbook()));
-    api.addEvent(api.Event.CommandExecuted, ({ id }) => {
-      if (CHANGES.has(id)) this.changed = true;
+    api.addEvent(api.Event.CommandExecuted, (command) => {
+      if (isEdit(command)) this.changed = true;
       this.announce();
     });
     api.addEvent(api.Event.SelectionChanged, () => this.announce());

@@ -10,7 +10,7 @@ const FIRST_LINE = HEADING_ROW + 2;
 const LINE_HEIGHT = 82;
 
 const MARKS_NOTE =
-  "type: you fill it in · calc: worked out · either: worked out until you type over it. Shaded cells are yours.";
+  "type: you fill it in · calc: worked out · either: worked out until you type over it (shaded: yours). Mass: blade without tang.";
 
 function lineCells(line: RunLine, row: number): (CellModel | undefined)[] {
   const at: CellOf = (key) => cellName(row, columnKeys.indexOf(key));

@@ -1,6 +1,10 @@
 import type { Page } from "playwright-core";
 import { expect } from "vitest";
+import { columnKeys } from "../../src/workbook/planning-columns";
+import { planningCell, planningSheet } from "../../src/workbook/planning-sheet";
+import { demoRun } from "../../src/workbook/run";
 
+const [firstLine, lastLine] = planningSheet(demoRun).lines;
 const SETTLED_MS = 10_000;
 
 /** Works the page as a smith without a mouse does: through the two fields and the text below them. */
@@ -52,5 +56,30 @@ export class Bench {
     const box = await this.page.locator("#grid").boundingBox();
     if (box === null) throw new Error("the grid is not shown");
     return box;
+  }
+
+  /** The lines of the run as the page shows them, by column. */
+  async lines(): Promise<Record<string, string>[]> {
+    const rows = (await this.table()).slice(firstLine, lastLine + 1);
+    return rows.map((row) => Object.fromEntries(columnKeys.map((key, column) => [key, row[column] ?? ""])));
+  }
+
+  async line(index: number): Promise<Record<string, string>> {
+    return (await this.lines())[index] ?? {};
+  }
+
+  /** Waits until the run has been worked out. */
+  settled(): Promise<void> {
+    return this.says(planningCell(0, "temperC"), /^\d+$/);
+  }
+
+  /** Clicks an empty cell below the run, as a smith would before typing, and gives its address. */
+  async clickBelowTheRun(): Promise<string> {
+    const { x, y, height } = await this.picture();
+    const before = await this.page.inputValue("#cell-address");
+    await this.page.mouse.click(x + 300, y + height - 22);
+    await expect.poll(() => this.page.inputValue("#cell-address")).not.toBe(before);
+    await expect.poll(() => this.result()).toBe("Empty");
+    return this.page.inputValue("#cell-address");
   }
 }

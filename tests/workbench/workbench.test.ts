@@ -9,7 +9,7 @@ import { Bench } from "./bench";
 import { type OpenPage, Session } from "./session";
 
 const sheet = planningSheet(demoRun);
-const [firstLine, lastLine] = sheet.lines;
+const [, lastLine] = sheet.lines;
 const ERROR = /^#(N\/A|VALUE!) \S/;
 
 let session: Session;
@@ -25,7 +25,7 @@ afterAll(() => session?.end());
 beforeEach(async () => {
   opened = await session.open();
   bench = new Bench(opened.page);
-});
+}, 60_000);
 
 afterEach(async () => {
   expect(opened.complaints).toEqual([]);
@@ -33,33 +33,10 @@ afterEach(async () => {
   await opened.page.close();
 });
 
-/** The lines of the run as the page shows them, by column. */
-async function lines(): Promise<Record<string, string>[]> {
-  const rows = (await bench.table()).slice(firstLine, lastLine + 1);
-  return rows.map((row) => Object.fromEntries(columnKeys.map((key, column) => [key, row[column] ?? ""])));
-}
-
-async function line(index: number): Promise<Record<string, string>> {
-  return (await lines())[index] ?? {};
-}
-
-/** Waits until the last figure of the first line has been worked out. */
-const settled = () => bench.says(planningCell(0, "temperC"), /^\d+$/);
-
-/** Clicks an empty cell below the run, as a smith would before typing. */
-async function clickBelowTheRun(): Promise<string> {
-  const { x, y, height } = await bench.picture();
-  const before = await bench.page.inputValue("#cell-address");
-  await bench.page.mouse.click(x + 300, y + height - 22);
-  await expect.poll(() => bench.page.inputValue("#cell-address")).not.toBe(before);
-  await expect.poll(() => bench.result()).toBe("Empty");
-  return bench.page.inputValue("#cell-address");
-}
-
 describe("the run as it opens", () => {
   test("every line has its figures, and no cell shows an error", async () => {
-    await settled();
-    const run = await lines();
+    await bench.settled();
+    const run = await bench.lines();
     expect(run).toHaveLength(6);
     for (const shown of run) {
       for (const key of ["starts", "mass", "temperC", "temperF", "low", "high"]) {
@@ -75,7 +52,7 @@ describe("the run as it opens", () => {
   });
 
   test("six lines with all that a smith decides by stand beside the pane at 1280 × 800, unscrolled", async () => {
-    await settled();
+    await bench.settled();
     const { page } = opened;
     const pane = await page.locator("#pane").boundingBox();
     const { x, y, width, height } = await bench.picture();
@@ -109,29 +86,29 @@ describe("the run as it opens", () => {
 
 describe("changing the run", () => {
   test("a steel that does not exist spoils its own line only, and undo restores it", async () => {
-    await settled();
-    const before = await lines();
+    await bench.settled();
+    const before = await bench.lines();
     await bench.enter(planningCell(0, "steel"), "no such steel");
     await bench.says(planningCell(0, "temperC"), /^#N\/A .*no such steel/);
-    const [spoilt, ...others] = await lines();
+    const [spoilt, ...others] = await bench.lines();
     for (const key of ["mass", "temperC", "temperF", "low", "high"])
       expect(spoilt?.[key], key).toMatch(ERROR);
     expect(spoilt?.starts).toBe(before[0]?.starts);
     expect(spoilt?.band).toBe(before[0]?.band);
     expect(others).toEqual(before.slice(1));
     await bench.press("Undo");
-    await settled();
-    await expect.poll(() => line(0), { timeout: 10_000 }).toEqual(before[0]);
+    await bench.settled();
+    await expect.poll(() => bench.line(0), { timeout: 10_000 }).toEqual(before[0]);
     await bench.press("Redo");
     await bench.says(planningCell(0, "temperC"), /^#N\/A/);
   });
 
   test("hardness and caution follow a temper that is typed over", async () => {
-    await settled();
-    const before = await line(5);
+    await bench.settled();
+    const before = await bench.line(5);
     await bench.enter(planningCell(5, "temperC"), "200");
     await bench.says(planningCell(5, "temperF"), "392");
-    const after = await line(5);
+    const after = await bench.line(5);
     // Softer the hotter it is tempered: the sword's own temper lies well above 200 °C.
     expect(Number(before.temperC)).toBeGreaterThan(250);
     expect(Number(after.low)).toBeGreaterThan(Number(before.low));
@@ -143,7 +120,7 @@ describe("changing the run", () => {
 describe("typing into the grid", () => {
   test("a formula typed by keyboard shows its value, with the argument hint on the way", async () => {
     const { page } = opened;
-    const address = await clickBelowTheRun();
+    const address = await bench.clickBelowTheRun();
     await page.keyboard.type("=BLADE.CARBON(");
     await page.getByText("BLADE.CARBON(", { exact: false }).last().waitFor();
     await page.keyboard.type('"1095")');
@@ -154,7 +131,7 @@ describe("typing into the grid", () => {
 
   test("names complete after a few letters", async () => {
     const { page } = opened;
-    await clickBelowTheRun();
+    await bench.clickBelowTheRun();
     await page.keyboard.type("=blade.cont", { delay: 20 });
     await page.keyboard.press("Backspace");
     await page.keyboard.press("Backspace");
@@ -189,8 +166,8 @@ describe("typing into the grid", () => {
 
 describe("helper sheet", () => {
   test("one formula gives the hardness of every line, as the planning sheet shows it", async () => {
-    await settled();
-    const planned = await lines();
+    await bench.settled();
+    const planned = await bench.lines();
     await bench.press("Steels of the run");
     await bench.says("C4", /^\d+$/);
     const rows = (await bench.table()).slice(3, 9);
@@ -202,27 +179,45 @@ describe("helper sheet", () => {
 
 describe("files", () => {
   test("a saved run opens as it was left, worked out anew", async () => {
-    await settled();
+    await bench.settled();
     await bench.enter(planningCell(1, "steel"), "1084");
-    const changed = await line(1);
+    const changed = await bench.line(1);
     const download = opened.page.waitForEvent("download");
     await bench.press("Save file");
     const saved = await (await download).path();
     await bench.enter(planningCell(1, "steel"), "1095");
     await opened.page.setInputFiles("#file", saved);
     await bench.says(planningCell(1, "steel"), "1084");
-    await expect.poll(() => line(1), { timeout: 10_000 }).toEqual(changed);
+    await expect.poll(() => bench.line(1), { timeout: 10_000 }).toEqual(changed);
+  });
+
+  test("leaving asks only where something was changed since the last save", async () => {
+    const { page } = opened;
+    const asked: string[] = [];
+    page.on("dialog", (dialog) => {
+      asked.push(dialog.type());
+      void dialog.accept();
+    });
+    await bench.settled();
+    await page.reload();
+    await bench.settled();
+    expect(asked).toEqual([]);
+    await bench.enter(planningCell(0, "good"), "30");
+    await bench.says(planningCell(0, "good"), "30");
+    await page.reload();
+    await bench.settled();
+    expect(asked).toEqual(["beforeunload"]);
   });
 
   test("a file of another kind is refused with a sentence and changes nothing", async () => {
-    await settled();
+    await bench.settled();
     await opened.page.setInputFiles("#file", {
       name: "x.json",
       mimeType: "application/json",
       buffer: Buffer.from("{}"),
     });
     await expect.poll(() => bench.result()).toContain("not a file of the Blade Metallurgy workbench");
-    await settled();
+    await bench.settled();
   });
 });
 
@@ -231,7 +226,8 @@ describe("for everybody", () => {
   // The two fields, the text below them and "Read as table" stand in for it and are checked.
   test("axe finds nothing and nothing runs off sideways, from 1280 down to 320 px", async () => {
     const { page } = opened;
-    await settled();
+    await bench.settled();
+    await bench.says(planningCell(5, "caution"), /embrittlement/);
     await bench.press("Read as table");
     for (const width of [1280, 640, 400, 320]) {
       await page.setViewportSize({ width, height: 800 });
