@@ -1,16 +1,16 @@
 import { InvalidValue, type Refusal } from "../core/refusal";
 import type { Cell } from "./cells";
-import type { Answer, Column } from "./declare";
+import type { Column } from "./declare";
 
 /** Refuses what no cell can show: a function that comes to such a value has a fault of its own. */
-function checked(answer: Answer): Cell {
+function checked(answer: Cell): Cell {
   if (typeof answer === "number" && !Number.isFinite(answer)) {
     return new InvalidValue(`fault in the add-in, please report it: the result is ${answer}`);
   }
   return answer;
 }
 
-export function checkedRow(answers: readonly Answer[]): Cell[] {
+export function checkedRow(answers: readonly Cell[]): Cell[] {
   return answers.map(checked);
 }
 

@@ -1,6 +1,7 @@
 import type { Relation } from "../core/relation";
 import type { Steel } from "../core/steel/steel";
-import type { ListParameter, Parameter } from "./parameters";
+import type { Cell, Cells } from "./cells";
+import type { ListParameter, Parameter, TableParameter } from "./parameters";
 
 /** The headings under which functions are listed, in the order of a run. */
 export const TOPICS = [
@@ -42,17 +43,19 @@ export type ExampleArgument = ExampleCell | readonly ExampleCell[] | readonly (r
 
 /** Any argument, whatever it is read into; `Values` recovers the type. */
 // biome-ignore lint/suspicious/noExplicitAny: a parameter is read and consumed with the same type, which a heterogeneous record cannot express
-export type AnyParameter = Parameter<any> | ListParameter<any>;
+export type AnyParameter = Parameter<any> | ListParameter<any> | TableParameter;
 
 export type Parameters = Readonly<Record<string, AnyParameter>>;
 
-/** The values handed to a function; a series or a whole range arrives as a list. */
+/** The values handed to a function; a series or a whole range arrives as a list, a table as rows of cells. */
 export type Values<P extends Parameters> = {
-  readonly [K in keyof P]: P[K] extends ListParameter<infer T>
-    ? readonly T[]
-    : P[K] extends Parameter<infer T>
-      ? T
-      : never;
+  readonly [K in keyof P]: P[K] extends TableParameter
+    ? Cells
+    : P[K] extends ListParameter<infer T>
+      ? readonly T[]
+      : P[K] extends Parameter<infer T>
+        ? T
+        : never;
 };
 
 interface Common<P extends Parameters> {
@@ -88,11 +91,11 @@ export interface RowFunction<P extends Parameters = Parameters> extends Common<P
   readonly compute: (values: Values<P>) => readonly Answer[];
 }
 
-/** A table for one set of arguments. */
+/** A table for one set of arguments. One of its cells may hold a refusal; a refusal thrown is the only cell. */
 export interface TableFunction<P extends Parameters = Parameters> extends Common<P> {
   readonly shape: "table";
   readonly result: readonly Column[];
-  readonly compute: (values: Values<P>) => readonly (readonly Answer[])[];
+  readonly compute: (values: Values<P>) => readonly (readonly Cell[])[];
 }
 
 export type WorksheetFunction = ScalarFunction | RowFunction | TableFunction;

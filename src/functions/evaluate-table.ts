@@ -1,11 +1,11 @@
 import { InvalidValue, Refusal } from "../core/refusal";
 import { checkedRow } from "./answer";
 import { type Argument, asRefusal, BLANK, settle } from "./arguments";
-import type { Cells } from "./cells";
-import type { Answer, Values } from "./declare";
+import type { Cell, Cells } from "./cells";
+import type { Values } from "./declare";
 import { rangeValues } from "./evaluate-rows";
 
-type TableCompute = (values: Values<never>) => readonly (readonly Answer[])[];
+type TableCompute = (values: Values<never>) => readonly (readonly Cell[])[];
 
 /** A table for one set of arguments; a list instead of one cell is refused, since tables cannot be stacked. */
 export function evaluateTable(compute: TableCompute, args: readonly Argument[]): Cells {
@@ -34,7 +34,18 @@ function valuesOf(args: readonly Argument[]): Record<string, unknown> {
   return values;
 }
 
-function valueFor({ parameter, values }: Argument): unknown {
+/** A table as it stands on the sheet; what goes wrong in one of its cells is for the function to place. */
+function tableRows({ columns, values }: Argument): Cells {
+  const rows: Cell[][] = [];
+  for (let start = 0; start < values.length; start += columns) {
+    rows.push(values.slice(start, start + columns).map((read) => (read === BLANK ? null : (read as Cell))));
+  }
+  return rows;
+}
+
+function valueFor(argument: Argument): unknown {
+  const { parameter, values } = argument;
+  if (parameter.takes === "table") return tableRows(argument);
   if (parameter.takes === "range") return rangeValues(values);
   if (values.length > 1)
     throw new InvalidValue(

@@ -43,6 +43,11 @@ export interface ListParameter<T> extends Reader<T> {
   readonly takes: "series" | "range";
 }
 
+/** A whole range kept as rows of cells, first row included; only for functions that answer with a table. */
+export interface TableParameter extends Reader<Cell> {
+  readonly takes: "table";
+}
+
 interface Described {
   readonly label: string;
   readonly help: string;
@@ -217,6 +222,21 @@ export function textOrNothing<T>(options: TextOptions<T>): Parameter<T | undefin
 /** A whole range as one argument, in reading order, each cell read as the given parameter reads one. */
 export function whole<T>(each: Parameter<T>): ListParameter<T | undefined> {
   return { ...each, takes: "range" };
+}
+
+/** A whole range with headings in its first row: arrives as rows of cells, an error in one of them left in its place. */
+export function table(options: Described & { readonly accepts: string }): TableParameter {
+  return {
+    ...options,
+    kind: "table",
+    unit: "",
+    optional: false,
+    fallbackText: "",
+    zeroIsBlank: false,
+    takes: "table",
+    fallback: never,
+    read: (cell) => cell,
+  };
 }
 
 /** True where nothing was filled in: empty, empty text, or a 0 that cannot be meant. */
