@@ -21,6 +21,11 @@ function linesOf(recipes: Column<string>, counts: Column<number>, masses: Column
   return lines;
 }
 
+/** A sum of masses without the traces of binary fractions. */
+function tidy(value: number): number {
+  return Number(value.toPrecision(12));
+}
+
 export const LOADS = tableFunction({
   name: "LOADS",
   topic: "Run, stock and money",
@@ -69,7 +74,7 @@ export const LOADS = tableFunction({
   relations: [LOAD_GROUPING],
   compute: ({ recipe, count, mass, piecesALoad = Infinity, massALoad = Infinity }) =>
     furnaceLoads(linesOf(recipe, count, mass), { pieces: piecesALoad, mass: massALoad }).map(
-      (load, index) => [index + 1, load.recipe, load.pieces, load.mass],
+      (load, index) => [index + 1, load.recipe, load.pieces, tidy(load.mass)],
     ),
   examples: [
     {
