@@ -64,7 +64,9 @@ describe("hotter and longer is softer", () => {
     fc.assert(
       fc.property(falling, celsius, fc.double({ min: 0.5, max: 15, noNaN: true }), (steel, at, more) => {
         expect(hardness(steel, at + more)).toBeLessThan(hardness(steel, at));
-        expect(hardness(steel, at, once(2 + more / 2))).toBeLessThan(hardness(steel, at));
+        // Longer at the end of a short table would leave its published range.
+        const cooler = Math.min(at, 280);
+        expect(hardness(steel, cooler, once(2 + more / 2))).toBeLessThan(hardness(steel, cooler));
       }),
     );
   });

@@ -68,10 +68,13 @@ function read(name: string): TemperSource {
   return { source, quality, seen, analyses, rows: rows.map((row) => toRow(source, row)) };
 }
 
+/** Files that hold no hardness after temper. */
+const NO_ROWS: ReadonlySet<string> = new Set(["curve-grades.json", "oxide-colours.json"]);
+
 /** Every tempering source by its key, files in alphabetical order. */
 export const TEMPER_SOURCES: ReadonlyMap<string, TemperSource> = new Map(
   readdirSync(FOLDER)
-    .filter((name) => name !== "curve-grades.json")
+    .filter((name) => !NO_ROWS.has(name))
     .sort()
     .map((name) => [name.replace(/\.json$/, ""), read(name)]),
 );

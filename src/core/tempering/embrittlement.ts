@@ -7,6 +7,8 @@ export interface BrittleRange {
   readonly low: number;
   readonly high: number;
   readonly advice: string;
+  /** True where only slow cooling from the temper embrittles. */
+  readonly bySlowCooling?: boolean;
 }
 
 /** Tempers that embrittle. */
@@ -36,6 +38,7 @@ const REVERSIBLE: BrittleRange = {
   low: 375,
   high: 575,
   advice: "cool fast from the temper, slow cooling embrittles",
+  bySlowCooling: true,
 };
 /** Impact of the S7 sheet dips here, 141 against 169 J. */
 const S7_DIP: BrittleRange = { low: 370, high: 425, advice: "its impact figures dip here" };
@@ -74,4 +77,49 @@ export function embrittlementCaution(steel: Steel, celsius: number): string {
     .filter(({ low, high }) => celsius >= low && celsius <= high)
     .map((range) => `embrittlement range ${rangeText(range)}: ${range.advice}`)
     .join("; ");
+}
+
+/** Tempers on either side of an embrittlement range; `null` where the span ends first. */
+export interface BlandTempers {
+  readonly cooler: number | null;
+  readonly hotter: number | null;
+}
+
+/** Whether a temper lies in a range that no way of cooling avoids. */
+function isUnavoidable(ranges: readonly BrittleRange[], celsius: number): boolean {
+  return ranges.some((range) => !range.bySlowCooling && celsius >= range.low && celsius <= range.high);
+}
+
+/** Whether a blade must cool fast from a temper. */
+export function mustCoolFast(steel: Steel, celsius: number): boolean {
+  return brittleRanges(steel).some(
+    (range) => range.bySlowCooling && celsius >= range.low && celsius <= range.high,
+  );
+}
+
+/** Distance kept from the end of a range, °C. */
+const CLEAR_OF_RANGE = 5;
+
+/**
+ * The nearest tempers outside the embrittlement ranges that no way of cooling avoids.
+ *
+ * @param celsius - A temper.
+ * @param span - Coolest and hottest temper that may be advised, °C.
+ * @returns Both `null` for a temper that lies in no such range.
+ */
+export function blandTempers(
+  steel: Steel,
+  celsius: number,
+  [coolest, hottest]: readonly [number, number],
+): BlandTempers {
+  const ranges = brittleRanges(steel);
+  if (!isUnavoidable(ranges, celsius)) return { cooler: null, hotter: null };
+  const ends = ranges.flatMap(({ low, high }) => [low - CLEAR_OF_RANGE, high + CLEAR_OF_RANGE]);
+  const bland = ends.filter((at) => !isUnavoidable(ranges, at) && at >= coolest && at <= hottest);
+  const below = bland.filter((at) => at < celsius);
+  const above = bland.filter((at) => at > celsius);
+  return {
+    cooler: below.length === 0 ? null : Math.max(...below),
+    hotter: above.length === 0 ? null : Math.min(...above),
+  };
 }

@@ -1,6 +1,6 @@
 import { quantityText, temperatureText } from "../quantity-text";
-import { InvalidValue } from "../refusal";
-import type { Relation } from "../relation";
+import { InvalidValue, NotAvailable } from "../refusal";
+import { checkRange, type Relation } from "../relation";
 
 const ZERO_CELSIUS_K = 273.15;
 
@@ -56,6 +56,41 @@ export function hoursAtParameter(parameter: number, celsius: number): number {
  */
 export function sameTemper(celsius: number, hours: number, newHours: number): number {
   return temperAtParameter(temperParameter(celsius, hours), newHours);
+}
+
+/** Shortest hold of the measured series, and a hold nobody makes, h. */
+const SHORTEST_H = 10 / 3600;
+const LONGEST_H = 1000;
+
+/** Refuses a time or a temper that the parameter was not shown to cover. */
+export function checkParameterRange(celsius: number, hours: number): void {
+  checkRange(TEMPER_PARAMETER, "temperC", celsius);
+  checkRange(TEMPER_PARAMETER, "hours", hours);
+}
+
+/**
+ * Several tempers as time at one temperature.
+ *
+ * @param tempers - °C and h of each.
+ * @param referenceC - The temperature that counts, °C.
+ * @returns Hours there that soften as much as all of them together.
+ * @throws NotAvailable outside the measured times and tempers, and where the answer means nothing.
+ */
+export function hoursTogether(
+  tempers: readonly { readonly celsius: number; readonly hours: number }[],
+  referenceC: number,
+): number {
+  for (const { celsius, hours } of tempers) checkParameterRange(celsius, hours);
+  checkRange(TEMPER_PARAMETER, "temperC", referenceC);
+  const total = tempers.reduce(
+    (sum, { celsius, hours }) => sum + hoursAtParameter(temperParameter(celsius, hours), referenceC),
+    0,
+  );
+  if (total >= SHORTEST_H && total <= LONGEST_H) return total;
+  const side = total < SHORTEST_H ? "under 10 seconds" : `over ${LONGEST_H} h`;
+  throw new NotAvailable(
+    `the tempers come to ${side} at ${temperatureText(referenceC)}: choose a reference temperature nearer to theirs`,
+  );
 }
 
 /**

@@ -14,7 +14,8 @@ export const COOLEST_TEMPER_C = 150;
 /** Two answers nearer than this are one. */
 const SAME_TEMPER_C = 0.5;
 
-function checkTarget(hrc: number): void {
+/** Refuses a target off the C scale. */
+export function checkTarget(hrc: number): void {
   if (Number.isFinite(hrc) && hrc >= 20 && hrc <= 68) return;
   throw new InvalidValue(`target ${quantityText(hrc, "HRC")} given; the C scale runs from 20 to 68 HRC`);
 }
@@ -30,7 +31,11 @@ interface Span {
   readonly to: number;
 }
 
-function parameterSpan(model: TemperModel, hours: number): Span {
+/** Coolest and hottest temper that may be advised for a total time, °C. */
+export function temperSpanFor(
+  model: TemperModel,
+  hours: number,
+): readonly [coolest: number, hottest: number] {
   checkHours(model, hours);
   const [least, most] = temperSpan(model, hours);
   const coolest = Math.max(COOLEST_TEMPER_C, least);
@@ -40,7 +45,12 @@ function parameterSpan(model: TemperModel, hours: number): Span {
         `${quantityText(hours, "h")} in all`,
     );
   }
-  return { from: temperParameter(coolest, hours), to: temperParameter(most, hours) };
+  return [coolest, most];
+}
+
+function parameterSpan(model: TemperModel, hours: number): Span {
+  const [coolest, hottest] = temperSpanFor(model, hours);
+  return { from: temperParameter(coolest, hours), to: temperParameter(hottest, hours) };
 }
 
 function refuseOutOfReach(model: TemperModel, target: number, shift: number, hours: number): never {
@@ -61,7 +71,7 @@ function refuseSeveral(model: TemperModel, target: number, tempers: readonly num
   const [first, last] = [tempers[0] as number, tempers[tempers.length - 1] as number];
   throw new NotAvailable(
     `${quantityText(target, "HRC")} has more than one temper in ${model.steel.name}: ${temperatureText(first)} and ` +
-      `${temperatureText(last)}; TEMPERED_HRC shows what lies between`,
+      `${temperatureText(last)}; TEMPER_PLAN says which way to lean`,
   );
 }
 

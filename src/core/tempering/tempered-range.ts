@@ -7,6 +7,7 @@ import { embrittlementCaution } from "./embrittlement";
 import type { TemperModel } from "./model";
 import { temperParameter, totalHours } from "./parameter";
 import { temperModel } from "./prepared-model";
+import { type QuenchedSection, sectionEffect } from "./section-effect";
 import { hardnessIn, type KnownTemper, readingShift, type Treatment } from "./tempered";
 
 /** Hardness after temper with its band. */
@@ -56,10 +57,16 @@ function sectionText(steel: Steel): string {
   }
 }
 
-function cautionOf(model: TemperModel, celsius: number): string {
-  const { steel, assumptions } = model;
-  const limits = limitsCaution(steel);
-  return [embrittlementCaution(steel, celsius), sectionCaution(steel), ...assumptions, limits]
+/** What every answer of a model takes for granted. */
+export function generalCautions(
+  { steel, assumptions }: TemperModel,
+  section = sectionCaution(steel),
+): string[] {
+  return [section, ...assumptions, limitsCaution(steel)];
+}
+
+function cautionOf(model: TemperModel, celsius: number, section: string | undefined): string {
+  return [embrittlementCaution(model.steel, celsius), ...generalCautions(model, section)]
     .filter((part) => part !== "")
     .join("; ");
 }
@@ -70,21 +77,28 @@ function cautionOf(model: TemperModel, celsius: number): string {
  * @param steel - A grade or an analysis.
  * @param temperC - Temper of the steel itself, °C.
  * @param treatment - Time, cycles, and what is known of the blade.
+ * @param section - Thickness and bath; left out, the section is taken as hardened through.
  * @returns Low, likely and high in HRC (not rounded), basis and caution in words.
- * @throws NotAvailable as `temperedHardness` does.
+ * @throws NotAvailable as `temperedHardness` does, and for a section that does not harden through.
  */
-export function temperedRange(steel: Steel, temperC: number, treatment: Treatment): TemperedRange {
+export function temperedRange(
+  steel: Steel,
+  temperC: number,
+  treatment: Treatment,
+  section?: QuenchedSection,
+): TemperedRange {
   const { known, hardenC } = treatment;
   const model = temperModel(steel, hardenC);
   const hours = totalHours(treatment.hours, treatment.cycles);
   const likely = hardnessIn(model, temperC, hours) + readingShift(model, known, hours);
   const halfWidth = bandHalfWidth(model, temperC, hours, known);
   const basis = model.basisAt(temperParameter(temperC, hours));
+  const effect = section === undefined ? undefined : sectionEffect(steel, section);
   return {
-    low: likely - halfWidth,
+    low: likely - halfWidth - (effect?.lower ?? 0),
     likely,
     high: likely + halfWidth,
     basis: `${basis}${known === undefined ? "" : ", moved to your reading"}, ±${numberText(halfWidth)} HRC`,
-    caution: cautionOf(model, temperC),
+    caution: cautionOf(model, temperC, effect?.caution),
   };
 }

@@ -1,3 +1,10 @@
+export { SAME_TEMPER, TEMPER_TIME_AT } from "./equal-time";
+export { OVEN_SET } from "./oven-set";
+export { OXIDE_COLOUR } from "./oxide-colour";
+export { RETEMPER } from "./retemper";
+export { TEMPER_CURVE } from "./temper-curve";
+export { TEMPER_FIT } from "./temper-fit";
 export { TEMPER_FOR } from "./temper-for";
+export { TEMPER_PLAN } from "./temper-plan";
 export { TEMPERED_HRC } from "./tempered-hrc";
 export { TEMPERED_RANGE } from "./tempered-range";

@@ -3,8 +3,10 @@ import type { KnownTemper, Treatment } from "../../core/tempering/tempered";
 import { number, numberOrNothing, optionalNumber } from "../parameters";
 
 /** Bounds of sense for a temper; what is published is narrower and belongs to each steel. */
-const TEMPER_SPAN = { quantity: "temperature", unit: "°C", above: 0, max: 800 } as const;
-const HRC_SPAN = { quantity: "hardness", unit: "HRC", min: 20, max: 70 } as const;
+export const TEMPER_SPAN = { quantity: "temperature", unit: "°C", above: 0, max: 800 } as const;
+export const HRC_SPAN = { quantity: "hardness", unit: "HRC", min: 20, max: 70 } as const;
+
+export const TIME_SPAN = { quantity: "time", unit: "h", above: 0, max: 1000 } as const;
 
 /** The temper asked about. */
 export const temperC = number({
@@ -16,14 +18,29 @@ export const temperC = number({
 /** The hardness asked for. */
 export const targetHrc = number({ label: "target HRC", ...HRC_SPAN, help: "Wanted hardness in HRC." });
 
+/** Time in all of one temper. */
+export const onceHours = optionalNumber({
+  label: "hours",
+  ...TIME_SPAN,
+  fallback: 2,
+  help: "Time at temperature in all, in hours.",
+});
+
+/** The hardening temperature. */
+export const hardenC = numberOrNothing({
+  label: "harden C",
+  quantity: "temperature",
+  unit: "°C",
+  min: 600,
+  max: 1300,
+  help: "Hardening temperature in °C; where left out, the usual one of the steel.",
+});
+
 /** The arguments that follow in every tempering function. */
 export const treatment = {
   hours: optionalNumber({
     label: "hours",
-    quantity: "time",
-    unit: "h",
-    above: 0,
-    max: 1000,
+    ...TIME_SPAN,
     fallback: 2,
     help: "Time at temperature of one cycle in hours.",
   }),
@@ -47,14 +64,7 @@ export const treatment = {
     ...HRC_SPAN,
     help: "What that blade or coupon read in HRC.",
   }),
-  hardenC: numberOrNothing({
-    label: "harden C",
-    quantity: "temperature",
-    unit: "°C",
-    min: 600,
-    max: 1300,
-    help: "Hardening temperature in °C; where left out, the usual one of the steel.",
-  }),
+  hardenC,
 };
 
 interface TreatmentValues {

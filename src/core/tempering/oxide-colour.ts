@@ -1,0 +1,78 @@
+import table from "../../data/tempering/oxide-colours.json";
+import { temperatureText } from "../quantity-text";
+import { NotAvailable } from "../refusal";
+import { checkRange, type Relation } from "../relation";
+
+/** Colour of the oxide. */
+export const OXIDE_COLOURS: Relation = {
+  title: "Oxide colour after a short temper in air",
+  source: "sheffield-gauge-plate",
+  locator: "three lists together",
+  evidence: "compiled",
+  inputs: { temperC: { label: "temper", unit: "°C", min: 199, max: 332 } },
+  output: { label: "colour", unit: "text" },
+  error: {
+    size: 20,
+    unit: "°C",
+    kind: "lists differ by 10 to 20 °C; time, surface and alloy move it further",
+  },
+  note: "Clean carbon steel, daylight. Stainless shows the same colours far hotter. A colour is no measurement of hardness.",
+};
+
+type Row = readonly [
+  colour: string,
+  printed: string,
+  source: string,
+  low: number,
+  high: number,
+  unit: string,
+];
+
+interface ColourSpan {
+  readonly colour: string;
+  readonly low: number;
+  readonly high: number;
+}
+
+const celsius = (value: number, unit: string) => (unit === "°F" ? (value - 32) / 1.8 : value);
+
+/** From the lowest to the highest figure that any list prints for a colour, coolest colour first. */
+const SPANS: readonly ColourSpan[] = spans(table.rows as unknown as readonly Row[]);
+
+function spans(rows: readonly Row[]): ColourSpan[] {
+  const found = new Map<string, ColourSpan>();
+  for (const [colour, , , low, high, unit] of rows) {
+    const [from, to] = [celsius(low, unit), celsius(high, unit)];
+    const known = found.get(colour) ?? { colour, low: from, high: to };
+    found.set(colour, { colour, low: Math.min(known.low, from), high: Math.max(known.high, to) });
+  }
+  return [...found.values()];
+}
+
+function spanText({ colour, low, high }: ColourSpan): string {
+  return `${colour} (${temperatureText(low)} to ${temperatureText(high)})`;
+}
+
+/** The colours that a temper may show: those whose span holds it, else its two neighbours. */
+function coloursAt(temperC: number): readonly ColourSpan[] {
+  const within = SPANS.filter(({ low, high }) => temperC >= low - 0.5 && temperC <= high + 0.5);
+  if (within.length > 0) return within;
+  const below = SPANS.filter(({ high }) => high < temperC);
+  const above = SPANS.filter(({ low }) => low > temperC);
+  const [last, next] = [below[below.length - 1], above[0]];
+  if (last === undefined || next === undefined) throw new NotAvailable("no colour is listed there");
+  return [last, next];
+}
+
+/**
+ * The oxide colour that a short temper in air leaves on clean carbon steel.
+ *
+ * @param temperC - 199 to 332 °C.
+ * @returns Colour or colours with the span in which lists print each.
+ * @throws NotAvailable outside the lists.
+ */
+export function oxideColour(temperC: number): string {
+  checkRange(OXIDE_COLOURS, "temperC", temperC);
+  const colours = coloursAt(temperC).map(spanText).join(" to ");
+  return `${colours}; clean carbon steel, no measurement`;
+}

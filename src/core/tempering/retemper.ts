@@ -1,0 +1,125 @@
+import { quantityText, temperatureText } from "../quantity-text";
+import { NotAvailable } from "../refusal";
+import type { Steel } from "../steel/steel";
+import { crossings } from "./curve";
+import { embrittlementCaution } from "./embrittlement";
+import type { TemperModel } from "./model";
+import { hoursAtParameter, temperParameter, totalHours } from "./parameter";
+import { temperModel } from "./prepared-model";
+import { COOLEST_TEMPER_C, checkTarget, temperSpanFor } from "./temper-for";
+import { checkHours } from "./temper-limits";
+import { readingShift } from "./tempered";
+
+/** What a blade has been through and what it read. */
+export interface BladeSoFar {
+  readonly celsius: number;
+  /** h in all. */
+  readonly hours: number;
+  readonly hrc: number;
+}
+
+/** The next step for a blade that read too hard. */
+export interface Retemper {
+  /** °C; `null` where no temper helps or none is needed. */
+  readonly nextC: number | null;
+  /** HRC after it. */
+  readonly likely: number;
+  readonly advice: string;
+}
+
+/** Readings this near to the target are at it: no tester tells them apart. */
+const AT_TARGET_HRC = 0.5;
+
+/** Parameter of the whole history once a second temper has been added at its own temperature. */
+function combined(soFar: number, celsius: number, hours: number): number {
+  return temperParameter(celsius, hours + hoursAtParameter(soFar, celsius));
+}
+
+function bisect(rising: (celsius: number) => number, wanted: number, low: number, high: number): number {
+  let [a, b] = [low, high];
+  for (let step = 0; step < 50; step++) {
+    const middle = (a + b) / 2;
+    if (rising(middle) < wanted) a = middle;
+    else b = middle;
+  }
+  return (a + b) / 2;
+}
+
+function tooSoft({ hrc }: BladeSoFar, target: number): Retemper {
+  return {
+    nextC: null,
+    likely: hrc,
+    advice:
+      `re-harden: ${quantityText(hrc, "HRC")} is under the target of ${quantityText(target, "HRC")} and a temper only softens; ` +
+      "first grind a spot through the skin and read again, then check hardening temperature, section and quench; never temper lower to make up for it",
+  };
+}
+
+function outOfReach(model: TemperModel, target: number, lowest: number, hottest: number): never {
+  throw new NotAvailable(
+    `${quantityText(target, "HRC")} is out of reach for ${model.steel.name}: the lowest is ${lowest.toFixed(1)} HRC ` +
+      `at ${temperatureText(hottest)}, the end of the published range`,
+  );
+}
+
+/** The temper that takes a blade from where it is to the target. */
+function nextTemper(model: TemperModel, blade: BladeSoFar, target: number, hours: number): Retemper {
+  const shift = readingShift(model, { celsius: blade.celsius, hrc: blade.hrc }, blade.hours);
+  const soFar = temperParameter(blade.celsius, blade.hours);
+  const [, hottest] = temperSpanFor(model, hours);
+  const least = Math.max(COOLEST_TEMPER_C, blade.celsius);
+  const rising = (celsius: number) => combined(soFar, celsius, hours);
+  const most = Math.min(rising(hottest), model.curve.to);
+  const [wanted] = crossings(model.curve, target - shift, soFar, most);
+  if (wanted === undefined) return outOfReach(model, target, model.curve.hrcAt(most) + shift, hottest);
+  const again = rising(least);
+  if (again >= wanted) return sameAgain(model, least, Math.min(again, model.curve.to), shift, hours);
+  const nextC = bisect(rising, wanted, least, hottest);
+  return { nextC, likely: target, advice: `${adviceFor(model, nextC, hours)}; then read again` };
+}
+
+function sameAgain(
+  model: TemperModel,
+  celsius: number,
+  parameter: number,
+  shift: number,
+  hours: number,
+): Retemper {
+  const likely = model.curve.hrcAt(parameter) + shift;
+  return {
+    nextC: celsius,
+    likely,
+    advice: `${adviceFor(model, celsius, hours)}: as hot as before is enough; then read again`,
+  };
+}
+
+function adviceFor(model: TemperModel, celsius: number, hours: number): string {
+  const brittle = embrittlementCaution(model.steel, celsius);
+  const temper = `temper at ${temperatureText(celsius)} for ${quantityText(hours, "h")}`;
+  return brittle === "" ? temper : `${temper} (${brittle})`;
+}
+
+/**
+ * The next temper of a blade that has been tempered and read.
+ *
+ * @param steel - A grade or an analysis.
+ * @param blade - Temper so far in °C, its time in h, and the reading in HRC.
+ * @param target - Wanted hardness, HRC.
+ * @param hours - Time of the next temper, h.
+ * @returns Never a temper for a blade that reads under the target: that one must be hardened again.
+ * @throws NotAvailable where the target is out of reach and where the reading lies more than 3 HRC off
+ * the published curve.
+ */
+export function retemper(steel: Steel, blade: BladeSoFar, target: number, hours: number): Retemper {
+  checkTarget(target);
+  checkTarget(blade.hrc);
+  const model = temperModel(steel);
+  checkHours(model, totalHours(hours, 1));
+  checkHours(model, totalHours(blade.hours, 1));
+  if (blade.hrc < target - AT_TARGET_HRC) return tooSoft(blade, target);
+  if (blade.hrc <= target + AT_TARGET_HRC) {
+    const advice = "at the target within what a tester can tell: no further temper for hardness";
+    return { nextC: null, likely: blade.hrc, advice };
+  }
+  return nextTemper(model, blade, target, hours);
+}

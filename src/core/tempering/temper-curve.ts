@@ -1,0 +1,60 @@
+import { numberText, temperatureText } from "../quantity-text";
+import { InvalidValue, NotAvailable } from "../refusal";
+import type { Steel } from "../steel/steel";
+import { temperParameter, totalHours } from "./parameter";
+import { temperModel } from "./prepared-model";
+import { checkHours, refuseTemper, temperSpan } from "./temper-limits";
+import { hardnessIn } from "./tempered";
+
+/** One point of a curve: °C and HRC. */
+export type CurvePoint = readonly [celsius: number, low: number, likely: number, high: number];
+
+/** Where a curve starts and ends and how far apart its points are, °C. */
+export interface CurveSpan {
+  /** Left out: 150 °C, or where the published range starts. */
+  readonly from?: number | undefined;
+  /** Left out: 425 °C, or where the published range ends. */
+  readonly to?: number | undefined;
+  readonly step: number;
+}
+
+const USUAL_SPAN = [150, 425] as const;
+const MOST_POINTS = 1000;
+
+function points(from: number, to: number, step: number): number[] {
+  const count = Math.floor((to - from) / step + 1e-9) + 1;
+  if (count > MOST_POINTS) {
+    throw new InvalidValue(`a step of ${numberText(step)} °C gives ${count} points: ${MOST_POINTS} at most`);
+  }
+  return Array.from({ length: count }, (_, i) => from + i * step);
+}
+
+/**
+ * Hardness over a span of tempers with the band that covers 90 %.
+ *
+ * @param steel - A grade or an analysis.
+ * @param span - Ends and step in °C.
+ * @param hours - Time in all, h.
+ * @returns A point a step, temper rising.
+ * @throws NotAvailable where an end that was given lies outside the published range.
+ */
+export function temperCurve(steel: Steel, span: CurveSpan, hours: number): CurvePoint[] {
+  const model = temperModel(steel);
+  checkHours(model, totalHours(hours, 1));
+  const [least, most] = temperSpan(model, hours);
+  const from = span.from ?? Math.max(USUAL_SPAN[0], Math.ceil(least));
+  const to = span.to ?? Math.min(USUAL_SPAN[1], Math.floor(most));
+  if (span.from !== undefined && (from < least || from > most)) refuseTemper(model, from, hours);
+  if (span.to !== undefined && (to < least || to > most)) refuseTemper(model, to, hours);
+  if (from > to) {
+    throw new NotAvailable(
+      `a curve from ${temperatureText(from)} to ${temperatureText(to)} is empty: the published range of ${steel.name} is ` +
+        `${temperatureText(least)} to ${temperatureText(most)}`,
+    );
+  }
+  return points(from, to, span.step).map((celsius) => {
+    const likely = hardnessIn(model, celsius, hours);
+    const halfWidth = model.halfWidthAt(celsius, temperParameter(celsius, hours));
+    return [celsius, likely - halfWidth, likely, likely + halfWidth];
+  });
+}

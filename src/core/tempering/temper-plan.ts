@@ -1,0 +1,189 @@
+import { numberText, quantityText, temperatureText } from "../quantity-text";
+import type { Steel } from "../steel/steel";
+import { extremes } from "./curve";
+import { blandTempers, embrittlementCaution, mustCoolFast } from "./embrittlement";
+import type { TemperModel } from "./model";
+import { temperParameter, totalHours } from "./parameter";
+import { temperModel } from "./prepared-model";
+import { COOLEST_TEMPER_C, checkTarget, temperSpanFor, tempersFor } from "./temper-for";
+import { inRange, temperSpan } from "./temper-limits";
+import { readingShift, type Treatment } from "./tempered";
+import { bandHalfWidth, generalCautions } from "./tempered-range";
+
+/** What kind of answer a target has. */
+export type TemperFlag =
+  | "one answer"
+  | "plateau"
+  | "two answers"
+  | "embrittlement range"
+  | "out of reach"
+  | "below usual temper";
+
+/** A temper to begin with, and what to expect about it; temperatures in °C, `null` where there is no answer. */
+export interface TemperPlan {
+  /** The coolest temper that may already give the target. */
+  readonly startC: number | null;
+  readonly likelyC: number | null;
+  /** The hottest that may still give it. */
+  readonly highC: number | null;
+  readonly flag: TemperFlag;
+  /** HRC 10 °C below the likely temper, `null` outside the published range. */
+  readonly hrcCooler: number | null;
+  readonly hrcHotter: number | null;
+  readonly caution: string;
+}
+
+/** One HRC over this many degrees or more is a plateau: a temper cannot be read off it. */
+const PLATEAU_C = 55;
+const SAME_TEMPER_C = 0.5;
+const HALF_HRC = 0.5;
+const STEP_C = 10;
+
+interface Question {
+  readonly model: TemperModel;
+  readonly hours: number;
+  readonly target: number;
+  /** How far the blade lies above the published curve, HRC. */
+  readonly shift: number;
+  readonly treatment: Treatment;
+}
+
+const NO_ANSWER = { startC: null, likelyC: null, highC: null, hrcCooler: null, hrcHotter: null } as const;
+
+/** HRC at a temper, `null` outside the published range. */
+function hrcAt({ model, hours, shift }: Question, celsius: number): number | null {
+  const parameter = temperParameter(celsius, hours);
+  return inRange(model, celsius, hours, parameter) ? model.curve.hrcAt(parameter) + shift : null;
+}
+
+function extremesBetween({ model, hours, shift }: Question, fromC: number, toC: number) {
+  const { lowest, highest } = extremes(
+    model.curve,
+    temperParameter(fromC, hours),
+    temperParameter(toC, hours),
+  );
+  return { lowest: lowest + shift, highest: highest + shift };
+}
+
+function withoutAnswer(question: Question): TemperPlan {
+  const { model, hours, target } = question;
+  const [coolest, hottest] = temperSpanFor(model, hours);
+  const usual = extremesBetween(question, coolest, hottest);
+  const [least] = temperSpan(model, hours);
+  const name = `${quantityText(target, "HRC")} in ${model.steel.name}`;
+  if (target < usual.lowest) {
+    const caution = `${name} is out of reach: the lowest is ${usual.lowest.toFixed(1)} HRC, at ${temperatureText(hottest)}, the end of the published range`;
+    return { ...NO_ANSWER, flag: "out of reach", caution };
+  }
+  const highest = `the highest from ${temperatureText(coolest)} up is ${usual.highest.toFixed(1)} HRC`;
+  if (least < coolest && target <= extremesBetween(question, least, coolest).highest) {
+    const caution =
+      `${name} needs a temper below ${temperatureText(COOLEST_TEMPER_C)}, where quenching stress stays in the blade; ` +
+      `${highest}: lean to a softer target`;
+    return { ...NO_ANSWER, flag: "below usual temper", caution };
+  }
+  return {
+    ...NO_ANSWER,
+    flag: "out of reach",
+    caution: `${name} is out of reach: ${highest}; choose a softer target or a steel with more carbon`,
+  };
+}
+
+/** Nearest temper below `celsius` where the curve leaves a band of HRC, and whether it does at all. */
+function edges(question: Question, first: number, last: number, halfWidth: number): [number, number] {
+  const { model, hours, target, shift } = question;
+  const crossings = [halfWidth, -halfWidth].flatMap((off) => tempersFor(model, target + off - shift, hours));
+  const [coolest, hottest] = temperSpanFor(model, hours);
+  const below = crossings.filter((celsius) => celsius < first);
+  const above = crossings.filter((celsius) => celsius > last);
+  return [Math.max(coolest, ...below), Math.min(hottest, ...above)];
+}
+
+function isFlat(question: Question, first: number, last: number): boolean {
+  const { lowest, highest } = extremesBetween(question, first, last);
+  return highest - question.target <= HALF_HRC && question.target - lowest <= HALF_HRC;
+}
+
+interface Kind {
+  readonly flag: TemperFlag;
+  readonly why: string;
+}
+
+function kindOf(question: Question, first: number, last: number): Kind {
+  if (last - first > SAME_TEMPER_C && !isFlat(question, first, last)) {
+    return {
+      flag: "two answers",
+      why: `two tempers give it, ${temperatureText(first)} and ${temperatureText(last)}: lean to the cooler, a temper can be raised but not taken back`,
+    };
+  }
+  const [from, to] = edges(question, first, last, HALF_HRC);
+  if (to - from >= PLATEAU_C) {
+    return {
+      flag: "plateau",
+      why: `hardness hardly moves from ${temperatureText(from)} to ${temperatureText(to)}: any temper between gives it, lean to the cooler`,
+    };
+  }
+  const brittle = embrittlementCaution(question.model.steel, first);
+  if (brittle !== "")
+    return { flag: "embrittlement range", why: `${brittle}${alternatives(question, first)}` };
+  return { flag: "one answer", why: "" };
+}
+
+/** The nearest tempers outside the range, softer first, with what they give. */
+function alternatives(question: Question, celsius: number): string {
+  const { model, hours } = question;
+  const { cooler, hotter } = blandTempers(model.steel, celsius, temperSpanFor(model, hours));
+  const gives = (at: number) => {
+    const how = mustCoolFast(model.steel, at) ? ", cooled fast," : "";
+    return `${temperatureText(at)}${how} for about ${Math.round(hrcAt(question, at) ?? question.target)} HRC`;
+  };
+  return [
+    hotter === null ? "" : `; softer alternative: ${gives(hotter)}`,
+    cooler === null ? "" : `; harder alternative: ${gives(cooler)}`,
+  ].join("");
+}
+
+function advice(startC: number, halfWidth: number): string {
+  return `begin at ${temperatureText(startC)}, read the blade and step up (±${numberText(halfWidth)} HRC)`;
+}
+
+function withAnswer(question: Question, tempers: readonly number[]): TemperPlan {
+  const { model, hours, treatment } = question;
+  const first = tempers[0] as number;
+  const last = tempers[tempers.length - 1] as number;
+  const halfWidth = bandHalfWidth(model, first, hours, treatment.known);
+  const { flag, why } = kindOf(question, first, last);
+  const [startC, highC] = edges(question, first, flag === "two answers" ? first : last, halfWidth);
+  const caution = [why, advice(startC, halfWidth), ...generalCautions(model)]
+    .filter((part) => part !== "")
+    .join("; ");
+  return {
+    startC,
+    likelyC: first,
+    highC,
+    flag,
+    hrcCooler: hrcAt(question, first - STEP_C),
+    hrcHotter: hrcAt(question, first + STEP_C),
+    caution,
+  };
+}
+
+/**
+ * The temper for a hardness with all that goes with it. Where there is no single answer the flag and the
+ * caution say why, in place of an error.
+ *
+ * @param steel - A grade or an analysis.
+ * @param targetHrc - Wanted hardness, 20 to 68 HRC.
+ * @param treatment - Time, cycles, and what is known of the blade.
+ * @throws NotAvailable where no published curve or formula covers the steel and the time, and as
+ * `temperedHardness` does for a known reading.
+ */
+export function temperPlan(steel: Steel, targetHrc: number, treatment: Treatment): TemperPlan {
+  checkTarget(targetHrc);
+  const model = temperModel(steel, treatment.hardenC);
+  const hours = totalHours(treatment.hours, treatment.cycles);
+  const shift = readingShift(model, treatment.known, hours);
+  const question: Question = { model, hours, target: targetHrc, shift, treatment };
+  const tempers = tempersFor(model, targetHrc - shift, hours);
+  return tempers.length === 0 ? withoutAnswer(question) : withAnswer(question, tempers);
+}

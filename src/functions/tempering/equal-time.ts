@@ -1,0 +1,74 @@
+import { InvalidValue } from "../../core/refusal";
+import {
+  checkParameterRange,
+  hoursTogether,
+  sameTemper,
+  TEMPER_PARAMETER,
+} from "../../core/tempering/parameter";
+import { rowFunction, scalarFunction } from "../declare";
+import { number, whole } from "../parameters";
+import { TEMPER_SPAN, TIME_SPAN, toTenth } from "./treatment";
+
+const WORKED = "worked by hand: T (18 + log t) with T in kelvin";
+
+export const SAME_TEMPER = scalarFunction({
+  name: "SAME_TEMPER",
+  topic: "Tempering",
+  summary: "Temper that softens as much in another time.",
+  parameters: {
+    celsius: number({ label: "C", ...TEMPER_SPAN, help: "Temper in °C." }),
+    hours: number({ label: "hours", ...TIME_SPAN, help: "Its time in hours." }),
+    newHours: number({ label: "new hours", ...TIME_SPAN, help: "The other time in hours." }),
+  },
+  result: { label: "temper", unit: "°C" },
+  relations: [TEMPER_PARAMETER],
+  compute: ({ celsius, hours, newHours }) => {
+    checkParameterRange(celsius, hours);
+    checkParameterRange(celsius, newHours);
+    return toTenth(sameTemper(celsius, hours, newHours));
+  },
+  examples: [{ given: [200, 4, 1], gives: 215.8, source: WORKED }],
+});
+
+type Cells = readonly (number | undefined)[];
+
+function together(tempers: Cells, hours: Cells, referenceC: number): number {
+  if (hours.length !== 1 && hours.length !== tempers.length) {
+    throw new InvalidValue(
+      `${tempers.length} tempers but ${hours.length} times given: give one time, or one a temper`,
+    );
+  }
+  const pairs = tempers.flatMap((celsius, i) => {
+    const time = hours.length === 1 ? hours[0] : hours[i];
+    if (celsius === undefined) return [];
+    if (time === undefined) throw new InvalidValue(`temper ${i + 1} has no time: give its hours`);
+    return [{ celsius, hours: time }];
+  });
+  if (pairs.length === 0) throw new InvalidValue("no temper given: give tempers in °C and their hours");
+  return hoursTogether(pairs, referenceC);
+}
+
+/** A row of one figure: ranges belong whole to one answer. */
+export const TEMPER_TIME_AT = rowFunction({
+  name: "TEMPER_TIME_AT",
+  topic: "Tempering",
+  summary: "Several tempers as hours at one temperature that soften as much as all of them.",
+  parameters: {
+    tempers: whole(number({ label: "C list", ...TEMPER_SPAN, help: "Tempers in °C, one a cell." })),
+    hours: whole(
+      number({
+        label: "hours list",
+        ...TIME_SPAN,
+        help: "Time of each in hours, in the same order; one time serves all.",
+      }),
+    ),
+    referenceC: number({ label: "reference C", ...TEMPER_SPAN, help: "The temperature that counts, in °C." }),
+  },
+  result: [{ label: "time", unit: "h" }],
+  relations: [TEMPER_PARAMETER],
+  compute: ({ tempers, hours, referenceC }) => [Number(together(tempers, hours, referenceC).toPrecision(3))],
+  examples: [
+    { given: [200, 2, 230], gives: [0.162], source: WORKED },
+    { given: [[[200], [200]], 2, 200], gives: [4], source: "cycles add as time" },
+  ],
+});

@@ -1,0 +1,51 @@
+import { InvalidValue } from "../../core/refusal";
+import { OVEN_CORRECTION, type OvenCheck, ovenSetting } from "../../core/tempering/oven";
+import { rowFunction } from "../declare";
+import { number, whole } from "../parameters";
+import { TEMPER_SPAN, temperC } from "./treatment";
+
+type Cells = readonly (number | undefined)[];
+
+function checksOf(settings: Cells, measured: Cells): OvenCheck[] {
+  if (settings.length !== measured.length) {
+    throw new InvalidValue(
+      `${settings.length} settings but ${measured.length} measured temperatures given: give one each`,
+    );
+  }
+  return settings.flatMap((setC, i) => {
+    const measuredC = measured[i];
+    if (setC === undefined && measuredC === undefined) return [];
+    if (setC === undefined || measuredC === undefined) {
+      throw new InvalidValue(`check ${i + 1} is half filled: give the setting and what was measured, in °C`);
+    }
+    return [{ setC, measuredC }];
+  });
+}
+
+export const OVEN_SET = rowFunction({
+  name: "OVEN_SET",
+  topic: "Tempering",
+  summary: "What to set the oven to for a temperature beside the blade, from checks with a thermometer.",
+  parameters: {
+    temperC,
+    settings: whole(
+      number({ label: "set C", ...TEMPER_SPAN, help: "Settings that were checked in °C, one a cell." }),
+    ),
+    measured: whole(
+      number({
+        label: "measured C",
+        ...TEMPER_SPAN,
+        help: "What a thermometer beside the blade read at each, in °C.",
+      }),
+    ),
+  },
+  result: [{ label: "setting", unit: "°C" }],
+  relations: [OVEN_CORRECTION],
+  compute: ({ temperC, settings, measured }) => [
+    Math.round(ovenSetting(temperC, checksOf(settings, measured)) * 10) / 10,
+  ],
+  examples: [
+    { given: [210, 200, 188], gives: [222], source: "by hand: the oven reads 12 °C under its setting" },
+    { given: [215, [[200], [250]], [[190], [240]]], gives: [225], source: "by hand: 10 °C under at both" },
+  ],
+});
