@@ -7,6 +7,7 @@ export default defineConfig({
   test: {
     root: new URL("..", import.meta.url).pathname,
     testTimeout: 30_000,
+    setupFiles: ["tests/seed.ts"],
     projects: [
       { extends: true, test: { name: "sources", include: ["tests/**/*.test.ts"], exclude: OF_PAGES } },
       { extends: true, test: { name: "pages", include: OF_PAGES, globalSetup: "tests/setup.ts" } },

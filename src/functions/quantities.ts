@@ -13,6 +13,8 @@ const INCH: Unit = [25.4];
 const HOUR: Unit = [1];
 const MINUTE: Unit = [1 / 60];
 const SECOND: Unit = [1 / 3600];
+const LITRE: Unit = [1];
+const US_GALLON: Unit = [3.785411784];
 const FAHRENHEIT: Unit = [5 / 9, -160 / 9];
 
 /**
@@ -88,6 +90,22 @@ export const QUANTITIES = {
     noun: "a density",
     units: { "g/cm³": [1], "g/cm3": [1], "kg/m³": [0.001], "kg/m3": [0.001] },
     shown: '7.85 or "7850 kg/m3"',
+  },
+  capacity: {
+    noun: "a volume of liquid",
+    units: {
+      l: LITRE,
+      litre: LITRE,
+      litres: LITRE,
+      liter: LITRE,
+      liters: LITRE,
+      ml: [0.001],
+      gal: US_GALLON,
+      gallon: US_GALLON,
+      gallons: US_GALLON,
+      usgal: US_GALLON,
+    },
+    shown: '20, "20 L" or "5 gal" (US gallons)',
   },
   volume: {
     noun: "a volume",

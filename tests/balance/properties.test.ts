@@ -86,7 +86,7 @@ describe("pairs of points", () => {
         amount(300, 3000),
         amount(50, 300),
         amount(-300, -100),
-        amount(0, 1),
+        amount(0, 0.99),
         (mass, rest, at, share) => {
           const wanted = at + (rest - at) * (0.2 + 0.8 * share);
           const pommel = pommelMass(mass, rest, at, wanted);

@@ -64,6 +64,11 @@ function crownOf(outline: Outline, chord: number): Crown {
   }
 }
 
+/** Height of the face above the chord of a fuller on the middle line [mm]. */
+export function crownHeight(outline: Outline, chord: number): number {
+  return crownOf(outline, chord).height;
+}
+
 /** Half thickness under the middle of the fuller, taken as near the spine as it fits [mm]. */
 function halfThickness({ grind, width, thickness, edge }: Outline, chord: number): number {
   const slope = grind.word === "flat" ? (thickness - edge) / width : 0;

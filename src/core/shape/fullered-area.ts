@@ -1,6 +1,6 @@
 import { quantityText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
-import { fullerArea } from "./fuller";
+import { crownHeight, fullerArea } from "./fuller";
 import type { Grind, GrindWord } from "./grinds";
 import { type Outline, outlineOf } from "./section";
 import { outlineArea } from "./section-area";
@@ -25,12 +25,6 @@ export interface FulleredSection {
 
 const ALLOWED: readonly GrindWord[] = ["flat", "rectangle", "lenticular", "diamond"];
 const millimetres = (value: number) => quantityText(value, "mm");
-
-/** Height of the face above the chord of a fuller on the middle line [mm]. */
-function crownHeight({ grind, width, thickness }: Outline, chord: number): number {
-  if (grind.word === "lenticular") return segmentHeight(segmentRadius(width, thickness / 2), chord);
-  return grind.word === "diamond" ? (chord * thickness) / (2 * width) : 0;
-}
 
 function chordDepth(outline: Outline, { fullerWidth, fullerDepth, datum }: FulleredSection): number {
   if (datum === "chord") return fullerDepth;

@@ -1,9 +1,9 @@
 import { type FullerDatum, fulleredArea } from "../../core/shape/fullered-area";
 import { FULLER, SECTION_AREA } from "../../core/shape/relations";
+import { choice } from "../choice";
 import { scalarFunction } from "../declare";
 import { number, optionalNumber, text } from "../parameters";
 import { grindOptions, length, thicknessOptions, widthOptions } from "../shape/lengths";
-import { choice } from "../stock/choice";
 
 const DATUMS: readonly FullerDatum[] = ["chord", "crown"];
 

@@ -1,9 +1,9 @@
 import { type LearningAnswer, type LearningModel, nthHours, totalHours } from "../../core/money/learning";
 import { LEARNING_CURVE } from "../../core/money/relations";
 import { askIfPercent } from "../../core/run/starts";
+import { choice, requiredChoice } from "../choice";
 import { scalarFunction } from "../declare";
 import { number } from "../parameters";
-import { choice, requiredChoice } from "../stock/choice";
 
 const MODELS: readonly LearningModel[] = ["unit", "average"];
 const ANSWERS: readonly LearningAnswer[] = ["nth", "total"];

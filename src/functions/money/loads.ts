@@ -1,8 +1,8 @@
 import { furnaceLoads, type LoadLine } from "../../core/heat/loads";
 import { LOAD_GROUPING } from "../../core/heat/relations";
 import { tableFunction } from "../declare";
+import { besideRow, type Column, filled } from "../lists";
 import { number, numberOrNothing, text, whole } from "../parameters";
-import { besideRow, type Column, filled } from "../stock/lists";
 import { kilograms } from "./arguments";
 
 function linesOf(recipes: Column<string>, counts: Column<number>, masses: Column<number>): LoadLine[] {

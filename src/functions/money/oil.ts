@@ -3,7 +3,6 @@ import { FLASH_MARGIN, OIL_HEAT, STEEL_HEAT } from "../../core/heat/relations";
 import { rowFunction, scalarFunction } from "../declare";
 import { number, numberOrNothing, optionalNumber } from "../parameters";
 import { kilograms, steelTemperature } from "./arguments";
-import { litres } from "./litres";
 
 const topic = "Run, stock and money";
 const quench = {
@@ -18,7 +17,14 @@ export const OIL_RISE = rowFunction({
   summary: "How much a quench heats the oil, how hot it gets, and a caution near the flash point.",
   parameters: {
     ...quench,
-    litres: litres({ label: "litres", help: 'Oil in the tank in litres, or "5 gal" (US).' }),
+    litres: number({
+      label: "litres",
+      quantity: "capacity",
+      unit: "L",
+      min: 0.01,
+      max: 100_000,
+      help: 'Oil in the tank in litres, or "5 gal" (US).',
+    }),
     start: optionalNumber({
       ...steelTemperature({ label: "oil start C", help: "Oil before the quench, in °C." }),
       fallback: 50,

@@ -1,8 +1,8 @@
 import { MONEY } from "../../core/money/relations";
 import { ROUNDING_RULES, roundMoney } from "../../core/money/rounding";
+import { choice } from "../choice";
 import { scalarFunction } from "../declare";
 import { number, optionalNumber } from "../parameters";
-import { choice } from "../stock/choice";
 
 export const ROUND_MONEY = scalarFunction({
   name: "ROUND_MONEY",

@@ -3,9 +3,9 @@ import { type CutPlan, cutPlan } from "../../core/stock/cut-plan";
 import { patternText, piecesABar, verdict, wastePercent } from "../../core/stock/cut-summary";
 import { CUTTING_PLAN } from "../../core/stock/relations";
 import { type Answer, tableFunction } from "../declare";
+import { besideRow, type Column, filled, isEmptyColumn } from "../lists";
 import { numberOrNothing, whole } from "../parameters";
 import { barLengths, kerf, pieceLengths, quantities, trim } from "./arguments";
-import { besideRow, type Column, filled, isEmptyColumn } from "./lists";
 
 function linesOf(lengths: Column<number>, counts: Column<number>): PieceLine[] {
   return lengths.flatMap((length, row) => {

@@ -1,8 +1,8 @@
 import { forgeLength, type LossRule } from "../../core/stock/forge-length";
 import { FORGE_STOCK } from "../../core/stock/relations";
+import { choice } from "../choice";
 import { scalarFunction } from "../declare";
 import { number, optionalNumber } from "../parameters";
-import { choice } from "./choice";
 
 const RULES: readonly LossRule[] = ["multiply", "add"];
 

@@ -3,10 +3,10 @@ import type { Steel } from "../../core/steel/steel";
 import { CUTTING_PLAN } from "../../core/stock/relations";
 import { type BlankLine, steelOrder } from "../../core/stock/steel-order";
 import { tableFunction } from "../declare";
+import { besideRow, type Column, filled } from "../lists";
 import { number, numberOrNothing, whole } from "../parameters";
 import { steel } from "../steel-argument";
 import { barLengths, kerf, pieceLengths, quantities, trim } from "./arguments";
-import { besideRow, type Column, filled } from "./lists";
 
 interface Columns {
   readonly steel: Column<Steel>;
