@@ -36,7 +36,17 @@ function hardnessText(low: number, high: number): string {
   return low === high ? quantityText(low, "HRC") : `${numberText(low)} to ${quantityText(high, "HRC")}`;
 }
 
-function bandCaution(use: Use, status: BandStatus, given: string): string[] {
+/** A range wider than a tester's own doubt comes from an estimate, a narrower one from readings. */
+function doubtCaution(use: Use, given: string, low: number, high: number): string {
+  const cause =
+    high - low > 2 * TESTER_HRC
+      ? "the estimate is that wide: test a coupon of this heat"
+      : `a tester may be out by ${TESTER_HRC} HRC: take more readings`;
+  return `${given} may lie outside ${use.low} to ${quantityText(use.high, "HRC")}: ${cause}; in doubt the softer side.`;
+}
+
+function bandCaution(use: Use, status: BandStatus, low: number, high: number): string[] {
+  const given = hardnessText(low, high);
   const band = `the usual ${use.low} to ${quantityText(use.high, "HRC")} for "${use.word}"`;
   switch (status) {
     case "HIGH":
@@ -48,10 +58,7 @@ function bandCaution(use: Use, status: BandStatus, given: string): string[] {
         `${given} is below ${band}: tougher, but the edge will not last. Only hardening again makes it harder.`,
       ];
     case "DOUBTFUL":
-      return [
-        `${given} cannot be told from outside ${band}, as a tester may be out by ${TESTER_HRC} HRC either way: ` +
-          "take more readings; in doubt the softer side.",
-      ];
+      return [doubtCaution(use, given, low, high)];
     default:
       return [];
   }
@@ -88,12 +95,15 @@ export function assess(question: BladeQuestion): Assessment {
     throw new InvalidValue(`HRC ${numberText(low)} to ${numberText(high)}: give the low end first`);
   }
   const status = judge(use, low, high);
+  const judged = bandCaution(use, status, low, high);
+  const isDoubtful = status === "DOUBTFUL";
   const cautions = [
-    ...bandCaution(use, status, hardnessText(low, high)),
+    ...(isDoubtful ? [] : judged),
     ...ceilingCaution(use, high),
     ...steelCautions(question),
     ...temperCautions({ ...question, high }),
     ...quenchCautions(steel, quench),
+    ...(isDoubtful ? judged : []),
     ...narrowCaution(low, high),
     ...basisCaution(use),
   ];
