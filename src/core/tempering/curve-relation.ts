@@ -5,7 +5,10 @@ import { CURVE_BANDS, type FittedCurve } from "./fits";
 const KIND = "half-width that covers 90 % of rows of sources that took no part in a curve";
 
 function timeText(fit: FittedCurve): string {
-  if (fit.form === "cubic") return `${fit.rows} rows, ${fit.rms} HRC root mean square about the curve`;
+  if (fit.form === "cubic") {
+    const sample = fit.sources.length === 1 ? ", in sample only: one source" : "";
+    return `${fit.rows} rows, ${fit.rms} HRC root mean square about the curve${sample}`;
+  }
   const time = fit.timePrinted ? `${fit.hours} h in all` : `no time printed, ${fit.hours} h taken`;
   return `${fit.rows} rows, ${time}`;
 }

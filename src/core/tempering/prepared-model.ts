@@ -52,6 +52,8 @@ function formulaModel(steel: Steel, hardenC: number | undefined): TemperModel {
   checkChromium(steel.name, composition.Cr);
   const { temperC, hours } = COMPOSITION_FORMULA.inputs as Record<string, { min: number; max: number }>;
   const halfWidth = formulaHalfWidth(composition);
+  const basis =
+    steel.grade === null ? FORMULA_BASIS : `no published curve of ${steel.name} held, ${FORMULA_BASIS}`;
   const silicon = siliconBeyondFit(composition)
     ? "more silicon than any steel behind the formula: ±4 HRC"
     : "";
@@ -63,7 +65,7 @@ function formulaModel(steel: Steel, hardenC: number | undefined): TemperModel {
     leastHours: hours?.min ?? 0,
     mostHours: hours?.max ?? 0,
     halfWidthAt: () => halfWidth,
-    basisAt: () => FORMULA_BASIS,
+    basisAt: () => basis,
     assumptions: [assumption, silicon].filter((part) => part !== ""),
     relations: [COMPOSITION_FORMULA],
   };

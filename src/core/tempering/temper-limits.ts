@@ -1,3 +1,4 @@
+import { LOWER_CRITICAL, lowerCritical } from "../hardening/critical";
 import { quantityText, temperatureText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
 import { sourceText } from "../sources";
@@ -34,9 +35,22 @@ export function checkHours(model: TemperModel, hours: number): void {
   );
 }
 
+/** Above it steel hardens again; the equation holds for lean steels only. */
+function refuseAboveCritical({ steel }: TemperModel, celsius: number): void {
+  const c = steel.composition;
+  if (c.Cr > (LOWER_CRITICAL.inputs.chromium?.max ?? 0)) return;
+  const ac1 = lowerCritical(c);
+  if (celsius <= ac1) return;
+  throw new NotAvailable(
+    `temper ${temperatureText(celsius)} is above the lower critical temperature of ${steel.name}, about ${temperatureText(ac1)}: ` +
+      "the steel would start to harden again, not temper",
+  );
+}
+
 /** Names the range that a temper missed. */
 export function refuseTemper(model: TemperModel, celsius: number, hours: number): never {
   checkHours(model, hours);
+  refuseAboveCritical(model, celsius);
   const [least, most] = temperSpan(model, hours);
   throw new NotAvailable(
     `temper ${temperatureText(celsius)} is outside ${temperatureText(Math.ceil(least))} to ` +
