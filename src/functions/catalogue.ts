@@ -6,6 +6,7 @@ import * as hardening from "./hardening";
 import * as hardness from "./hardness";
 import * as inspection from "./inspection";
 import * as money from "./money";
+import * as plan from "./plan";
 import * as run from "./run";
 import * as shape from "./shape";
 import * as steel from "./steel";
@@ -26,6 +27,7 @@ const declared: readonly WorksheetFunction[] = [
   stock,
   run,
   money,
+  plan,
   about,
 ].flatMap((topic) => Object.values<WorksheetFunction>(topic));
 

@@ -1,0 +1,43 @@
+import { quantityText } from "../quantity-text";
+import { InvalidValue } from "../refusal";
+
+/** Pieces of one length cut from bars of one length. Lengths in mm. */
+export interface BarCut {
+  readonly piece: number;
+  readonly pieces: number;
+  readonly barLength: number;
+  readonly kerf: number;
+  /** Cut off each bar, both ends together. */
+  readonly trim: number;
+}
+
+export interface BarCount {
+  readonly bars: number;
+  readonly piecesABar: number;
+  /** Left of a full bar after its last cut, mm. */
+  readonly drop: number;
+  /** Length of the pieces as a share of the length of the bars. */
+  readonly use: number;
+}
+
+/** Binary fractions must not cost a piece: three of 0.1 in 0.3 are three. */
+const ROUNDING = 1e-9;
+
+/**
+ * Bars for pieces of one length.
+ *
+ * @throws InvalidValue for a piece longer than the bar.
+ */
+export function barsFor({ piece, pieces, barLength, kerf, trim }: BarCut): BarCount {
+  const usable = barLength - trim;
+  const piecesABar = Math.floor((usable + kerf) / (piece + kerf) + ROUNDING);
+  if (piecesABar < 1) {
+    throw new InvalidValue(
+      `a blank of ${quantityText(piece, "mm")} is longer than the bar: ${quantityText(barLength, "mm")} less ` +
+        `${quantityText(trim, "mm")} trim leaves ${quantityText(Math.max(0, usable), "mm")}`,
+    );
+  }
+  const bars = Math.ceil(pieces / piecesABar);
+  const drop = Math.max(0, usable - piecesABar * (piece + kerf));
+  return { bars, piecesABar, drop, use: (pieces * piece) / (bars * barLength) };
+}

@@ -1,0 +1,85 @@
+import { InvalidValue } from "../refusal";
+import { taperedBlade } from "../shape/taper";
+import { densityOf } from "../steel/density";
+import { type BarCount, barsFor } from "./bars";
+import type { PlanLine } from "./line";
+
+/** Steel of a line. */
+export interface PlannedStock {
+  /** Of one finished blade without its tang, g. */
+  readonly massG: number | undefined;
+  /** Of one piece as it is hardened, kg. */
+  readonly hardenKg: number | undefined;
+  readonly bars: BarCount | undefined;
+  /** Steel to buy: whole bars, or the blanks where no bar length is given, kg. */
+  readonly kilograms: number | undefined;
+  readonly cautions: readonly string[];
+}
+
+const G_PER_KG = 1000;
+const MM3_PER_CM3 = 1000;
+
+function massOf(line: PlanLine, density: number): number | undefined {
+  const { length, width, thickness } = line;
+  if (length === undefined || width === undefined || thickness === undefined) return undefined;
+  return taperedBlade({ ...line, length, width, thickness }, density).mass;
+}
+
+/** What one piece is cut as: its own blank, else the size of the blade. */
+function blankOf(line: PlanLine) {
+  return {
+    length: line.blankLength ?? line.length,
+    width: line.blankWidth ?? line.width,
+    thickness: line.blankThickness ?? line.thickness,
+  };
+}
+
+function checkBlank(line: PlanLine): void {
+  const sides = ["length", "width", "thickness"] as const;
+  const own = { length: line.blankLength, width: line.blankWidth, thickness: line.blankThickness };
+  for (const side of sides) {
+    const [blank, blade] = [own[side], line[side]];
+    const isForged = side !== "length" && line.blankLength !== undefined;
+    if (blank === undefined || blade === undefined || isForged || blank >= blade) continue;
+    throw new InvalidValue(
+      `blank ${side}: ${blank} mm is less than the ${side} of the blade, ${blade} mm; for a forged blade ` +
+        "give the blank length too, as FORGE_LENGTH gives it",
+    );
+  }
+}
+
+function sizeCaution({ length, width, thickness }: PlanLine): string[] {
+  const missing = Object.entries({ length, width, thickness }).filter(([, value]) => value === undefined);
+  if (missing.length === 0 || missing.length === 3) return [];
+  return [`No mass: ${missing.map(([side]) => side).join(" and ")} not given.`];
+}
+
+/**
+ * Mass, bars and steel to buy of a line.
+ *
+ * @param starts - Pieces begun.
+ * @throws InvalidValue for a section that cannot be, or a blank that no bar holds.
+ */
+export function plannedStock(line: PlanLine, starts: number): PlannedStock {
+  const density = densityOf(line.steel).value;
+  checkBlank(line);
+  const { length, width, thickness } = blankOf(line);
+  const area = width === undefined || thickness === undefined ? undefined : width * thickness;
+  const kilogramsOf = (mm: number | undefined) =>
+    mm === undefined || area === undefined ? undefined : (mm * area * density) / MM3_PER_CM3 / G_PER_KG;
+  const { barLength, kerf, trim, hardenMass } = line;
+  const bars =
+    barLength === undefined || length === undefined
+      ? undefined
+      : barsFor({ piece: length, pieces: starts, barLength, kerf, trim });
+  const blankKg = kilogramsOf(length);
+  const bought =
+    bars === undefined ? kilogramsOf(length === undefined ? undefined : length * starts) : undefined;
+  return {
+    massG: massOf(line, density),
+    hardenKg: hardenMass === undefined ? blankKg : hardenMass / G_PER_KG,
+    bars,
+    kilograms: bars === undefined ? bought : kilogramsOf(bars.bars * (barLength ?? 0)),
+    cautions: sizeCaution(line),
+  };
+}

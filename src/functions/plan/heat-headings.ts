@@ -1,0 +1,99 @@
+import { findQuench } from "../../core/hardening/quench-media";
+import { readHardness } from "../../core/hardness/read-hardness";
+import { usualHardenC } from "../hardening/harden-argument";
+import { kilograms, share } from "../money/arguments";
+import { numberOrNothing, optionalNumber, textOrNothing } from "../parameters";
+
+const rockwell = { quantity: "hardness", unit: "HRC", min: 20, max: 70 } as const;
+const temper = { quantity: "temperature", unit: "°C", above: 0, max: 800 } as const;
+const kilowattHours = { quantity: "number", unit: "kWh", min: 0 } as const;
+
+/** Target, quench, temper and furnace. */
+export const heatHeadings = {
+  target: textOrNothing({
+    label: "target HRC",
+    kind: "hardness requirement",
+    help: 'Hardness wanted in HRC: 60, "58-60" or "60 ±1"; the aim of the use where left out.',
+    accepts: 'a hardness in HRC from 20 to 68, or a span in quotes such as "58-60"',
+    find: (given) => readHardness(given).aim,
+  }),
+  quench: textOrNothing({
+    label: "quench",
+    kind: "quench",
+    help: "Quench, one of the words that QUENCHES() lists.",
+    accepts: 'a quench such as "fast oil"; QUENCHES() lists them',
+    find: findQuench,
+  }),
+  hardenC: usualHardenC,
+  temperHours: optionalNumber({
+    label: "temper hours",
+    quantity: "time",
+    unit: "h",
+    above: 0,
+    max: 1000,
+    fallback: 2,
+    help: "Time of one temper in hours.",
+  }),
+  temperCycles: optionalNumber({
+    label: "temper cycles",
+    quantity: "count",
+    unit: "",
+    min: 1,
+    max: 10,
+    whole: true,
+    fallback: 1,
+    help: "Number of equal tempers.",
+  }),
+  knownC: numberOrNothing({
+    label: "known C",
+    ...temper,
+    help: "Temper that a blade of this batch already had, in °C.",
+  }),
+  knownHrc: numberOrNothing({ label: "known HRC", ...rockwell, help: "What that blade read in HRC." }),
+  recipe: textOrNothing({
+    label: "recipe",
+    kind: "recipe",
+    help: "Recipe in your own words; lines of one recipe share loads. Worked out as RECIPE does where left out.",
+    accepts: "the recipe in words",
+    find: (given) => String(given),
+  }),
+  hardenMass: numberOrNothing({
+    label: "harden g",
+    quantity: "mass",
+    unit: "g",
+    above: 0,
+    help: "Mass of one piece when it is hardened in g; that of the blank where left out.",
+  }),
+  piecesALoad: numberOrNothing({
+    label: "pieces a load",
+    quantity: "count",
+    unit: "",
+    whole: true,
+    above: 0,
+    help: "Pieces of this line that the furnace holds at a time.",
+  }),
+  massALoad: numberOrNothing(
+    kilograms({ label: "kg a load", help: "Mass that the furnace or the oil takes at a time, in kg." }),
+  ),
+  efficiency: optionalNumber({
+    ...share({ label: "efficiency", help: "Share of the furnace's energy that ends up in the steel." }),
+    fallback: 0.25,
+  }),
+  holdEnergy: numberOrNothing({
+    label: "hold kWh",
+    ...kilowattHours,
+    help: "Energy of one load for holding and tempering, on top of heating up, in kWh.",
+  }),
+  meteredEnergy: numberOrNothing({
+    label: "kWh a load",
+    ...kilowattHours,
+    help: "Energy of one load as metered, everything in it; then nothing is estimated.",
+  }),
+  ovenHours: numberOrNothing({
+    label: "oven h",
+    quantity: "time",
+    unit: "h",
+    min: 0,
+    help: "Hours that one load keeps the ovens, heating up and tempering in it.",
+  }),
+};
