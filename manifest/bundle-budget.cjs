@@ -18,9 +18,8 @@ function sizeOf(compilation, fits) {
  * functions load with every workbook that holds one of them.
  */
 class BundleBudgetPlugin {
-  constructor({ parts, isQuiet }) {
+  constructor(parts) {
     this.parts = parts;
-    this.isQuiet = isQuiet;
   }
 
   apply(compiler) {
@@ -37,7 +36,7 @@ class BundleBudgetPlugin {
       const { raw, gzip } = sizeOf(compilation, fits);
       const line = `${title}: ${kilobytes(raw)}, ${kilobytes(gzip)} gzip of ${kilobytes(gzipLimit)}`;
       if (gzip > gzipLimit) compilation.errors.push(new WebpackError(`over budget: ${line}`));
-      if (!this.isQuiet) console.log(line);
+      console.log(line);
     }
   }
 }

@@ -14,6 +14,9 @@ export const RICH_ALLOWED = 8;
 /** Excel's numbers for the errors a function may answer with. */
 export const CODES: Readonly<Record<number, string>> = { 1: "#N/A", 7: "#VALUE!" };
 
+/** Milliseconds that the dispatcher may be busy without a pause. */
+const LONGEST = 10_000;
+
 /** One call as it travels to the add-in. */
 export interface Invocation {
   readonly id: string;
@@ -37,7 +40,7 @@ interface Bridge {
  * Just enough of a page for the vendor's runtime to load. The language's own objects must be those
  * of the context, so none is handed in.
  */
-function globalsFor(bridge: Bridge): Record<string, unknown> {
+function globalsFor(bridge: Bridge, later: (task: () => void, milliseconds: number) => unknown) {
   const nothing = () => undefined;
   const script = {
     src: "https://localhost/custom-functions-runtime.js",
@@ -58,7 +61,7 @@ function globalsFor(bridge: Bridge): Record<string, unknown> {
     sessionStorage: storage,
     localStorage: storage,
     console: { log: nothing, warn: nothing, error: nothing },
-    setTimeout,
+    setTimeout: later,
     clearTimeout,
   };
 }
@@ -81,7 +84,9 @@ export class Dispatcher {
   /** @param pages - Folder of the built pages. */
   constructor(pages: string) {
     this.bridge = { sendMessageToHost: (message) => this.receive(JSON.parse(message)) };
-    this.context = vm.createContext(globalsFor(this.bridge));
+    const later = (task: (...given: unknown[]) => void, milliseconds: number, ...given: unknown[]) =>
+      setTimeout(() => this.run(() => task(...given)), milliseconds);
+    this.context = vm.createContext(globalsFor(this.bridge, later));
     vm.runInContext("globalThis.window = globalThis; globalThis.self = globalThis;", this.context);
     vm.runInContext(readFileSync(RUNTIME, "utf8"), this.context);
     vm.runInContext(
@@ -105,8 +110,21 @@ export class Dispatcher {
       entries.push([1, 1000, "", JSON.stringify([number, id, args, "Plan!A1", flags]), 0]);
       return new Promise<Outcome>((done) => this.waiting.set(number, done));
     });
-    this.bridge.onMessageFromHost?.(JSON.stringify({ type: 3, message: { entries } }));
+    const message = JSON.stringify({ type: 3, message: { entries } });
+    this.run(() => this.bridge.onMessageFromHost?.(message));
     return Promise.all(outcomes);
+  }
+
+  /** Runs work of the context; a function that does not come to an end fails its call instead of the whole run. */
+  private run(task: () => void): void {
+    this.context.task = task;
+    try {
+      vm.runInContext("task()", this.context, { timeout: LONGEST });
+    } catch (problem) {
+      const value = problem instanceof Error ? problem.message : String(problem);
+      for (const done of this.waiting.values()) done({ ok: false, value, code: -1 });
+      this.waiting.clear();
+    }
   }
 
   private receive(request: { id: number; message: { body: string | { Actions: readonly Action[] } } }): void {

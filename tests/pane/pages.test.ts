@@ -50,6 +50,7 @@ describe("Steels", () => {
     for (const [, , range] of tempers) expect(range).toMatch(/^\d{2} to \d{2}$/);
     expect(likely).toEqual([...likely].sort((a, b) => b - a));
     await page.getByText("Where the hardness comes from").click();
+    await page.waitForSelector("details[open] dd");
     expect(await page.locator("details[open] dd").allTextContents()).toContainEqual(
       expect.stringMatching(/HRC/),
     );
