@@ -115,6 +115,7 @@ describe("TEMPER_PLAN", () => {
     expect(row[3]).toBe("embrittlement range");
     expect(row[6]).toMatch(/softer alternative: 375 °C \(707 °F\), cooled fast, for about 5\d HRC/);
     expect(row[6]).toMatch(/harder alternative: 225 °C \(437 °F\)/);
+    expect(row[6]).toMatch(/likely 3\d\d °C \(6\d\d °F\): begin at/);
   });
 
   test("a target that only a temper under 150 °C gives is no answer", () => {

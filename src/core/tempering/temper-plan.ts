@@ -143,8 +143,8 @@ function alternatives(question: Question, celsius: number): string {
   ].join("");
 }
 
-function advice(startC: number, halfWidth: number): string {
-  return `begin at ${temperatureText(startC)}, read the blade and step up (±${numberText(halfWidth)} HRC)`;
+function advice(startC: number, likelyC: number, halfWidth: number): string {
+  return `likely ${temperatureText(likelyC)}: begin at ${temperatureText(startC)}, read the blade and step up (±${numberText(halfWidth)} HRC)`;
 }
 
 function withAnswer(question: Question, tempers: readonly number[]): TemperPlan {
@@ -154,7 +154,7 @@ function withAnswer(question: Question, tempers: readonly number[]): TemperPlan 
   const halfWidth = bandHalfWidth(model, first, hours, treatment.known);
   const { flag, why } = kindOf(question, first, last);
   const [startC, highC] = edges(question, first, flag === "two answers" ? first : last, halfWidth);
-  const caution = [why, advice(startC, halfWidth), ...generalCautions(model)]
+  const caution = [why, advice(startC, first, halfWidth), ...generalCautions(model)]
     .filter((part) => part !== "")
     .join("; ");
   return {
