@@ -1,0 +1,103 @@
+import {
+  closeSync,
+  existsSync,
+  fsyncSync,
+  openSync,
+  readFileSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeSync,
+} from "node:fs";
+import { basename, dirname, join } from "node:path";
+import { FileRefusal } from "../workbook/xlsx/file-refusal";
+
+/** A file as it was read, with what tells whether someone else has written it since. */
+export interface FileRead {
+  /** Where the bytes really lie, links followed. */
+  readonly path: string;
+  readonly bytes: Uint8Array;
+  readonly state: string;
+}
+
+function stateOf(path: string): string {
+  const { mtimeMs, size, ino } = statSync(path);
+  return `${mtimeMs} ${size} ${ino}`;
+}
+
+function reasonOf(problem: unknown): string {
+  const code = (problem as NodeJS.ErrnoException).code;
+  if (code === "ENOENT") return "there is no such file.";
+  if (code === "EISDIR") return "it is a folder.";
+  if (code === "EACCES" || code === "EPERM") return "you may not read or write there.";
+  if (code === "ENOSPC") return "the disk is full.";
+  return problem instanceof Error ? problem.message : String(problem);
+}
+
+function refusing<T>(file: string, action: () => T): T {
+  try {
+    return action();
+  } catch (problem) {
+    if (problem instanceof FileRefusal) throw problem;
+    throw new FileRefusal(`${file}: ${reasonOf(problem)}`);
+  }
+}
+
+/** Reads a file whole. @throws FileRefusal where that cannot be done. */
+export function readWhole(file: string): FileRead {
+  return refusing(file, () => {
+    const path = realpathSync(file);
+    const state = stateOf(path);
+    return { path, bytes: readFileSync(path), state };
+  });
+}
+
+/** Files that spreadsheet programs lay beside a workbook while they have it open. */
+function lockBeside(path: string): string | undefined {
+  const name = basename(path);
+  return [`~$${name}`, `.~lock.${name}#`].find((lock) => existsSync(join(dirname(path), lock)));
+}
+
+/** Refuses a workbook that someone has open: their next save would undo ours. */
+export function refuseOpenWorkbook(path: string): void {
+  const lock = lockBeside(path);
+  if (lock !== undefined) {
+    throw new FileRefusal(
+      `The workbook is open in a spreadsheet program: close it first. (If it is not open, delete ${lock} beside it.)`,
+    );
+  }
+}
+
+function writeAll(handle: number, bytes: Uint8Array): void {
+  let written = 0;
+  while (written < bytes.length) written += writeSync(handle, bytes, written);
+}
+
+/**
+ * Writes a file in one step: at any moment either the old file or the whole new one stands at its place.
+ *
+ * @param replaced - The file as it was read, where it is written back: refused if it has changed meanwhile.
+ */
+export function writeWhole(file: string, bytes: Uint8Array, replaced?: FileRead): void {
+  const path = replaced?.path ?? file;
+  const draft = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
+  refusing(file, () => {
+    const mode = existsSync(path) ? statSync(path).mode & 0o777 : 0o644;
+    const handle = openSync(draft, "wx", mode);
+    try {
+      try {
+        writeAll(handle, bytes);
+        fsyncSync(handle);
+      } finally {
+        closeSync(handle);
+      }
+      if (replaced !== undefined && stateOf(path) !== replaced.state)
+        throw new FileRefusal("The workbook was saved by someone else meanwhile: nothing was written.");
+      renameSync(draft, path);
+    } catch (problem) {
+      rmSync(draft, { force: true });
+      throw problem;
+    }
+  });
+}

@@ -1,0 +1,108 @@
+import { inflateSync } from "fflate";
+import { checksum } from "./checksum";
+import { FileRefusal } from "./file-refusal";
+import { dataStart, readDirectory, type ZipEntry } from "./zip-directory";
+import { rewriteZip } from "./zip-write";
+
+const STORED = 0;
+const DEFLATED = 8;
+
+function unreadable(name: string): FileRefusal {
+  return new FileRefusal(
+    `Part ${name} of the file is damaged: open the file in a spreadsheet program and save it again.`,
+  );
+}
+
+function unpacked(name: string, method: number, packed: Uint8Array, size: number): Uint8Array {
+  if (method === STORED) return packed;
+  if (method !== DEFLATED) throw unreadable(name);
+  try {
+    return inflateSync(packed, { out: new Uint8Array(size) });
+  } catch {
+    throw unreadable(name);
+  }
+}
+
+function decoded(name: string, bytes: Uint8Array): string {
+  const wide = (bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff);
+  if (wide) throw new FileRefusal(`Part ${name} of the file is not written in UTF-8: save the file anew.`);
+  try {
+    return new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes);
+  } catch {
+    throw unreadable(name);
+  }
+}
+
+/**
+ * The parts of a workbook file. Parts are unpacked when asked for; what is written back replaces only the parts
+ * that were set, everything else stays as it was, byte for byte.
+ */
+export class Package {
+  private readonly entries: readonly ZipEntry[];
+  private readonly byName: ReadonlyMap<string, ZipEntry>;
+  private readonly changes = new Map<string, Uint8Array | undefined>();
+
+  private readonly source: Uint8Array;
+
+  constructor(given: Uint8Array) {
+    // A plain view: the buffers of Node share memory where these would copy.
+    this.source = new Uint8Array(given.buffer, given.byteOffset, given.byteLength);
+    this.entries = readDirectory(this.source);
+    // Part names count as equal whatever their case (ECMA-376 Part 2, 6.2.2.3).
+    this.byName = new Map(this.entries.map((entry) => [entry.name.toLowerCase(), entry]));
+  }
+
+  /** Names of all parts, those that were added included and those that were removed left out. */
+  names(): string[] {
+    const added = [...this.changes.keys()].filter((name) => !this.byName.has(name.toLowerCase()));
+    return [...this.entries.map(({ name }) => name), ...added].filter((name) => this.has(name));
+  }
+
+  has(name: string): boolean {
+    const known = this.nameOf(name);
+    return this.changes.has(known)
+      ? this.changes.get(known) !== undefined
+      : this.byName.has(name.toLowerCase());
+  }
+
+  /** The bytes of a part. @throws FileRefusal where the part is missing or damaged. */
+  bytes(name: string): Uint8Array {
+    const changed = this.changes.get(this.nameOf(name));
+    if (changed !== undefined) return changed;
+    const entry = this.byName.get(name.toLowerCase());
+    if (entry === undefined || this.changes.has(entry.name))
+      throw new FileRefusal(`The file has no part ${name}: it is not a whole workbook.`);
+    const view = new DataView(this.source.buffer, this.source.byteOffset, this.source.byteLength);
+    const from = dataStart(view, entry.start);
+    const packed = this.source.subarray(from, from + entry.packedSize);
+    const bytes = unpacked(name, entry.method, packed, entry.size);
+    if (bytes.length !== entry.size || checksum(bytes) !== entry.checksum) throw unreadable(name);
+    return bytes;
+  }
+
+  /** The text of a part, its byte-order mark kept. @throws FileRefusal where it is missing, damaged or not UTF-8. */
+  text(name: string): string {
+    return decoded(name, this.bytes(name));
+  }
+
+  setText(name: string, text: string): void {
+    this.changes.set(this.nameOf(name), new TextEncoder().encode(text));
+  }
+
+  remove(name: string): void {
+    this.changes.set(this.nameOf(name), undefined);
+  }
+
+  get isChanged(): boolean {
+    return this.changes.size > 0;
+  }
+
+  /** The whole file with its changes; the very bytes that were read where nothing was set. */
+  save(): Uint8Array {
+    return this.isChanged ? rewriteZip(this.source, this.entries, this.changes) : this.source;
+  }
+
+  private nameOf(name: string): string {
+    return this.byName.get(name.toLowerCase())?.name ?? name;
+  }
+}
