@@ -75,7 +75,9 @@ class FunctionMetadataPlugin {
 
   write(compilation) {
     const { WebpackError } = compilation.compiler.webpack;
-    const { ids, metadata, namespace } = readBundle(String(compilation.getAsset("functions.js").source.source()));
+    const { ids, metadata, namespace } = readBundle(
+      String(compilation.getAsset("functions.js").source.source()),
+    );
     const described = withHelp(metadata, this.host);
     const faults = [...registrationFaults(ids, described), ...schemaFaults(described, namespace)];
     for (const fault of faults) compilation.errors.push(new WebpackError(`functions.json: ${fault}`));

@@ -14,7 +14,9 @@ function productionHost(given) {
   if (given === undefined || given === "") return PLACEHOLDER_HOST;
   const isAddress = URL.canParse(given) && new URL(given).protocol === "https:" && !/[?#]/.test(given);
   if (!isAddress) {
-    throw new Error(`ADDIN_HOST is "${given}": give the https address of the folder that will hold the pages`);
+    throw new Error(
+      `ADDIN_HOST is "${given}": give the https address of the folder that will hold the pages`,
+    );
   }
   return given.replace(/\/+$/, "");
 }
