@@ -1,8 +1,20 @@
-import { usualHardening } from "../hardening/hardening-temperature";
 import { publishedTreatment } from "../hardening/heat-treatment";
 import type { QuenchMedium } from "../hardening/quench-media";
 import { temperatureText } from "../quantity-text";
-import type { Steel } from "../steel/steel";
+import { NotAvailable } from "../refusal";
+import type { Family, Steel } from "../steel/steel";
+
+const SOFT: readonly Family[] = ["austenitic stainless", "ferritic stainless"];
+
+/**
+ * Refuses a steel that no heat treatment hardens.
+ *
+ * @throws NotAvailable naming the family.
+ */
+export function checkHardenable({ name, family }: Steel): void {
+  if (SOFT.includes(family))
+    throw new NotAvailable(`${name} is ${family} steel: quenching does not harden it`);
+}
 
 /** What decides whether two lines may share a furnace load. */
 export interface RecipeQuestion {
@@ -17,9 +29,8 @@ export interface RecipeQuestion {
 function hardenText({ steel, hardenC }: RecipeQuestion): string {
   if (hardenC !== undefined) return `harden ${temperatureText(hardenC)}`;
   const { low = null, high = null } = publishedTreatment(steel)?.harden ?? {};
-  if (low === null || high === null) {
-    return `harden about ${temperatureText(usualHardening(steel).celsius)}, no published window`;
-  }
+  // A hardening temperature that nobody published is no recipe.
+  if (low === null || high === null) return `harden as the steelmaker's sheet of ${steel.name} says`;
   return low === high
     ? `harden ${temperatureText(low)}`
     : `harden ${temperatureText(low)} to ${temperatureText(high)}`;

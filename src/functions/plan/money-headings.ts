@@ -41,7 +41,8 @@ const MODELS: Readonly<Record<string, LearningModel>> = {
   "cumulative average": "average",
 };
 
-function findModel(given: string | number): LearningModel {
+/** The learning model of a word. */
+export function findModel(given: string | number): LearningModel {
   const folded = String(given)
     .trim()
     .toLowerCase()

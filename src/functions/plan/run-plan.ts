@@ -113,7 +113,7 @@ export const RUN_PLAN = tableFunction({
       given: [
         [
           ["good", "steel", "yield", "length", "width", "thickness", "grind", "bar length"],
-          [24, "52100", 0.92, 346, 50, 3, "rectangle", 3000],
+          [24, "C 1.00 Si 0.24 Mn 0.34 Cr 1.45", 0.92, 346, 50, 3, "rectangle", 3000],
         ],
       ],
       gives: [

@@ -1,0 +1,71 @@
+import { Refusal } from "../refusal";
+import type { Figure } from "./line";
+import type { LinePlan, PlanRow } from "./plan";
+
+/** One sum over the lines of a run. */
+export interface Total {
+  readonly what: string;
+  readonly unit: string;
+  /** `undefined` where no line has the figure. */
+  readonly figure: number | undefined;
+  /** Lines that have it. */
+  readonly lines: number;
+}
+
+export interface RunTotals {
+  readonly planned: readonly LinePlan[];
+  /** Rows that were refused, counted from 1, with their sentences. */
+  readonly refused: readonly (readonly [row: number, refusal: Refusal])[];
+  readonly totals: readonly Total[];
+}
+
+type Reader = readonly [what: string, unit: string, of: (plan: LinePlan) => Figure];
+
+const READERS: readonly Reader[] = [
+  ["good", "", ({ line }) => line.good],
+  ["starts", "", ({ starts }) => starts],
+  ["bars", "", ({ stock }) => stock.bars?.bars],
+  ["steel", "kg", ({ stock }) => stock.kilograms],
+  ["loads", "", ({ energy }) => energy.loads],
+  ["energy", "kWh", ({ energy }) => energy.kilowattHours],
+  ["bench hours", "h", ({ hours }) => hours],
+  ["oven hours", "h", ({ energy }) => energy.ovenHours],
+  ["cost", "money", ({ cost }) => cost.cost],
+  ["income", "money", ({ line, cost }) => cost.price && cost.price * line.good],
+];
+
+function total(plans: readonly LinePlan[], [what, unit, of]: Reader): Total {
+  const figures = plans.map(of).filter((figure) => typeof figure === "number");
+  const figure = figures.length === 0 ? undefined : figures.reduce((sum, each) => sum + each, 0);
+  return { what, unit, figure, lines: figures.length };
+}
+
+/** Sums over the planned lines of a run; refused lines are named, not counted. */
+export function runTotals(rows: readonly PlanRow<LinePlan>[]): RunTotals {
+  const planned: LinePlan[] = [];
+  const refused: [number, Refusal][] = [];
+  rows.forEach((row, index) => {
+    if (row instanceof Refusal) refused.push([index + 1, row]);
+    else if (row !== undefined) planned.push(row);
+  });
+  return { planned, refused, totals: READERS.map((reader) => total(planned, reader)) };
+}
+
+/**
+ * Whether hours fit the time that is left.
+ *
+ * @param hours - Needed in all.
+ * @param aWeek - To be had a week.
+ * @param weeks - Left until the due date.
+ * @returns Weeks needed and a sentence.
+ */
+export function weeksNeeded(hours: number, aWeek: number, weeks: number | undefined) {
+  const needed = hours / aWeek;
+  if (weeks === undefined) return { needed, note: "" };
+  const spare = weeks * aWeek - hours;
+  const note =
+    spare >= 0
+      ? `fits ${weeks} × ${aWeek} h with ${spare.toFixed(1)} h to spare`
+      : `LATE: ${(-spare).toFixed(1)} h over what ${weeks} × ${aWeek} h hold`;
+  return { needed, note };
+}

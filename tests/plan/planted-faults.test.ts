@@ -1,0 +1,267 @@
+import { describe, expect, test } from "vitest";
+import { RUN_PLAN } from "../../src/functions/plan";
+import { answer } from "../stock/call";
+import { type Line, plan, tableOf, totals } from "./run";
+
+/* The invented run R-07, sizes of its cut list, with faults planted as people make them. */
+const COMMON = { confidence: 0.9, "bar length": 3000, "price kg": 9, "price date": "2026-10-01" };
+const RUN: readonly Line[] = [
+  {
+    line: "L1",
+    use: "Chef knife thin hard",
+    steel: "52100",
+    good: 24,
+    yield: 0.92,
+    length: 346,
+    width: 50,
+    thickness: 3,
+    "target HRC": 60,
+    quench: "medium oil",
+    ...COMMON,
+  },
+  {
+    line: "L2",
+    use: "Field camp bushcraft",
+    steel: "80CrV2",
+    good: 40,
+    yield: 0.95,
+    length: 241,
+    width: 38,
+    thickness: 4,
+    "target HRC": 58,
+    quench: "medium oil",
+    ...COMMON,
+  },
+  {
+    line: "L3",
+    use: "Machete light",
+    steel: "1075",
+    good: 12,
+    yield: 0.95,
+    length: 611,
+    width: 60,
+    thickness: 2.5,
+    "target HRC": 49,
+    quench: "fast oil",
+    ...COMMON,
+  },
+  {
+    line: "L5",
+    use: "Practice longsword blunt",
+    steel: "51CrV4",
+    good: 8,
+    yield: 0.9,
+    length: 900,
+    width: 46,
+    thickness: 6,
+    "target HRC": 49,
+    quench: "medium oil",
+    ...COMMON,
+  },
+  {
+    line: "L6",
+    use: "European sword sharp",
+    steel: "5160",
+    good: 4,
+    yield: 0.85,
+    length: 780,
+    width: 50,
+    thickness: 6,
+    "target HRC": 52,
+    quench: "medium oil",
+    ...COMMON,
+  },
+];
+
+function changed(name: string, change: Line): Line[] {
+  return RUN.map((line) => (line.line === name ? { ...line, ...change } : line));
+}
+
+function lineOf(rows: readonly Record<string, unknown>[], name: string): Record<string, unknown> {
+  return rows.find((row) => row.line === name) ?? {};
+}
+
+describe("the run as it should be", () => {
+  // Starts and bars of the cut list, worked out by hand: binomial sums, (2990 + 1.2) / (length + 1.2).
+  test.each([
+    ["L1", 28, 4],
+    ["L2", 44, 4],
+    ["L3", 14, 4],
+    ["L5", 10, 4],
+    ["L6", 6, 2],
+  ])("%s", (name, starts, bars) => {
+    expect(lineOf(plan(RUN), name)).toMatchObject({ starts, bars });
+  });
+});
+
+describe("faults that leave the line planned", () => {
+  test("a practice sword aimed at 60 HRC is HIGH", () => {
+    const line = lineOf(plan(changed("L5", { "target HRC": 60 })), "L5");
+    expect(line["band status"]).toBe("HIGH");
+    expect(line.starts).toBe(10);
+    expect(line.cautions).toMatch(/above the usual 46 to 52 HRC/);
+  });
+
+  test("a target out of reach says so in its own cells and in words", () => {
+    const line = lineOf(plan(changed("L3", { "target HRC": 66 })), "L3");
+    expect(line["temper C"]).toMatch(/^#N\/A 66 HRC is out of reach/);
+    expect(line.bars).toBe(4);
+    expect(line.cautions).toMatch(/66 HRC is out of reach/);
+  });
+
+  test("an included angle in a column for one side is asked about", () => {
+    const line = lineOf(plan(changed("L6", { "edge angle": 50 })), "L6");
+    expect(line.cautions).toMatch(
+      /Edge 50° a side is outside the usual .* Was the included angle typed\? Half of it, 25°/,
+    );
+  });
+
+  test("a price 14 months older than the newest is flagged without any clock", () => {
+    // 1 August 2025 to 1 October 2026.
+    const rows = plan(changed("L2", { "price date": "2025-08-01" }));
+    expect(lineOf(rows, "L2").cautions).toMatch(
+      /price a kg is 14 months older than the newest price date of the table/,
+    );
+    expect(lineOf(rows, "L1").cautions).not.toMatch(/months/);
+  });
+
+  test("every price is old against a date given", () => {
+    expect(lineOf(plan(RUN, "2027-12-01"), "L1").cautions).toMatch(/14 months older than the date given/);
+    // 46296 is 1 October 2026 in a spreadsheet's count of days from 1900.
+    expect(lineOf(plan(RUN, 46_296), "L1").cautions).not.toMatch(/older|after/);
+  });
+
+  test("a price without a date and a line that stands twice", () => {
+    const undated = lineOf(plan(changed("L1", { "price date": null })), "L1");
+    expect(undated.cautions).toMatch(/carries no date/);
+    expect(lineOf(plan(changed("L2", { line: "L1" })), "L1").cautions).toMatch(
+      /Line L1 stands in the table twice/,
+    );
+  });
+
+  test("a price under the cost is called a loss", () => {
+    const line = lineOf(plan(changed("L1", { "hours first": 2, "hour rate": 40, price: 50 })), "L1");
+    expect(line.cautions).toMatch(/price 50 is under the unit cost: each blade loses/);
+    expect(line.margin).toBeLessThan(0);
+  });
+
+  test("costs that are not counted are named", () => {
+    expect(lineOf(plan(RUN), "L1").cautions).toMatch(/Not in the unit cost: labour \(no hour rate\)/);
+  });
+});
+
+describe("faults that stop the line and no other", () => {
+  const sentences: readonly (readonly [string, Line, RegExp])[] = [
+    ["a bare fraction", { thickness: "5/32" }, /^#VALUE! thickness: "5\/32" is a fraction without a unit/],
+    ["a percentage as a whole number", { yield: 92 }, /^#VALUE! yield: 92 given; was 0.92 meant\?/],
+    ["no yield at all", { yield: 0 }, /^#VALUE! yield is empty/],
+    ["negative hours", { "hours first": -2 }, /^#VALUE! hours first: -2 h given/],
+    [
+      "a currency sign in an amount",
+      { "price kg": "€9" },
+      /^#VALUE! price kg: "€9" is not an amount without a currency sign/,
+    ],
+    ["a steel nobody knows", { steel: "80CrV22X" }, /^#N\/A .*80CrV22X/],
+    ["no steel", { steel: null }, /^#VALUE! steel is empty/],
+    ["a use that fits several", { use: "sword" }, /^#N\/A .*fits more than one use/],
+    ["a blank longer than the bar", { length: 3100 }, /^#VALUE! a blank of 3100 mm is longer than the bar/],
+    ["a rate without its model", { "hours first": 2, rate: 0.9 }, /^#VALUE! model is empty/],
+    [
+      "a date that reads two ways",
+      { "price date": "03/04/2026" },
+      /^#VALUE! price date: "03\/04\/2026" is not a date here/,
+    ],
+    ["a 31st of February", { "price date": "2026-02-31" }, /^#VALUE! price date/],
+    ["a piece heavier than a load", { "kg a load": 0.1 }, /^#VALUE! kg a load: one piece/],
+    ["half of a known temper", { "known C": 200 }, /^#VALUE! known C and known HRC/],
+  ];
+
+  test.each(sentences)("%s", (_, change, sentence) => {
+    const rows = plan(changed("L2", change));
+    const line = lineOf(rows, "L2");
+    expect(line.starts).toMatch(sentence);
+    expect(line["unit cost"]).toBe(line.starts);
+    expect([line["band status"], line["through-hardens"], line.cautions]).toEqual(["", "", ""]);
+    for (const other of ["L1", "L3", "L5", "L6"]) {
+      expect(lineOf(rows, other)).toEqual(lineOf(plan(RUN), other));
+    }
+  });
+
+  test("two faults of one line are told together", () => {
+    expect(lineOf(plan(changed("L2", { yield: 92, thickness: "5/32" })), "L2").starts).toMatch(
+      /0.92 meant\?.*5\/32/,
+    );
+  });
+
+  test("an error in one cell stays with its line", () => {
+    const rows = plan(changed("L2", { width: { type: "Error", basicValue: "#REF!" } }));
+    expect(lineOf(rows, "L2").starts).toMatch(/^#VALUE! width: the cell this reads from holds #REF!/);
+    expect(lineOf(rows, "L3").starts).toBe(14);
+  });
+
+  test("the totals leave a refused line out and name it", () => {
+    const sums = totals(changed("L2", { yield: 92 }));
+    expect(sums.get("lines")).toEqual(["lines", 4, "", "1 more not planned"]);
+    expect(sums.get("good")?.[1]).toBe(24 + 12 + 8 + 4);
+    expect(sums.get("not planned")?.slice(2)).toEqual(["L2", expect.stringMatching(/was 0.92 meant/)]);
+  });
+});
+
+describe("headings", () => {
+  const one = (headings: readonly unknown[], ...cells: readonly unknown[]) =>
+    answer(RUN_PLAN, [headings, cells]);
+
+  test("stand in any order and case, with spaces, brackets and their own unit", () => {
+    const [, row = []] = one(
+      [" YIELD", "Length (mm)", "Good", "Width mm", "Thickness [mm]", "Steel"],
+      0.92,
+      "10 in",
+      24,
+      50,
+      3,
+      1095,
+    );
+    expect(row[0]).toBe("");
+    expect(row[9]).toBe(28);
+    expect(row[1]).toEqual(expect.any(Number));
+  });
+
+  test("that are not known are passed on with their cells, behind the line", () => {
+    const table = tableOf(RUN.map((line, at) => ({ shelf: `S${at}`, ...line })));
+    const [top = [], first = []] = answer(RUN_PLAN, table);
+    expect(top.slice(0, 3)).toEqual(["line", "shelf", "mass g"]);
+    expect(first.slice(0, 2)).toEqual(["L1", "S0"]);
+  });
+
+  test.each([
+    [["steel", "good", "yield", "Good"], /^#VALUE! the heading "Good" stands in the table twice/],
+    [["steel", "good", "yield", "note", "Note"], /^#VALUE! the heading "Note" stands in the table twice/],
+    [
+      ["steel", "good", "yield", "length in"],
+      /^#VALUE! heading "length in": a bare number in this column counts as mm/,
+    ],
+    [["steel", "good", "yield", "temper hours min"], /^#VALUE! heading "temper hours min"/],
+    [["steel", "good"], /^#VALUE! no heading reads "yield"/],
+    [["a", "b"], /^#VALUE! the first row holds none of the headings/],
+  ])("%j", (headings, sentence) => {
+    expect(answer(RUN_PLAN, [headings, ["1095", 10, 0.9, 1, 1].slice(0, headings.length)])).toEqual([
+      [expect.stringMatching(sentence)],
+    ]);
+  });
+
+  test("blank rows stay blank, those at the end are left out, empty columns too", () => {
+    const table = tableOf(RUN.slice(0, 1)).map((row) => [...row, null]);
+    const width = table[0]?.length ?? 0;
+    const blank = new Array(width).fill(null);
+    const zeros = new Array(width).fill(0);
+    const rows = answer(RUN_PLAN, [...table.slice(0, 1), blank, zeros, ...table.slice(1), blank, blank]);
+    expect(rows.length).toBe(4);
+    expect(new Set(rows[1])).toEqual(new Set([""]));
+    expect(rows[3]?.[0]).toBe("L1");
+    expect(new Set(rows.map((row) => row.length)).size).toBe(1);
+  });
+
+  test("a table without lines gives its headings", () => {
+    expect(answer(RUN_PLAN, [["steel", "good", "yield"]]).length).toBe(1);
+  });
+});
