@@ -1,6 +1,7 @@
-import { type CellRemark, type Recalculation, recalculate } from "../workbook/xlsx/recalculate";
+import { type Recalculation, recalculate } from "../workbook/xlsx/recalculate";
 import { readWhole, refuseOpenWorkbook, writeWhole } from "./files";
 import { readOptions, WrongArguments } from "./options";
+import { counted, listedRemarks } from "./remarks";
 import { progressLine, runCommand, STATUS } from "./run-command";
 
 const USAGE = `Usage: recalc FILE.xlsx                     calculate every formula anew and write the values into the file
@@ -10,17 +11,6 @@ Only values and broken names of our functions are written; everything else in th
 Exit status: 0 done (with --check: up to date), 1 with --check: out of date, 2 wrong arguments or a file refused.
 `;
 
-const SHOWN = 20;
-
-function listed(title: string, remarks: readonly CellRemark[]): string {
-  if (remarks.length === 0) return "";
-  const lines = remarks.slice(0, SHOWN).map(({ sheet, cell, text }) => `  ${sheet}!${cell}  ${text}\n`);
-  const more = remarks.length > SHOWN ? `  and ${remarks.length - SHOWN} more\n` : "";
-  return `${title}\n${lines.join("")}${more}`;
-}
-
-const counted = (count: number, one: string, many = `${one}s`) => `${count} ${count === 1 ? one : many}`;
-
 function summary(file: string, done: Recalculation, isCheck: boolean): string {
   const { formulas, changed, repaired, left, cutShort, errors } = done;
   const verb = isCheck ? "would change" : "changed";
@@ -28,9 +18,9 @@ function summary(file: string, done: Recalculation, isCheck: boolean): string {
     repaired === 0 ? "" : `, ${counted(repaired, "broken name")} ${isCheck ? "to repair" : "repaired"}`;
   return (
     `${file}: ${counted(formulas, "formula")}, ${counted(changed, "value")} ${verb}${repairs}\n` +
-    listed("Left as they were:", left) +
-    listed("Only the first value shown:", cutShort) +
-    listed("Errors:", errors)
+    listedRemarks("Left as they were:", left) +
+    listedRemarks("Only the first value shown:", cutShort) +
+    listedRemarks("Errors:", errors)
   );
 }
 

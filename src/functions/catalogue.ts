@@ -1,6 +1,6 @@
 import * as about from "./about";
 import * as balance from "./balance";
-import type { WorksheetFunction } from "./declare";
+import { TOPICS, type WorksheetFunction } from "./declare";
 import { evidenceFunction } from "./evidence";
 import * as hardening from "./hardening";
 import * as hardness from "./hardness";
@@ -31,8 +31,15 @@ const declared: readonly WorksheetFunction[] = [
   about,
 ].flatMap((topic) => Object.values<WorksheetFunction>(topic));
 
+/** Topics in the order of a run, names by the alphabet: the same list whatever bundles it. */
+function inOrder(a: WorksheetFunction, b: WorksheetFunction): number {
+  return TOPICS.indexOf(a.topic) - TOPICS.indexOf(b.topic) || (a.name < b.name ? -1 : 1);
+}
+
 /** Every worksheet function, in the order in which they are listed. */
-export const catalogue: readonly WorksheetFunction[] = [...declared, evidenceFunction(declared)];
+export const catalogue: readonly WorksheetFunction[] = [...declared, evidenceFunction(declared)].sort(
+  inOrder,
+);
 
 const byName = new Map(catalogue.map((fn) => [fn.name, fn]));
 

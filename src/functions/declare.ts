@@ -68,7 +68,6 @@ interface Common<P extends Parameters> {
   readonly parameters: P;
   /** Relations the answer rests on; as a function, those that apply to a given steel (`null`: all of them). */
   readonly relations: readonly Relation[] | ((steel: Steel | null) => readonly Relation[]);
-  readonly examples: readonly Example[];
 }
 
 /** One result a set of arguments; ranges broadcast as a spreadsheet's own operators do. */

@@ -91,12 +91,5 @@ export function evidenceFunction(functions: readonly WorksheetFunction[]): Works
     result: COLUMNS,
     relations: [],
     compute: ({ fn, steel }) => evidence(fn, steel),
-    examples: [
-      {
-        given: ["DENSITY", "1095"],
-        gives: [["…", "…", "no numeric range", "…", "compiled", "…"]],
-        source: "the density of 1095 is one published figure, so one relation stands behind it",
-      },
-    ],
   });
 }

@@ -11,7 +11,10 @@ export interface Field<T extends HTMLElement> {
   readonly control: T;
 }
 
-function field<T extends HTMLInputElement | HTMLSelectElement>(control: T, text: FieldText): Field<T> {
+function field<T extends HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement>(
+  control: T,
+  text: FieldText,
+): Field<T> {
   control.id = freshId("field");
   const label = element("label", { for: control.id }, text.label);
   if (text.hint === undefined) return { control, block: element("div", { class: "field" }, label, control) };
@@ -29,6 +32,13 @@ export function textField(text: FieldText, value = ""): Field<HTMLInputElement> 
 
 export function searchField(text: FieldText): Field<HTMLInputElement> {
   return field(element("input", { type: "search", autocomplete: "off", spellcheck: "false" }), text);
+}
+
+/** Several lines of text, such as a list pasted from a sheet. */
+export function linesField(text: FieldText, lines: number, value = ""): Field<HTMLTextAreaElement> {
+  const control = element("textarea", { rows: String(lines), autocomplete: "off", spellcheck: "false" });
+  control.value = value;
+  return field(control, text);
 }
 
 /** A choice from a list; the browser's own control is reached by keyboard and touch everywhere. */

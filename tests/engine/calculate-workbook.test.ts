@@ -105,7 +105,6 @@ it("calculates each formula once", async () => {
     parameters: {},
     result: { label: "calls", unit: "" },
     relations: [],
-    examples: [],
     compute: () => {
       calls += 1;
       return calls;

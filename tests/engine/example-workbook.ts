@@ -1,5 +1,6 @@
 import type { SheetInput, Typed, WorkbookInput } from "../../src/engine/workbook-input";
 import type { Example, ExampleArgument, WorksheetFunction } from "../../src/functions/declare";
+import { examplesOf } from "../../src/functions/examples";
 
 /** One example with the sheet on which its formula stands in A1. */
 export interface PlacedExample {
@@ -61,7 +62,7 @@ export function exampleWorkbook(functions: readonly WorksheetFunction[]): {
 } {
   const data = new DataSheet();
   const placed = functions.flatMap((fn) =>
-    fn.examples.map((example, position): PlacedExample => {
+    examplesOf(fn).map((example, position): PlacedExample => {
       const args = example.given.map((argument) => argumentText(argument, data));
       return {
         fn,

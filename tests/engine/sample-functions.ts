@@ -8,7 +8,6 @@ const described = {
   topic: "About",
   summary: "For the tests of the engine.",
   relations: [],
-  examples: [],
 } as const;
 
 /** a × b / 3, with a limit, so that both figures with many digits and refusals can be asked for. */

@@ -24,7 +24,7 @@ const edge = optionalNumber({
   fallback: 0.5,
   help: "Edge.",
 });
-const stock = { topic: "About", summary: "For this test.", relations: [], examples: [] } as const;
+const stock = { topic: "About", summary: "For this test.", relations: [] } as const;
 
 const JOINED = scalarFunction({
   ...stock,

@@ -5,6 +5,7 @@ import { catalogue } from "../../src/functions/catalogue";
 import type { Cell } from "../../src/functions/cells";
 import type { WorksheetFunction } from "../../src/functions/declare";
 import { evaluate } from "../../src/functions/evaluate";
+import { examplesOf } from "../../src/functions/examples";
 import frozen from "./grade-counts.json";
 
 type Counts = Readonly<Record<string, { readonly values: number; readonly sentences: number }>>;
@@ -18,10 +19,10 @@ function steelPosition(fn: WorksheetFunction): number {
 /** The arguments of a worked example that names a steel, the steel to be exchanged. */
 function pattern(fn: WorksheetFunction): readonly unknown[] {
   const position = steelPosition(fn);
-  const example = fn.examples.find(
+  const example = examplesOf(fn).find(
     ({ given }) => given[position] !== undefined && !Array.isArray(given[position]),
   );
-  return example?.given ?? fn.examples[0]?.given ?? [];
+  return example?.given ?? examplesOf(fn)[0]?.given ?? [];
 }
 
 function isSound(cell: Cell): boolean {

@@ -9,7 +9,6 @@ const SHELF = tableFunction({
   topic: "About",
   summary: "For this test.",
   relations: [],
-  examples: [],
   parameters: {
     lines: table({ label: "lines", help: "Table.", accepts: "a table with headings" }),
     add: numberOrNothing({ label: "add", quantity: "number", unit: "", help: "Added." }),

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { Refusal } from "../../src/core/refusal";
 import type { Example, WorksheetFunction } from "../../src/functions/declare";
 import { evaluate } from "../../src/functions/evaluate";
+import { examplesOf } from "../../src/functions/examples";
 import * as declared from "../../src/functions/hardness";
 
 const { ACCEPT_CHANCE, HARDNESS, READ_HARDNESS, READINGS, SAMPLE_PLAN, SCALES, STRENGTH, TEST_THICKNESS } =
@@ -21,7 +22,7 @@ function expectedRows({ gives }: Example): unknown[][] {
 
 describe("examples of the declarations", () => {
   const cases = Object.values<WorksheetFunction>(declared).flatMap((fn) =>
-    fn.examples.map((example) => ({ fn, example, title: `${fn.name}(${JSON.stringify(example.given)})` })),
+    examplesOf(fn).map((example) => ({ fn, example, title: `${fn.name}(${JSON.stringify(example.given)})` })),
   );
   it.each(cases)("$title", ({ fn, example }) => {
     const given = evaluate(fn, example.given);

@@ -261,6 +261,34 @@ describe("headings", () => {
     expect(new Set(rows.map((row) => row.length)).size).toBe(1);
   });
 
+  test("a row of marks is no line, and a column headed like a result is not passed on", () => {
+    const table = tableOf(RUN.slice(0, 1).map((line) => ({ ...line, Starts: 99, item: "chef" })));
+    const marks = (table[0] ?? []).map((_, at) => (at % 2 === 0 ? "type" : "calc"));
+    const [top = [], blank = [], row = []] = answer(RUN_PLAN, [
+      ...table.slice(0, 1),
+      marks,
+      ...table.slice(1),
+    ]);
+    expect(top.slice(0, 3)).toEqual(["line", "item", "mass g"]);
+    expect(blank.slice(2)).toEqual(new Array(19).fill(""));
+    expect(row.slice(0, 2)).toEqual(["L1", "chef"]);
+    expect(row[top.indexOf("starts")]).toBe(28);
+  });
+
+  test("a 0 that an empty cell arrived as asks for nothing", () => {
+    const zeros = {
+      "price kg": 0,
+      "hour rate": 0,
+      "outside heat": 0,
+      margin: 0,
+      price: 0,
+      "pieces a load": 7,
+      "oven h": 0,
+    };
+    const [line = {}] = plan([{ ...RUN[0], ...zeros }]);
+    expect([line.loads, line["unit cost"], line.price, line.margin]).toEqual([4, "", "", ""]);
+  });
+
   test("a table without lines gives its headings", () => {
     expect(answer(RUN_PLAN, [["steel", "good", "yield"]]).length).toBe(1);
   });

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { Refusal } from "../../src/core/refusal";
 import type { Example, WorksheetFunction } from "../../src/functions/declare";
 import { evaluate } from "../../src/functions/evaluate";
+import { examplesOf } from "../../src/functions/examples";
 import * as hardening from "../../src/functions/hardening/quenches";
 import * as inspection from "../../src/functions/inspection";
 import * as run from "../../src/functions/run";
@@ -38,7 +39,7 @@ describe("examples of the declarations", () => {
     Object.values<WorksheetFunction>(topic),
   );
   const cases = functions.flatMap((fn) =>
-    fn.examples.map((example) => ({ fn, example, title: `${fn.name}(${JSON.stringify(example.given)})` })),
+    examplesOf(fn).map((example) => ({ fn, example, title: `${fn.name}(${JSON.stringify(example.given)})` })),
   );
   it.each(cases)("$title", ({ fn, example }) => {
     const given = example.given.map((argument) =>

@@ -5,6 +5,7 @@ import { hasOpenCarbon } from "../../src/core/steel/typical";
 import type { Example, WorksheetFunction } from "../../src/functions/declare";
 import { relationsOf } from "../../src/functions/declare";
 import { evaluate } from "../../src/functions/evaluate";
+import { examplesOf } from "../../src/functions/examples";
 import * as declared from "../../src/functions/steel";
 import { answer } from "./answer";
 
@@ -25,7 +26,7 @@ function settled(example: Example, cell: unknown, row: number, column: number): 
 
 describe("examples of the declarations", () => {
   const cases = Object.values<WorksheetFunction>(declared).flatMap((fn) =>
-    fn.examples.map((example) => ({ fn, example, title: `${fn.name}(${JSON.stringify(example.given)})` })),
+    examplesOf(fn).map((example) => ({ fn, example, title: `${fn.name}(${JSON.stringify(example.given)})` })),
   );
   it.each(cases)("$title", ({ fn, example }) => {
     const given = example.given.map((argument) =>

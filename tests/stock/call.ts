@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import { Refusal } from "../../src/core/refusal";
 import type { Example, WorksheetFunction } from "../../src/functions/declare";
 import { evaluate } from "../../src/functions/evaluate";
+import { examplesOf } from "../../src/functions/examples";
 
 /** Answers a call; refusals are written as "code sentence". */
 export function answer(fn: WorksheetFunction, ...given: unknown[]) {
@@ -31,7 +32,7 @@ function expectCell(found: unknown, wanted: unknown, within: number): void {
 /** Runs the worked cases of declarations, each against the source it names. */
 export function testExamples(declared: Readonly<Record<string, WorksheetFunction>>): void {
   const cases = Object.values(declared).flatMap((fn) =>
-    fn.examples.map((example) => ({ fn, example, title: `${fn.name}(${JSON.stringify(example.given)})` })),
+    examplesOf(fn).map((example) => ({ fn, example, title: `${fn.name}(${JSON.stringify(example.given)})` })),
   );
   test.each(cases)("$title", ({ fn, example }) => {
     const found = answer(fn, ...example.given);

@@ -2,6 +2,7 @@ import { expect, it } from "vitest";
 import { Refusal } from "../../src/core/refusal";
 import type { Example, WorksheetFunction } from "../../src/functions/declare";
 import { evaluate } from "../../src/functions/evaluate";
+import { examplesOf } from "../../src/functions/examples";
 
 /** Cells of a call, refusals written as "code sentence". */
 export function answer(fn: WorksheetFunction, ...given: unknown[]): unknown[][] {
@@ -27,7 +28,7 @@ function expectCell(found: unknown, cell: unknown, within: number): void {
 /** One test for each worked case in the declarations. */
 export function testExamples(functions: Readonly<Record<string, WorksheetFunction>>): void {
   for (const fn of Object.values(functions)) {
-    for (const example of fn.examples) {
+    for (const example of examplesOf(fn)) {
       it(`${fn.name}(${JSON.stringify(example.given)})`, () => {
         const given = answer(fn, ...example.given);
         expectedRows(example).forEach((row, r) => {

@@ -1,4 +1,4 @@
-import { version } from "../../../package.json";
+import manifest from "../../../package.json";
 import { DATA_EDITION } from "../../core/edition";
 import { scalarFunction } from "../declare";
 
@@ -10,8 +10,5 @@ export const VERSION = scalarFunction({
   parameters: {},
   result: { label: "version", unit: "text" },
   relations: [],
-  compute: () => `Blade Metallurgy ${version}, data edition ${DATA_EDITION}`,
-  examples: [
-    { given: [], gives: "…", source: "the version in package.json and the edition of the data files" },
-  ],
+  compute: () => `Blade Metallurgy ${manifest.version}, data edition ${DATA_EDITION}`,
 });

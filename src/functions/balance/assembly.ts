@@ -41,26 +41,4 @@ export const ASSEMBLY = rowFunction({
     const { mass, balance, inertia } = assembled(parts);
     return [mass, balance, inertia];
   },
-  examples: [
-    {
-      given: [
-        [606.184, 131.88, 180, 60, 260],
-        [341.643, -105, -8, -110, -225],
-        [0.0335543, 0.000484659, 0.000486, 0.0001805, 0.0000416],
-      ],
-      gives: [1238.064, 102.346, 0.1078864],
-      within: 5e-4,
-      source:
-        "sums by hand; own inertias: blade from its stations, bars as mass × length² ÷ 12, pommel as 0.4 × mass × radius²",
-    },
-    {
-      given: [
-        [100, 300],
-        [0, 400],
-      ],
-      gives: [400, 300, 0.012],
-      within: 1e-12,
-      source: "two points by hand: (100 × 300² + 300 × 100²) g mm²",
-    },
-  ],
 });

@@ -49,30 +49,4 @@ export const FULLERED_AREA = scalarFunction({
   result: { label: "area", unit: "mm²" },
   relations: [FULLER, SECTION_AREA],
   compute: (section) => fulleredArea(section),
-  examples: [
-    {
-      given: ["lenticular", 45, 5.5, 14, 1.2],
-      gives: 138.0571,
-      within: 5e-5,
-      source: "by hand: 165.4919 less twice the segment 11.26555 and the crown sliver 2.45185",
-    },
-    {
-      given: ["diamond", 45, 5.5, 14, 1.2],
-      gives: 89.2411,
-      within: 5e-5,
-      source: "by hand: 123.75 less twice 11.26555 and the ridge 14² × 5.5 / (4 × 45)",
-    },
-    {
-      given: ["lenticular", 45, 5.5, 14, 1.46262, null, null, "crown"],
-      gives: 138.0571,
-      within: 5e-4,
-      source: "by hand: the crown stands 0.26262 above the chord of a 14 mm fuller",
-    },
-    {
-      given: ["rectangle", 40, 6, 14, 1.2, 2, 1],
-      gives: 217.4689,
-      within: 5e-5,
-      source: "by hand: 240 less two segments of 11.26555",
-    },
-  ],
 });

@@ -25,18 +25,4 @@ export const POMMEL = scalarFunction({
   relations: [COUNTERWEIGHT],
   compute: ({ restMass, restBalance, pommelAt, wanted }) =>
     pommelMass(restMass, restBalance, pommelAt, wanted),
-  examples: [
-    {
-      given: [978.064, 189.365, -225, 100],
-      gives: 268.94,
-      within: 0.01,
-      source: "by hand: 978.064 × 89.365 / 325",
-    },
-    {
-      given: [978.064, 189.365, -225, 60],
-      gives: 443.96,
-      within: 0.01,
-      source: "by hand: 978.064 × 129.365 / 285",
-    },
-  ],
 });

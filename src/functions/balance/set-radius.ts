@@ -26,12 +26,4 @@ export const SET_RADIUS = scalarFunction({
   result: { label: "bend radius", unit: "mm" },
   relations: [BEND_TO_SET, YIELD_STRENGTH],
   compute: ({ thickness, hrc }) => setRadius(thickness, hrc),
-  examples: [
-    {
-      given: [4, 52],
-      gives: 278,
-      within: 0.5,
-      source: "by hand: 205 000 × 4 / (2 × 1477); ISO 18265 A.1 gives 545 HV, 2.876 × 545 - 90.7 MPa",
-    },
-  ],
 });

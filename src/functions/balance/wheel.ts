@@ -20,11 +20,6 @@ export const HOLLOW_DEPTH = scalarFunction({
   result: { label: "depth", unit: "mm" },
   relations: [EDGE_GEOMETRY],
   compute: ({ diameter, height }) => hollowDepth(diameter, height),
-  examples: [
-    { given: [254, 16], gives: 0.2522, within: 5e-5, source: "by hand: 127 - √(127² - 8²)" },
-    { given: ["2 in", 16], gives: 1.2927, within: 5e-5, source: "by hand: 25.4 - √(25.4² - 8²)" },
-    { given: ["72 in", 16], gives: 0.035, within: 5e-5, source: "by hand: 914.4 - √(914.4² - 8²)" },
-  ],
 });
 
 export const WHEEL = scalarFunction({
@@ -38,14 +33,6 @@ export const WHEEL = scalarFunction({
   result: { label: "wheel diameter", unit: "mm" },
   relations: [EDGE_GEOMETRY],
   compute: ({ height, depth }) => wheelDiameter(height, depth),
-  examples: [
-    {
-      given: [16.0954, 0.25524],
-      gives: 254,
-      within: 0.02,
-      source: "by hand: 2 (16.0954² / 4 + 0.25524²) / (2 × 0.25524)",
-    },
-  ],
 });
 
 export const FULLER_WIDTH = scalarFunction({
@@ -59,9 +46,4 @@ export const FULLER_WIDTH = scalarFunction({
   result: { label: "fuller width", unit: "mm" },
   relations: [EDGE_GEOMETRY],
   compute: ({ radius, depth }) => fullerWidth(radius, depth),
-  examples: [
-    { given: [25.4, 1.5], gives: 17.199, within: 5e-4, source: "by hand: 2 √(2 × 25.4 × 1.5 - 1.5²)" },
-    { given: [12.7, 1.5], gives: 11.975, within: 5e-4, source: "by hand: 2 √(2 × 12.7 × 1.5 - 1.5²)" },
-    { given: [50.8, 1.5], gives: 24.507, within: 5e-4, source: "by hand: 2 √(2 × 50.8 × 1.5 - 1.5²)" },
-  ],
 });

@@ -22,26 +22,4 @@ export const CRITICAL = rowFunction({
     const { ac1, upper, upperName, ms } = criticalPoints(steel, hardenC);
     return [whole(ac1), whole(upper), upperName, whole(ms)];
   },
-  examples: [
-    {
-      given: ["C 0.465 Mn 0.75 Si 0.22"],
-      gives: [721, 783, "Ac3", 323],
-      within: 4,
-      source:
-        "Andrews 721; iron-carbon line 773.8 with 0.22 % Si (+9.8); van Bohemen's equation at the middle of 1045, 323",
-    },
-    {
-      given: ["C 1.0 Mn 0.35 Si 0.25 Cr 1.45", 845],
-      gives: [751, 893, "Acm", 200],
-      within: 4,
-      source: "Andrews 751; full equilibrium calculation 893; van Bohemen on what is dissolved 200",
-    },
-    { given: ["H13"], gives: [830, 915, "as printed", 300], source: "Lucefin, technical card 1.2344" },
-    {
-      given: ["440C", 1040],
-      gives: ["", "", "", 228],
-      within: 10,
-      source: "Finkler and Schirra on 0.376 % C and 12.0 % Cr",
-    },
-  ],
 });

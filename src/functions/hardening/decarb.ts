@@ -33,20 +33,6 @@ export const DECARB = scalarFunction({
   result: { label: "depth", unit: "mm" },
   relations: DECARB_RELATIONS,
   compute: ({ steel, celsius, minutes }) => toHundredth(decarbDepth(steel, celsius, minutes)),
-  examples: [
-    {
-      given: ["C 0.50 Mn 0.75", 850, 10],
-      gives: 0.135,
-      within: 0.02,
-      source: "error-function solution with Ågren's diffusivity (1986, from memory)",
-    },
-    {
-      given: ["C 0.50 Mn 0.75", 1050, 30],
-      gives: 0.73,
-      within: 0.05,
-      source: "error-function solution with Ågren's diffusivity (1986, from memory)",
-    },
-  ],
 });
 
 export const GRIND_ALLOWANCE = rowFunction({
@@ -75,13 +61,4 @@ export const GRIND_ALLOWANCE = rowFunction({
     const { skinMm, advice } = grindAllowance(steel, celsius, minutes, heats);
     return [toHundredth(skinMm), advice];
   },
-  examples: [
-    {
-      given: ["C 0.50 Mn 0.75", 1100, 10],
-      gives: [0.72, "…"],
-      within: 0.08,
-      source:
-        "by hand: skin 2.326 √(8.2e-11 m²/s · 600 s) = 0.52 mm (Lee, Matlock and Van Tyne's D between 0.2 and 0.8 % C), half of 0.362 mm of scale (Paidassi type, from memory)",
-    },
-  ],
 });

@@ -44,21 +44,4 @@ export const HARDENING = rowFunction({
       source,
     ];
   },
-  examples: [
-    {
-      given: ["1095"],
-      gives: [855, 855, "800 °C (1472 °F)", 800, 800, "1.5 min for each mm", "oil", 66, 66, "…"],
-      source: "Rockblade Kilns, 1095 product page",
-    },
-    {
-      given: ["D2"],
-      gives: ["", "", "870 °C (1598 °F)", 995, 1025, "30 to 45 min", "air", 63, 63, "…"],
-      source: "Crucible, D2 data sheet",
-    },
-    {
-      given: ["5160"],
-      gives: [850, 880, "…", 830, 860, "", "oil", 54, "", "…"],
-      source: "Saarstahl, specification sheet 55Cr3 (names SAE 5160); 54 HRC is a floor in the core",
-    },
-  ],
 });

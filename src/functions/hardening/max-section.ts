@@ -5,8 +5,6 @@ import { rowFunction } from "../declare";
 import { text } from "../parameters";
 import { steel } from "../steel-argument";
 
-const GRADE_SERIES = "plate calculation, series by grade";
-
 /** Two figures: the answer is good to a factor of 1.5. */
 function toTwoFigures(mm: number): number {
   return Number(mm.toPrecision(2));
@@ -36,10 +34,4 @@ export const MAX_SECTION = rowFunction({
     const { fullyHardMm, halfHardMm, note } = maxSection(steel, bathOf(quench.word));
     return [toTwoFigures(fullyHardMm), toTwoFigures(halfHardMm), note];
   },
-  examples: [
-    { given: ["1095", "fast oil"], gives: [2.9, 5.2, "…"], source: GRADE_SERIES },
-    { given: ["1084", "fast oil"], gives: [5.6, 9.3, "…"], within: 0.11, source: GRADE_SERIES },
-    { given: ["5160", "fast oil"], gives: [22, 33, "…"], source: GRADE_SERIES },
-    { given: ["80CrV2", "agitated water"], gives: [15, 22, "…"], source: GRADE_SERIES },
-  ],
 });

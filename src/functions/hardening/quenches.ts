@@ -9,5 +9,4 @@ export const QUENCHES = tableFunction({
   result: [{ label: "quench", unit: "text" }],
   relations: [],
   compute: () => QUENCH_MEDIA.map(({ word }) => [word]),
-  examples: [],
 });

@@ -53,24 +53,4 @@ export const SOAK = rowFunction({
     const { heatUp, soak, total } = soakMinutes(thickness, furnaceC, family);
     return [toTenth(heatUp), soak === null ? "" : toTenth(soak), toTenth(total)];
   },
-  examples: [
-    {
-      given: [6, 800],
-      gives: [8.6, 9, 17.6],
-      within: 0.15,
-      source: "heat balance worked in small steps of time: 8.6 min; 1.5 min/mm by Rockblade Kilns for 1095",
-    },
-    {
-      given: [3, 200],
-      gives: [9.2, "", 9.2],
-      within: 0.15,
-      source: "heat balance worked in small steps of time: 9.2 min",
-    },
-    {
-      given: [3, 1050, "440C"],
-      gives: [2, 30, 32],
-      within: 0.15,
-      source: "heat balance worked in small steps of time: 2.0 min; Crucible 440C, 30 to 45 min",
-    },
-  ],
 });

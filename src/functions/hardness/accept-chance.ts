@@ -30,8 +30,4 @@ export const ACCEPT_CHANCE = scalarFunction({
   result: { label: "chance", unit: "" },
   relations: [],
   compute: ({ sample, accept, fraction, lot }) => acceptChance(sample, accept, fraction, lot),
-  examples: [
-    { given: [20, 1, 0.025], gives: 0.9118, within: 0.00005, source: "binomial distribution" },
-    { given: [8, 0, 0.1, 50], gives: 0.40149, within: 0.000005, source: "hypergeometric distribution" },
-  ],
 });

@@ -23,12 +23,4 @@ export const HARDENABILITY = scalarFunction({
   result: { label: "ideal diameter", unit: "mm" },
   relations: HARDENABILITY_RELATIONS,
   compute: ({ steel, grain }) => hardenability(steel, grain),
-  examples: [
-    {
-      given: ["C 0.22 Mn 0.80 Si 0.18 Ni 0.10 Cr 0.43 Mo 0.25 Cu 0.10 V 0.05"],
-      gives: 49.53,
-      within: 0.76,
-      source: "ASTM A255, worked example of SAE 4118 modified: 1.95 in, rounded factors; 0.03 in allowed",
-    },
-  ],
 });

@@ -22,12 +22,4 @@ export const JOMINY = scalarFunction({
   result: { label: "hardness", unit: "HRC" },
   relations: [JOMINY_CURVE, IDEAL_DIAMETER],
   compute: ({ steel, distance }) => jominyHardness(steel, distance),
-  examples: [
-    {
-      given: ["C 0.22 Mn 0.80 Si 0.18 Ni 0.10 Cr 0.43 Mo 0.25 Cu 0.10 V 0.05", 3],
-      gives: 45,
-      within: 0.3,
-      source: "ASTM A255, metric factors worked by hand at an ideal diameter of 49.5 mm",
-    },
-  ],
 });

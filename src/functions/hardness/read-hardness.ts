@@ -22,9 +22,4 @@ export const READ_HARDNESS = rowFunction({
   ],
   relations: [],
   compute: ({ band }) => [band.low, band.aim, band.high],
-  examples: [
-    { given: ["58-60"], gives: [58, 59, 60], source: "as the text says" },
-    { given: ["60 +-1"], gives: [59, 60, 61], source: "as the text says" },
-    { given: ["59 HRC"], gives: [59, 59, 59], source: "as the text says" },
-  ],
 });

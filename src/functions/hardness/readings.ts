@@ -28,12 +28,4 @@ export const READINGS = rowFunction({
     const { count, mean, range, deviation, capability, verdict } = summariseReadings(given, low, high);
     return [count, mean, range, deviation ?? "", capability ?? "", verdict];
   },
-  examples: [
-    {
-      given: [[[58], [59], [60]], 57, 61],
-      gives: [3, 59, 2, 1, 0.6667, "inside the limits"],
-      within: 0.0001,
-      source: "arithmetic: deviation 1, nearer limit 2 away, 2 / (3 × 1)",
-    },
-  ],
 });

@@ -46,9 +46,4 @@ export const SAMPLE_PLAN = rowFunction({
     const { letter, sample, accept, reject } = samplePlan(lot, aql, level);
     return [letter, sample, accept, reject];
   },
-  examples: [
-    { given: [60, 2.5], gives: ["F", 20, 1, 2], source: "MIL-STD-105E, tables I and II-A" },
-    { given: [200, 2.5], gives: ["G", 32, 2, 3], source: "MIL-STD-105E, tables I and II-A" },
-    { given: [10, 2.5], gives: ["C", 5, 0, 1], source: "MIL-STD-105E, tables I and II-A" },
-  ],
 });

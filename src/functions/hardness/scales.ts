@@ -17,5 +17,4 @@ export const SCALES = tableFunction({
     ...scales.map(({ word, meaning }) => [word, "scale", meaning]),
     ...CONVERSION_TABLES.map(({ word, title }) => [word, "class", title]),
   ],
-  examples: [],
 });

@@ -36,13 +36,4 @@ export const SECTION_FIT = rowFunction({
     const { clay, bathFactor, misfitMm } = fitSection(sectionInputs(given), measured);
     return [clay, bathFactor, misfitMm];
   },
-  examples: [
-    {
-      given: ["1095", 30, 7, 1.5, "agitated water", 0.001, 8, 0.0002, null, null, null, 6.7],
-      gives: [0.0016, 1, 0],
-      within: 0.0007,
-      source:
-        "a separate program for the same section: 0.8 mm of clay with 0.5 W/mK hardens 6.0 mm at a nose of 0.35 s and 7.1 mm at 0.5 s; 1095 has 0.44 s",
-    },
-  ],
 });

@@ -23,13 +23,4 @@ export const SECTION_PROFILE = tableFunction({
       likely ?? UNDER_SCALE,
       high ?? UNDER_SCALE,
     ]),
-  examples: [
-    {
-      given: ["1084", 30, 4, 0.5, "fast oil"],
-      gives: Array.from({ length: 30 }, (_, column) => [column + 0.5, 63.8, 65.8, 67.8]),
-      within: 1.5,
-      source:
-        "a separate program for the same conduction: 4 mm 1084 in fast oil is fully hard, 65.8 HRC, from edge to spine, 2 HRC allowed either way",
-    },
-  ],
 });

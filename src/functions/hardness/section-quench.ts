@@ -37,13 +37,4 @@ export const SECTION_QUENCH = rowFunction({
       verdictText(band, inputs.clay > 0, inputs.transferS > 0),
     ];
   },
-  examples: [
-    {
-      given: ["1084", 30, 4, 0.5, "fast oil"],
-      gives: [30, 66, 66, 66, "…"],
-      within: 1,
-      source:
-        "a separate program for the same conduction: 4 mm 1084 in fast oil is fully hard, 65.8 HRC, from edge to spine",
-    },
-  ],
 });

@@ -34,12 +34,4 @@ export const STRENGTH = rowFunction({
     const { yieldMPa, bounded, tensileMPa } = strengthOf(value, scale.word);
     return [bounded ? `over ${whole(yieldMPa)}` : yieldMPa, tensileMPa ?? "none published"];
   },
-  examples: [
-    {
-      given: [400, "HV"],
-      gives: [1059.7, 1290],
-      within: 0.1,
-      source: "Pavlina and Van Tyne 2008: 2.876 HV - 90.7; ISO 18265, table A.1",
-    },
-  ],
 });

@@ -12,8 +12,6 @@ import { steel } from "../steel-argument";
 import { use } from "./use-argument";
 
 const rockwell = { quantity: "hardness", unit: "HRC", min: 20, max: 70 } as const;
-const COMMON = "common practice, no source";
-
 export const ASSESS = rowFunction({
   name: "ASSESS",
   topic: "Hardness and inspection",
@@ -63,21 +61,4 @@ export const ASSESS = rowFunction({
     const { status, cautions } = assess(question);
     return [status, cautions.join(" ")];
   },
-  examples: [
-    {
-      given: ["Heavy cutting sword hard targets", "5160", 56],
-      gives: ["HIGH", "…"],
-      source: `${COMMON}: 53 to 54 at most`,
-    },
-    {
-      given: ["Light sharp sword soft targets", "5160", 55],
-      gives: ["inside the usual band", "…"],
-      source: `${COMMON}: a sword around 55 is near the usual region`,
-    },
-    {
-      given: ["Chef knife thin hard", "52100", 60, 63],
-      gives: ["DOUBTFUL", "…"],
-      source: "a range that straddles the upper end, 62",
-    },
-  ],
 });

@@ -2,8 +2,6 @@ import { USES as ALL_USES, bandRelation, basisText, leanText } from "../../core/
 import { rowFunction } from "../declare";
 import { use } from "./use-argument";
 
-const COMMON = "common practice, no source";
-
 export const BAND = rowFunction({
   name: "BAND",
   topic: "Hardness and inspection",
@@ -34,22 +32,5 @@ export const BAND = rowFunction({
     use.behindEdgeHigh ?? "",
     basisText(use),
     leanText(use),
-  ],
-  examples: [
-    {
-      given: ["Heavy cutting sword hard targets"],
-      gives: [50, 52, 53, "whole", 22, 28, 0.8, 1.5, "…", "…"],
-      source: COMMON,
-    },
-    {
-      given: ["Chef knife thin hard"],
-      gives: [59, 60, 62, "edge", 10, 15, 0.1, 0.25, "…", "…"],
-      source: `${COMMON}; one maker's page gives 58 to 62`,
-    },
-    {
-      given: ["Practice longsword blunt"],
-      gives: [46, 49, 52, "whole", "", "", 1, 2, "…", "…"],
-      source: "three sellers' pages: 48 at least, 50 to 52 as good",
-    },
   ],
 });

@@ -26,11 +26,4 @@ export const USES = tableFunction({
   result: [{ label: "use", unit: "text" }],
   relations: [],
   compute: ({ contains }) => listed(contains),
-  examples: [
-    {
-      given: ["axe"],
-      gives: [["Felling axe bit"], ["Carving or side axe bit"]],
-      source: "the two axes among the 37 uses of the table",
-    },
-  ],
 });

@@ -18,26 +18,6 @@ export const HEAT_CONTENT = scalarFunction({
   result: { label: "heat", unit: "kJ/kg" },
   relations: [STEEL_HEAT],
   compute: ({ from, to }) => heatContent(from, to),
-  examples: [
-    {
-      given: [20, 845],
-      gives: 595.07,
-      within: 5e-3,
-      source: "EN 1993-1-2, integrated piece by piece by hand",
-    },
-    {
-      given: [20, 700],
-      gives: 419.11,
-      within: 5e-3,
-      source: "EN 1993-1-2, integrated piece by piece by hand",
-    },
-    {
-      given: [20, 1050],
-      gives: 729.56,
-      within: 5e-3,
-      source: "EN 1993-1-2, integrated piece by piece by hand",
-    },
-  ],
 });
 
 export const FURNACE = scalarFunction({
@@ -85,9 +65,4 @@ export const FURNACE = scalarFunction({
   result: { label: "energy", unit: "kWh" },
   relations: [FURNACE_ENERGY, STEEL_HEAT],
   compute: (furnace) => furnaceEnergy(furnace),
-  examples: [
-    { given: [8, 845, null, 0.35], gives: 3.778, within: 5e-4, source: "by hand: 8 × 595.07 / 3600 / 0.35" },
-    { given: [8, 845, 4, 0.35], gives: 5.667, within: 5e-4, source: "by hand: 12 × 595.07 / 3600 / 0.35" },
-    { given: [5.6, 845, null, 0.25, 3.6, 3], gives: 14.503, within: 5e-4, source: "by hand: 3.703 + 10.8" },
-  ],
 });

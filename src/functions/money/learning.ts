@@ -55,30 +55,4 @@ export const LEARNING = scalarFunction({
   result: { label: "hours", unit: "h" },
   relations: [LEARNING_CURVE],
   compute: ({ n, what, ...curve }) => (what === "nth" ? nthHours(curve, n) : totalHours(curve, n)),
-  examples: [
-    {
-      given: [100, 125, 0.85, "unit"],
-      gives: 32.23647,
-      within: 5e-6,
-      source: "learning-curve reference pages, unit model",
-    },
-    {
-      given: [110, 2200, 0.885, "average"],
-      gives: 23.34001,
-      within: 5e-6,
-      source: "learning-curve reference pages, cumulative average model",
-    },
-    {
-      given: [100, 125, 0.85, "unit", "total"],
-      gives: 5201.085,
-      within: 5e-4,
-      source: "learning-curve reference pages, exact cumulative",
-    },
-    {
-      given: [1, 2, 0.8, "average"],
-      gives: 0.6,
-      within: 1e-9,
-      source: "Wideman, appendix 2: at 80 % the second unit takes 60 %",
-    },
-  ],
 });

@@ -76,16 +76,4 @@ export const LOADS = tableFunction({
     furnaceLoads(linesOf(recipe, count, mass), { pieces: piecesALoad, mass: massALoad }).map(
       (load, index) => [index + 1, load.recipe, load.pieces, tidy(load.mass)],
     ),
-  examples: [
-    {
-      given: [["52100", "80CrV2"], [10, 3], [0.2, 0.2], 7],
-      gives: [
-        [1, "52100", 7, 1.4],
-        [2, "52100", 3, 0.6],
-        [3, "80CrV2", 3, 0.6],
-      ],
-      within: 1e-9,
-      source: "by hand: 10 = 7 + 3; another recipe goes into a load of its own",
-    },
-  ],
 });

@@ -62,20 +62,6 @@ export const OIL_RISE = rowFunction({
     const { rise, final, caution } = oilRise({ mass, from, to }, bath);
     return [rise, final, caution];
   },
-  examples: [
-    {
-      given: [2, 815, 60, 20],
-      gives: [31.9, 81.9, "…"],
-      within: 0.05,
-      source: "by hand: 2 × (573.28 - 18.13) / (20 × 0.87 × 2.0) with EN 1993-1-2",
-    },
-    {
-      given: [1.4, 845, 60, 30, 50, 190],
-      gives: [15.5, 65.5, "…"],
-      within: 0.05,
-      source: "by hand: 1.4 × (595.07 - 18.13) / (30 × 0.87 × 2.0) with EN 1993-1-2",
-    },
-  ],
 });
 
 export const OIL_LITRES = scalarFunction({
@@ -96,7 +82,4 @@ export const OIL_LITRES = scalarFunction({
   result: { label: "oil", unit: "L" },
   relations: [OIL_HEAT, STEEL_HEAT],
   compute: ({ rise, ...steel }) => oilLitres(steel, rise),
-  examples: [
-    { given: [2, 815, 60, 31.9], gives: 20, within: 0.02, source: "the worked rise of 31.9 K turned round" },
-  ],
 });

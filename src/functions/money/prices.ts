@@ -32,11 +32,6 @@ export const OUTSIDE_CHARGE = scalarFunction({
   result: { label: "charge", unit: "money" },
   relations: [MONEY],
   compute: ({ quantity, rate, minimum, setUp }) => outsideCharge(quantity, rate, minimum, setUp),
-  examples: [
-    { given: [10, 9, 150], gives: 150, source: "by hand: 90 is under the minimum" },
-    { given: [25, 9, 150], gives: 225, source: "by hand: 25 × 9" },
-    { given: [9, 6.5, 120, 25], gives: 145, source: "by hand: the minimum 120 and 25" },
-  ],
 });
 
 export const LOT_COST = scalarFunction({
@@ -70,20 +65,6 @@ export const LOT_COST = scalarFunction({
   result: { label: "cost of the lot", unit: "money" },
   relations: [MONEY],
   compute: (lot) => lotCost(lot),
-  examples: [
-    {
-      given: [120, 1.5, 45, 14, 150, 1],
-      gives: 351.5,
-      within: 1e-9,
-      source: "by hand: 120 + 67.50 + 14 + 150",
-    },
-    {
-      given: [120, 11.9917, 45, 14, 150, 10],
-      gives: 949.63,
-      within: 5e-3,
-      source: "by hand: 120 + 539.63 + 140 + 150",
-    },
-  ],
 });
 
 const cost = number(money({ label: "cost", help: "Cost of one piece." }));
@@ -107,7 +88,6 @@ export const PRICE_AT_MARGIN = scalarFunction({
   result: { label: "price", unit: "money" },
   relations: [MONEY],
   compute: ({ cost, margin }) => priceAtMargin(cost, margin),
-  examples: [{ given: [100, 0.4], gives: 166.667, within: 5e-4, source: "by hand: 100 / 0.6" }],
 });
 
 export const PRICE_AT_MARKUP = scalarFunction({
@@ -129,5 +109,4 @@ export const PRICE_AT_MARKUP = scalarFunction({
   result: { label: "price", unit: "money" },
   relations: [MONEY],
   compute: ({ cost, markup }) => priceAtMarkup(cost, markup),
-  examples: [{ given: [100, 0.4], gives: 140, within: 1e-9, source: "by hand: 100 × 1.4" }],
 });

@@ -35,10 +35,4 @@ export const ROUND_MONEY = scalarFunction({
   result: { label: "amount", unit: "money" },
   relations: [MONEY],
   compute: ({ value, step, rule }) => roundMoney(value, step, rule),
-  examples: [
-    { given: [1.005], gives: 1.01, source: "by hand on the decimal typed" },
-    { given: [2.675], gives: 2.68, source: "by hand on the decimal typed" },
-    { given: [2.665, 0.01, "half even"], gives: 2.66, source: "by hand: 266.5 goes to the even 266" },
-    { given: [297.88, 5], gives: 300, source: "by hand: 59.576 steps" },
-  ],
 });

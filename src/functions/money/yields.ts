@@ -20,15 +20,6 @@ export const CHANCE_OF_ENOUGH = scalarFunction({
   result: { label: "chance", unit: "" },
   relations: [ENOUGH],
   compute: ({ starts, good, yield: share }) => chanceOfEnough(starts, good, share),
-  examples: [
-    { given: [27, 24, 0.92], gives: 0.834214, within: 5e-7, source: "binomial sum in exact fractions" },
-    {
-      given: [10, 8, 0.88],
-      gives: 0.891318,
-      within: 5e-7,
-      source: "published exercise: 10 made at 12 % rejects, at most 2 rejects, 0.891",
-    },
-  ],
 });
 
 export const STARTS_BY_PROFIT = rowFunction({
@@ -58,26 +49,6 @@ export const STARTS_BY_PROFIT = rowFunction({
     const { starts, gain } = bestStarts(order);
     return [starts, gain];
   },
-  examples: [
-    {
-      given: [4, 0.85, 420, 900, 300, 150],
-      gives: [5, 1429.72],
-      within: 5e-3,
-      source: "binomial sums by hand: 4 give 1290.00, 6 give 1369.78",
-    },
-    {
-      given: [4, 0.85, 420, 900, 300, 900],
-      gives: [6, 1329.55],
-      within: 5e-3,
-      source: "binomial sums by hand: 5 give 1284.44",
-    },
-    {
-      given: [4, 0.85, 420, 900, 0, 150],
-      gives: [5, 1296.61],
-      within: 5e-3,
-      source: "binomial sums by hand: 4 give 1290.00",
-    },
-  ],
 });
 
 export const YIELD_FLOOR = scalarFunction({
@@ -101,8 +72,4 @@ export const YIELD_FLOOR = scalarFunction({
   result: { label: "yield", unit: "" },
   relations: [YIELD_BOUND],
   compute: ({ good, tried, confidence }) => yieldFloor(good, tried, confidence),
-  examples: [
-    { given: [46, 50], gives: 0.826209, within: 5e-7, source: "Clopper-Pearson, beta quantile" },
-    { given: [10, 10], gives: 0.741134, within: 5e-7, source: "by hand: 0.05 to the power of 1/10" },
-  ],
 });

@@ -49,13 +49,17 @@ export const bladeHeadings = {
   thickness: numberOrNothing(length({ ...thicknessOptions, above: 0 })),
   grind: optionalGrind,
   tipWidth: numberOrNothing(
-    length({ label: "tip width", above: 0, help: "Width at the tip in mm; as at the heel where left out." }),
+    length({
+      label: "tip width",
+      above: 0,
+      help: "Width at the tip in mm; as at the heel where left out; for a point give 0.1.",
+    }),
   ),
   tipThickness: numberOrNothing(
     length({
       label: "tip thickness",
       above: 0,
-      help: "Thickness at the tip in mm; as at the heel where left out.",
+      help: "Thickness at the tip in mm; as at the heel where left out; for a point give 0.1.",
     }),
   ),
   edge: optionalNumber({ ...edgeOptions, fallback: 0 }),

@@ -72,14 +72,4 @@ export const COST_RANGE = rowFunction({
     const { low, likely, high, best, worst, mover, moverLow, moverHigh } = range;
     return [low, likely, high, best, worst, moverText(mover, moverLow, moverHigh)];
   },
-  examples: [
-    {
-      given: [10, 1, 1, 1, 2, 3, 6, 50, 20, 20, 20, 100],
-      gives: [152.361, 180, 291.27, 130, 330, "hours: alone it moves the cost from 130.00 to 330.00"],
-      within: 5e-3,
-      source:
-        "by hand: only the hours vary, so 10 + 20 + 50 × hours; ends of a triangle 2, 3, 6 at 5 % and 95 %: " +
-        "2 + √(0.05 × 4 × 1) = 2.44721 and 6 - √(0.05 × 4 × 3) = 5.22540",
-    },
-  ],
 });

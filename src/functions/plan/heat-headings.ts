@@ -6,7 +6,7 @@ import { numberOrNothing, optionalNumber, textOrNothing } from "../parameters";
 
 const rockwell = { quantity: "hardness", unit: "HRC", min: 20, max: 70 } as const;
 const temper = { quantity: "temperature", unit: "°C", above: 0, max: 800 } as const;
-const kilowattHours = { quantity: "number", unit: "kWh", min: 0 } as const;
+const kilowattHours = { quantity: "number", unit: "kWh", above: 0 } as const;
 
 /** Target, quench, temper and furnace. */
 export const heatHeadings = {
@@ -93,7 +93,7 @@ export const heatHeadings = {
     label: "oven h",
     quantity: "time",
     unit: "h",
-    min: 0,
+    above: 0,
     help: "Hours that one load keeps the ovens, heating up and tempering in it.",
   }),
 };

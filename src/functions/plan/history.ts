@@ -103,18 +103,4 @@ export const HISTORY = tableFunction({
   result: [{ label: "item", unit: "text" }, ...FIGURES],
   relations: [SHOP_RECORD, YIELD_BOUND],
   compute: ({ lines, confidence }) => history(lines, confidence),
-  examples: [
-    {
-      given: [
-        [
-          ["kWh", "item", "started", "good", "hours", "loads"],
-          [19, "Chef 210", 28, 26, 56, 4],
-          [null, "chef 210", 22, 20, null, 3],
-        ],
-      ],
-      gives: [["Chef 210", 2, 50, 46, 0.92, 0.826209, 2, 4.75]],
-      within: 5e-7,
-      source: "by hand: 46 of 50; Clopper-Pearson lower bound by the beta quantile; 56 / 28; 19 / 4",
-    },
-  ],
 });

@@ -52,13 +52,18 @@ export function findModel(given: string | number): LearningModel {
   throw new InvalidValue(`model "${given}" given; give "unit" or "average"`);
 }
 
+/** An amount whose 0 means that none is given: an empty cell of a range may arrive as one. */
+function above0(options: { label: string; help: string }) {
+  return { ...money(options), above: 0 };
+}
+
 function share(label: string, help: string, max: number) {
   return { label, help, quantity: "fraction", unit: "", min: 0, max, askOver: askIfPercent } as const;
 }
 
 /** Hours and money. */
 export const costHeadings = {
-  priceKg: numberOrNothing(money({ label: "price kg", help: "Price of the steel a kg." })),
+  priceKg: numberOrNothing(above0({ label: "price kg", help: "Price of the steel a kg." })),
   priceDate: dateOrNothing({
     label: "price date",
     help: 'When that price was quoted: a date, or "2026-03-31".',
@@ -91,7 +96,7 @@ export const costHeadings = {
     fallback: 0,
     help: "Bench hours once a line: warming up, jigs.",
   }),
-  hourRate: numberOrNothing(money({ label: "hour rate", help: "Cost of one bench hour." })),
+  hourRate: numberOrNothing(above0({ label: "hour rate", help: "Cost of one bench hour." })),
   overheadRate: optionalNumber({
     ...money({ label: "overhead rate", help: "Overhead for each bench hour." }),
     fallback: 0,
@@ -104,17 +109,18 @@ export const costHeadings = {
     ...money({ label: "cost a good one", help: "Fittings, packing and the like for each good piece." }),
     fallback: 0,
   }),
-  energyPrice: numberOrNothing(money({ label: "kWh price", help: "Price of one kWh." })),
+  energyPrice: numberOrNothing(above0({ label: "kWh price", help: "Price of one kWh." })),
   outsideHeat: numberOrNothing(
-    money({
+    above0({
       label: "outside heat",
       help: "Charge of an outside heat treater for the line; loads and kWh then stay empty.",
     }),
   ),
-  margin: numberOrNothing(
-    share("margin", "Share of the price that is wanted after the cost, 0.35 or 35 %.", 0.99),
-  ),
-  price: numberOrNothing(money({ label: "price", help: "Price of one good blade, where it is fixed." })),
+  margin: numberOrNothing({
+    ...share("margin", "Share of the price that is wanted after the cost, 0.35 or 35 %.", 0.99),
+    above: 0,
+  }),
+  price: numberOrNothing(above0({ label: "price", help: "Price of one good blade, where it is fixed." })),
   priceStep: optionalNumber({
     ...money({ label: "price step", help: "Smallest step of the price worked out from the margin." }),
     min: 0.01,

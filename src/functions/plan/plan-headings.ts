@@ -14,7 +14,6 @@ export const PLAN_HEADINGS = {
 
 /** Other words for a heading. */
 export const OTHER_WORDS = {
-  item: "name",
   "good wanted": "good",
   "aim hrc": "target",
   aim: "target",

@@ -16,6 +16,15 @@ export interface PlannedTable {
   readonly plans: readonly PlanRow<LinePlan>[];
 }
 
+/** Words that tell typed cells from calculated ones in a row of their own, under the headings. */
+const MARKS: ReadonlySet<string> = new Set(["type", "calc", "either", "in", "frozen"]);
+
+/** A row of nothing but marks is no line of the run. */
+function isMarks(row: readonly Cell[]): boolean {
+  const filled = row.filter((cell) => !isEmpty(cell));
+  return filled.length > 0 && filled.every((cell) => MARKS.has(String(cell).trim().toLowerCase()));
+}
+
 /**
  * Reads and plans a run table.
  *
@@ -34,6 +43,8 @@ export function plannedTable(table: Cells, date: number | undefined): PlannedTab
       `no heading reads "${PLAN_HEADINGS[key].label}": a run needs steel, good and yield; RUN_HEADINGS() lists every heading`,
     );
   }
-  const lines = rows.map((row) => readRow(row, columns, PLAN_HEADINGS) as PlanRow<PlanLine>);
+  const lines = rows.map((row) =>
+    isMarks(row) ? undefined : (readRow(row, columns, PLAN_HEADINGS) as PlanRow<PlanLine>),
+  );
   return { headings, columns, rows, plans: planRun(lines, date) };
 }

@@ -10,9 +10,6 @@ function extra(label: string, help: string) {
   return optionalNumber({ ...money({ label, help }), fallback: 0 });
 }
 
-const HAND =
-  "by hand: set-up 120, hours by the unit model at 90 %, 45 an hour, material 14, heat treating max(150, 9 a piece)";
-
 export const PRICE_BREAKS = rowFunction({
   name: "PRICE_BREAKS",
   topic: "Run, stock and money",
@@ -91,16 +88,4 @@ export const PRICE_BREAKS = rowFunction({
     const { starts, hours, outside, cost, unitCost, price } = priceBreak(quantity, terms);
     return [quantity, starts, hours, outside, cost, unitCost, price];
   },
-  examples: [
-    {
-      given: [[[1], [10], [25]], 120, 1.5, 0.9, "unit", 45, 14, 9, 150, null, 0.35],
-      gives: [
-        [1, 1, 1.5, 150, 351.5, 351.5, 540.77],
-        [10, 10, 11.9917, 150, 949.63, 94.96, 146.1],
-        [25, 25, 26.5698, 225, 1890.64, 75.63, 116.35],
-      ],
-      within: 5e-3,
-      source: HAND,
-    },
-  ],
 });

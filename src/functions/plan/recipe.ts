@@ -44,11 +44,4 @@ export const RECIPE = scalarFunction({
     const temperC = temper === undefined ? undefined : Math.round(temper);
     return recipeText({ steel, quench, hardenC, temperC });
   },
-  examples: [
-    {
-      given: ["52100", null, "medium oil"],
-      gives: "low alloy, harden 830 °C (1526 °F) to 870 °C (1598 °F), medium oil",
-      source: "Lucefin, 100Cr6: hardening 830 to 870 °C",
-    },
-  ],
 });

@@ -25,5 +25,4 @@ export const RUN_HEADINGS = tableFunction({
       need(optional, fallbackText),
       help,
     ]),
-  examples: [],
 });

@@ -6,6 +6,7 @@ import { type Cell, type Cells, isEmpty } from "../cells";
 import { type Column, tableFunction } from "../declare";
 import { table } from "../parameters";
 import { dateOrNothing } from "./dates";
+import { foldHeading } from "./heading-row";
 import { type PlannedTable, plannedTable } from "./plan-lines";
 import { planRelations } from "./plan-relations";
 import { passedOn } from "./table-rows";
@@ -69,11 +70,15 @@ function results(plan: PlanRow<LinePlan>): Cell[] {
   return plan instanceof Refusal ? refusedRow(plan, RESULTS) : resultRow(plan);
 }
 
-/** Columns of the smith's own that hold anything; empty ones beside the table are left out. */
+const RESULT_HEADINGS: ReadonlySet<string> = new Set(RESULTS.map(({ label }) => foldHeading(label)));
+
+/** Columns of the smith's own. Empty ones beside the table, and those headed like a result, are left out. */
 function ownColumns({ headings, columns, rows }: PlannedTable): number[] {
-  return columns.own.filter(
-    (position) => !isEmpty(headings[position] ?? null) || rows.some((row) => !isEmpty(row[position] ?? null)),
-  );
+  return columns.own.filter((position) => {
+    const heading = headings[position] ?? null;
+    if (RESULT_HEADINGS.has(foldHeading(String(heading ?? "")))) return false;
+    return !isEmpty(heading) || rows.some((row) => !isEmpty(row[position] ?? null));
+  });
 }
 
 function runPlan(lines: Cells, date: number | undefined): Cells {
@@ -108,43 +113,4 @@ export const RUN_PLAN = tableFunction({
   result: [LINE, ...RESULTS],
   relations: planRelations,
   compute: ({ lines, date }) => runPlan(lines, date),
-  examples: [
-    {
-      given: [
-        [
-          ["good", "steel", "yield", "length", "width", "thickness", "grind", "bar length"],
-          [24, "C 1.00 Si 0.24 Mn 0.34 Cr 1.45", 0.92, 346, 50, 3, "rectangle", 3000],
-        ],
-      ],
-      gives: [
-        [
-          "line",
-          "mass g",
-          "carbon %",
-          "HRC low",
-          "HRC high",
-          "band status",
-          "temper C",
-          "temper F",
-          "through-hardens",
-          "starts",
-          "bars",
-          "use of bar %",
-          "kg",
-          "loads",
-          "kWh",
-          "hours",
-          "unit cost",
-          "price",
-          "margin",
-          "cautions",
-        ],
-        ["", 407.4, 1, "", "", "", "", "", "", 28, 4, 80.73, 14.13, "", 7.54, "", "", "", "", "…"],
-      ],
-      within: 0.02,
-      source:
-        "by hand: 346 × 50 × 3 mm³ at 7.85 g/cm³; 28 starts by the binomial; (2990 + 1.2) / 347.2 = 8 pieces a bar, 4 bars, " +
-        "28 × 346 / 12 000; 4 × 3.5325 kg; 28 × 0.4074 kg × 595 kJ/kg (EN 1993-1-2 to 845 °C) / 3600 / 0.25",
-    },
-  ],
 });

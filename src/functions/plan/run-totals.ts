@@ -94,33 +94,4 @@ export const RUN_TOTALS = tableFunction({
   ],
   relations: [MONEY],
   compute: ({ lines, date, ...calendar }) => totalRows(lines, date, calendar),
-  examples: [
-    {
-      given: [
-        [
-          ["line", "good", "steel", "yield", "hours first"],
-          ["L1", 10, "1095", 1, 2],
-          ["L2", 5, "1095", 1, 4],
-        ],
-        1,
-        30,
-      ],
-      gives: [
-        ["lines", 2, "", ""],
-        ["good", 15, "", ""],
-        ["starts", 15, "", ""],
-        ["bars", "", "", ""],
-        ["steel", "", "kg", ""],
-        ["loads", "", "", ""],
-        ["energy", "", "kWh", ""],
-        ["bench hours", 40, "h", ""],
-        ["oven hours", "", "h", ""],
-        ["cost", "", "money", ""],
-        ["income", "", "money", ""],
-        ["bench time", 4 / 3, "weeks", "LATE: 10.0 h over what 1 × 30 h hold"],
-      ],
-      within: 1e-9,
-      source: "by hand: 10 × 2 h + 5 × 4 h against 30 h",
-    },
-  ],
 });

@@ -9,5 +9,4 @@ export const GRINDS = tableFunction({
   result: [{ label: "grind", unit: "text" }],
   relations: [],
   compute: () => WORDS.map(({ word }) => [word]),
-  examples: [],
 });

@@ -104,12 +104,4 @@ export const STATIONS = rowFunction({
     const { volume, mass, balance, inertia } = bladeProperties(stationsOf(lists), density);
     return [volume, mass, balance, inertia];
   },
-  examples: [
-    {
-      given: [[0, 800], [50, 20], [6, 3], "diamond"],
-      gives: [66000, 518.1, 303.0303, 0.023765],
-      within: 5e-5,
-      source: "by hand: A = 150 - 165 s + 45 s² integrated over 800 mm; balance 20 000 000 / 66 000",
-    },
-  ],
 });

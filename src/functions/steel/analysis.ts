@@ -42,14 +42,4 @@ export const ANALYSIS = rowFunction({
   result: [{ label: "analysis", unit: "text" }],
   relations: [],
   compute: ({ elements, values }) => [write(elements, values)],
-  examples: [
-    {
-      given: [
-        ["C", "Mn", "Si"],
-        [0.95, 0.4, 0.22],
-      ],
-      gives: ["C 0.95 Mn 0.4 Si 0.22"],
-      source: "as given",
-    },
-  ],
 });

@@ -39,15 +39,4 @@ export const BILLET_CARBON = rowFunction({
   result: [{ label: "carbon", unit: "mass %" }],
   relations: [BILLET_MEAN],
   compute: ({ carbon, share }) => [billetCarbon(all(carbon, "carbon"), all(share, "share"))],
-  examples: [
-    {
-      given: [
-        [0.95, 0.75],
-        [3, 1],
-      ],
-      gives: [0.9],
-      within: 1e-9,
-      source: "worked by hand: (3 × 0.95 + 1 × 0.75) / 4",
-    },
-  ],
 });

@@ -92,32 +92,4 @@ export const CERTIFICATE = tableFunction({
   ],
   relations,
   compute: ({ steel, elements, values, kind }) => rows(steel, paired(elements, values), kind),
-  examples: [
-    {
-      given: ["1075", ["C", "Mn", "P", "S"], [0.74, 0.95, 0.012, 0.008]],
-      gives: [
-        ["C", 0.7, 0.8, 0.74, "OK"],
-        ["Mn", 0.4, 0.7, 0.95, "HIGH"],
-        ["P", "", 0.04, 0.012, "OK"],
-        ["S", "", 0.05, 0.008, "OK"],
-        ["verdict", "", "", "", "fail: Mn high"],
-      ],
-      source: "SAE J403: 1075 has C 0.70-0.80, Mn 0.40-0.70, P 0.040 and S 0.050 at most",
-    },
-    {
-      given: ["5160", ["C", "Cr", "Ni"], [0.65, 0.92, 0.1], "product"],
-      gives: [
-        ["C", 0.54, 0.66, 0.65, "OK"],
-        ["Cr", 0.67, 0.93, 0.92, "OK"],
-        ["Ni", "", "", 0.1, "NO LIMIT"],
-        ["Si", 0.13, 0.37, "", "MISSING"],
-        ["Mn", 0.71, 1.04, "", "MISSING"],
-        ["P", "", 0.04, "", "MISSING"],
-        ["S", "", 0.045, "", "MISSING"],
-        ["verdict", "", "", "", "…"],
-      ],
-      source:
-        "SAE J404 limits of 5160 with the variations of SAE J409: C 0.02, Mn 0.04, Si 0.02, P and S 0.005; Cr 0.03 from memory",
-    },
-  ],
 });

@@ -56,23 +56,4 @@ export const COMPOSITION = scalarFunction({
     compute: ({ steel }) =>
       ELEMENTS.filter((element) => isKnown(steel, element)).map((element) => tableRow(steel, element)),
   },
-  examples: [
-    { given: ["5160", "Cr", "low"], gives: 0.7, source: "SAE J404: Cr 0.70-0.90" },
-    { given: ["5160", "Cr"], gives: 0.8, source: "SAE J404: Cr 0.70-0.90, middle" },
-    { given: ["O1", "W", "high"], gives: 0.6, source: "ASTM A681: W 0.40-0.60" },
-    { given: ["304", "C", "low"], gives: "", source: "SAE J405 sets a maximum only" },
-    { given: ["1095", "Si"], gives: 0.22, source: "common practice, no source: SAE J403 sets no silicon" },
-    { given: ["C 0.62 Mn 0.75", "Mn"], gives: 0.75, source: "as given" },
-    {
-      given: ["1095"],
-      gives: [
-        ["C", 0.9, 1.03, 0.95],
-        ["Si", "", "", 0.22],
-        ["Mn", 0.3, 0.5, 0.4],
-        ["P", "", 0.04, 0],
-        ["S", "", 0.05, 0],
-      ],
-      source: "SAE J403 and ASTM A29; silicon by common practice, no source",
-    },
-  ],
 });

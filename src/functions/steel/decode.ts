@@ -38,31 +38,4 @@ export const DECODE = tableFunction({
   ],
   relations: namingRelations,
   compute: ({ designation }) => designation.parts.map((part) => row(designation, part)),
-  examples: [
-    {
-      given: ["52100"],
-      gives: [
-        ["C", 1, "…"],
-        ["Cr", 1.45, "…"],
-      ],
-      source: "SAE J402: three carbon digits; series 52 by a bar mill handbook",
-    },
-    {
-      given: ["80CrV2"],
-      gives: [
-        ["C", 0.8, "…"],
-        ["Cr", 0.5, "…"],
-        ["V", "", "…"],
-      ],
-      source: "EN 10027-1: hundredths of a percent; Cr times 4; vanadium without a figure",
-    },
-    {
-      given: ["60С2"],
-      gives: [
-        ["C", 0.6, "…"],
-        ["Si", 2, "…"],
-      ],
-      source: "GOST 14959: hundredths of a percent, whole percents",
-    },
-  ],
 });

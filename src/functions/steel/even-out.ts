@@ -38,12 +38,4 @@ export const EVEN_OUT = scalarFunction({
   result: { label: "time", unit: "min" },
   relations: [LAYERS_EVEN],
   compute: ({ layerMm, celsius, carbon }) => minutesToEvenOut(layerMm, celsius, carbon),
-  examples: [
-    {
-      given: [0.25, 1100],
-      gives: 3.85,
-      within: 0.01,
-      source: "worked by hand with the diffusivity of Lee, Matlock and Van Tyne (2011): 8.87e-11 m²/s",
-    },
-  ],
 });

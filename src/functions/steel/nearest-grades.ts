@@ -23,5 +23,4 @@ export const NEAREST_GRADES = tableFunction({
       element ?? "none in the middle of the limits",
       difference,
     ]),
-  examples: [],
 });

@@ -30,13 +30,4 @@ export const STAINLESS = rowFunction({
     const { bulk, dissolved, pren, verdict } = stainless(steel, hardenC);
     return [bulk, dissolved ?? "", pren ?? "", verdict];
   },
-  examples: [
-    {
-      given: ["D2", 1020],
-      gives: [12, 6.5, 8.198, "…"],
-      within: 0.001,
-      source:
-        "equilibrium calculated for D2 at 1020 °C: 6.5 % Cr in austenite; PREN worked by hand: 6.5 + 3.3 × 0.95 × 6.5/12",
-    },
-  ],
 });

@@ -34,16 +34,4 @@ export const STEELS = tableFunction({
   relations: limitsRelations,
   compute: ({ family, system, contains }) =>
     listGrades({ families: family, systems: system, contains }).map(({ designation }) => [designation]),
-  examples: [
-    {
-      given: ["martensitic stainless", "AISI", "440"],
-      gives: [["440A"], ["440B"], ["440C"]],
-      source: "SAE J405 lists three carbon classes of type 440",
-    },
-    {
-      given: [null, "JIS", "SK5"],
-      gives: [["SK85"]],
-      source: "JIS G 4401: SK5 is the old symbol of SK85",
-    },
-  ],
 });

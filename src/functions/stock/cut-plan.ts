@@ -93,29 +93,4 @@ export const CUT_PLAN = tableFunction({
     const bars = offersOf(barLength, barPrice, barsInStock);
     return tableOf(cutPlan({ pieces, bars, kerf: rest.kerf, trim: rest.trim }), rest.keepFrom);
   },
-  examples: [
-    {
-      given: [346, 28, 3000],
-      gives: [
-        ["8 × 346 mm", 3, 8, 212.4, 3000],
-        ["4 × 346 mm", 1, 4, 1601.2, 3000],
-        ["bars", 4, "", "", ""],
-        ["lower bound", 4, "…", "", ""],
-        ["waste %", 19.2667, "", "", ""],
-      ],
-      within: 1e-4,
-      source: "by hand: (2990 + 1.2) / 347.2 gives 8 a bar, 28 / 8 gives 4 bars; waste 1 - 28 × 346 / 12000",
-    },
-    {
-      given: [[600, 400], [3, 3], 1000, 0, 0],
-      gives: [
-        ["1 × 600 mm + 1 × 400 mm", 3, 2, 0, 1000],
-        ["bars", 3, "", "", ""],
-        ["lower bound", 3, "…", "", ""],
-        ["waste %", 0, "", "", ""],
-      ],
-      within: 1e-9,
-      source: "by hand: 600 + 400 fills a bar",
-    },
-  ],
 });

@@ -60,24 +60,4 @@ export const FORGE_LENGTH = scalarFunction({
   result: { label: "length", unit: "mm" },
   relations: [FORGE_STOCK],
   compute: (forging) => forgeLength(forging),
-  examples: [
-    {
-      given: [100_000, 30, 8],
-      gives: 542.77,
-      within: 5e-4,
-      source: "by hand: 120 000 / (0.94 × 0.98) / 240",
-    },
-    {
-      given: [100_000, 30, 8, null, null, null, 25, "add"],
-      gives: 558.3333,
-      within: 1e-4,
-      source: "by hand: 128 000 / 240 + 25",
-    },
-    {
-      given: [94_020.83, 30, 8, 0.22, 0.06, 0.02, 25],
-      gives: 543.8,
-      within: 0.05,
-      source: "by hand: 94 020.83 × 1.22 / (0.94 × 0.98) / 240 + 25",
-    },
-  ],
 });

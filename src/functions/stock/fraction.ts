@@ -38,11 +38,4 @@ export const FRACTION = scalarFunction({
     checkDenominator(denominator);
     return inchFraction(length, denominator);
   },
-  examples: [
-    { given: [31.75], gives: "1 1/4", source: "by definition: 31.75 / 25.4 = 1.25" },
-    { given: [4.7625], gives: "3/16", source: "by definition: 4.7625 / 25.4 = 0.1875" },
-    { given: [5], gives: "13/64", source: "by hand: 5 / 25.4 × 64 = 12.6" },
-    { given: [5, 16], gives: "3/16", source: "by hand: 5 / 25.4 × 16 = 3.15" },
-    { given: [25.4], gives: "1", source: "by definition" },
-  ],
 });

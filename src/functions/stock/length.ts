@@ -29,22 +29,4 @@ export const LENGTH = scalarFunction({
   result: { label: "length", unit: "mm" },
   relations: [SHEET_GAUGE],
   compute: ({ length }) => length,
-  examples: [
-    { given: ["10 ga"], gives: 3.4163, within: 5e-5, source: "manufacturers' standard gauge, 0.1345 in" },
-    {
-      given: ["10 ga carbon"],
-      gives: 3.4163,
-      within: 5e-5,
-      source: "manufacturers' standard gauge, 0.1345 in",
-    },
-    {
-      given: ["16 ga stainless"],
-      gives: 1.5875,
-      within: 5e-5,
-      source: "US standard gauge, 0.0625 in, from memory",
-    },
-    { given: ["14 SWG"], gives: 2.032, within: 5e-5, source: "BS 3737, 0.080 in" },
-    { given: ['1 1/4"'], gives: 31.75, within: 1e-9, source: "by definition, 25.4 mm an inch" },
-    { given: ["3 ft 2-1/2 in"], gives: 977.9, within: 1e-9, source: "by definition: 38.5 × 25.4" },
-  ],
 });

@@ -94,13 +94,4 @@ export const STEEL_ORDER = tableFunction({
       kilograms,
       drop,
     ]),
-  examples: [
-    {
-      given: [["1075", "1075"], 60, 2.5, [611, 346], [14, 4], 3000],
-      gives: [["1075", "60 × 2.5 mm", 4, 14.13, 2000.4]],
-      within: 1e-6,
-      source:
-        "by hand: 9959.6 mm of pieces and cuts in 4 bars of 2990 mm; 4 × 60 × 2.5 × 3000 mm³ at 7.85 g/cm³; drop 4 × 2990 less 14 × 612.2 and 4 × 347.2",
-    },
-  ],
 });

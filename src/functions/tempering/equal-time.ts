@@ -9,8 +9,6 @@ import { rowFunction, scalarFunction } from "../declare";
 import { number, whole } from "../parameters";
 import { TEMPER_SPAN, TIME_SPAN, toTenth } from "./treatment";
 
-const WORKED = "worked by hand: T (18 + log t) with T in kelvin";
-
 export const SAME_TEMPER = scalarFunction({
   name: "SAME_TEMPER",
   topic: "Tempering",
@@ -27,7 +25,6 @@ export const SAME_TEMPER = scalarFunction({
     checkParameterRange(celsius, newHours);
     return toTenth(sameTemper(celsius, hours, newHours));
   },
-  examples: [{ given: [200, 4, 1], gives: 215.8, source: WORKED }],
 });
 
 type Cells = readonly (number | undefined)[];
@@ -67,8 +64,4 @@ export const TEMPER_TIME_AT = rowFunction({
   result: [{ label: "time", unit: "h" }],
   relations: [TEMPER_PARAMETER],
   compute: ({ tempers, hours, referenceC }) => [Number(together(tempers, hours, referenceC).toPrecision(3))],
-  examples: [
-    { given: [200, 2, 230], gives: [0.162], source: WORKED },
-    { given: [[[200], [200]], 2, 200], gives: [4], source: "cycles add as time" },
-  ],
 });

@@ -12,11 +12,4 @@ export const OXIDE_COLOUR = scalarFunction({
   result: { label: "colour", unit: "text" },
   relations: [OXIDE_COLOURS],
   compute: ({ celsius }) => oxideColour(celsius),
-  examples: [
-    {
-      given: [275],
-      gives: "purple (270 °C (518 °F) to 288 °C (550 °F)); clean carbon steel, no measurement",
-      source: "Sheffield Gauge Plate 270 to 280 °C; Dooley 530 to 550 °F",
-    },
-  ],
 });

@@ -38,18 +38,4 @@ export const RETEMPER = rowFunction({
     const { nextC, likely, advice } = retemper(steel, blade, targetHrc, hours);
     return [nextC === null ? "" : Math.round(nextC), toTenth(likely), advice];
   },
-  examples: [
-    {
-      given: ["O1", 204.4, 2, 62, 60],
-      gives: [259, 60, "…"],
-      within: 2,
-      source:
-        "Diamond Metals, O1 data page: 62 HRC after 204 °C, 60 after 260 °C; the first temper counts for little at 260 °C",
-    },
-    {
-      given: ["1084", 230, 4, 57, 60],
-      gives: ["", 57, "…"],
-      source: "a temper only softens (common practice, no source)",
-    },
-  ],
 });

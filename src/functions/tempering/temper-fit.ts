@@ -95,13 +95,4 @@ export const TEMPER_FIT = rowFunction({
       Math.round(fit.slope * 100) / 100,
     ];
   },
-  examples: [
-    {
-      given: ["C 0.60 Mn 0.88 Si 0.25 Cr 0.80", [[205], [205], [205]], [[58.53], [58.53], [58.53]]],
-      gives: [205, 58.6, -0.92, 1.7, 3, -0.1, 0],
-      within: 0.06,
-      source:
-        "by hand: prior N(0, 3/1.645), readings of 0.9: -1 × 3/0.81 / (3/0.81 + 1/3.326) = -0.925 on the worked 59.53 HRC; ± 1.645 √(0.250 + 0.81)",
-    },
-  ],
 });

@@ -13,20 +13,4 @@ export const TEMPER_FOR = scalarFunction({
   result: { label: "temper", unit: "°C" },
   relations: temperingRelations,
   compute: (values) => toTenth(temperFor(values.steel, values.targetHrc, treatmentOf(values))),
-  examples: [
-    {
-      given: ["C 0.60 Mn 0.88 Si 0.25 Cr 0.80", 57, 4],
-      gives: 255.3,
-      within: 0.2,
-      source: "worked inverse of the composition formula",
-    },
-    {
-      given: ["C 0.60 Mn 0.88 Si 0.25 Cr 0.80", 51],
-      gives: 375.7,
-      within: 0.2,
-      source: "worked inverse of the composition formula",
-    },
-    { given: ["L6", 58], gives: 260, within: 0.1, source: "Diamond Metals, L6 data page" },
-    { given: ["S7", 55, 2, 2], gives: 260, within: 0.1, source: "Eastern Tool Steel, S-7 data sheet" },
-  ],
 });

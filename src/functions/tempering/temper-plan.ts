@@ -35,32 +35,4 @@ export const TEMPER_PLAN = rowFunction({
       plan.caution,
     ];
   },
-  examples: [
-    {
-      given: ["C 0.60 Mn 0.88 Si 0.25 Cr 0.80", 51],
-      gives: [330, 376, 413, "embrittlement range", 51.8, 50.2, "…"],
-      within: 12,
-      source:
-        "worked inverse of the composition formula, 375.7 °C, slope -0.064 HRC/°C at 250 and -0.083 at 400 °C; ±3 HRC",
-    },
-    {
-      given: ["H13", 54],
-      gives: [350, 400, 558, "two answers", 53.8, 54.3, "…"],
-      within: 6,
-      source:
-        "Akrostal, 1.2344 page: 53, 54 and 55.5 HRC after 350, 400 and 450 °C, 52.5 and 48 after 550 and 600; ±2.5 HRC",
-    },
-    {
-      given: ["D2", 58, 2, 2],
-      gives: [232, 371, 530, "plateau", 58.2, 58, "…"],
-      within: 2,
-      source:
-        "Crucible, D2 data sheet: 58 HRC from 371 to 480 °C, 61 and 60 after 205 and 260, 55 after 540; ±2.5 HRC",
-    },
-    {
-      given: ["1045", 62],
-      gives: ["", "", "", "out of reach", "", "", "…"],
-      source: "Hollomon and Jaffe 1945: 0.56 % C reads 63 HRC as quenched and less after any temper",
-    },
-  ],
 });

@@ -1,5 +1,6 @@
 import { catalogue, NAMESPACE } from "../../functions/catalogue";
 import { type Example, TOPICS, type WorksheetFunction } from "../../functions/declare";
+import { examplesOf } from "../../functions/examples";
 import { parameterHelp, resultText, signature } from "../../functions/metadata";
 import { afterPause, element, fill } from "../dom";
 import { evidenceOf } from "../evidence";
@@ -64,7 +65,7 @@ function help(fn: WorksheetFunction, context: PageContext): HTMLElement[] {
   return [
     element("p", {}, element("code", { class: "formula" }, `${NAMESPACE}.${signature(fn)}`)),
     facts([["Gives", resultText(fn)], ...parameters], true),
-    ...fn.examples.map((example) => exampleBlock(fn, example, context)),
+    ...examplesOf(fn).map((example) => exampleBlock(fn, example, context)),
     evidenceOf({ functionName: fn.name }, "Where its answers come from"),
   ];
 }

@@ -1,31 +1,34 @@
 import { Refusal } from "../../core/refusal";
 import { findSteel } from "../../core/steel/find";
-import type { Grade } from "../../core/steel/steel";
 import { functionNamed } from "../../functions/catalogue";
 import { ask, cellText, list } from "../ask";
+import { compositionTable } from "../composition-table";
 import { afterPause, element, fill } from "../dom";
 import { evidenceOf } from "../evidence";
 import { button, searchField } from "../fields";
+import { heatForm } from "../heat-form";
 import type { PageContext, RenderPage } from "../page";
-import { facts, refusalNote, table } from "../tables";
+import { facts, refusalNote } from "../tables";
 import { temperTable } from "../temper-table";
 
 const SHOWN = 12;
 
-const TYPICAL =
-  "Typical is the figure that the estimates use: carbon as the name says it, else the middle of the range; a maximum alone counts as 0, for silicon and manganese as half of it.";
-
 const HINT = "Grade, UNS or EN number, or an analysis in mass %: C 0.95 Mn 0.40 Si 0.22";
 
-/** Steels: search by name; composition, hardness after temper and where each figure comes from. */
+/** Steels: search by name; composition, a heat held against it, hardness after temper and where each figure comes from. */
 export const render: RenderPage = (root, context) => {
   const search = searchField({ label: "Find a steel", hint: HINT });
   const count = element("p", { class: "count", role: "status" });
   const matches = element("ul", { class: "matches" });
   const shown = element("section", { "aria-label": "The steel" });
+  const heat = heatForm(context);
+  const hardness = element("div", {});
   const choose = (name: string) => {
     context.state.steel = name;
-    fill(shown, ...steelDetails(name));
+    const problem = isKnown(name) ? null : ask("STEEL", name).refusal;
+    fill(shown, ...(problem === null ? steelDetails(name) : [refusalNote(problem)]));
+    fill(hardness, ...(problem === null ? hardnessDetails(name) : []));
+    heat.hold(name);
   };
   const pick = (name: string) => {
     search.control.value = name;
@@ -40,7 +43,7 @@ export const render: RenderPage = (root, context) => {
   const take = () => void takeFromCell(context, search.control, look, count);
   root.append(search.block);
   if (context.port.hasSheet) root.append(button("Take it from the selected cell", take));
-  root.append(count, matches, shown);
+  root.append(count, matches, shown, heat.block, hardness);
   choose(context.state.steel);
   return undefined;
 };
@@ -108,16 +111,18 @@ async function takeFromCell(
 }
 
 function steelDetails(name: string): (HTMLElement | string)[] {
-  const about = ask("STEEL", name);
-  if (about.refusal !== null && !isKnown(name)) return [refusalNote(about.refusal)];
-  const steel = findSteel(name);
   return [
-    element("h3", {}, steel.name),
+    element("h3", {}, findSteel(name).name),
     steelFacts(name),
     compositionTable(name),
-    element("h4", {}, "Hardness after temper"),
-    temperTable(name),
     evidenceOf({ functionName: "COMPOSITION", steel: name }, "Where the composition comes from"),
+  ];
+}
+
+function hardnessDetails(name: string): HTMLElement[] {
+  return [
+    element("h3", {}, "Hardness after temper"),
+    temperTable(name),
     evidenceOf({ functionName: "TEMPERED_RANGE", steel: name }, "Where the hardness comes from"),
   ];
 }
@@ -133,38 +138,5 @@ function steelFacts(name: string): HTMLElement {
   });
   return facts(
     pairs.filter((_, at) => columns[at]?.unit !== "mass %" && columns[at]?.label !== "designation"),
-  );
-}
-
-/** How sure the limits of one element are. */
-function seenText(grade: Grade | null, element: string, hasLimits: boolean): string {
-  if (grade === null) return "as given";
-  if (!hasLimits) return "no limit; assumed";
-  const recalled: readonly string[] = grade.recalled;
-  if (grade.status === "read") return recalled.includes(element) ? "recalled" : "read";
-  return grade.status;
-}
-
-function compositionTable(name: string): HTMLElement {
-  const { rows, refusal } = ask("COMPOSITION", name);
-  if (refusal !== null) return refusalNote(refusal);
-  const { grade } = findSteel(name);
-  const figures = rows.map((row) => {
-    const [symbol = "", low = "", high = "", typical = ""] = row.map(cellText);
-    const seen = seenText(grade, symbol, low !== "" || high !== "");
-    return [symbol, ...[low, high, typical].map((figure) => figure || "–"), seen];
-  });
-  const headings = [
-    { text: "element" },
-    { text: "low", isFigure: true },
-    { text: "high", isFigure: true },
-    { text: "typical", isFigure: true },
-    { text: "limits" },
-  ];
-  return element(
-    "div",
-    {},
-    table("Composition in mass %, heat analysis", headings, figures),
-    element("p", { class: "basis" }, TYPICAL),
   );
 }

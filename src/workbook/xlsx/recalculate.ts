@@ -97,7 +97,8 @@ const remark = ({ sheet, cell }: LiveFormula, text: string): CellRemark => ({
   text,
 });
 
-function errorsOf(live: LiveWorkbook, done: Calculation): CellRemark[] {
+/** Formulas of a workbook that come to an error, with its sentence. */
+export function errorsOf(live: LiveWorkbook, done: Calculation): CellRemark[] {
   return live.sheets.flatMap(({ formulas }) =>
     [...formulas.values()].flatMap((formula): CellRemark[] => {
       if (done.left.has(formula)) return [];
@@ -107,6 +108,11 @@ function errorsOf(live: LiveWorkbook, done: Calculation): CellRemark[] {
       return [remark(formula, text)];
     }),
   );
+}
+
+/** Formulas that keep the value the file held, with the reason. */
+export function leftAsTheyWere(done: Calculation): CellRemark[] {
+  return [...done.left].map(([formula, reason]) => remark(formula, reason));
 }
 
 /** Writes the results of a calculation into the sheets of a workbook file that was read. */
@@ -141,14 +147,13 @@ export async function recalculate(
   const done = await calculateFile(live);
   onProgress("writing");
   const { changed, repaired } = writeResults(live, done);
-  const left = [...done.left].map(([formula, reason]) => remark(formula, reason));
   return {
     bytes: live.file.save(),
     isChanged: live.file.isChanged,
     formulas,
     changed,
     repaired,
-    left,
+    left: leftAsTheyWere(done),
     cutShort: [...done.first].map((formula) => remark(formula, CUT_SHORT)),
     errors: errorsOf(live, done),
   };

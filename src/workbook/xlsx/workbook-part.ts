@@ -26,7 +26,10 @@ export interface DefinedName {
 /** What the workbook's main part says. */
 export interface WorkbookPart {
   readonly name: string;
+  /** Sheets that hold cells. */
   readonly sheets: readonly ListedSheet[];
+  /** Names of all sheets, those that hold only a chart too. */
+  readonly listed: readonly string[];
   readonly names: readonly DefinedName[];
   /** True where dates count from 1904. */
   readonly from1904: boolean;
@@ -79,5 +82,12 @@ export function readWorkbookPart(file: Package, main: string): WorkbookPart {
   });
   if (listed.length === 0) throw new FileRefusal("The workbook holds no worksheet.");
   const sharedStrings = links.find(({ kind }) => kind === "sharedStrings")?.part;
-  return { name: main, sheets: listed, names, from1904, sharedStrings };
+  return {
+    name: main,
+    sheets: listed,
+    listed: sheets.map(({ attributes }) => attributes.name ?? ""),
+    names,
+    from1904,
+    sharedStrings,
+  };
 }

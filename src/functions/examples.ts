@@ -1,0 +1,39 @@
+import * as about from "./about/examples";
+import * as balance from "./balance/examples";
+import type { Example, WorksheetFunction } from "./declare";
+import * as hardening from "./hardening/examples";
+import * as hardness from "./hardness/examples";
+import * as inspection from "./inspection/examples";
+import * as money from "./money/examples";
+import * as plan from "./plan/examples";
+import * as run from "./run/examples";
+import * as shape from "./shape/examples";
+import * as steel from "./steel/examples";
+import * as stock from "./stock/examples";
+import * as tempering from "./tempering/examples";
+
+const byName: Readonly<Record<string, readonly Example[]>> = {
+  ...steel,
+  ...hardening,
+  ...tempering,
+  ...inspection,
+  ...hardness,
+  ...shape,
+  ...balance,
+  ...stock,
+  ...run,
+  ...money,
+  ...plan,
+  ...about,
+};
+
+/**
+ * The worked cases of a function. They stand apart from the declarations because the functions
+ * load with every workbook, and only the pane's list of functions and the tests read them.
+ */
+export function examplesOf({ name }: Pick<WorksheetFunction, "name">): readonly Example[] {
+  return byName[name] ?? [];
+}
+
+/** The names that have worked cases. */
+export const workedNames: readonly string[] = Object.keys(byName);

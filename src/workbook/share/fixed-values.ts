@@ -1,0 +1,45 @@
+import { type Content, contentOf } from "../xlsx/cell-content";
+import type { LiveSheet, LiveWorkbook } from "../xlsx/live-workbook";
+import { SheetEditor } from "../xlsx/sheet-editor";
+import type { StoredCell } from "../xlsx/stored-sheet";
+import { writeXstring } from "../xlsx/strings";
+import { escapeXml, withAttribute } from "../xlsx/xml";
+
+function inside(
+  content: Content,
+  prefix: string,
+): { readonly type: string | undefined; readonly text: string } {
+  const value = (text: string) => `<${prefix}v>${escapeXml(text)}</${prefix}v>`;
+  if ("error" in content) return { type: "e", text: value(content.error) };
+  if (typeof content.value === "number") return { type: undefined, text: value(String(content.value)) };
+  if (typeof content.value === "boolean") return { type: "b", text: value(content.value ? "1" : "0") };
+  const words = escapeXml(writeXstring(content.value));
+  return {
+    type: "inlineStr",
+    text: `<${prefix}is><${prefix}t xml:space="preserve">${words}</${prefix}t></${prefix}is>`,
+  };
+}
+
+/** A cell with its value typed in, as if no formula had ever been there; an empty text leaves it empty. */
+function typedIn(cell: StoredCell, xml: string, content: Content | undefined, prefix: string): string {
+  const tag = xml.slice(cell.start, cell.tagEnd);
+  const isEmpty = content === undefined || ("value" in content && content.value === "");
+  const filled = isEmpty ? undefined : inside(content, prefix);
+  const open = (["cm", "vm"] as const).reduce((text, name) => withAttribute(text, name, undefined), tag);
+  const start = withAttribute(open, "t", filled?.type).replace(/\s*\/?>$/, "");
+  return filled === undefined ? `${start}/>` : `${start}>${filled.text}</${prefix}c>`;
+}
+
+/** The text of a worksheet part with every formula replaced by its value. */
+export function withFixedValues(live: LiveWorkbook, sheet: LiveSheet): string {
+  const editor = new SheetEditor(sheet.stored);
+  for (const { cells } of sheet.stored.rows) {
+    for (const cell of cells) {
+      // What a spill filled is kept in the form for results as well.
+      if (cell.formula === undefined && cell.type !== "str" && !cell.isDynamic) continue;
+      const content = contentOf(cell, live.strings, live.main.from1904);
+      editor.replace(cell.start, cell.end, typedIn(cell, sheet.stored.xml, content, sheet.stored.prefix));
+    }
+  }
+  return editor.text();
+}

@@ -1,0 +1,58 @@
+import { cellName } from "../sheet-model";
+import { placeOf, type Rectangle } from "../xlsx/addresses";
+import { contentOf } from "../xlsx/cell-content";
+import type { LiveSheet, LiveWorkbook } from "../xlsx/live-workbook";
+import { referencesIn } from "../xlsx/references";
+import type { StoredCell } from "../xlsx/stored-sheet";
+import { plainContent } from "./values";
+
+const isInside = ({ row, column }: StoredCell, area: Rectangle) =>
+  row >= area.row && row <= area.lastRow && column >= area.column && column <= area.lastColumn;
+
+/** Cells that a sheet holds inside an area, without walking through empty ones. */
+function* cellsIn(sheet: LiveSheet, area: Rectangle): Generator<StoredCell> {
+  for (const { row, cells } of sheet.stored.rows) {
+    if (row < area.row) continue;
+    if (row > area.lastRow) return;
+    for (const cell of cells) if (isInside(cell, area)) yield cell;
+  }
+}
+
+function areasRead(live: LiveWorkbook): Map<string, Map<string, Rectangle>> {
+  const bySheet = new Map<string, Map<string, Rectangle>>();
+  const formulas = live.sheets.flatMap((sheet) => [...sheet.formulas.values()]);
+  const named = live.main.names.map(({ formula }) => ({ typed: formula, sheet: "" }));
+  for (const { typed, sheet } of [...formulas, ...named]) {
+    for (const found of referencesIn(typed, sheet)) {
+      const { row, column, lastRow, lastColumn } = found.area;
+      const areas = bySheet.get(found.sheet.toUpperCase()) ?? new Map<string, Rectangle>();
+      areas.set(`${row} ${column} ${lastRow} ${lastColumn}`, found.area);
+      bySheet.set(found.sheet.toUpperCase(), areas);
+    }
+  }
+  return bySheet;
+}
+
+function typedCells(sheet: LiveSheet, areas: Iterable<Rectangle>): StoredCell[] {
+  const found = new Map<number, StoredCell>();
+  for (const area of areas) {
+    for (const cell of cellsIn(sheet, area)) {
+      const place = placeOf(cell.row, cell.column);
+      const isTyped = !sheet.formulas.has(place) && cell.type !== "str" && cell.raw !== undefined;
+      if (isTyped) found.set(place, cell);
+    }
+  }
+  return [...found].sort(([a], [b]) => a - b).map(([, cell]) => cell);
+}
+
+/** The typed cells that formulas read by address, in the order of sheets and cells: sheet, cell, content. */
+export function inputsOf(live: LiveWorkbook): (readonly [sheet: string, cell: string, content: string])[] {
+  const read = areasRead(live);
+  return live.sheets.flatMap((sheet) => {
+    const areas = read.get(sheet.listed.name.toUpperCase())?.values() ?? [];
+    return typedCells(sheet, areas).map((cell) => {
+      const content = plainContent(contentOf(cell, live.strings, live.main.from1904));
+      return [sheet.listed.name, cellName(cell.row, cell.column), content] as const;
+    });
+  });
+}

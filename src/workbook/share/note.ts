@@ -1,0 +1,7 @@
+import type { StoredCell } from "../xlsx/stored-sheet";
+
+/** A note to lay on a cell. */
+export interface Note {
+  readonly cell: Pick<StoredCell, "row" | "column">;
+  readonly text: string;
+}

@@ -1,0 +1,116 @@
+import { applyEdits, type Edit } from "../xlsx/edits";
+import type { DefinedName } from "../xlsx/workbook-part";
+import { escapeXml, walkXml, withAttribute } from "../xlsx/xml";
+import { elementsAt } from "./sheet-elements";
+
+/** A sheet in the list of a copy. */
+export interface CopiedSheet {
+  readonly name: string;
+  /** Place in the list of the workbook it was copied from; `undefined` for a sheet that was added. */
+  readonly from: number | undefined;
+  /** For an added sheet: the link to its part. */
+  readonly link?: string;
+}
+
+const RELATIONSHIPS = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+
+function listText(xml: string, main: string, sheets: readonly CopiedSheet[]): string {
+  const old = elementsAt(main, xml, 2).filter(({ name }) => name === "sheet");
+  const ids = [...xml.matchAll(/\ssheetId\s*=\s*["'](\d+)/g)].map(([, id]) => Number(id));
+  const prefix = /^<(\w+:)?/.exec(xml.slice(old[0]?.start ?? 0))?.[1] ?? "";
+  return sheets
+    .map(({ name, from, link }) => {
+      const kept = from === undefined ? undefined : old[from];
+      if (kept !== undefined) return xml.slice(kept.start, kept.end);
+      const id = Math.max(0, ...ids) + 1;
+      return `<${prefix}sheet name="${escapeXml(name)}" sheetId="${id}" xmlns:added="${RELATIONSHIPS}" added:id="${link}"/>`;
+    })
+    .join("");
+}
+
+/** Names of one sheet follow it to its new place; unwanted names and those of sheets left out go. */
+function nameEdits(
+  xml: string,
+  names: readonly DefinedName[],
+  places: ReadonlyMap<number, number>,
+  isUnwanted: (formula: string) => boolean,
+): Edit[] {
+  return names.flatMap(({ formula, sheet, start, end }): Edit[] => {
+    const place = sheet === undefined ? undefined : places.get(sheet);
+    if (isUnwanted(formula) || (sheet !== undefined && place === undefined))
+      return [{ start, end, text: "" }];
+    if (sheet === undefined) return [];
+    const tagEnd = xml.indexOf(">", start) + 1;
+    return [
+      { start, end: tagEnd, text: withAttribute(xml.slice(start, tagEnd), "localSheetId", String(place)) },
+    ];
+  });
+}
+
+/** The first sheet is the one that opens, and nothing asks for a calculation. */
+function viewEdits(main: string, xml: string): Edit[] {
+  const edits: Edit[] = [];
+  walkXml(main, xml, {
+    open({ name, start, end }) {
+      const gone = { workbookView: ["activeTab", "firstSheet"], calcPr: ["fullCalcOnLoad", "forceFullCalc"] }[
+        name
+      ];
+      if (gone === undefined) return;
+      const tag = gone.reduce(
+        (text, attribute) => withAttribute(text, attribute, undefined),
+        xml.slice(start, end),
+      );
+      edits.push({ start, end, text: tag });
+    },
+  });
+  return edits;
+}
+
+/**
+ * The main part of a workbook with its sheets in a new order, some left out or added.
+ *
+ * @param isUnwanted - Tells the defined names that must go by what they stand for.
+ */
+export function withSheets(
+  main: string,
+  xml: string,
+  sheets: readonly CopiedSheet[],
+  names: readonly DefinedName[],
+  isUnwanted: (formula: string) => boolean,
+): string {
+  const top = elementsAt(main, xml, 1);
+  const list = top.find(({ name }) => name === "sheets");
+  if (list === undefined) throw new RangeError("the workbook has no list of sheets");
+  const places = new Map(
+    sheets.flatMap(({ from }, place) => (from === undefined ? [] : [[from, place] as const])),
+  );
+  const close = xml.lastIndexOf("</", list.end);
+  const other = top.find(({ name }) => name === "externalReferences");
+  const edited = applyEdits(xml, [
+    { start: list.tagEnd, end: close, text: listText(xml, main, sheets) },
+    ...nameEdits(xml, names, places, isUnwanted),
+    ...(other === undefined ? [] : [{ start: other.start, end: other.end, text: "" }]),
+    ...viewEdits(main, xml),
+  ]);
+  return withoutEmptyNames(main, edited);
+}
+
+/** A list of names must not be empty (CT_DefinedNames, ECMA-376 Part 1, 18.2.6). */
+function withoutEmptyNames(main: string, xml: string): string {
+  const list = elementsAt(main, xml, 1).find(({ name }) => name === "definedNames");
+  const isEmpty = list && !elementsAt(main, xml, 2).some(({ name }) => name === "definedName");
+  return isEmpty ? xml.slice(0, list.start) + xml.slice(list.end) : xml;
+}
+
+/** A worksheet as the chosen one among its fellows, or as one of the others. */
+export function withTabChosen(part: string, xml: string, isChosen: boolean): string {
+  const edits: Edit[] = [];
+  walkXml(part, xml, {
+    open({ name, start, end }) {
+      if (name !== "sheetView") return;
+      const text = withAttribute(xml.slice(start, end), "tabSelected", isChosen ? "1" : undefined);
+      edits.push({ start, end, text });
+    },
+  });
+  return applyEdits(xml, edits);
+}

@@ -1,0 +1,88 @@
+import { NAMESPACE } from "../../functions/catalogue";
+import { removeParts } from "../xlsx/content-types";
+import { applyEdits, type Edit } from "../xlsx/edits";
+import { FileRefusal } from "../xlsx/file-refusal";
+import type { LiveWorkbook } from "../xlsx/live-workbook";
+import type { Package } from "../xlsx/package";
+import { relationshipsOf, relationshipsPart, removeRelationships } from "../xlsx/relationships";
+import { tableParts } from "../xlsx/tables";
+import { walkXml } from "../xlsx/xml";
+
+/** A name as only files hold it, in any case: nothing of the kind may be left in a copy. */
+export const STORED_NAME = /_xldudf_/i;
+
+/** A formula that could not be worked out without the add-in or without another file. */
+export const isLive = (text: string): boolean =>
+  STORED_NAME.test(text) ||
+  new RegExp(`(?<![\\w.])${NAMESPACE}\\.[A-Z]`, "i").test(text) ||
+  /(?:^|[^\w\])])\[\d+\]/.test(text);
+
+/** Links from the package or the workbook that a copy of values does not need: calculation order, other files, add-ins. */
+const UNWANTED = new Set(["calcChain", "externalLink", "webextensiontaskpanes"]);
+
+function removeTree(file: Package, owner: string): void {
+  const gone = relationshipsOf(file, owner).filter(({ kind }) => UNWANTED.has(kind));
+  const parts = gone.flatMap(({ part }) => (part === undefined ? [] : [part]));
+  const below = parts.flatMap((part) =>
+    relationshipsOf(file, part).flatMap((link) => (link.part === undefined ? [] : [link.part])),
+  );
+  removeRelationships(file, owner, gone);
+  removeParts(file, [...parts, ...below, ...parts.map(relationshipsPart)]);
+}
+
+/** The rules by which a table fills its columns; the values they gave stand in the cells. */
+function withoutColumnFormulas(part: string, xml: string): string {
+  const edits: Edit[] = [];
+  let start = -1;
+  walkXml(part, xml, {
+    open(tag) {
+      if (/^(?:calculatedColumn|totalsRow)Formula$/.test(tag.name)) start = tag.start;
+    },
+    close(name, _, end) {
+      if (!/^(?:calculatedColumn|totalsRow)Formula$/.test(name)) return;
+      edits.push({ start, end, text: "" });
+    },
+  });
+  return applyEdits(xml, edits);
+}
+
+/** Marks of dynamic arrays; they have nothing to mark once all formulas are values. */
+function removeArrayMarks(file: Package, live: LiveWorkbook): void {
+  const isMarked = live.sheets.some(({ listed }) =>
+    /<(?:\w+:)?c\s[^>]*\s(?:cm|vm)=/.test(file.text(listed.part)),
+  );
+  const links = relationshipsOf(file, live.main.name).filter(({ kind }) => kind === "sheetMetadata");
+  if (isMarked || links.length === 0) return;
+  removeRelationships(file, live.main.name, links);
+  removeParts(
+    file,
+    links.flatMap(({ part }) => (part === undefined ? [] : [part])),
+  );
+}
+
+/** Takes everything out of a copy that belongs to formulas, to other files or to an add-in. */
+export function stripLiveParts(file: Package, live: LiveWorkbook): void {
+  removeTree(file, "");
+  removeTree(file, live.main.name);
+  for (const { listed } of live.sheets) {
+    for (const part of tableParts(file, listed)) {
+      const xml = file.text(part);
+      const plain = withoutColumnFormulas(part, xml);
+      if (plain !== xml) file.setText(part, plain);
+    }
+  }
+  removeArrayMarks(file, live);
+}
+
+/** Refuses a copy that still holds a trace of an add-in: it must not reach anyone. */
+export function refuseTraces(file: Package): void {
+  const part = file.names().find((name) => {
+    const isText = /\.(?:xml|rels|vml)$/i.test(name);
+    return /webextension/i.test(name) || (isText && STORED_NAME.test(file.text(name)));
+  });
+  if (part !== undefined) {
+    throw new FileRefusal(
+      `No copy was made: part ${part} of the workbook still holds a function of an add-in.`,
+    );
+  }
+}

@@ -1,0 +1,52 @@
+import { cellName } from "../sheet-model";
+import { type Content, contentOf } from "../xlsx/cell-content";
+import type { LiveWorkbook } from "../xlsx/live-workbook";
+
+/** Filled cells of a workbook by sheet and address; an empty text counts as no content. */
+export type Values = ReadonlyMap<string, ReadonlyMap<string, Content>>;
+
+/** All values of a workbook, formulas by the value the file holds for them. */
+export function valuesOf(live: LiveWorkbook): Values {
+  return new Map(
+    live.sheets.map(({ listed, stored }) => {
+      const cells = stored.rows.flatMap((row) =>
+        row.cells.flatMap((cell) => {
+          const content = contentOf(cell, live.strings, live.main.from1904);
+          const isEmpty = content === undefined || ("value" in content && content.value === "");
+          return isEmpty ? [] : [[cellName(cell.row, cell.column), content] as const];
+        }),
+      );
+      return [listed.name, new Map(cells)];
+    }),
+  );
+}
+
+/** A content in words that do not depend on the program that wrote the file. */
+export function plainContent(content: Content | undefined): string {
+  if (content === undefined) return "";
+  if ("error" in content) return content.error;
+  const { value } = content;
+  if (typeof value === "number") return String(Number(value.toPrecision(15)));
+  return typeof value === "boolean" ? String(value).toUpperCase() : value;
+}
+
+function kindOf(content: Content): string {
+  return "error" in content ? "error" : typeof content.value;
+}
+
+/**
+ * SHA-256 over all values of a workbook, in hexadecimal digits. Sheets count in the order of their names, numbers by
+ * 15 figures: saving the file in another program changes nothing, changing a value does.
+ *
+ * @param except - A sheet that is left out.
+ */
+export async function digestOf(values: Values, except: string): Promise<string> {
+  const sheets = [...values].filter(([name]) => name !== except).sort(([a], [b]) => (a < b ? -1 : 1));
+  const lines = sheets.flatMap(([sheet, cells]) =>
+    [...cells].map(([cell, content]) =>
+      JSON.stringify([sheet, cell, kindOf(content), plainContent(content)]),
+    ),
+  );
+  const digest = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(lines.join("\n")));
+  return [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, "0")).join("");
+}

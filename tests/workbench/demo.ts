@@ -1,0 +1,37 @@
+import { type CalculatedWorkbook, calculateWorkbook } from "../../src/engine/calculate-workbook";
+import type { Typed } from "../../src/engine/workbook-input";
+import type { CellModel, WorkbookModel } from "../../src/workbook/sheet-model";
+
+function input(cell: CellModel | undefined): Typed {
+  if (cell === undefined || cell.content === "") return undefined;
+  const { content, role } = cell;
+  return role === "typed" && typeof content === "string" && !content.startsWith("=")
+    ? `'${content}`
+    : content;
+}
+
+/** Calculates a workbook model without a screen. */
+export function calculated({ sheets }: WorkbookModel): Promise<CalculatedWorkbook> {
+  return calculateWorkbook({
+    sheets: sheets.map(({ name, rows }) => ({ name, rows: rows.map((row) => row.map(input)) })),
+  });
+}
+
+/** The model with one cell changed. */
+export function changed(
+  workbook: WorkbookModel,
+  sheet: string,
+  [row, column]: readonly [number, number],
+  content: number | string,
+): WorkbookModel {
+  const sheets = workbook.sheets.map((model) => {
+    if (model.name !== sheet) return model;
+    const rows = model.rows.map((cells, r) =>
+      r === row
+        ? cells.map((cell, c) => (c === column && cell !== undefined ? { ...cell, content } : cell))
+        : cells,
+    );
+    return { ...model, rows };
+  });
+  return { ...workbook, sheets };
+}
