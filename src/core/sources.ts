@@ -12,7 +12,6 @@ export interface Source {
   readonly author: string;
   readonly title: string;
   readonly edition: string;
-  readonly address: string;
   readonly licence: string;
   /** READ: the figure was seen in a text. MEMORY: recalled, no text seen. COMMON: trade practice. DERIVED: computed from the others. */
   readonly seen: string;

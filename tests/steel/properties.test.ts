@@ -4,7 +4,8 @@ import { compositionText, limitsCaution } from "../../src/core/steel/composition
 import { densityOf } from "../../src/core/steel/density";
 import { findSteel, steelOf } from "../../src/core/steel/find";
 import { allGrades } from "../../src/core/steel/grades";
-import { notesOf } from "../../src/core/steel/notes";
+import { kinOf } from "../../src/core/steel/kin";
+import { noteOf } from "../../src/core/steel/notes";
 
 describe("composition used by relations", () => {
   it("takes the middle, a lone maximum as 0, half of it for Si and Mn, a lone minimum as it stands", () => {
@@ -73,9 +74,9 @@ describe("density", () => {
 
 describe("notes", () => {
   it("keep near equivalents as near and warn where it matters", () => {
-    expect(notesOf(findSteel("D2").grade ?? never()).nearEquivalents).toContain("SKD11");
-    expect(notesOf(findSteel("8670").grade ?? never()).note).toContain("Ask for the mill certificate");
-    expect(notesOf(findSteel("O6").grade ?? never()).note).toContain("graphite");
+    expect(kinOf(findSteel("D2").grade ?? never()).nearEquivalents).toContain("SKD11");
+    expect(noteOf(findSteel("8670").grade ?? never())).toContain("Ask for the mill certificate");
+    expect(noteOf(findSteel("O6").grade ?? never())).toContain("graphite");
     expect(findSteel("SKD11").name).not.toBe("D2");
   });
 });

@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
+import { SOURCE_ADDRESSES } from "../../src/core/source-addresses";
 import { SOURCES } from "../../src/core/sources";
 import { ELEMENTS } from "../../src/core/steel/composition";
 import { findSteel } from "../../src/core/steel/find";
 import { allGrades } from "../../src/core/steel/grades";
-import { notesOf } from "../../src/core/steel/notes";
+import { kinOf } from "../../src/core/steel/kin";
 import table from "../../src/data/steel/grades.json";
 
 describe("the grade table", () => {
@@ -17,7 +18,7 @@ describe("the grade table", () => {
 
   it("names a known source for every row, density and note", () => {
     for (const grade of allGrades()) {
-      const keys = [grade.source, ...notesOf(grade).otherSources];
+      const keys = [grade.source, ...kinOf(grade).otherSources];
       if (grade.densitySource !== null) keys.push(grade.densitySource);
       for (const key of keys) expect(SOURCES[key], `${grade.designation}: ${key}`).toBeDefined();
     }
@@ -80,4 +81,8 @@ describe("limits printed in the standards", () => {
     expect(findSteel("420").grade?.limits.C).toEqual({ low: 0.15, high: null });
     expect(findSteel("1095").grade?.limits.Si).toBeUndefined();
   });
+});
+
+it("every address belongs to a source", () => {
+  expect(Object.keys(SOURCE_ADDRESSES).filter((key) => !Object.hasOwn(SOURCES, key))).toEqual([]);
 });

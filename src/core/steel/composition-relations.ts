@@ -2,7 +2,7 @@ import type { Relation } from "../relation";
 import type { SourceKey } from "../sources";
 import { allCarbonRelations, carbonRelation } from "./carbon-relations";
 import { limitsStatus } from "./composition-text";
-import { notesOf } from "./notes";
+import { noteOf } from "./notes";
 import type { Steel } from "./steel";
 
 const KIND = "limits bind the heat; a piece may exceed them by the permitted variation";
@@ -25,7 +25,7 @@ export function limitsRelation({ grade }: Steel): Relation | null {
   const relation = limits(grade.designation, grade.source, grade.standard);
   const evidence = grade.status === "read" ? "standard" : "compiled";
   const status = limitsStatus(grade).replace(/^l/, "L");
-  const note = [status, notesOf(grade).note].filter((part) => part !== "").join(". ");
+  const note = [status, noteOf(grade)].filter((part) => part !== "").join(". ");
   return { ...relation, evidence, note };
 }
 

@@ -1,4 +1,5 @@
-import { SOURCES } from "../../core/sources";
+import { SOURCE_ADDRESSES } from "../../core/source-addresses";
+import { SOURCES, type SourceKey } from "../../core/sources";
 import { catalogue } from "../../functions/catalogue";
 import { relationsOf, type WorksheetFunction } from "../../functions/declare";
 import { errorText, kindText } from "../../functions/evidence";
@@ -50,10 +51,15 @@ function errorTable(): HTMLElement {
 }
 
 function sources(): HTMLElement {
-  const entries = Object.values(SOURCES).filter(({ seen }) => seen !== "COMMON");
-  const items = entries.map((source) => {
+  const entries = Object.entries(SOURCES).filter(([, { seen }]) => seen !== "COMMON");
+  const items = entries.map(([key, source]) => {
     const name = [source.author, source.title, source.edition].filter((part) => part !== "").join(", ");
-    return element("li", {}, `${name}; ${SEEN[source.seen] ?? source.seen}`, address(source.address));
+    return element(
+      "li",
+      {},
+      `${name}; ${SEEN[source.seen] ?? source.seen}`,
+      address(SOURCE_ADDRESSES[key as SourceKey] ?? ""),
+    );
   });
   return disclosure(`${entries.length} sources`, () => [element("ul", { class: "sources" }, ...items)]);
 }
