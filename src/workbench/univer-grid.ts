@@ -1,7 +1,7 @@
 import { CommandType, type IExecutionOptions } from "@univerjs/core";
 import type { FRange } from "@univerjs/sheets/facade";
+import { demoWorkbook } from "../workbook/demo/demo-workbook";
 import { planningCell } from "../workbook/planning-sheet";
-import { planningWorkbook } from "../workbook/planning-workbook";
 import { cellName, readCellName } from "../workbook/sheet-model";
 import type { CellView, Grid, SheetView } from "./grid";
 import { EMPTY_SHEET, snapshotOf } from "./grid-snapshot";
@@ -38,7 +38,7 @@ class UniverGrid implements Grid {
 
   constructor(private readonly started: StartedGrid) {
     const { api } = started;
-    api.createWorkbook(snapshotOf(planningWorkbook()));
+    api.createWorkbook(snapshotOf(demoWorkbook()));
     api.addEvent(api.Event.CommandExecuted, (command) => {
       if (isEdit(command)) this.changed = true;
       this.announce();

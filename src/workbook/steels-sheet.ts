@@ -1,15 +1,20 @@
 import { planningCell } from "./planning-sheet";
 import type { Run } from "./run";
-import { type CellModel, cellName, type SheetModel } from "./sheet-model";
+import { cellName, type SheetModel } from "./sheet-model";
+import {
+  FORMAT,
+  filled,
+  fixedName,
+  heading,
+  helperSheet,
+  note,
+  type Row,
+  title,
+  typed,
+  worked,
+} from "./sheet-parts";
 
 const FIRST = 3;
-const heading = (content: string): CellModel => ({ content, role: "heading", wrap: true });
-const note = (content: string): CellModel => ({ content, role: "note" });
-const worked = (content: string, format?: string): CellModel =>
-  format === undefined ? { content, role: "worked" } : { content, role: "worked", format };
-
-/** An empty cell that a formula beside it fills: it only gives the figure its format. */
-const filled = (format?: string): CellModel => worked("", format);
 
 const COMPOSITION_HEADINGS = ["Element", "Low %", "High %", "Typical %"];
 const EVIDENCE_HEADINGS = [
@@ -21,29 +26,29 @@ const EVIDENCE_HEADINGS = [
   "Composition used",
 ];
 
-const WHOLE = "0";
-const MASS_PERCENT = "0.00#";
 /** No grade of the library limits more elements than this. */
 const ELEMENTS = 14;
 
 /** Steel and temper of each line, taken over from the planning sheet, and one formula that fills five columns beside them. */
-function temperedRows(run: Run, sheet: string): (CellModel | undefined)[][] {
+function temperedRows(run: Run, sheet: string): Row[] {
   const last = FIRST + run.lines.length - 1;
   const column = (index: number) => `${cellName(FIRST, index)}:${cellName(last, index)}`;
   return run.lines.map((_, line) => [
     worked(`='${sheet}'!${planningCell(line, "steel")}`),
-    worked(`='${sheet}'!${planningCell(line, "temperC")}`, WHOLE),
-    line === 0 ? worked(`=BLADE.TEMPERED_RANGE(${column(0)},${column(1)})`, WHOLE) : filled(WHOLE),
-    filled(WHOLE),
-    filled(WHOLE),
+    worked(`='${sheet}'!${planningCell(line, "temperC")}`, FORMAT.whole),
+    line === 0
+      ? worked(`=BLADE.TEMPERED_RANGE(${column(0)},${column(1)})`, FORMAT.whole)
+      : filled(FORMAT.whole),
+    filled(FORMAT.whole),
+    filled(FORMAT.whole),
     filled(),
     filled(),
   ]);
 }
 
 /** Composition and evidence of the steel in one cell: two formulas, each filling the cells beside and below it. */
-function askedRows(steel: string): (CellModel | undefined)[][] {
-  const figures = [filled(MASS_PERCENT), filled(MASS_PERCENT), filled(MASS_PERCENT)];
+function askedRows(steel: string): Row[] {
+  const figures = [filled(FORMAT.massPercent), filled(FORMAT.massPercent), filled(FORMAT.massPercent)];
   const first = [
     worked(`=BLADE.COMPOSITION(${steel})`),
     ...figures,
@@ -60,30 +65,20 @@ function askedRows(steel: string): (CellModel | undefined)[][] {
 export function steelsSheet(run: Run, planning: string): SheetModel {
   const lines = temperedRows(run, planning);
   const asked = FIRST + lines.length + 2;
-  const steel = `$${cellName(asked, 1).replace(/(\d+)$/, "$$$1")}`;
-  return {
-    name: "Steels of the run",
-    rows: [
-      [{ content: "Hardness after temper, line by line", role: "title" }],
-      [note("One formula fills the whole block: change a steel or a temper on the planning sheet.")],
-      ["Steel", "Temper °C", "HRC low", "HRC likely", "HRC high", "Basis", "Caution"].map(heading),
-      ...lines,
-      [],
-      [{ content: "One steel: what it is made of, and what its figures rest on", role: "title" }],
-      [
-        { content: "Steel", role: "label" },
-        { content: run.lines[0]?.steel ?? "", role: "typed" },
-        note("type another grade here"),
-      ],
-      [...COMPOSITION_HEADINGS.map(heading), undefined, ...EVIDENCE_HEADINGS.map(heading)],
-      ...askedRows(steel),
-    ],
+  const steel = fixedName(asked, 1);
+  const rows: Row[] = [
+    [title("Hardness after temper, line by line")],
+    [note("One formula fills the whole block: change a steel or a temper on the planning sheet.")],
+    ["Steel", "Temper °C", "HRC low", "HRC likely", "HRC high", "Basis", "Caution"].map(heading),
+    ...lines,
+    [],
+    [title("One steel: what it is made of, and what its figures rest on")],
+    [heading("Steel"), typed(run.lines[0]?.steel ?? ""), note("type another grade here")],
+    [...COMPOSITION_HEADINGS.map(heading), undefined, ...EVIDENCE_HEADINGS.map(heading)],
+    ...askedRows(steel),
+  ];
+  return helperSheet("Steels", rows, {
     columnWidths: [84, 74, 74, 80, 72, 250, 420, 300, 200, 120, 300],
     rowHeights: { 0: 28, [FIRST - 1]: 36, [asked - 1]: 28, [asked + 1]: 36 },
-    frozenRows: 0,
-    frozenColumns: 0,
-    lines: [FIRST, FIRST + lines.length - 1],
-    wordLists: [],
-    statusColumns: [],
-  };
+  });
 }

@@ -54,6 +54,10 @@ const saw = `${fixedName(KERF, 1)},${fixedName(TRIM, 1)}`;
 /** Lines of the run that are forged, and the sword on the balance sheet that each of them is. */
 const SWORDS: Readonly<Record<number, number>> = { 4: 0, 5: 1 };
 
+export function isForged(line: number): boolean {
+  return SWORDS[line] !== undefined;
+}
+
 /** Bar that makes a sword: blade and tang by volume, with what grinding, scale and ends cost. */
 function forgedLength(sword: number, row: number, balance: string): string {
   const { blade, grind, parts } = swordRows(sword);

@@ -2,7 +2,7 @@ import type { ColumnKey } from "../planning-columns";
 import { planningCell } from "../planning-sheet";
 import type { CellModel } from "../sheet-model";
 import { type Filled, FORMAT, typed, worked } from "../sheet-parts";
-import { COLUMN, FIRST_BLANK } from "./cut-list-sheet";
+import { COLUMN, FIRST_BLANK, isForged } from "./cut-list-sheet";
 import { pastFigure } from "./history-sheet";
 import demo from "./run-plan.json";
 
@@ -51,6 +51,14 @@ function planned(heading: string, formula: (place: Place) => string): PlanColumn
   return { heading, filled: "either", cell: (place) => worked(formula(place), FORMAT.hundredth) };
 }
 
+/** A forged blade is longer than the bar it is drawn from, which RUN_PLAN holds for a slip: its length stays open. */
+const length: PlanColumn = {
+  heading: "length",
+  filled: "either",
+  cell: (place) =>
+    isForged(place.line) ? typed(null) : linked("length", "length", FORMAT.tenth).cell(place),
+};
+
 const WORDS: ReadonlySet<string> = new Set(["price date", "model"]);
 
 function listed(heading: keyof typeof demo.typed): PlanColumn {
@@ -84,7 +92,7 @@ export const planColumns: readonly PlanColumn[] = [
   linked("confidence", "confidence", FORMAT.hundredth),
   linked("target HRC", "aim", FORMAT.whole),
   linked("quench", "quench"),
-  linked("length", "length", FORMAT.tenth),
+  length,
   linked("width", "width", FORMAT.tenth),
   linked("thickness", "thickness", FORMAT.tenth),
   linked("grind", "grind"),
