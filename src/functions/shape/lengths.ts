@@ -3,9 +3,12 @@ import { type NumberOptions, optionalText, type Parameter, type TextOptions } fr
 
 type Length = Omit<NumberOptions, "quantity" | "unit">;
 
+/** Ten metres: longer than any blade, shorter than the day number a sheet makes of 3/16. */
+const LONGEST_MM = 10_000;
+
 /** A length in mm. */
 export function length(options: Length): NumberOptions {
-  return { quantity: "length", unit: "mm", ...options };
+  return { quantity: "length", unit: "mm", max: LONGEST_MM, ...options };
 }
 
 export const grindOptions: TextOptions<Grind> = {

@@ -58,6 +58,7 @@ export const STATIONS = rowFunction({
     x: series(
       length({
         label: "x",
+        min: -10_000,
         help: "Distance of each station along the blade in mm, rising from heel to tip.",
       }),
     ),
