@@ -77,7 +77,7 @@ export function steelsSheet(run: Run, planning: string): SheetModel {
     [...COMPOSITION_HEADINGS.map(heading), undefined, ...EVIDENCE_HEADINGS.map(heading)],
     ...askedRows(steel),
   ];
-  return helperSheet("Steels", rows, {
+  return helperSheet("Steels of the run", rows, {
     columnWidths: [84, 74, 74, 80, 72, 250, 420, 300, 200, 120, 300],
     rowHeights: { 0: 28, [FIRST - 1]: 36, [asked - 1]: 28, [asked + 1]: 36 },
   });

@@ -168,7 +168,7 @@ describe("helper sheet", () => {
   test("one formula gives the hardness of every line, as the planning sheet shows it", async () => {
     await bench.settled();
     const planned = await bench.lines();
-    await bench.press("Steels");
+    await bench.press("Steels of the run");
     await bench.says("C4", /^\d+$/);
     const rows = (await bench.table()).slice(3, 9);
     expect(rows.map(([steel]) => steel)).toEqual(planned.map(({ steel }) => steel));
@@ -181,6 +181,7 @@ describe("files", () => {
   test("a saved run opens as it was left, worked out anew", async () => {
     await bench.settled();
     await bench.enter(planningCell(1, "steel"), "1084");
+    await expect.poll(async () => (await bench.line(1))?.estimate).toContain("own curve of 1084");
     const changed = await bench.line(1);
     const download = opened.page.waitForEvent("download");
     await bench.press("Save file");

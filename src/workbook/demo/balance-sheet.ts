@@ -91,7 +91,7 @@ function partRows({ parts }: Sword, rows: Rows): Row[] {
       ["Long mm", "type"],
       ["Mass g", "type"],
       ["Balance mm", "type"],
-      ["Own inertia kg m²", "calc"],
+      ["Own inertia", "calc"],
     ]),
     [
       heading("blade"),
@@ -174,7 +174,7 @@ export function balanceSheet(): SheetModel {
     return [grind, stations - 2, blade - 1, whole].map((row) => [row, 36]);
   });
   return helperSheet("Balance", rows, {
-    columnWidths: [90, 76, 84, 90, 24, 150, 84, 84, 84, 84, 120],
+    columnWidths: [84, 72, 78, 86, 12, 174, 70, 70, 76, 78, 104],
     rowHeights: { 0: 28, ...Object.fromEntries(heights) },
   });
 }

@@ -21,8 +21,9 @@ import heats from "./heats.json";
 
 const { elements, rows: bought } = heats;
 
-/** Room for a verdict or an analysis in two lines. */
+/** Room for a verdict in two lines, for an analysis in three. */
 const LINE_HEIGHT = 34;
+const OWN_HEIGHT = 50;
 const HEADINGS = 2;
 /** First heat, below the headings and the marks. */
 export const FIRST_HEAT = HEADINGS + 2;
@@ -154,7 +155,7 @@ export function certificatesSheet(planning: string): SheetModel {
   ];
   const heights = bought.flatMap((_, index) => [
     [FIRST_HEAT + index, LINE_HEIGHT],
-    [FIRST_OWN + index, LINE_HEIGHT],
+    [FIRST_OWN + index, OWN_HEIGHT],
   ]);
   return helperSheet("Certificates", rows, {
     columnWidths: [64, 84, 84, 220, ...elements.map(() => 60)],

@@ -25,7 +25,11 @@ const { coupons, oven, hours, line } = demo;
 const STEEL = 2;
 const TARGET = 3;
 const HOURS = 4;
-const TABLES = 6;
+const TEMPERS = 6;
+/** Row of the temper by the book alone; that with the coupons follows. */
+export const BY_BOOK = TEMPERS + 3;
+export const LIKELY = 1;
+const TABLES = BY_BOOK + 3;
 /** First coupon: its temper, and beside it what it reads. */
 export const FIRST_COUPON = TABLES + 3;
 export const READING = 1;
@@ -33,10 +37,6 @@ const OVEN = 4;
 const FIT = FIRST_COUPON + coupons.length + 1;
 /** Row of the figures that the coupons come to. */
 export const FITTED = FIT + 2;
-const TEMPERS = FITTED + 2;
-/** Row of the temper by the book alone; that with the coupons follows. */
-export const BY_BOOK = TEMPERS + 3;
-export const LIKELY = 1;
 
 const steel = fixedName(STEEL, 1);
 const target = fixedName(TARGET, 1);
@@ -149,14 +149,14 @@ export function couponsSheet({ lines }: Run, planning: string): SheetModel {
     field("Wanted HRC", worked(from("aim"), FORMAT.whole), "calc"),
     field("Hours", typed(hours, FORMAT.whole), "type", "at temperature, once"),
     [],
+    ...temperRows(),
+    [],
     ...tables(),
     [],
     ...fitRows(),
-    [],
-    ...temperRows(),
   ];
   return helperSheet("Coupons", rows, {
     columnWidths: [110, 84, 84, 84, 84, 84, 120, 330],
-    rowHeights: { 0: 28, [FIT + 1]: 36, [BY_BOOK]: 82, [BY_BOOK + 1]: 82 },
+    rowHeights: { 0: 28, [FIT + 1]: 36, [BY_BOOK]: 66, [BY_BOOK + 1]: 66 },
   });
 }

@@ -168,9 +168,9 @@ export function runPlanSheet(run: Run, sheets: Sheets): SheetModel {
     [],
     ...totalRows(),
   ];
-  const heights = Array.from({ length: LINES }, (_, line) => [FIRST_CAUTION + line, 96]);
+  const heights = Array.from({ length: LINES }, (_, line) => [FIRST_CAUTION + line, 110]);
   return helperSheet("Run plan", rows, {
-    columnWidths: [130, 330, 84, 90, ...planColumns.slice(4).map(() => 72)],
+    columnWidths: [130, 330, 84, 150, ...planColumns.slice(4).map(() => 72)],
     rowHeights: { 0: 28, [FIRST_TYPED - 1]: 36, [FIRST_PLANNED - 1]: 36, ...Object.fromEntries(heights) },
     statusColumns: [planColumn("status")],
     lines: [FIRST_PLANNED, FIRST_PLANNED + LINES - 1],

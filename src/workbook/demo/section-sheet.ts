@@ -109,7 +109,7 @@ function clayFields(): Row[] {
     field("Spine mm", typed(clay.spine, FORMAT.tenth), "type"),
     field("Edge mm", typed(clay.edge, FORMAT.tenth), "type", "at the quench"),
     field("Bath", typed(clay.bath), "type"),
-    field("Clay, a first guess m²K/W", typed(clay.guess, RESISTANCE), "type"),
+    field("Clay, first guess m²K/W", typed(clay.guess, RESISTANCE), "type"),
     field("Clay from mm", typed(clay.line, FORMAT.tenth), "type", "above the edge"),
     field("Thin coat below m²K/W", typed(clay.coat, RESISTANCE), "type"),
     field("Through the air s", typed(clay.transfer, FORMAT.tenth), "type"),
@@ -162,7 +162,7 @@ export function sectionSheet(planning: string): SheetModel {
   ];
   const lines = thick.map((_, index) => [FIRST_SECTION + index, 34]);
   return helperSheet("Section", rows, {
-    columnWidths: [180, 76, 64, 64, 64, 100, 84, 66, 66, 66, 330],
+    columnWidths: [170, 104, 56, 56, 56, 96, 64, 56, 60, 60, 330],
     rowHeights: { 0: 28, 2: 36, [CLAY + 3]: 36, ...Object.fromEntries(lines) },
   });
 }
