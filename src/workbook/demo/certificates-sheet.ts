@@ -159,7 +159,7 @@ export function certificatesSheet(planning: string): SheetModel {
   ]);
   return helperSheet("Certificates", rows, {
     columnWidths: [64, 84, 84, 220, ...elements.map(() => 60)],
-    rowHeights: { 0: 28, [HEADINGS]: 36, [OWN_TITLE + 2]: 36, ...Object.fromEntries(heights) },
+    rowHeights: { 0: 28, [HEADINGS]: 36, [OWN_TITLE + 2]: 50, ...Object.fromEntries(heights) },
     statusColumns: [4],
     lines: [CERTIFICATE_AT.row, CERTIFICATE_AT.row + elements.length],
   });

@@ -156,7 +156,7 @@ export function couponsSheet({ lines }: Run, planning: string): SheetModel {
     ...fitRows(),
   ];
   return helperSheet("Coupons", rows, {
-    columnWidths: [110, 84, 84, 84, 84, 84, 120, 330],
+    columnWidths: [110, 96, 84, 84, 84, 96, 120, 330],
     rowHeights: { 0: 28, [FIT + 1]: 36, [BY_BOOK]: 66, [BY_BOOK + 1]: 66 },
   });
 }

@@ -170,7 +170,7 @@ export function runPlanSheet(run: Run, sheets: Sheets): SheetModel {
   ];
   const heights = Array.from({ length: LINES }, (_, line) => [FIRST_CAUTION + line, 110]);
   return helperSheet("Run plan", rows, {
-    columnWidths: [130, 330, 84, 150, ...planColumns.slice(4).map(() => 72)],
+    columnWidths: [150, 330, 84, 180, ...planColumns.slice(4).map(() => 82)],
     rowHeights: { 0: 28, [FIRST_TYPED - 1]: 36, [FIRST_PLANNED - 1]: 36, ...Object.fromEntries(heights) },
     statusColumns: [planColumn("status")],
     lines: [FIRST_PLANNED, FIRST_PLANNED + LINES - 1],

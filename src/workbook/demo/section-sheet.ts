@@ -163,6 +163,6 @@ export function sectionSheet(planning: string): SheetModel {
   const lines = thick.map((_, index) => [FIRST_SECTION + index, 34]);
   return helperSheet("Section", rows, {
     columnWidths: [170, 104, 56, 56, 56, 96, 64, 56, 60, 60, 330],
-    rowHeights: { 0: 28, 2: 36, [CLAY + 3]: 36, ...Object.fromEntries(lines) },
+    rowHeights: { 0: 28, 2: 36, [CLAY + 3]: 50, ...Object.fromEntries(lines) },
   });
 }
