@@ -40,7 +40,7 @@ export const PREN: Relation = {
   evidence: "compiled",
   inputs: {},
   output: { label: "PREN of the dissolved", unit: "" },
-  error: { size: 0.2, unit: "", kind: "against two full calculations (440C, X50CrMoV15 at 1040 °C)" },
+  error: { size: 0.35, unit: "", kind: "against two full calculations (440C, X50CrMoV15 at 1040 °C)" },
   note: "Not usually quoted for martensitic steels. Mo and W are taken as dissolved in the same share as Cr, N wholly.",
 };
 
