@@ -97,6 +97,16 @@ describe("cost range", () => {
     expect(row[5]).toBe("nothing: all figures are certain");
   });
 
+  // By hand: one good blade takes 1 start from a yield of 0.9 up, 2 below. Chance of a yield under 0.9 in a triangle:
+  // (0.9 - 0.880)² / (0.100 × 0.060) = 0.067, over one in twenty; (0.9 - 0.885)² / (0.095 × 0.055) = 0.043, under it.
+  test.each([
+    [0.88, 240],
+    [0.885, 120],
+  ])("a second start counts from one lot in twenty: yield from %d", (lowest, high) => {
+    const [row = []] = answer(COST_RANGE, 1, lowest, 0.94, 0.98, 2, 2, 2, 50, 20, 20, 20);
+    expect(row.slice(0, 3)).toEqual([120, 120, expect.closeTo(high, 6)]);
+  });
+
   test("a likely figure at the end of its range stays inside the band", () => {
     const [low, likely, high] = (answer(COST_RANGE, 10, 1, 1, 1, 2, 2, 6, 50, 20, 20, 20)[0] ??
       []) as number[];

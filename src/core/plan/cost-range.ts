@@ -33,8 +33,11 @@ export interface CostRange {
 
 /** Share left out on either side of the band. */
 const TAIL = 0.05;
-/** Slices of equal chance; twice as many move no end of the band by a thousandth of its width. */
+/** Slices of equal chance for the narrower of labour and material. */
 const SLICES = 64;
+/** Up to this many numbers to start each is weighed exactly; beyond, one more or less hardly moves the cost. */
+const MOST_COUNTS = 200;
+const YIELD_HALVINGS = 30;
 /** Halvings of the span between best and worst. */
 const HALVINGS = 50;
 
@@ -45,12 +48,34 @@ function unitCost({ good, hourRate, lotCost, confidence }: UncertainLot, draw: D
   return (lotCost + starts * (draw.hours * hourRate + draw.material)) / good;
 }
 
+/** Lowest yield at which a number of starts is enough: between the ends of the range, by halving. */
+function yieldFor(count: number, { good, yieldShare, confidence }: UncertainLot): number {
+  let [low, high] = [yieldShare.low, yieldShare.high];
+  for (let step = 0; step < YIELD_HALVINGS; step += 1) {
+    const middle = (low + high) / 2;
+    if (startsNeeded(good, middle, confidence) > count) low = middle;
+    else high = middle;
+  }
+  return high;
+}
+
 /** Numbers to start over the yields that may be, with the chance of each. */
-function startChances({ good, yieldShare, confidence }: UncertainLot): ReadonlyMap<number, number> {
-  const chances = new Map<number, number>();
-  for (const share of slices(yieldShare, SLICES)) {
-    const starts = startsNeeded(good, share, confidence);
-    chances.set(starts, (chances.get(starts) ?? 0) + 1 / SLICES);
+function startChances(lot: UncertainLot): readonly (readonly [count: number, chance: number])[] {
+  const { good, yieldShare, confidence } = lot;
+  const fewest = startsNeeded(good, yieldShare.high, confidence);
+  const most = startsNeeded(good, yieldShare.low, confidence);
+  if (most - fewest > MOST_COUNTS) {
+    return slices(yieldShare, MOST_COUNTS).map((share) => [
+      startsNeeded(good, share, confidence),
+      1 / MOST_COUNTS,
+    ]);
+  }
+  const chances: [number, number][] = [];
+  let fewer = 0;
+  for (let count = fewest; count <= most; count += 1) {
+    const upTo = count === most ? 1 : 1 - chanceUpTo(yieldShare, yieldFor(count, lot));
+    chances.push([count, upTo - fewer]);
+    fewer = upTo;
   }
   return chances;
 }
@@ -61,7 +86,7 @@ function chanceOf(lot: UncertainLot): (cost: number) => number {
   const labour = scaled(hours, hourRate);
   const [wide, narrow] = spread(labour) > spread(material) ? [labour, material] : [material, labour];
   const others = spread(narrow) === 0 ? [narrow.likely] : slices(narrow, SLICES);
-  const starts = [...startChances(lot)];
+  const starts = startChances(lot);
   return (cost) => {
     let sum = 0;
     for (const [count, chance] of starts) {

@@ -30,9 +30,9 @@ export const COST_BAND: Relation = {
     kind: "holds nine lots in ten if the three ranges do; ends computed to a thousandth of the width of the band",
   },
   note:
-    "Fixed rule: chances of hours and material summed over 64 slices of equal chance, the wider of the two by its " +
-    "formula, so the same figures give the same band every time. The number to start follows the yield. Where all " +
-    "prices rise together the cost goes towards worst. The luck of a single lot is not in it: see CHANCE_OF_ENOUGH.",
+    "Fixed rule: each number to start weighed by the chance of its yields, the wider of labour and material by its " +
+    "formula, the other in 64 slices of equal chance, so the same figures give the same band every time. The number " +
+    "to start follows the yield. Where all prices rise together the cost goes towards worst. The luck of a single lot is not in it: see CHANCE_OF_ENOUGH.",
 };
 
 /** Lines that may share a load. */
