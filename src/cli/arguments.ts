@@ -1,31 +1,52 @@
 export const USAGE = `Usage: calc '=FORMULA'          print the value; a spilled result as one JSON array a row
        calc --json '=FORMULA'   print {"formula":...,"value":...} or {"formula":...,"error":...,"message":...}
        calc --json -            read one formula a line from standard input, print one JSON object a line
+       calc --table FILE '=BLADE.RUN_PLAN(TABLE)'   the name TABLE stands for the rows of a .csv or .json file
 Put the formula in single quotes. Exit status: 0 answered, 1 the answer holds an error, 2 wrong arguments;
 with --json - it is 0 and each line says for itself.
 `;
 
 /** What the command line asks for. */
 export type Request =
-  | { readonly kind: "formula"; readonly formula: string; readonly json: boolean }
+  | { readonly kind: "formula"; readonly formula: string; readonly json: boolean; readonly table?: string }
   | { readonly kind: "lines" }
   | { readonly kind: "help" }
   | { readonly kind: "wrong"; readonly reason: string };
 
 const isOption = (argument: string) => /^--[a-z]/i.test(argument) || argument === "-h";
 
+/** Takes `--table FILE` out of the arguments. */
+function splitTable(args: readonly string[]): { rest: readonly string[]; table?: string; reason?: string } {
+  const at = args.indexOf("--table");
+  if (at < 0) return { rest: args };
+  const table = args[at + 1];
+  if (table === undefined || isOption(table))
+    return { rest: args, reason: "--table wants the name of a file" };
+  return { rest: [...args.slice(0, at), ...args.slice(at + 2)], table };
+}
+
 /** Reads the arguments after the script's name. */
 export function readRequest(given: readonly string[]): Request {
   const args = given[0] === "--" ? given.slice(1) : given;
   if (args.includes("--help") || args.includes("-h")) return { kind: "help" };
-  const unknown = args.find((argument) => isOption(argument) && argument !== "--json");
+  const { rest, table, reason } = splitTable(args);
+  if (reason !== undefined) return { kind: "wrong", reason };
+  const unknown = rest.find((argument) => isOption(argument) && argument !== "--json");
   if (unknown !== undefined) return { kind: "wrong", reason: `unknown option ${unknown}` };
-  const json = args.includes("--json");
-  const [formula, second] = args.filter((argument) => argument !== "--json");
+  const json = rest.includes("--json");
+  return formulaRequest(
+    rest.filter((argument) => argument !== "--json"),
+    json,
+    table,
+  );
+}
+
+function formulaRequest([formula, second]: readonly string[], json: boolean, table?: string): Request {
   if (formula === undefined || formula.trim() === "") return { kind: "wrong", reason: "no formula given" };
   if (second !== undefined)
     return { kind: "wrong", reason: "more than one formula given: put it in single quotes, or use --json -" };
-  if (formula !== "-") return { kind: "formula", formula, json };
+  if (formula !== "-") return { kind: "formula", formula, json, ...(table === undefined ? {} : { table }) };
+  if (table !== undefined) return { kind: "wrong", reason: "--table goes with one formula, not with -" };
   return json ? { kind: "lines" } : { kind: "wrong", reason: "formulas from standard input need --json" };
 }
 

@@ -1,10 +1,15 @@
 import { text } from "node:stream/consumers";
 import { evaluateFormulas } from "../engine/evaluate-formulas";
-import { linesOf, readRequest, USAGE } from "./arguments";
+import { linesOf, type Request, readRequest, USAGE } from "./arguments";
+import { evaluateBeside } from "./evaluate-beside";
 import { hasError, jsonText, plainText } from "./print";
+import { readTable, TableRefusal } from "./table-file";
 
-async function answerOne(formula: string, json: boolean): Promise<number> {
-  const [answer] = await evaluateFormulas([formula]);
+async function answerOne({ formula, json, table }: Extract<Request, { kind: "formula" }>): Promise<number> {
+  const [answer] =
+    table === undefined
+      ? await evaluateFormulas([formula])
+      : [await evaluateBeside(formula, readTable(table))];
   if (answer === undefined) throw new Error("the engine gave no answer");
   process.stdout.write(`${json ? jsonText(answer) : plainText(answer)}\n`);
   return hasError(answer) ? 1 : 0;
@@ -19,7 +24,7 @@ async function answerLines(): Promise<number> {
 
 async function calc(given: readonly string[]): Promise<number> {
   const request = readRequest(given);
-  if (request.kind === "formula") return answerOne(request.formula, request.json);
+  if (request.kind === "formula") return answerOne(request);
   if (request.kind === "lines") return answerLines();
   if (request.kind === "help") {
     process.stdout.write(USAGE);
@@ -34,6 +39,11 @@ calc(process.argv.slice(2)).then(
     process.exitCode = status;
   },
   (thrown: unknown) => {
+    if (thrown instanceof TableRefusal) {
+      process.stderr.write(`calc: ${thrown.message}\n`);
+      process.exitCode = 2;
+      return;
+    }
     process.stderr.write(`calc: ${thrown instanceof Error ? thrown.stack : String(thrown)}\n`);
     process.exitCode = 70;
   },

@@ -35,3 +35,15 @@ export function changed(
   });
   return { ...workbook, sheets };
 }
+
+/** What a cell shows, counted from 0; an error as its code and sentence. */
+export function shownIn(
+  book: CalculatedWorkbook,
+  sheet: string,
+  row: number,
+  column: number,
+): number | string | boolean | undefined {
+  const found = book.at(sheet, row, column);
+  if (found === undefined) return undefined;
+  return "error" in found ? `${found.error} ${found.message}` : found.value;
+}

@@ -3,7 +3,9 @@ import type { Browser, Page } from "playwright-core";
 import { launch } from "../browser";
 
 const READY = /Workbench ready: (http:\/\/127\.0\.0\.1:\d+\/)/;
-const START_LIMIT_MS = 90_000;
+const START_LIMIT_MS = 150_000;
+/** Patience with one step in the browser. */
+const STEP_LIMIT_MS = 60_000;
 
 /** Starts the workbench as `npm start` does and waits for the address it prints. */
 function startServer(): Promise<{ server: ChildProcess; address: string }> {
@@ -49,6 +51,7 @@ export class Session {
   async open(width = 1280, height = 800): Promise<OpenPage> {
     const context = await this.browser.newContext({ viewport: { width, height }, acceptDownloads: true });
     const page = await context.newPage();
+    page.setDefaultTimeout(STEP_LIMIT_MS);
     const complaints: string[] = [];
     const outside: string[] = [];
     page.on("console", (message) => {

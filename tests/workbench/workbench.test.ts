@@ -7,6 +7,7 @@ import { planningCell, planningSheet } from "../../src/workbook/planning-sheet";
 import { demoRun } from "../../src/workbook/run";
 import { Bench } from "./bench";
 import { type OpenPage, Session } from "./session";
+import { describeTabs } from "./tabs";
 
 const sheet = planningSheet(demoRun);
 const [, lastLine] = sheet.lines;
@@ -18,14 +19,14 @@ let bench: Bench;
 
 beforeAll(async () => {
   session = await Session.start();
-}, 120_000);
+});
 
 afterAll(() => session?.end());
 
 beforeEach(async () => {
   opened = await session.open();
   bench = new Bench(opened.page);
-}, 60_000);
+});
 
 afterEach(async () => {
   expect(opened.complaints).toEqual([]);
@@ -98,7 +99,7 @@ describe("changing the run", () => {
     expect(others).toEqual(before.slice(1));
     await bench.press("Undo");
     await bench.settled();
-    await expect.poll(() => bench.line(0), { timeout: 10_000 }).toEqual(before[0]);
+    await expect.poll(() => bench.line(0)).toEqual(before[0]);
     await bench.press("Redo");
     await bench.says(planningCell(0, "temperC"), /^#N\/A/);
   });
@@ -168,7 +169,7 @@ describe("helper sheet", () => {
   test("one formula gives the hardness of every line, as the planning sheet shows it", async () => {
     await bench.settled();
     const planned = await bench.lines();
-    await bench.press("Steels of the run");
+    await bench.sheet("Steels of the run");
     await bench.says("C4", /^\d+$/);
     const rows = (await bench.table()).slice(3, 9);
     expect(rows.map(([steel]) => steel)).toEqual(planned.map(({ steel }) => steel));
@@ -176,6 +177,8 @@ describe("helper sheet", () => {
     expect(rows.map(([, , , , high]) => high)).toEqual(planned.map(({ high }) => high));
   });
 });
+
+describeTabs(() => bench);
 
 describe("files", () => {
   test("a saved run opens as it was left, worked out anew", async () => {
@@ -189,7 +192,7 @@ describe("files", () => {
     await bench.enter(planningCell(1, "steel"), "1095");
     await opened.page.setInputFiles("#file", saved);
     await bench.says(planningCell(1, "steel"), "1084");
-    await expect.poll(() => bench.line(1), { timeout: 10_000 }).toEqual(changed);
+    await expect.poll(() => bench.line(1)).toEqual(changed);
   });
 
   test("leaving asks only where something was changed since the last save", async () => {
@@ -237,5 +240,5 @@ describe("for everybody", () => {
       const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
       expect(overflow, `${width} px`).toBeLessThanOrEqual(0);
     }
-  }, 60_000);
+  });
 });

@@ -1,0 +1,87 @@
+import { readFileSync } from "node:fs";
+import { extname } from "node:path";
+import { parse } from "papaparse";
+import type { Typed } from "../engine/workbook-input";
+
+/** A table file that cannot be used, with the sentence for whoever gave it. */
+export class TableRefusal extends Error {}
+
+const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
+/** More rows than any run holds; a sheet of the engine ends there too. */
+const MOST_ROWS = 100_000;
+
+/** A cell of a text file: a number where it reads as one, else text, never a formula. */
+function fromText(text: string): Typed {
+  const tidy = text.trim();
+  if (tidy === "") return undefined;
+  return NUMBER.test(tidy) ? Number(tidy) : asText(text);
+}
+
+/** A leading `=` would be run and a leading apostrophe dropped: one more apostrophe keeps the text as it stands. */
+function asText(text: string): string {
+  return /^[=']/.test(text) ? `'${text}` : text;
+}
+
+function fromCsv(file: string, text: string): Typed[][] {
+  const { data, errors } = parse<string[]>(text.replace(/^\uFEFF/, ""), { skipEmptyLines: true });
+  const [problem] = errors.filter(({ type }) => type === "Quotes");
+  if (problem !== undefined) {
+    throw new TableRefusal(`${file}: row ${(problem.row ?? 0) + 1}: ${problem.message}`);
+  }
+  return data.map((row) => row.map(fromText));
+}
+
+function fromValue(value: unknown): Typed {
+  if (value === null || value === undefined || value === "") return undefined;
+  if (typeof value === "string") return asText(value);
+  if (typeof value === "number" || typeof value === "boolean") return value;
+  throw new TableRefusal("a cell holds a list or an object; give numbers and texts");
+}
+
+const isRecord = (value: unknown): value is Record<string, unknown> =>
+  typeof value === "object" && value !== null && !Array.isArray(value);
+
+/** A list of lists, or a list of objects whose keys become the headings. */
+function fromJson(file: string, text: string): Typed[][] {
+  const rows = parsed(file, text);
+  if (!Array.isArray(rows)) throw new TableRefusal(`${file}: give a list of rows`);
+  if (rows.every((row) => Array.isArray(row))) return rows.map((row) => row.map(fromValue));
+  if (!rows.every(isRecord))
+    throw new TableRefusal(`${file}: give every row as a list, or every row as an object`);
+  const headings = [...new Set(rows.flatMap((row) => Object.keys(row)))];
+  return [headings.map(asText), ...rows.map((row) => headings.map((heading) => fromValue(row[heading])))];
+}
+
+function parsed(file: string, text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch (problem) {
+    throw new TableRefusal(
+      `${file}: not JSON: ${problem instanceof Error ? problem.message : String(problem)}`,
+    );
+  }
+}
+
+function contentOf(file: string): string {
+  try {
+    return readFileSync(file, "utf8");
+  } catch (problem) {
+    const isMissing = (problem as NodeJS.ErrnoException).code === "ENOENT";
+    throw new TableRefusal(`${file}: ${isMissing ? "there is no such file" : "it cannot be read"}`);
+  }
+}
+
+/**
+ * Reads a table for a formula to work on.
+ *
+ * @param file - A .csv (comma, semicolon or tab between cells) or a .json file.
+ * @throws TableRefusal naming the file and what is wrong with it.
+ */
+export function readTable(file: string): readonly (readonly Typed[])[] {
+  const ending = extname(file).toLowerCase();
+  if (ending !== ".csv" && ending !== ".json") throw new TableRefusal(`${file}: give a .csv or a .json file`);
+  const rows = ending === ".csv" ? fromCsv(file, contentOf(file)) : fromJson(file, contentOf(file));
+  if (rows.length === 0) throw new TableRefusal(`${file}: it holds no rows`);
+  if (rows.length > MOST_ROWS) throw new TableRefusal(`${file}: ${rows.length} rows, more than ${MOST_ROWS}`);
+  return rows;
+}

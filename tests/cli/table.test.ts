@@ -1,0 +1,108 @@
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { readTable } from "../../src/cli/table-file";
+
+// Starts: 24 good at 0.92 and 12 at 0.95, 90 % sure, are 28 and 14 by the binomial distribution (any statistics library).
+// The rest is the contract of the command.
+
+const root = new URL("../..", import.meta.url).pathname;
+const folder = mkdtempSync(join(tmpdir(), "blade-metallurgy-table-"));
+
+function file(name: string, content: string): string {
+  const path = join(folder, name);
+  writeFileSync(path, content);
+  return path;
+}
+
+function calc(...args: string[]) {
+  const { status, stdout, stderr } = spawnSync(
+    process.execPath,
+    ["src/cli/start.cjs", "src/cli/calc.ts", ...args],
+    {
+      cwd: root,
+      encoding: "utf8",
+    },
+  );
+  return { status, stdout, stderr };
+}
+
+beforeAll(() => {
+  calc("1");
+}, 120_000);
+
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const CSV = 'good,steel,yield,own note\n24,52100,0.92,=cmd\n40,nosuch,0.95,"a, b"\n12,1075,"0,95",\n';
+
+describe("a run from a table file", () => {
+  it("is planned line by line from a CSV, a fault in one line leaving the others", () => {
+    const { status, stdout } = calc("--table", file("run.csv", CSV), "=BLADE.RUN_PLAN(TABLE)");
+    const rows = stdout
+      .trimEnd()
+      .split("\n")
+      .map((line) => JSON.parse(line) as unknown[]);
+    const starts = rows[0]?.indexOf("starts") ?? -1;
+    expect(rows.map((row) => row[starts])).toEqual([
+      "starts",
+      28,
+      expect.objectContaining({ error: "#N/A" }),
+      14,
+    ]);
+    expect(rows.map((row) => row[1])).toEqual(["own note", "=cmd", "a, b", ""]);
+    expect(status).toBe(1);
+  });
+
+  it("is the same from JSON, rows as lists or as objects", () => {
+    const lists = file("lists.json", '[["good","steel","yield"],[24,"52100",0.92]]');
+    const objects = file("objects.json", '[{"good":24,"steel":"52100","yield":0.92}]');
+    const formula = "=BLADE.RUN_PLAN(TABLE)";
+    const answer = calc("--table", lists, formula);
+    expect(answer.status).toBe(0);
+    expect(answer.stdout).toContain(",28,");
+    expect(calc("--table", objects, formula).stdout).toBe(answer.stdout);
+  });
+
+  it("answers in JSON too", () => {
+    const { stdout } = calc("--json", "--table", file("run.csv", CSV), "=ROWS(TABLE)");
+    expect(JSON.parse(stdout)).toEqual({ formula: "=ROWS(TABLE)", value: 4 });
+  });
+});
+
+describe("what is refused, on standard error and with exit 2", () => {
+  it.each([
+    ["a missing file", ["--table", "none.csv", "=1"], "calc: none.csv: there is no such file\n"],
+    ["another kind of file", ["--table", "run.xlsx", "=1"], "calc: run.xlsx: give a .csv or a .json file\n"],
+  ])("%s", (_, args, sentence) => {
+    expect(calc(...args)).toEqual({ status: 2, stdout: "", stderr: sentence });
+  });
+
+  it("a table without its file, or beside formulas from standard input", () => {
+    expect(calc("--table").stderr).toContain("--table wants the name of a file");
+    expect(calc("--json", "--table", "run.csv", "-").stderr).toContain("--table goes with one formula");
+  });
+});
+
+describe("reading", () => {
+  it.each([
+    ["empty.csv", "", /holds no rows/],
+    ["broken.json", "[1,", /not JSON/],
+    ["one.json", '{"good":1}', /give a list of rows/],
+    ["mixed.json", '[[1],{"a":1}]', /every row as a list, or every row as an object/],
+    ["deep.json", "[[[1]]]", /a cell holds a list/],
+    ["open.csv", 'a,b\n"x,1\n', /row 2: .*quote/i],
+  ])("%s is refused with a sentence", (name, content, sentence) => {
+    expect(() => readTable(file(name, content))).toThrow(sentence);
+  });
+
+  it("numbers are numbers, texts stay texts, semicolons part cells where commas are decimal", () => {
+    const path = file("semi.csv", "\uFEFFsteel;yield;note\n1095;0,92;'x\n=2+3;1e3;\n");
+    expect(readTable(path)).toEqual([
+      ["steel", "yield", "note"],
+      [1095, "0,92", "''x"],
+      ["'=2+3", 1000, undefined],
+    ]);
+  });
+});

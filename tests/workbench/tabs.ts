@@ -1,0 +1,52 @@
+import { describe, expect, test } from "vitest";
+import { BY_BOOK, FIRST_COUPON, LIKELY, READING } from "../../src/workbook/demo/coupons-sheet";
+import { demoWorkbook } from "../../src/workbook/demo/demo-workbook";
+import { FIRST_PLANNED, FIRST_TYPED, planColumn, typedColumn } from "../../src/workbook/demo/run-plan-sheet";
+import { cellName } from "../../src/workbook/sheet-model";
+import type { Bench } from "./bench";
+
+const names = demoWorkbook().sheets.map(({ name }) => name);
+const ERROR = /^#[A-Z/0]+[!?]?( |$)/;
+
+/** Tests that leave the first sheet; they share the browser of the others. */
+export function describeTabs(bench: () => Bench): void {
+  describe("every sheet of the run", () => {
+    test("opens by its tab, fits beside the pane and shows no error but the lines that are wrong on purpose", async () => {
+      await bench().settled();
+      const faulty: string[] = [];
+      for (const name of names) {
+        await bench().sheet(name);
+        const rows = await bench().table();
+        expect(rows.length, name).toBeGreaterThan(5);
+        const found = rows.flatMap((cells, row) => (cells.some((cell) => ERROR.test(cell)) ? [row] : []));
+        faulty.push(...found.map((row) => `${name}!${row}`));
+      }
+      expect(faulty).toEqual([`Run plan!${FIRST_PLANNED + 1}`, `Run plan!${FIRST_PLANNED + 4}`]);
+    });
+
+    test("a coupon's reading changed moves the temper with the coupons", async () => {
+      await bench().settled();
+      await bench().sheet("Coupons");
+      const book = cellName(BY_BOOK, LIKELY);
+      const withCoupons = cellName(BY_BOOK + 1, LIKELY);
+      await bench().says(withCoupons, /^\d+$/);
+      const before = Number(await bench().result());
+      await bench().says(book, /^\d+$/);
+      const printed = await bench().result();
+      await bench().enter(cellName(FIRST_COUPON, READING), "56.5");
+      await bench().goTo(withCoupons);
+      await expect.poll(async () => Number(await bench().result())).toBeGreaterThan(before);
+      await bench().says(book, printed);
+    });
+
+    test("a thickness put right brings its line into the plan", async () => {
+      await bench().settled();
+      await bench().sheet("Run plan");
+      const starts = cellName(FIRST_PLANNED + 1, planColumn("starts"));
+      await bench().says(starts, /^#VALUE! thickness: "5\/32" is a fraction without a unit/);
+      await bench().enter(cellName(FIRST_TYPED + 1, typedColumn("thickness")), "5/32 in");
+      // Smallest number with P(good ≥ 40) ≥ 0.90 at 0.95, from binomial sums worked in exact fractions.
+      await bench().says(starts, "44");
+    });
+  });
+}
