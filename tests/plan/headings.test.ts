@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { RUN_PLAN } from "../../src/functions/plan";
+import { RUN_HEADINGS, RUN_PLAN } from "../../src/functions/plan";
 import { answer } from "../stock/call";
 import { plan, tableOf } from "./run";
 import { RUN } from "./run-r07";
@@ -88,5 +88,12 @@ describe("headings", () => {
 
   test("a table without lines gives its headings", () => {
     expect(answer(RUN_PLAN, [["steel", "good", "yield"]]).length).toBe(1);
+  });
+
+  test("listed by RUN_HEADINGS are all read, each in its own unit: none is passed on as unknown", () => {
+    const listed = answer(RUN_HEADINGS).map(([heading, unit]) => `${heading} ${unit}`.trim());
+    expect(listed.length).toBeGreaterThan(20);
+    const [top = []] = answer(RUN_PLAN, [listed, listed.map(() => null)]);
+    expect(top.slice(0, top.indexOf("mass g"))).toEqual(["line"]);
   });
 });

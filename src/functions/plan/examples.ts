@@ -50,7 +50,7 @@ export const RECIPE: readonly Example[] = [
   },
 ];
 
-/** A list of words, checked by tests/plan/headings.test.ts against what RUN_PLAN reads. */
+/** A list of words, checked in tests/plan/headings.test.ts against what RUN_PLAN reads. */
 export const RUN_HEADINGS: readonly Example[] = [];
 
 export const RUN_PLAN: readonly Example[] = [
