@@ -2,7 +2,7 @@ import { InvalidValue, NotAvailable, Refusal } from "../core/refusal";
 import { checkedRow, emptyRow, refusedRow } from "./answer";
 import { type Argument, asRefusal, BLANK, type Read, settle } from "./arguments";
 import type { Cell, Cells } from "./cells";
-import type { RowFunction } from "./declare";
+import type { AnyParameter, RowFunction } from "./declare";
 
 const UNEQUAL = new NotAvailable(
   "the ranges given have different lengths: this row has no partner in one of them",
@@ -58,24 +58,56 @@ function feeds(args: readonly Argument[]): Feed[] {
   });
 }
 
+/** What serves every input of one call. */
+interface Call {
+  readonly fn: RowFunction;
+  readonly feeds: readonly Feed[];
+  /** Places of the station lists among the feeds. */
+  readonly lists: readonly number[];
+  /** Places of the feeds that make an input blank when they are. */
+  readonly judged: readonly number[];
+  /** Values that are the same for every input, with the number of stations they were settled for. */
+  readonly kept: Map<Feed, { readonly stations: number; readonly value: unknown }>;
+}
+
+type Reads = readonly (readonly Read[])[];
+
+function placesWhere(all: readonly Feed[], fits: (feed: Feed) => boolean): number[] {
+  return all.flatMap((feed, at) => (fits(feed) ? [at] : []));
+}
+
+function prepared(fn: RowFunction, all: readonly Feed[]): Call {
+  const varying = placesWhere(all, (feed) => feed.inputs > 1);
+  const judged = varying.length > 0 ? varying : placesWhere(all, () => true);
+  return {
+    fn,
+    feeds: all,
+    lists: placesWhere(all, ({ argument }) => isList(argument)),
+    judged,
+    kept: new Map(),
+  };
+}
+
 /** A row of results for every input. */
 export function evaluateRows(fn: RowFunction, args: readonly Argument[]): Cells {
-  const all = feeds(args);
-  const inputs = Math.max(1, ...all.map((feed) => feed.inputs));
-  const varying = all.filter((feed) => feed.inputs > 1);
-  const judged = varying.length > 0 ? varying : all;
+  const call = prepared(fn, feeds(args));
+  const inputs = Math.max(1, ...call.feeds.map((feed) => feed.inputs));
   const rows: Cell[][] = [];
   for (let index = 0; index < inputs; index += 1) {
-    const isBlank =
-      judged.length > 0 && judged.every((feed) => feed.take(index).every((read) => read === BLANK));
-    rows.push(isBlank ? emptyRow(fn.result) : answer(fn, all, index));
+    const reads = call.feeds.map((feed) => feed.take(index));
+    rows.push(isBlankInput(call, reads) ? emptyRow(fn.result) : answer(call, reads));
   }
   return rows;
 }
 
-function answer(fn: RowFunction, all: readonly Feed[], index: number): Cell[] {
+function isBlankInput({ judged }: Call, reads: Reads): boolean {
+  return judged.length > 0 && judged.every((at) => reads[at]?.every((read) => read === BLANK));
+}
+
+function answer(call: Call, reads: Reads): Cell[] {
+  const { fn } = call;
   try {
-    const values = valuesOf(all, index);
+    const values = valuesOf(call, reads);
     return values instanceof Refusal
       ? refusedRow(values, fn.result)
       : checkedRow(fn.compute(values as never));
@@ -84,22 +116,31 @@ function answer(fn: RowFunction, all: readonly Feed[], index: number): Cell[] {
   }
 }
 
-function valuesOf(all: readonly Feed[], index: number): Record<string, unknown> | Refusal {
+function valuesOf(call: Call, reads: Reads): Record<string, unknown> | Refusal {
   const values: Record<string, unknown> = {};
-  const stations = stationCount(all, index);
-  for (const feed of all) {
-    const value = valueFor(feed, index, stations);
+  const stations = stationCount(call.lists.map((at) => reads[at] ?? []));
+  for (let at = 0; at < reads.length; at += 1) {
+    const feed = call.feeds[at] as Feed;
+    const value = keptValue(feed, reads[at] as readonly Read[], stations, call.kept);
     if (value instanceof Refusal) return value;
     values[feed.argument.key] = value;
   }
   return values;
 }
 
-function valueFor(feed: Feed, index: number, stations: number): unknown {
-  const { parameter } = feed.argument;
-  const reads = feed.take(index);
+/** What is the same for every input is settled once. */
+function keptValue(feed: Feed, reads: readonly Read[], stations: number, kept: Call["kept"]): unknown {
+  if (feed.inputs > 1) return valueFor(feed, reads, stations);
+  const known = kept.get(feed);
+  if (known?.stations === stations) return known.value;
+  const value = valueFor(feed, reads, stations);
+  kept.set(feed, { stations, value });
+  return value;
+}
+
+function valueFor({ argument: { parameter } }: Feed, reads: readonly Read[], stations: number): unknown {
   if (parameter.takes === "cell") return settle(reads[0], parameter);
-  return parameter.takes === "range" ? rangeValues(reads) : seriesValues(feed, reads, stations);
+  return parameter.takes === "range" ? rangeValues(reads) : seriesValues(parameter, reads, stations);
 }
 
 export function rangeValues(reads: readonly Read[]): readonly unknown[] | Refusal {
@@ -108,9 +149,9 @@ export function rangeValues(reads: readonly Read[]): readonly unknown[] | Refusa
 }
 
 /** Stations of this blade: up to the last place where any station list holds something. */
-function stationCount(all: readonly Feed[], index: number): number {
-  const lists = all.filter((feed) => isList(feed.argument)).map((feed) => feed.take(index));
-  let count = Math.max(1, ...lists.map((reads) => reads.length));
+function stationCount(lists: readonly (readonly Read[])[]): number {
+  let count = 1;
+  for (const reads of lists) count = Math.max(count, reads.length);
   while (count > 1 && lists.every((reads) => reads.length < count || reads[count - 1] === BLANK)) count -= 1;
   return count;
 }
@@ -122,13 +163,13 @@ function atStation(reads: readonly Read[], station: number): Read {
 }
 
 function seriesValues(
-  { argument }: Feed,
+  parameter: AnyParameter,
   reads: readonly Read[],
   stations: number,
 ): readonly unknown[] | Refusal {
   const values: unknown[] = [];
   for (let station = 0; station < stations; station += 1) {
-    const value = settle(atStation(reads, station), argument.parameter);
+    const value = settle(atStation(reads, station), parameter);
     if (value instanceof Refusal) return new InvalidValue(`station ${station + 1}: ${value.message}`);
     values.push(value);
   }

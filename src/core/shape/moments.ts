@@ -46,13 +46,12 @@ export function shiftMoments({ volume, first, second }: Moments, by: number): Mo
 /**
  * Moments of an area that is a polynomial of degree 2 at most: exact, from both ends and the middle.
  *
- * @param area - Area at a distance from the start [mm²]
+ * @param start - Area at the start [mm²]
+ * @param middle - Area half way [mm²]
+ * @param end - Area at the end [mm²]
  * @param length - [mm]
  */
-export function polynomialMoments(area: (x: number) => number, length: number): Moments {
-  const start = area(0);
-  const middle = area(length / 2);
-  const end = area(length);
+export function polynomialMoments(start: number, middle: number, end: number, length: number): Moments {
   return {
     volume: (length * (start + 4 * middle + end)) / 6,
     first: (length ** 2 * (2 * middle + end)) / 6,

@@ -28,6 +28,8 @@ interface Settled {
   readonly x: number;
   readonly outline: Outline;
   readonly fuller: Fuller;
+  /** Net area, mm². */
+  readonly area: number;
 }
 
 const NO_FULLER: Fuller = { width: 0, depth: 0 };
@@ -71,8 +73,7 @@ function settle(station: Station): Settled {
   const { x, fuller = NO_FULLER } = station;
   return atPlace(x, () => {
     const outline = outlineOf(station);
-    netArea(outline, fuller);
-    return { x, outline, fuller };
+    return { x, outline, fuller, area: netArea(outline, fuller) };
   });
 }
 
@@ -92,7 +93,8 @@ function panelMoments(a: Settled, b: Settled): Moments {
     };
     return atPlace(a.x + fromStart, () => netArea(outlineBetween(a.outline, b.outline, share), fuller));
   };
-  return isPolynomial(a) && isPolynomial(b) ? polynomialMoments(area, length) : smoothMoments(area, length);
+  if (!isPolynomial(a) || !isPolynomial(b)) return smoothMoments(area, length);
+  return polynomialMoments(a.area, area(length / 2), b.area, length);
 }
 
 function checkOrder(stations: readonly Station[]): void {
