@@ -1,7 +1,7 @@
 import { InvalidValue } from "../core/refusal";
 import { QUANTITIES, type Quantity, unitOf } from "./quantities";
 
-const DECIMAL = String.raw`[+-]?\d+(?:[.,]\d+)?`;
+const DECIMAL = String.raw`[+-]?\d+(?:[.,]\d+)?(?:[eE][+-]?\d+)?`;
 const FRACTION = String.raw`(\d+)\s*[/⁄]\s*(\d+)`;
 const PLAIN = new RegExp(`^(${DECIMAL})\\s*(.*)$`);
 const SIMPLE_FRACTION = new RegExp(`^([+-]?)${FRACTION}\\s*(.*)$`);

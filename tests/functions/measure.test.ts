@@ -24,6 +24,7 @@ const ACCEPTED: readonly [text: string, quantity: Quantity, unit: string, value:
   ["1.5 h", "time", "min", 90],
   ["0,8", "mass %", "%", 0.8],
   ["0.8 %", "mass %", "%", 0.8],
+  ["1.5E+3", "length", "mm", 1500],
   ["58 HRC", "hardness", "HRC", 58],
   ["92 %", "fraction", "", 0.92],
   ["15°", "angle", "°", 15],
