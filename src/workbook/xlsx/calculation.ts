@@ -2,12 +2,12 @@ import { type CalculatedWorkbook, calculateWorkbook } from "../../engine/calcula
 import { knownFunctionNames } from "../../engine/known-names";
 import type { CellResult } from "../../engine/results";
 import type { SheetInput, Typed, WorkbookInput } from "../../engine/workbook-input";
+import { isOneCallOfOurs, typedForm } from "../../functions/stored-names";
 import { cellsOf, holds, placeOf, type Rectangle } from "./addresses";
 import { type EngineReach, namesOtherFile, whyNotCalculated } from "./beyond-engine";
 import { type Content, contentOf } from "./cell-content";
 import type { LiveFormula, LiveSheet, LiveWorkbook } from "./live-workbook";
 import { withSpillsNamed } from "./references";
-import { isOneCallOfOurs, typedForm } from "./stored-names";
 
 /** What is known so far of how each formula has to be handed to the engine; found out by calculating. */
 interface Plan {

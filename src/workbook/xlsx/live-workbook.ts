@@ -1,10 +1,10 @@
 import type { TableInput } from "../../engine/workbook-input";
+import { typedForm } from "../../functions/stored-names";
 import { placeOf, type Rectangle } from "./addresses";
 import { openWorkbook } from "./open-workbook";
 import type { Package } from "./package";
 import { readSheet } from "./read-sheet";
 import { shifted } from "./references";
-import { typedForm } from "./stored-names";
 import type { StoredCell, StoredSheet } from "./stored-sheet";
 import { readSharedStrings } from "./strings";
 import { tablesOf } from "./tables";

@@ -1,9 +1,9 @@
+import { storedForm } from "../../functions/stored-names";
 import { holds } from "./addresses";
 import { bodyOf, type Calculation, calculateFile } from "./calculation";
 import { type Content, contentFrom, contentOf, isSame } from "./cell-content";
 import { type LiveFormula, type LiveSheet, type LiveWorkbook, readLiveWorkbook } from "./live-workbook";
 import { nameOf, SheetEditor } from "./sheet-editor";
-import { storedForm } from "./stored-names";
 
 /** A cell and what there is to say about it. */
 export interface CellRemark {

@@ -1,6 +1,6 @@
+import { HIDDEN, maskOf, replaceOutsideTexts } from "../../functions/formula-mask";
 import { columnLetters, readCellName } from "../sheet-model";
 import { type Rectangle, readRectangle, rectangleName } from "./addresses";
-import { HIDDEN, maskOf, replaceOutsideTexts } from "./formula-mask";
 
 const LAST_ROW = 1_048_575;
 const LAST_COLUMN = 16_383;

@@ -1,4 +1,4 @@
-import { functionNamed, NAMESPACE } from "../../functions/catalogue";
+import { functionNamed, NAMESPACE } from "./catalogue";
 import { maskOf, replaceOutsideTexts } from "./formula-mask";
 
 /** In front of our names in files, where the dot after the namespace becomes an underscore. */
