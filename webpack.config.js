@@ -4,6 +4,7 @@ const HtmlWebpackPlugin = require("html-webpack-plugin");
 const MiniCssExtractPlugin = require("mini-css-extract-plugin");
 const { BundleBudgetPlugin } = require("./manifest/bundle-budget.cjs");
 const { FunctionMetadataPlugin } = require("./manifest/function-metadata.cjs");
+const { HelpPagesPlugin } = require("./manifest/help-pages.cjs");
 const { DEVELOPMENT_HOST, manifestFor, productionHost } = require("./manifest/hosting.cjs");
 
 const VENDOR_OFFICE = "https://appsforoffice.microsoft.com/lib/1/hosted/office.js";
@@ -22,6 +23,14 @@ const isPaneFile = (name) => /^(taskpane|page-).*\.(js|css)$/.test(name);
 function scripts() {
   const options = { transpileOnly: true, compilerOptions: { noEmit: false, target: "ES2020" } };
   return { test: /\.ts$/, loader: "ts-loader", options };
+}
+
+function styles() {
+  return {
+    test: /\.css$/,
+    resourceQuery: { not: [/raw/] },
+    use: [MiniCssExtractPlugin.loader, "css-loader"],
+  };
 }
 
 function contentSecurityPolicy(isVendorOffice) {
@@ -109,12 +118,13 @@ module.exports = async (env = {}, argv = {}) => {
       clean: true,
     },
     resolve: { extensions: [".ts", ".js"] },
-    module: { rules: [scripts(), { test: /\.css$/, use: [MiniCssExtractPlugin.loader, "css-loader"] }] },
+    module: { rules: [scripts(), styles(), { resourceQuery: /raw/, type: "asset/source" }] },
     plugins: [
       new MiniCssExtractPlugin({ filename: "[name].css", chunkFilename: "page-[name].[contenthash:8].css" }),
       page(isVendorOffice),
       copies(host, isVendorOffice),
       new FunctionMetadataPlugin({ host }),
+      new HelpPagesPlugin({ entry: "./src/taskpane/help/site.ts" }),
       ...(isProduction && env.quiet === undefined ? [budget()] : []),
     ],
     performance: { hints: false },

@@ -48,9 +48,9 @@ function registrationFaults(ids, metadata) {
   ];
 }
 
-/** Each function's help opens its entry in the pane's list, which any browser can show. */
+/** Each function's help opens the page that the build makes of its declaration. */
 function withHelp(metadata, host) {
-  const helped = (fn) => ({ ...fn, helpUrl: `${host}/taskpane.html#functions/${fn.id}` });
+  const helped = (fn) => ({ ...fn, helpUrl: `${host}/assets/help/${fn.id}.html` });
   return { ...metadata, functions: metadata.functions.map(helped) };
 }
 

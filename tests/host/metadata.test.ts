@@ -69,7 +69,7 @@ describe("functions.json", () => {
   test("describes every function and parameter", () => {
     for (const { id, description, parameters, helpUrl } of file.functions) {
       expect(description, id).toMatch(/\S.{10}/);
-      expect(helpUrl, id).toMatch(new RegExp(`^https://.*#functions/${id}$`));
+      expect(helpUrl, id).toMatch(new RegExp(`^https://.*/assets/help/${id}\\.html$`));
       for (const parameter of parameters)
         expect(parameter.description, `${id} ${parameter.name}`).toMatch(/\S.{5}/);
     }

@@ -1,0 +1,103 @@
+import { escaped, type HelpPage } from "./html";
+import { answerOf, workedCall } from "./worked-call";
+
+/** The chef knife of the invented run R-07, line L1. */
+const STEEL = "52100";
+const STATIONS = { x: [0, 70, 140, 210], width: [48, 44, 32, 6], thickness: [2.4, 2.2, 1.8, 1.2] } as const;
+
+const HEAT = {
+  elements: ["C", "Si", "Mn", "P", "S", "Cr"],
+  figures: [1.01, 0.24, 0.34, 0.012, 0.006, 1.45],
+} as const;
+
+const stationArguments = [STATIONS.x, STATIONS.width, STATIONS.thickness, "flat", 0.2, STEEL] as const;
+
+/** Stations of the guide with the balance that STATIONS gives, for the drawing. */
+export function guideStations() {
+  const [row] = answerOf("STATIONS", stationArguments);
+  return { x: STATIONS.x, width: STATIONS.width, balance: Number(row?.[2]) };
+}
+
+export const GUIDE_STEEL = STEEL;
+
+interface Step {
+  readonly title: string;
+  readonly says: string;
+  readonly shows: string;
+}
+
+function figure(file: string, caption: string): string {
+  return `<figure><img src="${file}" alt="${escaped(caption)}"><figcaption>${escaped(caption)}</figcaption></figure>`;
+}
+
+function steps(): readonly Step[] {
+  return [
+    {
+      title: "The enquiry: what is it for, and how hard should it be",
+      says: "A customer asks for 24 thin chef knives, 210 mm, in nine weeks. The band of hardness that suits the use comes first, with its basis and the side to err on.",
+      shows: workedCall("BAND", ["Chef knife thin hard"]),
+    },
+    {
+      title: "The steel: does the certificate fit the grade",
+      says: "The bars in stock came with a certificate. Each figure is held against the limits of the grade; what is missing is named, not passed over.",
+      shows: workedCall("CERTIFICATE", [STEEL, HEAT.elements, HEAT.figures]),
+    },
+    {
+      title: "Hardening and tempering",
+      says: "How the grade is hardened, then the temper for 60 HRC. The plan starts cooler than the likely temper, because a blade that is too soft must be hardened again while one that is too hard is only tempered once more. Mind the caution on the embrittlement range.",
+      shows: [
+        workedCall("HARDENING", [STEEL]),
+        workedCall("TEMPER_PLAN", [STEEL, 60]),
+        figure(
+          "temper-curve.svg",
+          `${STEEL}: likely hardness after a 2 h temper, with the band that holds 9 cases in 10`,
+        ),
+      ].join("\n"),
+    },
+    {
+      title: "The blade: what it weighs and where it balances",
+      says: "Width and thickness measured at four stations from the heel. Both taper, so length × width × thickness would be far off.",
+      shows: [
+        workedCall("STATIONS", stationArguments),
+        figure("profile.svg", "The profile from the same stations, to scale, with the balance point"),
+      ].join("\n"),
+    },
+    {
+      title: "How many to start, and what bar to buy",
+      says: "At a yield of 92 in 100, dividing 24 by 0.92 would leave one chance in six of coming out short. The starts below give 9 chances in 10 or better; the blanks are 346 mm long with the tang.",
+      shows: [workedCall("STARTS", [24, 0.92]), workedCall("CUT_PLAN", [[346], [28], 3000])].join("\n"),
+    },
+    {
+      title: "Where to test it",
+      says: "A reading on a thin edge is worthless. The least thickness for 60 HRC decides where the tester may press; then how many blades to sample, and what three readings of one blade say.",
+      shows: [
+        workedCall("TEST_THICKNESS", [60]),
+        workedCall("SAMPLE_PLAN", [24, 2.5]),
+        workedCall("READINGS", [[[60.1, 60.4, 60.2]], 59, 62]),
+      ].join("\n"),
+    },
+    {
+      title: "The price",
+      says: "The cost of the lot comes from your own sheet of hours and rates, or from RUN_PLAN in one call. The price here keeps 35 parts in 100 of itself as margin; a markup of 35 on the cost would be another, lower, price.",
+      shows: [
+        workedCall("PRICE_AT_MARGIN", [193.62, 0.35]),
+        workedCall("PRICE_AT_MARKUP", [193.62, 0.35]),
+      ].join("\n"),
+    },
+    {
+      title: "The copy that leaves the shop",
+      says: "A supplier or a heat treater has no add-in: a live workbook would show them #NAME? after one recalculation. Make a share copy, from the pane's page Share and repair or with npm run share. It holds values only, a note with each former formula, and a sheet that says what computed them.",
+      shows: "",
+    },
+  ];
+}
+
+/** From enquiry to the copy that is sent, each figure worked out when the pages were made. */
+export function guidePage(): HelpPage {
+  const parts = steps().map(
+    ({ title, says, shows }, at) =>
+      `<h2>${at + 1}. ${escaped(title)}</h2>\n<p>${escaped(says)}</p>\n${shows}`,
+  );
+  const lead = `<p class="lead">One line of an invented run, R-07 of Tern Hollow Forge, from enquiry to share copy. Every answer below was worked out by the functions when this page was made.</p>`;
+  return { file: "guide.html", title: "A run from enquiry to share copy", body: [lead, ...parts].join("\n") };
+}
