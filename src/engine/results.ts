@@ -82,6 +82,18 @@ export class Results {
     return this.spills.get(keyOf(anchor));
   }
 
+  /** The cell whose formula fills a cell from elsewhere; `undefined` where none does. */
+  filling({ unitId, sheetId, row, column }: CellAddress): CellAddress | undefined {
+    for (const [key, range] of this.spills) {
+      const [unit, sheet, ownRow, ownColumn] = JSON.parse(key) as [string, string, number, number];
+      if (unit !== unitId || sheet !== sheetId || (ownRow === row && ownColumn === column)) continue;
+      const inRows = row >= range.startRow && row <= range.endRow;
+      const inColumns = column >= range.startColumn && column <= range.endColumn;
+      if (inRows && inColumns) return { unitId, sheetId, row: ownRow, column: ownColumn };
+    }
+    return undefined;
+  }
+
   /** The engine lists the cells a formula would have filled even where something stood in the way. */
   private isBlocked(anchor: CellAddress): boolean {
     const result = this.at(anchor);

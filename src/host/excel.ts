@@ -1,4 +1,7 @@
-import type { HostPort, SelectedCell, Theme, Unsubscribe } from "./port";
+import { formulas, replaceFormulas } from "./excel-formulas";
+import { activeCell, readValues } from "./excel-read";
+import { addSheet, insertFormula, placeFor, writeBlock } from "./excel-write";
+import type { HostPort, Theme, Unsubscribe } from "./port";
 
 /** How the page found the program around it. */
 export type Connection =
@@ -13,45 +16,6 @@ export async function connect(): Promise<Connection> {
   if (typeof Office === "undefined") return { kind: "missing" };
   const { host } = await Office.onReady();
   return host === Office.HostType.Excel ? { kind: "excel", port: excelPort } : { kind: "outside" };
-}
-
-async function activeCell(): Promise<SelectedCell> {
-  return Excel.run(async (context) => {
-    const cell = context.workbook.getActiveCell();
-    cell.load(["address", "formulas", "text"]);
-    await context.sync();
-    return {
-      address: cell.address,
-      formula: String(cell.formulas[0]?.[0] ?? ""),
-      value: cell.text[0]?.[0] ?? "",
-    };
-  });
-}
-
-async function writeFormula(formula: string): Promise<string> {
-  return Excel.run(async (context) => {
-    const cell = context.workbook.getActiveCell();
-    cell.load("address");
-    cell.formulas = [[formula]];
-    await context.sync();
-    return cell.address;
-  });
-}
-
-/** Excel's own reasons are short codes; a protected sheet or a cell being edited are the usual ones. */
-function reason(problem: unknown): string {
-  const code = problem instanceof OfficeExtension.Error ? problem.code : "";
-  if (code === "AccessDenied") return "the sheet is protected";
-  if (code === "InvalidOperationInCellEditMode") return "a cell is being edited: press Enter or Esc first";
-  return problem instanceof Error ? problem.message : String(problem);
-}
-
-async function insertFormula(formula: string): Promise<string> {
-  try {
-    return await writeFormula(formula);
-  } catch (problem) {
-    throw new Error(`Excel did not take the formula: ${reason(problem)}`);
-  }
 }
 
 function onSelection(changed: () => void): Unsubscribe {
@@ -74,11 +38,19 @@ function theme(): Theme | undefined {
   return brightness(background) < 0.5 ? "dark" : "light";
 }
 
-const excelPort: HostPort = {
+/** What the pane may ask of Excel. */
+export const excelPort: HostPort = {
   name: "Excel",
   hasSheet: true,
+  hasCharts: true,
   theme,
   selection: activeCell,
   onSelection,
+  readValues,
   insertFormula,
+  placeFor,
+  writeBlock,
+  addSheet,
+  formulas,
+  replaceFormulas,
 };

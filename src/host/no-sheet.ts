@@ -1,13 +1,25 @@
 import type { HostPort } from "./port";
 
+async function refuse(): Promise<never> {
+  throw new Error("There is no sheet here: open the pane in Excel or in the workbench.");
+}
+
 /** The port of a page that stands alone in a browser: figures only. */
 export const noSheet: HostPort = {
   name: "this browser",
   hasSheet: false,
+  hasCharts: false,
   theme: () => undefined,
   selection: async () => null,
   onSelection: () => () => undefined,
-  insertFormula: async () => {
-    throw new Error("There is no sheet here: open the pane in Excel or in the workbench.");
+  readValues: async (references) => references.map(() => null),
+  insertFormula: refuse,
+  placeFor: async () => null,
+  writeBlock: refuse,
+  addSheet: refuse,
+  // biome-ignore lint/correctness/useYield: a browser without a sheet has no formulas
+  formulas: async function* () {
+    return;
   },
+  replaceFormulas: async () => 0,
 };

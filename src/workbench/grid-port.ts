@@ -1,4 +1,5 @@
-import type { HostPort, SelectedCell } from "../host/port";
+import type { FormulaChange, HostPort, SelectedCell, Work } from "../host/port";
+import { quotedSheet, splitAddress } from "../host/reference";
 import type { Grid } from "./grid";
 
 export interface GridPort extends HostPort {
@@ -6,8 +7,31 @@ export interface GridPort extends HostPort {
   connect(grid: Grid): void;
 }
 
-function quotedSheet(name: string): string {
-  return /^\w+$/.test(name) ? name : `'${name.replaceAll("'", "''")}'`;
+/** Cells written between two looks at how far the work is. */
+const CHANGES_AT_ONCE = 50;
+
+/** Lets the page answer a press before the work goes on. */
+const pause = () => new Promise<void>((resolve) => setTimeout(resolve, 0));
+
+function selectedCell(grid: Grid | undefined): SelectedCell | null {
+  const cell = grid?.selected() ?? null;
+  if (grid === undefined || cell === null) return null;
+  const { sheet, address, formula, value, sentence } = cell;
+  const filledBy = grid.filledBy();
+  return { address: `${quotedSheet(sheet)}!${address}`, formula, value, sentence, filledBy };
+}
+
+async function replaceAll(grid: Grid, changes: readonly FormulaChange[], work: Work): Promise<number> {
+  let written = 0;
+  for (const change of changes) {
+    if (work.signal.aborted) break;
+    grid.cells.replace(change);
+    written += 1;
+    if (written % CHANGES_AT_ONCE !== 0) continue;
+    work.progress(written / changes.length);
+    await pause();
+  }
+  return written;
 }
 
 /** What the pane may ask of the workbench. */
@@ -15,33 +39,47 @@ export function gridPort(): GridPort {
   let grid: Grid | undefined;
   const listeners = new Set<() => void>();
 
-  function selected(): SelectedCell | null {
-    const cell = grid?.selected() ?? null;
-    if (cell === null) return null;
-    const { sheet, address, formula, value } = cell;
-    return { address: `${quotedSheet(sheet)}!${address}`, formula, value };
+  /** The grid with a selected cell. */
+  function ready(): Grid {
+    if (grid === undefined || grid.selected() === null) throw new Error("Select a cell in the sheet first.");
+    return grid;
   }
 
   return {
     name: "the workbench",
     hasSheet: true,
+    hasCharts: false,
     theme: () => "light",
-    selection: async () => selected(),
+    selection: async () => selectedCell(grid),
     onSelection(changed) {
       listeners.add(changed);
       return () => listeners.delete(changed);
     },
-    async insertFormula(formula) {
-      const cell = selected();
-      if (grid === undefined || cell === null) throw new Error("Select a cell in the sheet first.");
-      grid.write(formula);
-      return cell.address;
+    async readValues(references, beside) {
+      const { sheet } = splitAddress(beside);
+      return references.map((reference) => grid?.cells.read(reference, sheet ?? "") ?? null);
     },
-    connect(ready) {
-      grid = ready;
-      ready.onChange(() => {
+    async insertFormula(formula) {
+      const into = ready();
+      into.write(formula);
+      return selectedCell(into)?.address ?? "";
+    },
+    placeFor: async (block) => (grid === undefined || grid.selected() === null ? null : grid.placeFor(block)),
+    writeBlock: async (block) => ready().writeBlock(block),
+    addSheet: async (name, block) => ready().cells.addSheet(name, block),
+    async *formulas() {
+      for (const part of grid?.cells.formulas() ?? []) {
+        yield part;
+        await pause();
+      }
+    },
+    replaceFormulas: async (changes, work) => replaceAll(ready(), changes, work),
+    connect(opened) {
+      grid = opened;
+      opened.onChange(() => {
         for (const changed of listeners) changed();
       });
+      for (const changed of listeners) changed();
     },
   };
 }

@@ -1,3 +1,6 @@
+import type { Block, FilledBy, Place } from "../host/port";
+import type { GridCells } from "./grid-cells";
+
 /** A cell of the grid as words: what stands in it and what it says. */
 export interface CellView {
   readonly sheet: string;
@@ -22,6 +25,14 @@ export interface Grid {
   /** Adds an empty sheet under a free name and shows it. */
   addSheet(): void;
   selected(): CellView | null;
+  /** The formula of another cell that fills the selected one; `null` where there is none. */
+  filledBy(): FilledBy | null;
+  /** Reading and writing beyond the selected cell. */
+  readonly cells: GridCells;
+  /** Writes a block of cells with its first cell in the selected one; gives the address written to. */
+  writeBlock(block: Block): string;
+  /** Where such a block would go. */
+  placeFor(block: Block): Place;
   /**
    * Selects a cell of the active sheet.
    *

@@ -1,9 +1,12 @@
 import { CommandType, type IExecutionOptions } from "@univerjs/core";
 import type { FRange } from "@univerjs/sheets/facade";
+import type { Block, FilledBy, Place } from "../host/port";
+import { quotedSheet } from "../host/reference";
 import { demoWorkbook } from "../workbook/demo/demo-workbook";
 import { planningCell } from "../workbook/planning-sheet";
 import { cellName, readCellName } from "../workbook/sheet-model";
 import type { CellView, Grid, SheetView } from "./grid";
+import { GridCells } from "./grid-cells";
 import { EMPTY_SHEET, snapshotOf } from "./grid-snapshot";
 import { type StartedGrid, startGrid } from "./grid-start";
 import { readSaved, savedText } from "./saved-file";
@@ -35,9 +38,11 @@ class UniverGrid implements Grid {
   private readonly listeners: (() => void)[] = [];
   private pending: ReturnType<typeof setTimeout> | undefined;
   private changed = false;
+  readonly cells: GridCells;
 
   constructor(private readonly started: StartedGrid) {
-    const { api } = started;
+    const { api, results } = started;
+    this.cells = new GridCells(() => this.workbook, results);
     api.createWorkbook(snapshotOf(demoWorkbook()));
     api.addEvent(api.Event.CommandExecuted, (command) => {
       if (isEdit(command)) this.changed = true;
@@ -91,6 +96,41 @@ class UniverGrid implements Grid {
     return cell === null ? null : this.view(cell);
   }
 
+  filledBy(): FilledBy | null {
+    const cell = this.sheet.getActiveCell();
+    if (cell === null) return null;
+    const place = { unitId: cell.getUnitId(), sheetId: cell.getSheetId() };
+    const [row, column] = [cell.getRow(), cell.getColumn()];
+    const filling = this.started.results.filling({ ...place, row, column });
+    if (filling === undefined) return null;
+    const own = this.sheet.getRange(filling.row, filling.column);
+    return {
+      address: this.addressOf(own),
+      formula: own.getFormula(),
+      row: row - filling.row,
+      column: column - filling.column,
+    };
+  }
+
+  private addressOf(range: FRange): string {
+    return `${quotedSheet(range.getSheetName())}!${range.getA1Notation()}`;
+  }
+
+  private get firstCell(): FRange {
+    return this.sheet.getActiveCell() ?? this.sheet.getRange(0, 0);
+  }
+
+  placeFor(block: Block): Place {
+    const range = this.cells.place(this.firstCell, block);
+    return { address: this.addressOf(range), filled: this.cells.filled(range) };
+  }
+
+  writeBlock(block: Block): string {
+    const range = this.cells.place(this.firstCell, block);
+    this.cells.write(range, block);
+    return this.addressOf(range);
+  }
+
   select(address: string): boolean {
     const place = readCellName(address);
     if (place === undefined) return false;
@@ -104,7 +144,7 @@ class UniverGrid implements Grid {
   }
 
   write(text: string): void {
-    const cell = this.sheet.getActiveCell() ?? this.sheet.getRange(0, 0);
+    const cell = this.firstCell;
     if (text === "") cell.clearContent();
     else if (text.startsWith("=")) cell.setValue({ f: text });
     else cell.setValue(NUMBER.test(text.trim()) ? Number(text) : text);

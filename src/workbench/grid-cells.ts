@@ -1,0 +1,143 @@
+import type { FRange, FWorkbook, FWorksheet } from "@univerjs/sheets/facade";
+import type { CellResult, Results } from "../engine/results";
+import type { Block, FormulaChange, FormulaPart, HostRows, HostValue } from "../host/port";
+import { freeName, readReference } from "../host/reference";
+import { readCellName } from "../workbook/sheet-model";
+
+/** More cells than this are not read for an explanation. */
+const MOST_CELLS = 20_000;
+const SPARE_ROWS = 40;
+const SPARE_COLUMNS = 6;
+
+/** A range of cells by its corners, from 0; both ends included. */
+interface Corners {
+  readonly row: number;
+  readonly column: number;
+  readonly rows: number;
+  readonly columns: number;
+}
+
+function cornersOf(place: string): Corners | null {
+  const [first, last = first] = place.split(":").map(readCellName);
+  if (first === undefined || last === undefined) return null;
+  const row = Math.min(first.row, last.row);
+  const column = Math.min(first.column, last.column);
+  return {
+    row,
+    column,
+    rows: Math.abs(last.row - first.row) + 1,
+    columns: Math.abs(last.column - first.column) + 1,
+  };
+}
+
+const plain = (result: CellResult): HostValue =>
+  "value" in result ? result.value : { type: "Error", basicValue: result.error };
+
+/** What the pane reads and writes in the grid beyond the selected cell. */
+export class GridCells {
+  constructor(
+    private readonly workbook: () => FWorkbook,
+    private readonly results: Results,
+  ) {}
+
+  /** Values of a reference; `null` where there is none such or it is too large. */
+  read(text: string, ownSheet: string): HostRows | null {
+    const reference = readReference(text);
+    if (reference?.kind === "name") return this.readName(reference.place, ownSheet);
+    const sheet = this.workbook().getSheetByName(reference?.sheet ?? ownSheet);
+    if (reference?.kind !== "cells" || sheet === null) return null;
+    const corners = cornersOf(reference.place);
+    return corners === null || corners.rows * corners.columns > MOST_CELLS
+      ? null
+      : this.valuesIn(sheet, corners);
+  }
+
+  private readName(name: string, ownSheet: string): HostRows | null {
+    const defined = this.workbook().getDefinedName(name)?.getFormulaOrRefString() ?? "";
+    return readReference(defined)?.kind === "cells" ? this.read(defined, ownSheet) : null;
+  }
+
+  private valuesIn(sheet: FWorksheet, { row, column, rows, columns }: Corners): HostRows {
+    const own = { unitId: this.workbook().getId(), sheetId: sheet.getSheetId() };
+    const value = (atRow: number, atColumn: number): HostValue => {
+      const result = this.results.at({ ...own, row: atRow, column: atColumn });
+      if (result !== undefined) return plain(result);
+      const inside = atRow < sheet.getMaxRows() && atColumn < sheet.getMaxColumns();
+      return inside ? (sheet.getRange(atRow, atColumn).getRawValue() ?? null) : null;
+    };
+    return Array.from({ length: rows }, (_, down) =>
+      Array.from({ length: columns }, (_, across) => value(row + down, column + across)),
+    );
+  }
+
+  /** The cells from a first one on that a block takes; widens the sheet where it is too small. */
+  place(first: FRange, { rows }: Block): FRange {
+    const sheet = this.workbook().getActiveSheet();
+    const [row, column, columns] = [first.getRow(), first.getColumn(), rows[0]?.length ?? 1];
+    if (row + rows.length > sheet.getMaxRows()) sheet.setRowCount(row + rows.length);
+    if (column + columns > sheet.getMaxColumns()) sheet.setColumnCount(column + columns);
+    return sheet.getRange(row, column, rows.length, columns);
+  }
+
+  /** How many cells of a range hold something or are filled by a formula. */
+  filled(range: FRange): number {
+    const sheet = this.workbook().getActiveSheet();
+    const { startRow: row, startColumn: column } = range.getRange();
+    const corners = { row, column, rows: range.getHeight(), columns: range.getWidth() };
+    return this.valuesIn(sheet, corners)
+      .flat()
+      .filter((value) => value !== null && value !== "").length;
+  }
+
+  write(range: FRange, { rows }: Block): void {
+    range.setValues(
+      rows.map((row) =>
+        row.map((cell) => (typeof cell === "string" && cell.startsWith("=") ? { f: cell } : { v: cell })),
+      ),
+    );
+  }
+
+  /** Puts a block on a new sheet and shows it. */
+  addSheet(wanted: string, block: Block): string {
+    const workbook = this.workbook();
+    const name = freeName(
+      wanted,
+      workbook.getSheets().map((sheet) => sheet.getSheetName()),
+    );
+    const columns = (block.rows[0]?.length ?? 1) + SPARE_COLUMNS;
+    const sheet = workbook.create(name, block.rows.length + SPARE_ROWS, columns);
+    workbook.setActiveSheet(sheet);
+    this.write(this.place(sheet.getRange(0, 0), block), block);
+    return name;
+  }
+
+  /** Every sheet's formulas. */
+  *formulas(): Generator<FormulaPart> {
+    const sheets = this.workbook().getSheets();
+    for (const [at, sheet] of sheets.entries()) {
+      const range = sheet.getDataRange();
+      const { startRow: row, startColumn: column } = range.getRange();
+      const corners = { row, column, rows: range.getHeight(), columns: range.getWidth() };
+      const values = this.valuesIn(sheet, corners).map((cells) => cells.map(shown));
+      yield {
+        sheet: sheet.getSheetName(),
+        isProtected: false,
+        row,
+        column,
+        formulas: range.getFormulas(),
+        values,
+        done: (at + 1) / sheets.length,
+      };
+    }
+  }
+
+  /** Writes one formula anew. */
+  replace({ sheet, row, column, formula }: FormulaChange): void {
+    this.workbook().getSheetByName(sheet)?.getRange(row, column).setValue({ f: formula });
+  }
+}
+
+function shown(value: HostValue): string {
+  if (value === null) return "";
+  return typeof value === "object" ? value.basicValue : String(value);
+}
