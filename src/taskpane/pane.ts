@@ -1,7 +1,9 @@
 import type { HostPort } from "../host/port";
 import { element, fill } from "./dom";
+import { entriesOf } from "./entries";
 import type { PageContext, PageId, PaneState } from "./page";
 import { isPageId, PAGES } from "./page-list";
+import { unitChoice } from "./unit-choice";
 import "./pane.css";
 
 export interface PaneOptions {
@@ -26,18 +28,25 @@ export interface MountedPane {
 export function mountPane(root: HTMLElement, port: HostPort, options: PaneOptions = {}): MountedPane {
   const page = element("div", { class: "page" });
   const state: PaneState = { steel: "1095", functionName: "" };
-  const start = startingPage(options.start, state);
+  let shown = startingPage(options.start, state);
   const show = pageShower(page, { port, state, open: (id) => open(id) });
   const navigation = pageButtons((id) => open(id));
   const open = (id: PageId) => {
+    shown = id;
     navigation.mark(id);
     void show(id);
+  };
+  const drawAnew = async () => {
+    const enterAgain = entriesOf(page);
+    await show(shown);
+    enterAgain();
   };
   root.classList.add("pane");
   const theme = port.theme();
   if (theme !== undefined) root.dataset.theme = theme;
-  fill(root, header(navigation.block), notice(options.notice), page);
-  open(start);
+  const units = unitChoice(() => void drawAnew());
+  fill(root, header(navigation.block), notice(options.notice), page, units);
+  open(shown);
   return { open, unmount: () => root.replaceChildren() };
 }
 

@@ -1,4 +1,5 @@
 import { element } from "./dom";
+import { reading } from "./reading";
 
 export interface Heading {
   readonly text: string;
@@ -25,7 +26,7 @@ export function table(
   return element(
     "table",
     {},
-    element("caption", {}, caption),
+    element("caption", {}, reading(caption)),
     element("thead", {}, element("tr", {}, ...head)),
     element("tbody", {}, ...body),
   );
@@ -36,8 +37,9 @@ function aligned(isFigure: boolean | undefined): Record<string, string> {
 }
 
 function tableCell(cell: string, at: number, heading: Heading | undefined): HTMLElement {
-  if (at === 0) return element("th", { scope: "row", ...aligned(heading?.isFigure) }, cell);
-  return element("td", aligned(heading?.isFigure), cell);
+  const text = reading(cell);
+  if (at === 0) return element("th", { scope: "row", ...aligned(heading?.isFigure) }, text);
+  return element("td", aligned(heading?.isFigure), text);
 }
 
 /**
@@ -53,7 +55,9 @@ export function facts(
   return element(
     "dl",
     { class: isLong ? "facts long" : "facts" },
-    ...given.map(([name, value]) => element("div", {}, element("dt", {}, name), element("dd", {}, value))),
+    ...given.map(([name, value]) =>
+      element("div", {}, element("dt", {}, name), element("dd", {}, reading(value))),
+    ),
   );
 }
 
@@ -69,10 +73,15 @@ export function disclosure(
   return made;
 }
 
+/** What may be folded away but is open at first. */
+export function disclosed(summary: string, content: readonly (Node | string)[]): HTMLDetailsElement {
+  return element("details", { open: "" }, element("summary", {}, summary), element("div", {}, ...content));
+}
+
 /** Sentences that want attention; a word says so, colour only underlines it. */
 export function caution(given: string | readonly string[]): HTMLElement {
   const texts = typeof given === "string" ? sentences(given) : given;
-  const items = texts.map((sentence) => element("li", {}, sentence));
+  const items = texts.map((sentence) => element("li", {}, reading(sentence)));
   return element("div", { class: "caution" }, element("strong", {}, "Caution"), element("ul", {}, ...items));
 }
 
@@ -84,5 +93,10 @@ function sentences(text: string): string[] {
 
 /** Why a figure is not given. */
 export function refusalNote(sentence: string): HTMLElement {
-  return element("p", { class: "refusal" }, sentence);
+  return element("p", { class: "refusal" }, reading(sentence));
+}
+
+/** Where a figure comes from, how sure it is, or how to go on: smaller, beside what it belongs to. */
+export function note(sentence: string): HTMLElement {
+  return element("p", { class: "basis" }, reading(sentence));
 }

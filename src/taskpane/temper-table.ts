@@ -3,7 +3,8 @@ import { findSteel } from "../core/steel/find";
 import type { Cell } from "../functions/cells";
 import { ask, cellText } from "./ask";
 import { element } from "./dom";
-import { caution, disclosure, refusalNote, table } from "./tables";
+import { preferences } from "./preferences";
+import { caution, disclosure, note, refusalNote, table } from "./tables";
 import { fahrenheit, runsText, spanText } from "./words";
 
 /** °C: the tempers of blades. */
@@ -77,10 +78,10 @@ function captionOf({ hours, cycles }: TemperTime): string {
 }
 
 function figures(rows: readonly TemperRow[], time: TemperTime): HTMLElement {
-  const headings = ["°C", "°F", "HRC", "likely"].map((text) => ({ text, isFigure: true }));
+  const scales = preferences().temperature === "°F" ? ["°F", "°C"] : ["°C", "°F"];
+  const headings = [...scales, "HRC", "likely"].map((text) => ({ text, isFigure: true }));
   const cells = rows.map(({ celsius, texts: [low = "", likely = "", high = ""] }) => [
-    String(celsius),
-    String(fahrenheit(celsius)),
+    ...scales.map((scale) => String(scale === "°C" ? celsius : fahrenheit(celsius))),
     spanText(low, high, ""),
     likely,
   ]);
@@ -101,7 +102,7 @@ export function temperTable(steel: string, time: TemperTime = { hours: "", cycle
     "div",
     {},
     figures(answered, time),
-    ...basis.map((text) => element("p", { class: "basis" }, `Basis: ${text}`)),
+    ...basis.map((text) => note(`Basis: ${text}`)),
     cautions.length > 0 ? caution(cautions) : null,
     refused.length > 0 ? disclosure("Tempers without a figure", unanswered) : null,
   );

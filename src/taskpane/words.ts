@@ -1,7 +1,9 @@
-import { temperatureText } from "../core/quantity-text";
+import { lengthFigure, lengthUnit, temperatureReading } from "./reading";
 
-/** A band in words: "57 to 61 HRC", or one figure where both ends agree. */
+/** A band in words: "57 to 61 HRC", or one figure where both ends agree; lengths in the reader's unit. */
 export function spanText(low: string, high: string, unit: string): string {
+  if (unit === "mm" && lengthUnit() !== unit)
+    return spanText(lengthFigure(low), lengthFigure(high), lengthUnit());
   if (low === "" && high === "") return "";
   const after = unit === "" || unit === "°" ? unit : ` ${unit}`;
   if (high === "") return `from ${low}${after}`;
@@ -9,9 +11,9 @@ export function spanText(low: string, high: string, unit: string): string {
   return low === high ? `${low}${after}` : `${low} to ${high}${after}`;
 }
 
-/** A temperature that arrived as text, in both scales. */
+/** A temperature that arrived as text, in both scales, the reader's first. */
 export function celsiusText(celsius: string): string {
-  return celsius === "" ? "" : temperatureText(Number(celsius));
+  return celsius === "" ? "" : temperatureReading(Number(celsius));
 }
 
 /** The tempers at some places of a list, neighbours taken together: "150 °C (302 °F) to 225 °C (437 °F)". */
@@ -20,7 +22,7 @@ export function runsText(tempers: readonly number[], places: readonly number[]):
   const runs = starts.map((start, at) => {
     const until = starts[at + 1] ?? Number.POSITIVE_INFINITY;
     const end = places.filter((place) => place >= start && place < until).at(-1) ?? start;
-    return spanText(temperatureText(tempers[start] ?? 0), temperatureText(tempers[end] ?? 0), "");
+    return spanText(temperatureReading(tempers[start] ?? 0), temperatureReading(tempers[end] ?? 0), "");
   });
   return runs.join(" and ");
 }

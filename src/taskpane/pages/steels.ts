@@ -8,6 +8,7 @@ import { evidenceOf } from "../evidence";
 import { button, searchField } from "../fields";
 import { heatForm } from "../heat-form";
 import type { PageContext, RenderPage } from "../page";
+import { figureReading } from "../reading";
 import { facts, refusalNote } from "../tables";
 import { temperTable } from "../temper-table";
 
@@ -133,8 +134,7 @@ function steelFacts(name: string): HTMLElement {
   const columns = fn === undefined || fn.shape === "scalar" ? [] : fn.result;
   const [cells = []] = ask("STEEL", name).rows;
   const pairs = columns.map(({ label, unit }, at): [string, string] => {
-    const value = cellText(cells[at] ?? null);
-    return [label, unit === "text" || value === "" ? value : `${value} ${unit}`];
+    return [label, figureReading(cellText(cells[at] ?? null), unit)];
   });
   return facts(
     pairs.filter((_, at) => columns[at]?.unit !== "mass %" && columns[at]?.label !== "designation"),
