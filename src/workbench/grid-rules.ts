@@ -1,12 +1,6 @@
 import type { IRange, IResources } from "@univerjs/core";
+import { STATUS_COLOURS } from "../workbook/colours";
 import type { SheetModel } from "../workbook/sheet-model";
-
-/** Colour comes on top of the words; each status reads without it. */
-const STATUS_COLOURS = [
-  ["HIGH", "#f9dcd3"],
-  ["LOW", "#dce6f7"],
-  ["DOUBTFUL", "#e3e3de"],
-] as const;
 
 function columnRange(column: number, [startRow, endRow]: SheetModel["lines"]): IRange {
   return { startRow, endRow, startColumn: column, endColumn: column };
@@ -32,11 +26,11 @@ function statusRules({ statusColumns, lines }: SheetModel) {
 /** Lists only offer: a word outside them may be typed, and the functions say what is wrong with it. */
 function listRules({ wordLists, lines }: SheetModel) {
   const filled = wordLists.filter(({ words }) => words.length > 0);
-  return filled.map(({ column, words }) => ({
-    uid: `list-${column}`,
+  return filled.map(({ column, words, rows = lines }, index) => ({
+    uid: `list-${column}-${index}`,
     type: "list",
     formula1: words.map((word) => word.replaceAll(",", " ")).join(","),
-    ranges: [columnRange(column, lines)],
+    ranges: [columnRange(column, rows)],
     allowBlank: true,
     showErrorMessage: false,
     errorStyle: 0,

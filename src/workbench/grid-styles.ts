@@ -5,15 +5,12 @@ import {
   VerticalAlign,
   WrapStrategy,
 } from "@univerjs/core";
+import { COLOURS } from "../workbook/colours";
 import type { CellModel, Role } from "../workbook/sheet-model";
 
-const INK = "#1c2126";
-const MUTED = "#565e66";
-const HEAD = "#e8ebee";
-/** The shade of cells a smith fills in; the word in the row of marks says the same. */
-const YOURS = "#fdf3d8";
+const { ink: INK, muted: MUTED, head: HEAD, yours: YOURS } = COLOURS;
 
-const line = { s: BorderStyleTypes.THIN, cl: { rgb: "#c3c9cf" } };
+const line = { s: BorderStyleTypes.THIN, cl: { rgb: COLOURS.line } };
 const boxed = { b: line, r: line };
 
 const ROLES: Readonly<Record<Role, IStyleData>> = {

@@ -16,6 +16,28 @@ export interface CellModel {
 export interface WordList {
   readonly column: number;
   readonly words: readonly string[];
+  /** First and last row that offer the words; the lines of the sheet where none are given. */
+  readonly rows?: readonly [first: number, last: number];
+}
+
+/** A block with filters, its headings in the first row: a table of the spreadsheet. */
+export interface SheetTable {
+  /** Letters, digits and underscores; no other table of the workbook has it. */
+  readonly name: string;
+  readonly row: number;
+  readonly column: number;
+  /** Rows with the headings counted. */
+  readonly rows: number;
+  readonly columns: number;
+}
+
+/** How a sheet goes to paper: always one page wide. */
+export interface PrintSetup {
+  readonly landscape?: boolean;
+  /** First and last row that stand again on every page. */
+  readonly repeatedRows?: readonly [first: number, last: number];
+  /** Rows after which a new page begins. */
+  readonly breaksAfter?: readonly number[];
 }
 
 /** A sheet as plain data. Rows and columns count from 0. */
@@ -33,6 +55,8 @@ export interface SheetModel {
   readonly wordLists: readonly WordList[];
   /** Columns whose words about a hardness band are picked out. */
   readonly statusColumns: readonly number[];
+  readonly tables?: readonly SheetTable[];
+  readonly print?: PrintSetup;
 }
 
 export interface WorkbookModel {
