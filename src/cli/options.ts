@@ -12,10 +12,13 @@ export class WrongArguments extends Error {
   override readonly name = "WrongArguments";
 }
 
-const option = (type: "boolean" | "string") => (name: string) => [name, { type }] as const;
+/** The one short form: what other commands of a shell call `-o`. */
+const short = (name: string) => (name === "output" ? { short: "o" } : {});
+const option = (type: "boolean" | "string") => (name: string) => [name, { type, ...short(name) }] as const;
 
 /**
- * Takes arguments apart: `--flag`, `--name value` or `--name=value`, and files. `--` ends the options.
+ * Takes arguments apart: `--flag`, `--name value` or `--name=value`, and files. `-o` is
+ * `--output`; `--` ends the options.
  *
  * @throws WrongArguments for an option that is not listed, or one without its value.
  */

@@ -20,8 +20,8 @@ function inside(
   };
 }
 
-/** A cell with its value typed in, as if no formula had ever been there; an empty text leaves it empty. */
-function typedIn(cell: StoredCell, xml: string, content: Content | undefined, prefix: string): string {
+/** The text of a cell with a value typed in, as if no formula had ever been there; an empty text leaves it empty. */
+export function typedIn(cell: StoredCell, xml: string, content: Content | undefined, prefix: string): string {
   const tag = xml.slice(cell.start, cell.tagEnd);
   const isEmpty = content === undefined || ("value" in content && content.value === "");
   const filled = isEmpty ? undefined : inside(content, prefix);

@@ -7,6 +7,7 @@ import { writeXstring } from "../xlsx/strings";
 import { escapeXml, walkXml } from "../xlsx/xml";
 import type { Note } from "./note";
 import { EMPTY_DRAWING, withShapes } from "./note-shapes";
+import { freeName } from "./part-names";
 import { elementsAt, withNotesDrawing } from "./sheet-elements";
 
 const COMMENTS_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.comments+xml";
@@ -57,12 +58,6 @@ function withNotes(part: string, xml: string, notes: readonly Note[]): { xml: st
     return { start: listEnd, end: listEnd, text };
   });
   return { xml: applyEdits(xml, edits), fresh };
-}
-
-function freeName(file: Package, stem: string, ending: string): string {
-  let number = 1;
-  while (file.has(`${stem}${number}${ending}`)) number += 1;
-  return `${stem}${number}${ending}`;
 }
 
 function notesPart(file: Package, sheet: string): string {

@@ -6,6 +6,7 @@ import type { Package } from "../xlsx/package";
 import { addRelationship } from "../xlsx/relationships";
 import { writeXstring } from "../xlsx/strings";
 import { escapeXml } from "../xlsx/xml";
+import { freeName } from "./part-names";
 
 /** Name of the sheet that says where the values of a copy come from. */
 export const PROVENANCE = "Provenance";
@@ -85,7 +86,7 @@ function linesOf(origin: Origin): Line[] {
 /** Adds the sheet to a copy. @returns The id of the link to it, for the list of sheets. */
 export function addProvenance(file: Package, main: string, origin: Origin): string {
   const folder = main.slice(0, main.lastIndexOf("/") + 1);
-  const part = `${folder}worksheets/provenance.xml`;
+  const part = freeName(file, `${folder}worksheets/provenance`, ".xml");
   file.setText(part, sheetText(linesOf(origin)));
   declarePart(file, part, SHEET_TYPE);
   return addRelationship(file, main, "worksheet", part);

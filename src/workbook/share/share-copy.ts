@@ -3,18 +3,17 @@ import { type Calculation, calculateFile } from "../xlsx/calculation";
 import { FileRefusal } from "../xlsx/file-refusal";
 import { type LiveFormula, type LiveWorkbook, readLiveWorkbook } from "../xlsx/live-workbook";
 import { type CellRemark, errorsOf, leftAsTheyWere, writeResults } from "../xlsx/recalculate";
+import { relationshipsOf } from "../xlsx/relationships";
 import { withFixedValues } from "./fixed-values";
 import { inputsOf } from "./inputs";
 import type { Note } from "./note";
 import { addNotes } from "./notes";
 import { addProvenance, PROVENANCE } from "./provenance";
 import { withoutRulesOn } from "./sheet-elements";
-import { type CopiedSheet, withSheets, withTabChosen } from "./sheet-list";
+import { withSheets, withTabChosen } from "./sheet-list";
+import { openingPlace, orderOf } from "./sheet-order";
 import { isLive, refuseTraces, stripLiveParts } from "./strip";
 import { digestOf, valuesOf } from "./values";
-
-/** The sheets a supplier acts on; they stand first in a copy. */
-export const SUPPLIER_SHEETS = ["Heat-treat order", "Steel order"] as const;
 
 export interface ShareOptions {
   /** As the sender gives it; nothing here knows what day it is. */
@@ -49,18 +48,13 @@ function noteFor(formula: LiveFormula, done: Calculation): Note {
   return { cell, text: `=${formula.typed}${filled}${sentence}` };
 }
 
-/** Sheets for the supplier first, the others in their order, where the values come from last. */
-function orderOf(live: LiveWorkbook, link: string): CopiedSheet[] {
-  const rank = ({ name }: CopiedSheet) => {
-    const place = SUPPLIER_SHEETS.findIndex((wanted) => wanted.toLowerCase() === name.toLowerCase());
-    return place < 0 ? SUPPLIER_SHEETS.length : place;
-  };
-  const copied = live.main.listed.map((name, from): CopiedSheet => ({ name, from }));
-  const ordered = [...copied].sort((a, b) => rank(a) - rank(b));
-  return [...ordered, { name: PROVENANCE, from: undefined, link }];
-}
+/** The names of parts and links differ in the strict form; one file must not mix the two. */
+const STRICT = "http://purl.oclc.org/ooxml/";
 
-function refuseCopyOfCopy(live: LiveWorkbook): void {
+function refuseUnfit(live: LiveWorkbook): void {
+  if (live.file.text(live.main.name).includes(STRICT)) {
+    throw new FileRefusal("The workbook is saved as Strict Open XML: save it as an ordinary .xlsx first.");
+  }
   if (live.main.listed.some((name) => name.toLowerCase() === PROVENANCE.toLowerCase())) {
     throw new FileRefusal(
       `The workbook has a sheet called ${PROVENANCE} already: it is a copy itself, or that sheet needs another name.`,
@@ -78,13 +72,21 @@ function fixSheets(current: LiveWorkbook, formulasOf: ReadonlyMap<string, readon
   }
 }
 
+/** Parts that are shown as a sheet with a tab of its own. */
+const isTab = (kind: string) => kind === "worksheet" || kind === "chartsheet" || kind === "dialogsheet";
+
 function listSheets(current: LiveWorkbook, link: string): void {
   const { file, main } = current;
-  const order = orderOf(current, link);
-  file.setText(main.name, withSheets(main.name, file.text(main.name), order, main.names, isLive));
-  for (const { listed } of current.sheets) {
-    const isFirst = listed.position === order[0]?.from;
-    file.setText(listed.part, withTabChosen(listed.part, file.text(listed.part), isFirst));
+  const sheets = orderOf(current, () => true, link);
+  const opens = openingPlace(current, sheets);
+  file.setText(
+    main.name,
+    withSheets(main.name, file.text(main.name), main.names, { sheets, opens, isUnwanted: isLive }),
+  );
+  const chosen = main.sheets.find(({ position }) => position === sheets[opens]?.from)?.part;
+  for (const { kind, part } of relationshipsOf(file, main.name)) {
+    if (part !== undefined && isTab(kind) && file.has(part))
+      file.setText(part, withTabChosen(part, file.text(part), part === chosen));
   }
 }
 
@@ -101,7 +103,7 @@ const lines = (remarks: readonly CellRemark[]) =>
 export async function shareCopy(bytes: Uint8Array, options: ShareOptions = {}): Promise<ShareCopy> {
   const progress = options.onProgress ?? (() => undefined);
   const live = readLiveWorkbook(bytes);
-  refuseCopyOfCopy(live);
+  refuseUnfit(live);
   progress("calculating");
   const done = await calculateFile(live);
   writeResults(live, done);

@@ -1,5 +1,6 @@
 import { applyEdits, type Edit } from "../xlsx/edits";
 import { walkXml, withAttribute } from "../xlsx/xml";
+import { linkAttribute } from "./links";
 
 /** An element with its place in the text of a part. */
 export interface Element {
@@ -35,14 +36,12 @@ const AFTER_NOTES = new Set([
   "extLst",
 ]);
 
-const RELATIONSHIPS = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
-
 /** The worksheet with a link to the drawing of its notes. */
 export function withNotesDrawing(part: string, xml: string, id: string): string {
   const next = elementsAt(part, xml, 1).find(({ name }) => AFTER_NOTES.has(name));
   const at = next?.start ?? xml.lastIndexOf("</");
   const prefix = /^<\/(\w+:)?/.exec(xml.slice(xml.lastIndexOf("</")))?.[1] ?? "";
-  const link = `<${prefix}legacyDrawing xmlns:notes="${RELATIONSHIPS}" notes:id="${id}"/>`;
+  const link = `<${prefix}legacyDrawing ${linkAttribute(xml, id)}/>`;
   return xml.slice(0, at) + link + xml.slice(at);
 }
 

@@ -1,6 +1,7 @@
 import { applyEdits, type Edit } from "../xlsx/edits";
 import type { DefinedName } from "../xlsx/workbook-part";
 import { escapeXml, walkXml, withAttribute } from "../xlsx/xml";
+import { linkAttribute } from "./links";
 import { elementsAt } from "./sheet-elements";
 
 /** A sheet in the list of a copy. */
@@ -12,8 +13,6 @@ export interface CopiedSheet {
   readonly link?: string;
 }
 
-const RELATIONSHIPS = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
-
 function listText(xml: string, main: string, sheets: readonly CopiedSheet[]): string {
   const old = elementsAt(main, xml, 2).filter(({ name }) => name === "sheet");
   const ids = [...xml.matchAll(/\ssheetId\s*=\s*["'](\d+)/g)].map(([, id]) => Number(id));
@@ -23,7 +22,7 @@ function listText(xml: string, main: string, sheets: readonly CopiedSheet[]): st
       const kept = from === undefined ? undefined : old[from];
       if (kept !== undefined) return xml.slice(kept.start, kept.end);
       const id = Math.max(0, ...ids) + 1;
-      return `<${prefix}sheet name="${escapeXml(name)}" sheetId="${id}" xmlns:added="${RELATIONSHIPS}" added:id="${link}"/>`;
+      return `<${prefix}sheet name="${escapeXml(name)}" sheetId="${id}" ${linkAttribute(xml, link ?? "")}/>`;
     })
     .join("");
 }
@@ -47,36 +46,41 @@ function nameEdits(
   });
 }
 
-/** The first sheet is the one that opens, and nothing asks for a calculation. */
-function viewEdits(main: string, xml: string): Edit[] {
+/** The sheet that opens, and nothing that asks for a calculation. */
+function viewEdits(main: string, xml: string, opens: number): Edit[] {
+  const tab = opens === 0 ? undefined : String(opens);
+  const attributes: Readonly<Record<string, Readonly<Record<string, string | undefined>>>> = {
+    workbookView: { activeTab: tab, firstSheet: undefined },
+    calcPr: { fullCalcOnLoad: undefined, forceFullCalc: undefined },
+  };
   const edits: Edit[] = [];
   walkXml(main, xml, {
     open({ name, start, end }) {
-      const gone = { workbookView: ["activeTab", "firstSheet"], calcPr: ["fullCalcOnLoad", "forceFullCalc"] }[
-        name
-      ];
-      if (gone === undefined) return;
-      const tag = gone.reduce(
-        (text, attribute) => withAttribute(text, attribute, undefined),
-        xml.slice(start, end),
-      );
-      edits.push({ start, end, text: tag });
+      const tag = xml.slice(start, end);
+      const changes = Object.entries(attributes[name] ?? {});
+      const text = changes.reduce((so, [attribute, value]) => withAttribute(so, attribute, value), tag);
+      if (text !== tag) edits.push({ start, end, text });
     },
   });
   return edits;
 }
 
-/**
- * The main part of a workbook with its sheets in a new order, some left out or added.
- *
- * @param isUnwanted - Tells the defined names that must go by what they stand for.
- */
+/** How the list of sheets of a copy differs from that of its workbook. */
+export interface SheetChanges {
+  /** In their new order, some left out or added. */
+  readonly sheets: readonly CopiedSheet[];
+  /** Place of the sheet that opens. */
+  readonly opens: number;
+  /** Tells the defined names that must go by what they stand for. */
+  isUnwanted(formula: string): boolean;
+}
+
+/** The main part of a workbook with another list of sheets. */
 export function withSheets(
   main: string,
   xml: string,
-  sheets: readonly CopiedSheet[],
   names: readonly DefinedName[],
-  isUnwanted: (formula: string) => boolean,
+  { sheets, opens, isUnwanted }: SheetChanges,
 ): string {
   const top = elementsAt(main, xml, 1);
   const list = top.find(({ name }) => name === "sheets");
@@ -90,7 +94,7 @@ export function withSheets(
     { start: list.tagEnd, end: close, text: listText(xml, main, sheets) },
     ...nameEdits(xml, names, places, isUnwanted),
     ...(other === undefined ? [] : [{ start: other.start, end: other.end, text: "" }]),
-    ...viewEdits(main, xml),
+    ...viewEdits(main, xml, opens),
   ]);
   return withoutEmptyNames(main, edited);
 }

@@ -74,15 +74,40 @@ export function stripLiveParts(file: Package, live: LiveWorkbook): void {
   removeArrayMarks(file, live);
 }
 
-/** Refuses a copy that still holds a trace of an add-in: it must not reach anyone. */
+/** Elements that hold formulas in any part: cells, names, rules, lists, tables, charts. */
+const FORMULA = /^(?:f|formula\d?|definedName|\w+Formula|sqref)$/;
+
+function holdsLiveFormula(part: string, xml: string): boolean {
+  // Reading the XML takes time, and a text may well name what no formula calls.
+  if (!STORED_NAME.test(xml) && !/\[\d+\]/.test(xml)) return false;
+  let formula: string | undefined;
+  let isFound = false;
+  walkXml(part, xml, {
+    open({ name }) {
+      if (FORMULA.test(name)) formula = "";
+    },
+    text(text) {
+      if (formula !== undefined) formula += text;
+    },
+    close(name) {
+      if (!FORMULA.test(name)) return;
+      isFound ||= isLive(formula ?? "");
+      formula = undefined;
+    },
+  });
+  return isFound;
+}
+
+/** Refuses a copy that still holds a formula of an add-in or of another file: it must not reach anyone. */
 export function refuseTraces(file: Package): void {
   const part = file.names().find((name) => {
-    const isText = /\.(?:xml|rels|vml)$/i.test(name);
-    return /webextension/i.test(name) || (isText && STORED_NAME.test(file.text(name)));
+    if (/webextension|externalLinks\//i.test(name)) return true;
+    const isXml = /\.(?:xml|rels)$/i.test(name);
+    return isXml && (/webextension/i.test(file.text(name)) || holdsLiveFormula(name, file.text(name)));
   });
   if (part !== undefined) {
     throw new FileRefusal(
-      `No copy was made: part ${part} of the workbook still holds a function of an add-in.`,
+      `No copy was made: part ${part} of the workbook still asks for an add-in or for another file. Take out the chart, drawing or rule that does, and try again.`,
     );
   }
 }

@@ -1,0 +1,91 @@
+import { COMPUTED_BY } from "../workbook/share/provenance";
+import { plainContent } from "../workbook/share/values";
+import { TOLERANCE } from "../workbook/verify/agreement";
+import type { Cause, Difference } from "../workbook/verify/causes";
+import { type Verification, verifyCopy } from "../workbook/verify/verify-copy";
+import type { CellRemark } from "../workbook/xlsx/recalculate";
+import { readWhole } from "./files";
+import { readOptions, WrongArguments } from "./options";
+import { counted, listedRemarks } from "./remarks";
+import { progressLine, runCommand, STATUS } from "./run-command";
+
+const USAGE = `Usage: verify [--tolerance PART] LIVE.xlsx COPY.xlsx
+Calculates LIVE.xlsx anew, compares every value of the shared copy with it, and checks the SHA-256 that the copy
+states. Numbers agree when they lie within PART of the larger one, and at the least of 1 (${TOLERANCE} unless given).
+Neither file is written. The SHA-256 shows a change made after the copy was made; it is no signature.
+Exit status: 0 all agrees, 1 something differs, 2 wrong arguments or a file refused.
+`;
+
+const TITLES: Readonly<Record<Cause, string>> = {
+  typed: "Typed otherwise in the two files:",
+  formula: "The formula is another one than the copy's note keeps:",
+  clock: "The formula asks for the time or a random number:",
+  stored: "Not calculated here; the live file holds another value than the copy:",
+  version: "The copy was calculated by another version or data edition, which may be why:",
+  follows: "Follow from the cells above:",
+  unexplained: "No reason found; the copy may have been altered:",
+};
+
+function inWords({ sheet, cell, live, shared }: Difference): CellRemark {
+  const [ours, theirs] = [live, shared].map((content) => plainContent(content) || "empty");
+  return { sheet, cell, text: `live ${ours}, copy ${theirs}` };
+}
+
+function differencesInWords(differences: readonly Difference[]): string {
+  const causes = Object.keys(TITLES) as Cause[];
+  const listed = causes.map((cause) => {
+    const cells = differences.filter((difference) => difference.cause === cause);
+    return listedRemarks(TITLES[cause], cells.map(inWords));
+  });
+  return listed.join("");
+}
+
+function origin({ computedBy, isThisVersion, date }: Verification): string {
+  if (computedBy === undefined) return "The copy has no Provenance sheet that says what calculated it.\n";
+  const given = date === undefined ? "" : `, date given by the sender: ${date}`;
+  const here = isThisVersion ? ", as here" : `; here: ${COMPUTED_BY}`;
+  return `Calculated by ${computedBy}${here}${given}\n`;
+}
+
+const DIGESTS: Readonly<Record<Verification["digest"], string>> = {
+  "as stated": "SHA-256 of the values: as stated\n",
+  "not as stated": "SHA-256 of the values: NOT as stated; the copy was changed after it was made\n",
+  "not stated": "SHA-256 of the values: not stated\n",
+};
+
+const sheetsOnly = (where: string, names: readonly string[]) =>
+  names.length === 0 ? "" : `Sheets only in the ${where}: ${names.join(", ")}\n`;
+
+function summary(file: string, found: Verification): string {
+  const differ = found.differences.length;
+  return (
+    `${file}: ${counted(found.cells, "value")} compared, ${differ === 0 ? "none differs" : `${differ} differ`}\n` +
+    origin(found) +
+    DIGESTS[found.digest] +
+    sheetsOnly("live workbook", found.sheetsOfLive) +
+    sheetsOnly("copy", found.sheetsOfCopy) +
+    listedRemarks("Formulas in the copy, which should hold values only:", found.formulas) +
+    differencesInWords(found.differences)
+  );
+}
+
+function toleranceIn(text: string | undefined): number {
+  if (text === undefined) return TOLERANCE;
+  const tolerance = Number(text);
+  if (text.trim() !== "" && tolerance >= 0 && tolerance < 1) return tolerance;
+  throw new WrongArguments(`--tolerance is ${text}; give a part from 0 up to 1, such as 0.001`);
+}
+
+async function verify(args: readonly string[]): Promise<number> {
+  const { files, values } = readOptions(args, { flags: [], values: ["tolerance"] });
+  const [live, copy, third] = files;
+  if (live === undefined || copy === undefined || third !== undefined)
+    throw new WrongArguments("give two files: the live workbook and the copy");
+  const tolerance = toleranceIn(values.tolerance);
+  const [ours, theirs] = [readWhole(live), readWhole(copy)];
+  const found = await verifyCopy(ours.bytes, theirs.bytes, { tolerance, onProgress: progressLine("verify") });
+  process.stdout.write(summary(copy, found));
+  return found.isSound ? STATUS.done : STATUS.attention;
+}
+
+runCommand("verify", USAGE, verify);
