@@ -19,6 +19,10 @@ export const PAGES: Readonly<Record<PageId, PageEntry>> = {
     title: "Hardening and tempering",
     load: () => import(/* webpackChunkName: "tempering" */ "./pages/tempering"),
   },
+  checks: {
+    title: "Run checks",
+    load: () => import(/* webpackChunkName: "checks" */ "./pages/checks"),
+  },
   cautions: {
     title: "Cautions",
     load: () => import(/* webpackChunkName: "cautions" */ "./pages/cautions"),

@@ -22,4 +22,4 @@ export interface PageModule {
   readonly render: RenderPage;
 }
 
-export type PageId = "steels" | "bands" | "tempering" | "cautions" | "functions" | "about";
+export type PageId = "steels" | "bands" | "tempering" | "checks" | "cautions" | "functions" | "about";
