@@ -1,13 +1,23 @@
+import { lowerCritical } from "../src/core/hardening/critical";
 import { dissolvedAt } from "../src/core/hardening/dissolved";
 import { idealDiameter } from "../src/core/hardening/ideal-diameter";
+import { jominyHardness } from "../src/core/hardening/jominy";
 import { martensiteStart, retainedAustenite } from "../src/core/hardening/martensite";
 import { type Bath, maxSection } from "../src/core/hardening/max-section";
 import { initialHardness, quenchedHardness } from "../src/core/hardening/quenched";
+import { acceptChance } from "../src/core/hardness/accept-chance";
 import { findUse } from "../src/core/hardness/bands";
+import { findConversionTable } from "../src/core/hardness/conversion-tables";
+import { convertHardness } from "../src/core/hardness/convert";
+import { strengthOf } from "../src/core/hardness/strength";
+import { type LearningModel, nthHours, totalHours } from "../src/core/money/learning";
+import { yieldFloor } from "../src/core/money/yield-floor";
 import { findGrind } from "../src/core/shape/grinds";
 import { sectionArea } from "../src/core/shape/section-area";
 import { type BladeProperties, bladeProperties } from "../src/core/shape/stations";
+import { densityOf } from "../src/core/steel/density";
 import { findSteel } from "../src/core/steel/find";
+import { cutPlan } from "../src/core/stock/cut-plan";
 import { formulaHardness } from "../src/core/tempering/composition-formula";
 import { temperedHardness } from "../src/core/tempering/tempered";
 
@@ -63,20 +73,72 @@ function blade(row: Row): BladeProperties {
   return bladeProperties(stations, number(row, 5));
 }
 
+/** °C of a temperature in °F, for sources that print it so. */
+export function celsiusOf(fahrenheit: number): number {
+  return (fahrenheit - 32) / 1.8;
+}
+
+const LOW_ALLOY = findConversionTable("low alloy");
+const MPA_A_KSI = 6.894757;
+const MM_A_SIXTEENTH = 25.4 / 16;
+const KELVIN = 273.15;
+
+function temperedAtFahrenheit(row: Row): number {
+  const treatment = { hours: number(row, 2), cycles: 1 };
+  return temperedHardness(steel(row), celsiusOf(number(row, 1)), treatment);
+}
+
+function startOfAnalysis(row: Row): number {
+  const [C, Mn, Si, Cr, Ni, Mo, V] = row;
+  return martensiteStart(findSteel(`C ${C} Mn ${Mn} Si ${Si} Cr ${Cr} Ni ${Ni} Mo ${Mo} V ${V}`).composition);
+}
+
+/** Megapascals; a hardness for which the library holds no strength would be a row lost. */
+function tensile(hrc: number): number {
+  return strengthOf(hrc, "HRC").tensileMPa ?? Number.NaN;
+}
+
+function learningHours(row: Row): number {
+  const curve = { first: 1, rate: number(row, 0), model: "unit" as LearningModel };
+  return row[2] === "nth" ? nthHours(curve, number(row, 1)) : totalHours(curve, number(row, 1));
+}
+
+/** Lengths and quantities are lists of figures separated by spaces. */
+function fewestBars(row: Row): number {
+  const list = (index: number) => String(row[index]).split(" ").map(Number);
+  const quantities = list(2);
+  const pieces = list(1).map((length, index) => ({ length, quantity: quantities[index] ?? Number.NaN }));
+  return cutPlan({ pieces, bars: [{ length: number(row, 0) }], kerf: 0, trim: 0 }).bars;
+}
+
 /** What a published table may be checked for: its inputs in the order of its columns, the last column being the answer. */
 export const QUANTITIES: Readonly<Record<string, Quantity>> = {
   "hardness after temper": (row) =>
     temperedHardness(steel(row), number(row, 1), { hours: number(row, 2), cycles: 1 }),
+  "hardness after temper, °F": temperedAtFahrenheit,
+  "Brinell hardness after temper, °F": (row) =>
+    convertHardness(temperedAtFahrenheit(row), "HRC", "HB", LOW_ALLOY),
   "composition formula": formula,
   "initial hardness": (row) => initialHardness(number(row, 0)),
   "hardness as quenched": (row) => quenchedHardness(steel(row), number(row, 1)).hrc,
   "martensite start": (row) => martensiteStart(steel(row).composition),
+  "martensite start, K": (row) => startOfAnalysis(row) + KELVIN,
+  "lower critical": (row) => lowerCritical(steel(row).composition),
+  "end-quench hardness": (row) => jominyHardness(steel(row), number(row, 1) * MM_A_SIXTEENTH),
   "retained austenite": (row) => retainedAustenite({ ...PLAIN_CARBON, C: number(row, 0) }),
   "carbon in austenite": (row) => dissolvedAt(steel(row), number(row, 1)).carbon,
   "chromium in austenite": (row) => dissolvedAt(steel(row), number(row, 1)).chromium,
   "ideal diameter": (row) => idealDiameter(steel(row).composition),
   "thickest section fully hard": (row) => maxSection(steel(row), row[1] as Bath).fullyHardMm,
   "thickest section half hard": (row) => maxSection(steel(row), row[1] as Bath).halfHardMm,
+  "hardness from Brinell": (row) => convertHardness(number(row, 0), "HB", "HRC", LOW_ALLOY),
+  "tensile strength": (row) => tensile(number(row, 0)),
+  "tensile strength, ksi": (row) => tensile(number(row, 0)) / MPA_A_KSI,
+  density: (row) => densityOf(steel(row)).value,
+  "yield floor": (row) => yieldFloor(number(row, 0), number(row, 1), number(row, 2)),
+  "chance of acceptance": (row) => acceptChance(number(row, 0), number(row, 1), number(row, 2)),
+  "learning hours": learningHours,
+  "fewest bars": fewestBars,
   "section area": area,
   "blade mass": (row) => blade(row).mass,
   "blade balance": (row) => blade(row).balance,

@@ -10,7 +10,11 @@ export const MARTENSITE_START: Relation = {
   evidence: "fitted",
   inputs: { carbon: { label: "carbon in austenite", unit: "%", min: 0.1, max: 1.9 } },
   output: { label: "Ms", unit: "°C" },
-  error: { size: 25, unit: "°C", kind: "nine handbook values are missed by 13 °C root mean square" },
+  error: {
+    size: 42,
+    unit: "°C",
+    kind: "half-width that covers 90 % of 41 measured heats; nine handbook values lie within 20",
+  },
 };
 
 /** Austenite left after the quench. */

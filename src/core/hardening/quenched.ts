@@ -26,7 +26,7 @@ export const INITIAL_HARDNESS: Relation = {
     tungsten: { label: "tungsten", unit: "%", min: 0, max: 0.6 },
   },
   output: { label: "hardness as quenched", unit: "HRC" },
-  error: { size: 2, unit: "HRC", kind: "half-width that covers 90 %, fully martensitic" },
+  error: { size: 3, unit: "HRC", kind: "half-width that covers 90 % of values not used, fully martensitic" },
 };
 
 /** Hardness of martensite above 0.60 % C. */

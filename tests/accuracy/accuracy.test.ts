@@ -1,0 +1,61 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { ALL_SOURCES, readTable, tablePaths } from "./checks";
+import { dataFiles, frozenDataFiles } from "./data-files";
+import { faults, readCeilings } from "./frozen";
+import { MEASURED, type Measured } from "./measured";
+import { withAccuracy } from "./report";
+import { shareOf, spread } from "./statistics";
+
+describe("published tables", () => {
+  test("none got worse, none lost a row, none vanished", () => {
+    expect(faults(MEASURED)).toEqual([]);
+  });
+
+  test("at least ten sources serve checks only", () => {
+    const used = new Set(tablePaths().map((path) => readTable(path).source));
+    const own = tablePaths()
+      .filter((path) => path.includes("/accuracy/"))
+      .map((path) => readTable(path).source);
+    expect(new Set(own).size).toBeGreaterThanOrEqual(10);
+    for (const source of used) expect(Object.keys(ALL_SOURCES)).toContain(source);
+  });
+
+  test("the table in README is the one that the figures give", () => {
+    const readme = readFileSync("README.md", "utf8");
+    expect(withAccuracy(readme)).toBe(readme);
+  });
+});
+
+describe("the guard itself", () => {
+  const [first] = MEASURED as readonly [Measured, ...Measured[]];
+  const frozen = { [first.key]: { rows: first.errors.length, mean: 1, rms: 1, largest: 1 } };
+  const with_ = (errors: readonly number[]) => faults([{ ...first, errors }], frozen);
+
+  test("sees a row dropped, an answer lost, a miss too large, a table gone or new", () => {
+    const fine = first.errors.map(() => 0.5);
+    expect(with_(fine)).toEqual([]);
+    expect(with_(fine.slice(1))).toEqual([`${first.key}: 1 of ${fine.length} rows dropped`]);
+    expect(with_([...fine.slice(1), Number.NaN])).toEqual([`${first.key}: a row has no answer`]);
+    expect(with_([...fine.slice(1), 1.1])).toEqual([`${first.key}: largest 1.1 is over 1`]);
+    expect(faults([], frozen)).toEqual([`${first.key}: no longer measured`]);
+    expect(faults([first], {})).toEqual([`${first.key}: not frozen yet`]);
+  });
+
+  test("statistics by hand: errors 3, -4, 1", () => {
+    const { bias, meanSize, rms, largest, largestAt } = spread([3, -4, 1]);
+    expect([bias, largest, largestAt]).toEqual([0, 4, 1]);
+    expect(meanSize).toBeCloseTo(8 / 3, 12);
+    expect(rms).toBeCloseTo(Math.sqrt(26 / 3), 12);
+    expect(shareOf([true, false, undefined])).toBe(0.5);
+    expect(shareOf([undefined])).toBeUndefined();
+  });
+
+  test("ceilings are frozen for every table, and no more", () => {
+    expect(Object.keys(readCeilings()).sort()).toEqual(MEASURED.map(({ key }) => key).sort());
+  });
+});
+
+test("data files hold the rows and the column sums that are frozen", () => {
+  expect(dataFiles()).toEqual(frozenDataFiles());
+});

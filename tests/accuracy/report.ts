@@ -1,0 +1,79 @@
+import { MEASURED, type Measured, REFUSED_ROWS } from "./measured";
+import { shareOf, spread } from "./statistics";
+
+const START = "<!-- accuracy: written by npm run accuracy -- --write -->";
+const END = "<!-- end of accuracy -->";
+
+const LEAST_SHOWN = 0.0001;
+
+/** Three significant digits without a power of ten. */
+function digits(figure: number): string {
+  if (figure === 0) return "0";
+  if (Math.abs(figure) < LEAST_SHOWN / 2) return `under ${LEAST_SHOWN}`;
+  const decimals = Math.max(0, Math.min(4, 2 - Math.floor(Math.log10(Math.abs(figure)))));
+  return String(Number(figure.toFixed(decimals)));
+}
+
+function percent(share: number | undefined): string {
+  return share === undefined ? "-" : `${Math.floor(share * 100 + 1e-9)} %`;
+}
+
+/** One line a table, for the terminal. */
+export function printedLines(): string[] {
+  const head = [
+    "table".padEnd(66),
+    "rows",
+    "bias".padStart(12),
+    "rms".padStart(12),
+    "largest".padStart(12),
+    "inside the stated band; fitted, from memory",
+  ].join(" ");
+  const lines = MEASURED.map(({ key, errors, held, unit, fitted, seen }) => {
+    const { count, bias, rms, largest } = spread(errors);
+    const figures = [bias, rms, largest].map((figure) => digits(figure).padStart(12)).join(" ");
+    const marks = [percent(shareOf(held)), fitted ? "fitted" : "", seen === "MEMORY" ? "from memory" : ""];
+    return `${key.padEnd(66)} ${String(count).padStart(4)} ${figures} ${unit.padEnd(6)}${marks.filter(Boolean).join(", ")}`;
+  });
+  return [head, ...lines, `${REFUSED_ROWS} published tempering rows are refused, each with a sentence`];
+}
+
+const BAR = 10;
+
+function bar(share: number | undefined): string {
+  if (share === undefined) return "no band stated";
+  const filled = Math.round(share * BAR);
+  return `${"█".repeat(filled)}${"░".repeat(BAR - filled)} ${percent(share)}`;
+}
+
+/** Quantities that differ only in the unit a source prints belong together, each in its own line. */
+function summaryLine(quantity: string, list: readonly Measured[]): string {
+  const { count, bias, rms, largest } = spread(list.flatMap(({ errors }) => errors));
+  const held = shareOf(list.flatMap((one) => one.held));
+  const sources = new Set(list.flatMap((one) => one.sources)).size;
+  const memory = list.every(({ seen }) => seen === "MEMORY") ? ", from memory" : "";
+  const unit = list[0]?.unit ?? "";
+  const figures = [bias, rms, largest].map((figure) => `${digits(figure)} ${unit}`.trim());
+  return `| ${quantity} | ${sources}${memory} | ${count} | ${figures.join(" | ")} | ${bar(held)} |`;
+}
+
+/** The summary for README: tables that took no part in a fit, by quantity. */
+function summary(): string {
+  const groups = new Map<string, Measured[]>();
+  for (const one of MEASURED.filter(({ fitted }) => !fitted)) {
+    const key = one.quantity.replace(/, °F$/, "");
+    groups.set(key, [...(groups.get(key) ?? []), one]);
+  }
+  return [
+    "| quantity | sources | rows | bias | root mean square | largest | inside the stated band |",
+    "|---|---|---|---|---|---|---|",
+    ...[...groups].sort(([a], [b]) => (a < b ? -1 : 1)).map(([key, list]) => summaryLine(key, list)),
+  ].join("\n");
+}
+
+/** README with its accuracy table brought up to date. */
+export function withAccuracy(readme: string): string {
+  const start = readme.indexOf(START);
+  const end = readme.indexOf(END);
+  if (start < 0 || end < start) throw new Error("README.md has lost the marks around its accuracy table");
+  return `${readme.slice(0, start)}${START}\n\n${summary()}\n\n${readme.slice(end)}`;
+}
