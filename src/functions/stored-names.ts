@@ -17,10 +17,14 @@ const NEWER = /_xlfn\.(?:_xlws\.)?|_xlpm\./gi;
 /** A name that this version knows is written its own way; another one is kept, in capitals as ours are. */
 const spelled = (name: string | undefined) => functionNamed(name ?? "")?.name ?? (name ?? "").toUpperCase();
 
+/** The formula with our names as they are typed, with their dot; all else as it was. */
+export function ownNamesTyped(formula: string): string {
+  return replaceOutsideTexts(formula, OURS, ([, , name]) => `${NAMESPACE}.${spelled(name)}`);
+}
+
 /** The formula as it is typed: our names with their dot, newer built-in names without the marks of the file. */
 export function typedForm(stored: string): string {
-  const ours = replaceOutsideTexts(stored, OURS, ([, , name]) => `${NAMESPACE}.${spelled(name)}`);
-  return replaceOutsideTexts(ours, NEWER, () => "");
+  return replaceOutsideTexts(ownNamesTyped(stored), NEWER, () => "");
 }
 
 /** The formula with our names as a file must hold them for Excel to find them; all else as it was. */

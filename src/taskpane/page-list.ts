@@ -7,6 +7,10 @@ interface PageEntry {
 
 /** The pages in the order of a run. Each is fetched when it is first opened. */
 export const PAGES: Readonly<Record<PageId, PageEntry>> = {
+  cell: {
+    title: "This cell",
+    load: () => import(/* webpackChunkName: "this-cell" */ "./pages/cell"),
+  },
   steels: {
     title: "Steels",
     load: () => import(/* webpackChunkName: "steels" */ "./pages/steels"),
@@ -30,6 +34,10 @@ export const PAGES: Readonly<Record<PageId, PageEntry>> = {
   functions: {
     title: "Functions",
     load: () => import(/* webpackChunkName: "functions-list" */ "./pages/functions"),
+  },
+  repair: {
+    title: "Share and repair",
+    load: () => import(/* webpackChunkName: "repair" */ "./pages/repair"),
   },
   about: {
     title: "About",

@@ -22,4 +22,13 @@ export interface PageModule {
   readonly render: RenderPage;
 }
 
-export type PageId = "steels" | "bands" | "tempering" | "checks" | "cautions" | "functions" | "about";
+export type PageId =
+  | "cell"
+  | "steels"
+  | "bands"
+  | "tempering"
+  | "checks"
+  | "cautions"
+  | "functions"
+  | "repair"
+  | "about";
