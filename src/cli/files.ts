@@ -2,6 +2,7 @@ import {
   closeSync,
   existsSync,
   fsyncSync,
+  mkdirSync,
   openSync,
   readFileSync,
   realpathSync,
@@ -51,6 +52,11 @@ export function readWhole(file: string): FileRead {
     const state = stateOf(path);
     return { path, bytes: readFileSync(path), state };
   });
+}
+
+/** Makes a folder unless it is there. @throws FileRefusal where that cannot be done. */
+export function makeFolder(folder: string): void {
+  refusing(folder, () => mkdirSync(folder, { recursive: true }));
 }
 
 /** Files that spreadsheet programs lay beside a workbook while they have it open. */

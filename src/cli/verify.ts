@@ -56,13 +56,21 @@ const DIGESTS: Readonly<Record<Verification["digest"], string>> = {
 const sheetsOnly = (where: string, names: readonly string[]) =>
   names.length === 0 ? "" : `Sheets only in the ${where}: ${names.join(", ")}\n`;
 
+/** Sheets left out on purpose are told apart from sheets that someone took out later. */
+function leftOut({ sheetsOfLive, leftOut: count }: Verification): string {
+  const isStated = count === sheetsOfLive.length;
+  return isStated && count > 0
+    ? `Left out by the sender: ${counted(count, "sheet")}\n`
+    : sheetsOnly(`live workbook (the copy says ${count} left out)`, sheetsOfLive);
+}
+
 function summary(file: string, found: Verification): string {
   const differ = found.differences.length;
   return (
     `${file}: ${counted(found.cells, "value")} compared, ${differ === 0 ? "none differs" : `${differ} differ`}\n` +
     origin(found) +
     DIGESTS[found.digest] +
-    sheetsOnly("live workbook", found.sheetsOfLive) +
+    leftOut(found) +
     sheetsOnly("copy", found.sheetsOfCopy) +
     listedRemarks("Formulas in the copy, which should hold values only:", found.formulas) +
     differencesInWords(found.differences)

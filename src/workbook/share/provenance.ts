@@ -20,6 +20,7 @@ export const LABELS = {
   date: "Date given by the sender",
   digest: "SHA-256 of the values",
   formulas: "Formulas replaced by values",
+  leftOut: "Sheets left out",
 } as const;
 
 const SHEET_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml";
@@ -53,6 +54,7 @@ export interface Origin {
   readonly date: string;
   readonly source: string;
   readonly formulas: number;
+  readonly leftOut: number;
   readonly digest: string;
   /** Formulas that kept the value of the file they came from: sheet, cell, reason. */
   readonly left: readonly Line[];
@@ -71,11 +73,13 @@ function linesOf(origin: Origin): Line[] {
     [PROVENANCE],
     ["Every formula of this copy was replaced by its value; the note on a cell keeps the formula."],
     ["Estimates carry a range and an error: ask the sender before heat-treating by them."],
+    ["Follow local codes and licensed practice."],
     [],
     [LABELS.computedBy, COMPUTED_BY],
     [LABELS.date, origin.date === "" ? "not given" : origin.date],
     ["Copied from", origin.source === "" ? "not given" : origin.source],
     [LABELS.formulas, origin.formulas],
+    [LABELS.leftOut, origin.leftOut],
     [LABELS.digest, origin.digest],
     ...block("Not computed by us, value as it stood", ["Sheet", "Cell", "Reason"], origin.left),
     ...block("Errors", ["Sheet", "Cell", "What it says"], origin.errors),

@@ -6,11 +6,13 @@ import { type CellRemark, errorsOf, leftAsTheyWere, writeResults } from "../xlsx
 import { relationshipsOf } from "../xlsx/relationships";
 import { withFixedValues } from "./fixed-values";
 import { inputsOf } from "./inputs";
+import { chosenSheets, withOnlySheets } from "./left-out";
 import type { Note } from "./note";
 import { addNotes } from "./notes";
 import { addProvenance, PROVENANCE } from "./provenance";
 import { withoutRulesOn } from "./sheet-elements";
 import { withSheets, withTabChosen } from "./sheet-list";
+import { mentionsOf } from "./sheet-mentions";
 import { openingPlace, orderOf } from "./sheet-order";
 import { isLive, refuseTraces, stripLiveParts } from "./strip";
 import { digestOf, valuesOf } from "./values";
@@ -20,6 +22,8 @@ export interface ShareOptions {
   readonly date?: string;
   /** Name of the workbook the copy is made from. */
   readonly source?: string;
+  /** Names of the sheets to share; all of them unless given. */
+  readonly sheets?: readonly string[];
   readonly onProgress?: (words: string) => void;
 }
 
@@ -32,6 +36,8 @@ export interface ShareCopy {
   readonly errors: readonly CellRemark[];
   /** Hidden sheets that are in the copy: whoever gets it can show them. */
   readonly hidden: readonly string[];
+  /** How many sheets of the workbook are not in the copy. */
+  readonly leftOut: number;
 }
 
 function noteFor(formula: LiveFormula, done: Calculation): Note {
@@ -63,11 +69,15 @@ function refuseUnfit(live: LiveWorkbook): void {
 }
 
 /** Replaces formulas by values and lays the formulas into notes, sheet by sheet. */
-function fixSheets(current: LiveWorkbook, formulasOf: ReadonlyMap<string, readonly Note[]>): void {
+function fixSheets(
+  current: LiveWorkbook,
+  formulasOf: ReadonlyMap<string, readonly Note[]>,
+  isUnwanted: (text: string) => boolean,
+): void {
   const { file } = current;
   for (const sheet of current.sheets) {
     const { part, name } = sheet.listed;
-    file.setText(part, withoutRulesOn(part, withFixedValues(current, sheet), isLive));
+    file.setText(part, withoutRulesOn(part, withFixedValues(current, sheet), isUnwanted));
     addNotes(file, part, formulasOf.get(name) ?? []);
   }
 }
@@ -77,7 +87,7 @@ const isTab = (kind: string) => kind === "worksheet" || kind === "chartsheet" ||
 
 function listSheets(current: LiveWorkbook, link: string): void {
   const { file, main } = current;
-  const sheets = orderOf(current, () => true, link);
+  const sheets = orderOf(current, link);
   const opens = openingPlace(current, sheets);
   file.setText(
     main.name,
@@ -90,46 +100,65 @@ function listSheets(current: LiveWorkbook, link: string): void {
   }
 }
 
-const lines = (remarks: readonly CellRemark[]) =>
+const linesOf = (remarks: readonly CellRemark[]) =>
   remarks.map(({ sheet, cell, text }) => [sheet, cell, text] as const);
+
+function notesBySheet(live: LiveWorkbook, done: Calculation): Map<string, readonly Note[]> {
+  return new Map(
+    live.sheets.map(({ listed, formulas }) => [
+      listed.name,
+      [...formulas.values()].map((formula) => noteFor(formula, done)),
+    ]),
+  );
+}
+
+/** What there is to say about the formulas of a calculated workbook, on the sheets that are shared. */
+function accountOf(live: LiveWorkbook, done: Calculation, kept: readonly string[]) {
+  const isKept = ({ sheet }: CellRemark) => kept.includes(sheet);
+  const shared = live.sheets.filter(({ listed }) => kept.includes(listed.name));
+  return {
+    formulas: shared.reduce((sum, { formulas }) => sum + formulas.size, 0),
+    left: leftAsTheyWere(done).filter(isKept),
+    errors: errorsOf(live, done).filter(isKept),
+    inputs: inputsOf(live).filter(([sheet]) => kept.includes(sheet)),
+    hidden: shared.flatMap(({ listed }) => (listed.isHidden ? [listed.name] : [])),
+    leftOut: live.main.listed.length - kept.length,
+  };
+}
 
 /**
  * Makes a copy of a workbook for someone without the add-in: calculated, every formula replaced by its value and
  * kept as a note, what a supplier acts on first, and a sheet that says where the values come from. Nothing of an
  * add-in, of other files or of the order of calculation is left in it.
  *
- * @throws FileRefusal for a file that cannot be read, or a copy that would still hold a trace of an add-in.
+ * @throws FileRefusal for a file that cannot be read, a sheet that is not there, or a copy that would still hold a
+ *   trace of an add-in.
  */
 export async function shareCopy(bytes: Uint8Array, options: ShareOptions = {}): Promise<ShareCopy> {
   const progress = options.onProgress ?? (() => undefined);
   const live = readLiveWorkbook(bytes);
   refuseUnfit(live);
+  const kept = options.sheets === undefined ? live.main.listed : chosenSheets(live, options.sheets);
   progress("calculating");
   const done = await calculateFile(live);
   writeResults(live, done);
-  const notes = new Map(
-    live.sheets.map(({ listed, formulas }) => [
-      listed.name,
-      [...formulas.values()].map((formula) => noteFor(formula, done)),
-    ]),
-  );
-  const inputs = inputsOf(live);
+  const account = accountOf(live, done, kept);
   progress("copying values");
-  const current = readLiveWorkbook(live.file.save());
+  const calculated = live.file.save();
+  const current = readLiveWorkbook(account.leftOut === 0 ? calculated : withOnlySheets(calculated, kept));
   const digest = await digestOf(valuesOf(current), PROVENANCE);
-  const formulas = live.sheets.reduce((sum, sheet) => sum + sheet.formulas.size, 0);
-  const [left, errors] = [leftAsTheyWere(done), errorsOf(live, done)];
-  fixSheets(current, notes);
+  const mentions = mentionsOf(live.main.listed.filter((name) => !kept.includes(name)));
+  fixSheets(current, notesBySheet(live, done), (text) => isLive(text) || mentions(text));
   stripLiveParts(current.file, current);
-  const origin = { date: options.date ?? "", source: options.source ?? "", formulas, digest };
   const link = addProvenance(current.file, current.main.name, {
-    ...origin,
-    left: lines(left),
-    errors: lines(errors),
-    inputs,
+    ...account,
+    date: options.date ?? "",
+    source: options.source ?? "",
+    digest,
+    left: linesOf(account.left),
+    errors: linesOf(account.errors),
   });
   listSheets(current, link);
   refuseTraces(current.file);
-  const hidden = live.main.sheets.filter(({ isHidden }) => isHidden).map(({ name }) => name);
-  return { bytes: current.file.save(), formulas, digest, left, errors, hidden };
+  return { ...account, bytes: current.file.save(), digest };
 }

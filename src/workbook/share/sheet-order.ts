@@ -18,9 +18,9 @@ function rankOf({ name }: CopiedSheet): number {
 }
 
 /** Sheets for the supplier first, the others in their order, where the values come from last. */
-export function orderOf(live: LiveWorkbook, isKept: (name: string) => boolean, link: string): CopiedSheet[] {
+export function orderOf(live: LiveWorkbook, link: string): CopiedSheet[] {
   const copied = live.main.listed.map((name, from): CopiedSheet => ({ name, from }));
-  const ordered = copied.filter(({ name }) => isKept(name)).sort((a, b) => rankOf(a) - rankOf(b));
+  const ordered = [...copied].sort((a, b) => rankOf(a) - rankOf(b));
   return [...ordered, { name: PROVENANCE, from: undefined, link }];
 }
 

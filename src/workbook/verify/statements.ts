@@ -8,6 +8,8 @@ export interface Statements {
   /** True where that is the very version and data edition that verifies it. */
   readonly isThisVersion: boolean;
   readonly date: string | undefined;
+  /** How many sheets of the workbook the sender left out of the copy. */
+  readonly leftOut: number;
   /** Whether the values still have the SHA-256 that the copy was made with. */
   readonly digest: "as stated" | "not as stated" | "not stated";
 }
@@ -27,6 +29,7 @@ export async function statementsOf(shared: Values): Promise<Statements> {
     computedBy,
     isThisVersion: computedBy === COMPUTED_BY,
     date: beside(LABELS.date),
+    leftOut: Number(beside(LABELS.leftOut) ?? 0),
     digest: digest === undefined ? "not stated" : isAsStated ? "as stated" : "not as stated",
   };
 }

@@ -24,7 +24,7 @@ export interface Verification extends Statements {
   readonly differences: readonly Difference[];
   /** Formulas that stand in the copy, which should hold values only. */
   readonly formulas: readonly CellRemark[];
-  /** Sheets that only one of the two has. */
+  /** Sheets that only one of the two has; the sender may have left some out, and the copy then says how many. */
   readonly sheetsOfLive: readonly string[];
   readonly sheetsOfCopy: readonly string[];
 }
@@ -39,8 +39,7 @@ function formulasIn(copy: LiveWorkbook): CellRemark[] {
   );
 }
 
-const namesIn = (workbook: LiveWorkbook) =>
-  workbook.sheets.map(({ listed }) => listed.name).filter((name) => name !== PROVENANCE);
+const namesIn = ({ main }: LiveWorkbook) => main.listed.filter((name) => name !== PROVENANCE);
 
 /**
  * Calculates the live workbook and compares every value of a shared copy with it.
@@ -74,8 +73,9 @@ export async function verifyCopy(
     theirs.filter((name) => !ours.includes(name)),
   ];
   const formulas = formulasIn(copy);
-  const found = [differences, formulas, sheetsOfLive, sheetsOfCopy];
+  const found = [differences, formulas, sheetsOfCopy];
   const cells = ours.reduce((sum, name) => sum + (values.get(name)?.size ?? 0), 0);
-  const isSound = statements.digest === "as stated" && found.every(({ length }) => length === 0);
+  const isWhole = sheetsOfLive.length === statements.leftOut;
+  const isSound = statements.digest === "as stated" && isWhole && found.every(({ length }) => length === 0);
   return { ...statements, isSound, cells, differences, formulas, sheetsOfLive, sheetsOfCopy };
 }
