@@ -28,3 +28,10 @@ function argumentFormula(given: ExampleArgument): string {
 export function formulaOf(fn: WorksheetFunction, given: readonly ExampleArgument[]): string {
   return `=${NAMESPACE}.${fn.name}(${given.map(argumentFormula).join(",")})`;
 }
+
+/** Arguments left out at the end are not written. */
+export function withoutEmptyEnd<T>(given: readonly T[], isEmpty: (argument: T) => boolean): readonly T[] {
+  let length = given.length;
+  while (length > 0 && isEmpty(given[length - 1] as T)) length -= 1;
+  return given.slice(0, length);
+}

@@ -19,9 +19,17 @@ export const PAGES: Readonly<Record<PageId, PageEntry>> = {
     title: "Hardness bands",
     load: () => import(/* webpackChunkName: "bands" */ "./pages/bands"),
   },
+  section: {
+    title: "Section",
+    load: () => import(/* webpackChunkName: "section" */ "./pages/section"),
+  },
   tempering: {
     title: "Hardening and tempering",
     load: () => import(/* webpackChunkName: "tempering" */ "./pages/tempering"),
+  },
+  shape: {
+    title: "Shape",
+    load: () => import(/* webpackChunkName: "shape" */ "./pages/shape"),
   },
   checks: {
     title: "Run checks",

@@ -21,7 +21,8 @@ interface TemperRow {
   readonly refusal: string | null;
 }
 
-function tempersOf(steel: string): readonly number[] {
+/** The tempers of blades of a steel, °C, rising. */
+export function usualTempers(steel: string): readonly number[] {
   try {
     return HIGH_TEMPERED.includes(findSteel(steel).family) ? [...TEMPERS, ...HIGH_TEMPERS] : TEMPERS;
   } catch (problem) {
@@ -37,7 +38,7 @@ export interface TemperTime {
 }
 
 function temperRows(steel: string, { hours, cycles }: TemperTime): TemperRow[] {
-  const tempers = tempersOf(steel);
+  const tempers = usualTempers(steel);
   const column = tempers.map((temper) => [temper]);
   const { rows } = ask("TEMPERED_RANGE", steel, column, hours, cycles);
   return tempers.map((celsius, at) => {

@@ -3,52 +3,45 @@ import { afterPause, element, fill } from "../dom";
 import { evidenceOf } from "../evidence";
 import { fieldRow, textField } from "../fields";
 import { insertControl } from "../insert";
+import { ovenForm } from "../oven-form";
 import type { RenderPage } from "../page";
 import { caution, disclosure, facts, refusalNote, table } from "../tables";
+import { temperCurveFigure } from "../temper-curve-figure";
+import { temperGoal } from "../temper-goal";
+import { type Recipe, recipeCall, temperOf } from "../temper-recipe";
 import { temperTable } from "../temper-table";
-import { celsiusText, quoted, spanText, typed } from "../words";
+import { celsiusText, spanText, typed } from "../words";
 
-/** What the form holds, as typed. */
-interface Recipe {
-  readonly steel: string;
-  readonly temper: string;
-  readonly hours: string;
-  readonly cycles: string;
-  readonly target: string;
-}
-
-/** Hardening and tempering: a range for one temper, the temper for a target, tables of both. */
+/** Hardening and tempering: a range for one temper, the curve, the temper for a target, the oven, tables. */
 export const render: RenderPage = (root, context) => {
-  const steel = textField({ label: "Steel" }, context.state.steel);
-  const temper = textField({ label: "Temper", hint: "°C; write 400 F for °F" }, "200");
-  const hours = textField({ label: "Hours" }, "2");
-  const cycles = textField({ label: "Number of tempers" }, "2");
-  const target = textField({ label: "Wanted hardness, HRC" }, "60");
-  const recipe = (): Recipe => ({
-    steel: steel.control.value.trim(),
-    temper: temper.control.value.trim(),
-    hours: hours.control.value.trim(),
-    cycles: cycles.control.value.trim(),
-    target: target.control.value.trim(),
-  });
+  const { fields, recipe } = recipeFields(context.state.steel);
+  const { steel, temper, hours, cycles, target } = fields;
   const range = element("div", { "aria-live": "polite" });
   const wanted = element("div", { "aria-live": "polite" });
+  const curve = element("section", { "aria-label": "Tempering curve" });
   const tables = element("div", {});
+  const oven = ovenForm(
+    context,
+    () => recipe().temper,
+    () => temperOf(recipe()),
+  );
   const rangeInsert = insertControl(context.port, () =>
-    call("TEMPERED_RANGE", recipe(), typed(recipe().temper)),
+    recipeCall("TEMPERED_RANGE", recipe(), typed(recipe().temper)),
   );
   const targetInsert = insertControl(context.port, () =>
-    call("TEMPER_FOR", recipe(), typed(recipe().target)),
+    recipeCall("TEMPER_PLAN", recipe(), typed(recipe().target)),
   );
   const refresh = () => {
     context.state.steel = recipe().steel;
     fill(range, ...rangeOf(recipe()));
-    fill(wanted, ...temperFor(recipe()));
+    fill(curve, ...temperCurveFigure(recipe()));
+    fill(wanted, ...temperGoal(recipe()));
     fill(tables, ...tablesOf(recipe()));
     rangeInsert.refresh();
     targetInsert.refresh();
+    oven.refresh();
   };
-  for (const { control } of [steel, temper, hours, cycles, target]) {
+  for (const { control } of Object.values(fields)) {
     control.addEventListener("input", afterPause(refresh));
   }
   const form = element(
@@ -64,23 +57,39 @@ export const render: RenderPage = (root, context) => {
   );
   form.append(range, rangeInsert.block);
   goal.append(target.block, wanted, targetInsert.block);
-  root.append(form, goal, tables);
+  root.append(form, curve, goal, oven.block, tables);
   refresh();
   return undefined;
 };
 
-function call(name: string, { steel, hours, cycles }: Recipe, second: string): string {
-  return `=BLADE.${name}(${[quoted(steel), second, typed(hours), typed(cycles)].join(",")})`;
+function recipeFields(startSteel: string) {
+  const fields = {
+    steel: textField({ label: "Steel" }, startSteel),
+    temper: textField({ label: "Temper", hint: "°C; write 400 F for °F" }, "200"),
+    hours: textField({ label: "Hours" }, "2"),
+    cycles: textField({ label: "Number of tempers" }, "2"),
+    target: textField({ label: "Wanted hardness, HRC" }, "60"),
+  };
+  const read = (name: keyof typeof fields) => fields[name].control.value.trim();
+  const recipe = (): Recipe => ({
+    steel: read("steel"),
+    temper: read("temper"),
+    hours: read("hours"),
+    cycles: read("cycles"),
+    target: read("target"),
+  });
+  return { fields, recipe };
 }
 
-function rangeOf({ steel, temper, hours, cycles }: Recipe): HTMLElement[] {
+function rangeOf(recipe: Recipe): HTMLElement[] {
+  const { steel, temper, hours, cycles } = recipe;
   const reply = ask("TEMPERED_RANGE", steel, temper, hours, cycles);
   if (reply.refusal !== null) return [refusalNote(reply.refusal)];
   const [low = "", likely = "", high = "", basis = "", warning = ""] = firstRow(reply);
   return [
     element("p", { class: "answer" }, `${spanText(low, high, "HRC")}, likely ${likely}`),
     facts([
-      ["Temper", temperInBothScales(temper)],
+      ["Temper", temperInBothScales(recipe)],
       ["Basis", basis],
     ]),
     ...(warning === "" ? [] : [caution(warning.split("; "))]),
@@ -88,24 +97,9 @@ function rangeOf({ steel, temper, hours, cycles }: Recipe): HTMLElement[] {
 }
 
 /** What was typed, in both scales, so that 400 meant as °F is noticed. */
-function temperInBothScales(temper: string): string {
-  const isFahrenheit = /f/i.test(temper);
-  const figure = Number.parseFloat(temper.replace(",", "."));
-  const celsius = isFahrenheit ? (figure - 32) / 1.8 : figure;
-  return Number.isFinite(celsius) ? celsiusText(String(celsius)) : "";
-}
-
-function temperFor({ steel, target, hours, cycles }: Recipe): HTMLElement[] {
-  const reply = ask("TEMPER_FOR", steel, target, hours, cycles);
-  if (reply.refusal !== null) return [refusalNote(reply.refusal)];
-  return [
-    element("p", { class: "answer" }, celsiusText(firstRow(reply)[0] ?? "")),
-    element(
-      "p",
-      { class: "basis" },
-      "Start below it, read the hardness, and work up: a blade can be drawn further, never back.",
-    ),
-  ];
+function temperInBothScales(recipe: Recipe): string {
+  const celsius = temperOf(recipe);
+  return celsius === undefined ? "" : celsiusText(String(celsius));
 }
 
 function tablesOf({ steel, hours, cycles }: Recipe): HTMLElement[] {

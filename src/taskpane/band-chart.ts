@@ -1,0 +1,164 @@
+import { type ScaleLinear, scaleLinear } from "d3-scale";
+import { area, line } from "d3-shape";
+import { hatching, label, type PictureText, picture, shape } from "./svg";
+
+export interface BandPoint {
+  readonly x: number;
+  readonly low: number;
+  readonly likely: number;
+  readonly high: number;
+}
+
+export interface AxisMark {
+  readonly at: number;
+  readonly text: string;
+}
+
+/** A stretch of x to be wary of. */
+export interface WaryStretch {
+  readonly from: number;
+  readonly to: number;
+  readonly name: string;
+}
+
+export interface BandChart extends PictureText {
+  readonly points: readonly BandPoint[];
+  /** Ends of the x axis; those of the points where left out. */
+  readonly xSpan?: readonly [from: number, to: number];
+  readonly xName: string;
+  readonly yName: string;
+  /** A second reading of each mark of the x axis, such as °F. */
+  readonly xAlso?: (x: number) => string;
+  /** Marks of the y axis where round values of y are not what is read there. */
+  readonly yMarks?: readonly AxisMark[] | undefined;
+  /** A second reading of y, named and marked on the right. */
+  readonly yAlso?: string | undefined;
+  readonly wary?: readonly WaryStretch[];
+  /** Single published figures. */
+  readonly dots?: readonly { readonly x: number; readonly y: number }[];
+  /** The x that the smith typed. */
+  readonly here?: AxisMark | undefined;
+}
+
+/** Room on both sides of a plot, so that drawings of the same x can stand exactly below it. */
+export const PLOT_SIDE = 38;
+const TOP = 22;
+const PLOT_HEIGHT = 140;
+const BOTTOM = TOP + PLOT_HEIGHT;
+const LINE = 14;
+/** Narrower than this, marks of two readings would run into one another. */
+const PIXELS_A_MARK = 52;
+
+interface Frame {
+  readonly x: ScaleLinear<number, number>;
+  readonly y: ScaleLinear<number, number>;
+  readonly left: number;
+  readonly right: number;
+}
+
+function frameFor({ points, dots = [], xSpan }: BandChart, width: number): Frame {
+  const xs = xSpan ?? points.map(({ x }) => x);
+  const ys = [...points.flatMap(({ low, high }) => [low, high]), ...dots.map(({ y }) => y)];
+  const [left, right] = [PLOT_SIDE, width - PLOT_SIDE];
+  return {
+    left,
+    right,
+    x: scaleLinear([Math.min(...xs), Math.max(...xs)], [left, right]),
+    y: scaleLinear([Math.min(...ys), Math.max(...ys)], [BOTTOM, TOP]).nice(5),
+  };
+}
+
+function yAxis({ y, left, right }: Frame, { yMarks, yName, yAlso }: BandChart): SVGElement[] {
+  const [least = 0, most = 0] = y.domain();
+  const round = y.ticks(5).map((at) => ({ at, text: String(at) }));
+  const marks = (yMarks ?? round).filter(({ at }) => at >= least && at <= most);
+  const also = yAlso === undefined ? [] : round;
+  return [
+    label(left - 5, TOP - 10, "end", yName),
+    ...(yAlso === undefined ? [] : [label(right + 5, TOP - 10, "start", yAlso)]),
+    ...marks.flatMap(({ at, text }) => [
+      shape("line", { x1: left, x2: right, y1: y(at), y2: y(at), class: "grid" }),
+      label(left - 5, y(at) + 4, "end", text),
+    ]),
+    ...also.map(({ at, text }) => label(right + 5, y(at) + 4, "start", text)),
+  ];
+}
+
+function xAxis({ x, left, right }: Frame, { xName, xAlso }: BandChart): SVGElement[] {
+  const count = Math.max(2, Math.floor((right - left) / PIXELS_A_MARK));
+  const nameAt = BOTTOM + (xAlso === undefined ? 2 : 3) * LINE + 4;
+  return [
+    shape("line", { x1: left, x2: right, y1: BOTTOM, y2: BOTTOM, class: "axis" }),
+    ...x
+      .ticks(count)
+      .flatMap((value) => [
+        shape("line", { x1: x(value), x2: x(value), y1: BOTTOM, y2: BOTTOM + 4, class: "axis" }),
+        label(x(value), BOTTOM + LINE + 2, "middle", String(value)),
+        ...(xAlso === undefined ? [] : [label(x(value), BOTTOM + 2 * LINE + 2, "middle", xAlso(value))]),
+      ]),
+    label((left + right) / 2, nameAt, "middle", xName),
+  ];
+}
+
+function waryParts({ x }: Frame, wary: readonly WaryStretch[]): SVGElement[] {
+  const [first = 0, last = 0] = x.domain();
+  const seen = wary
+    .map((stretch) => ({ ...stretch, from: Math.max(first, stretch.from), to: Math.min(last, stretch.to) }))
+    .filter(({ from, to }) => to > from);
+  return seen.flatMap(({ from, to, name }, at) => {
+    const { pattern, fill } = hatching("wary");
+    const box = { x: x(from), y: TOP, width: x(to) - x(from), height: PLOT_HEIGHT };
+    const isLate = x(to) - x(from) < PIXELS_A_MARK;
+    return [
+      pattern,
+      shape("rect", { ...box, fill, class: "wary" }),
+      label(isLate ? x(to) - 3 : x(from) + 3, BOTTOM - 6 - at * LINE, isLate ? "end" : "start", name),
+    ];
+  });
+}
+
+function hereParts({ x, left, right }: Frame, here: AxisMark | undefined): SVGElement[] {
+  if (here === undefined) return [];
+  const at = x(here.at);
+  if (at < left || at > right) return [];
+  const isLate = at > (left + right) / 2;
+  return [
+    shape("line", { x1: at, x2: at, y1: TOP, y2: BOTTOM, class: "here" }),
+    label(at + (isLate ? -4 : 4), TOP + 12, isLate ? "end" : "start", here.text),
+  ];
+}
+
+function curves({ x, y }: Frame, points: readonly BandPoint[]): SVGElement[] {
+  const band = area<BandPoint>(
+    (point) => x(point.x),
+    ({ low }) => y(low),
+    ({ high }) => y(high),
+  );
+  const likely = line<BandPoint>(
+    (point) => x(point.x),
+    (point) => y(point.likely),
+  );
+  return [
+    shape("path", { d: band([...points]) ?? "", class: "band" }),
+    shape("path", { d: likely([...points]) ?? "", class: "likely" }),
+  ];
+}
+
+/** A line with its band, axes named and marked. The caller puts a table of the same figures beside it. */
+export function bandChart(chart: BandChart, width: number): SVGElement {
+  const { points, wary = [], dots = [], here } = chart;
+  const frame = frameFor(chart, width);
+  const [band, likely] = curves(frame, points);
+  const height = BOTTOM + (chart.xAlso === undefined ? 2 : 3) * LINE + 10;
+  return picture(
+    chart,
+    { width, height },
+    ...(band === undefined ? [] : [band]),
+    ...yAxis(frame, chart),
+    ...xAxis(frame, chart),
+    ...(likely === undefined ? [] : [likely]),
+    ...waryParts(frame, wary),
+    ...dots.map((dot) => shape("circle", { cx: frame.x(dot.x), cy: frame.y(dot.y), r: 3, class: "dot" })),
+    ...hereParts(frame, here),
+  );
+}

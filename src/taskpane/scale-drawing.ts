@@ -1,0 +1,129 @@
+import { hatching, label, type PictureText, picture, shape } from "./svg";
+
+/** Points of a closed outline, mm: along the picture and across it, downwards. */
+export type Path = readonly (readonly [along: number, across: number])[];
+
+/** A place along the outline, mm, with its words. */
+export interface Place {
+  readonly at: number;
+  readonly name: string;
+  /** Dashed: a limit rather than the place itself. */
+  readonly isLimit?: boolean;
+}
+
+export interface ScaleDrawing extends PictureText {
+  readonly outline: Path;
+  /** A part of it to be hatched. */
+  readonly hatched?: Path | undefined;
+  readonly places?: readonly Place[];
+  /** Room left and right of the outline in pixels. */
+  readonly side?: number;
+}
+
+const TALLEST = 200;
+const TOP = 8;
+const LINE = 15;
+
+interface Bounds {
+  readonly from: number;
+  readonly size: number;
+}
+
+function bounds(values: readonly number[]): Bounds {
+  const from = Math.min(...values);
+  return { from, size: Math.max(...values) - from };
+}
+
+/** A round length for a scale bar: up to a third of the picture. */
+function barLength(along: number): number {
+  const third = along / 3;
+  const power = 10 ** Math.floor(Math.log10(third));
+  return [5, 2, 1].map((step) => step * power).find((length) => length <= third) ?? power;
+}
+
+/** From mm to pixels, the same scale both ways. */
+interface Scale {
+  readonly pixelsAMm: number;
+  readonly x: (mm: number) => number;
+  readonly y: (mm: number) => number;
+  readonly bottom: number;
+}
+
+function scaleFor(
+  { outline, places = [], side = 8 }: ScaleDrawing,
+  width: number,
+): Scale & { along: Bounds } {
+  const along = bounds([...outline.map(([x]) => x), ...places.map(({ at }) => at)]);
+  const across = bounds(outline.map(([, y]) => y));
+  const pixelsAMm = Math.min((width - 2 * side) / along.size, TALLEST / across.size);
+  return {
+    along,
+    pixelsAMm,
+    x: (mm) => side + (mm - along.from) * pixelsAMm,
+    y: (mm) => TOP + (mm - across.from) * pixelsAMm,
+    bottom: TOP + across.size * pixelsAMm,
+  };
+}
+
+const drawn = (path: Path, { x, y }: Scale) =>
+  path.map(([along, across]) => `${x(along).toFixed(2)},${y(across).toFixed(2)}`).join(" ");
+
+function hatchedPart(path: Path | undefined, scale: Scale): SVGElement[] {
+  if (path === undefined) return [];
+  const { pattern, fill } = hatching("hard");
+  return [pattern, shape("polygon", { points: drawn(path, scale), fill, class: "hard" })];
+}
+
+/** About the width of a letter, to keep words inside the picture. */
+const LETTER = 6.4;
+
+/** Words right of their line where they fit, else left of it, else wherever they do. */
+function placeLabel(x: number, y: number, name: string, width: number): SVGElement {
+  const long = name.length * LETTER;
+  if (x + 4 + long <= width) return label(x + 4, y, "start", name);
+  if (x - 4 - long >= 0) return label(x - 4, y, "end", name);
+  return label(width / 2, y, "middle", name);
+}
+
+/** One place a line of words, from right to left, so that no line runs through words that stand right of theirs. */
+function placeMarks(places: readonly Place[], scale: Scale, width: number): SVGElement[] {
+  const ordered = [...places].sort((one, other) => other.at - one.at);
+  const rows = ordered.map((place, index) => ({
+    ...place,
+    x: scale.x(place.at),
+    y: scale.bottom + LINE * (index + 1),
+  }));
+  return [
+    ...rows.map(({ x, y, isLimit = false }) =>
+      shape("line", { x1: x, x2: x, y1: 1, y2: y, class: isLimit ? "limit" : "place" }),
+    ),
+    ...rows.map(({ x, y, name }) => placeLabel(x, y, name, width)),
+  ];
+}
+
+function scaleBar({ x, pixelsAMm }: Scale, { from, size }: Bounds, top: number): SVGElement[] {
+  const bar = barLength(size);
+  const [left, right] = [x(from), x(from) + bar * pixelsAMm];
+  return [
+    shape("path", {
+      d: `M${left},${top - 4}V${top + 4}M${left},${top}H${right}M${right},${top - 4}V${top + 4}`,
+      class: "axis",
+    }),
+    label(right + 6, top + 4, "start", `${bar} mm`),
+  ];
+}
+
+/** An outline drawn to scale, the same scale both ways, with a bar that says how long it is. */
+export function scaleDrawing(drawing: ScaleDrawing, width: number): SVGElement {
+  const { outline, hatched, places = [] } = drawing;
+  const scale = scaleFor(drawing, width);
+  const barTop = scale.bottom + LINE * places.length + 16;
+  return picture(
+    drawing,
+    { width, height: Math.ceil(barTop + 10) },
+    shape("polygon", { points: drawn(outline, scale), class: "metal" }),
+    ...hatchedPart(hatched, scale),
+    ...placeMarks(places, scale, width),
+    ...scaleBar(scale, scale.along, barTop),
+  );
+}
