@@ -1,5 +1,6 @@
 import { version } from "../../../package.json";
 import { DATA_EDITION } from "../../core/edition";
+import { NAMESPACE } from "../../functions/catalogue";
 import { cellName } from "../sheet-model";
 import { declarePart } from "../xlsx/content-types";
 import type { Package } from "../xlsx/package";
@@ -55,6 +56,8 @@ export interface Origin {
   readonly source: string;
   readonly formulas: number;
   readonly leftOut: number;
+  /** Whether a note keeps every formula, or only those that call our functions. */
+  readonly areAllNoted: boolean;
   readonly digest: string;
   /** Formulas that kept the value of the file they came from: sheet, cell, reason. */
   readonly left: readonly Line[];
@@ -71,7 +74,9 @@ function block(title: string, headings: Line, lines: readonly Line[]): Line[] {
 function linesOf(origin: Origin): Line[] {
   return [
     [PROVENANCE],
-    ["Every formula of this copy was replaced by its value; the note on a cell keeps the formula."],
+    [
+      `Every formula of this copy was replaced by its value; ${origin.areAllNoted ? "the note on a cell keeps the formula" : `there are many, and notes keep those of ${NAMESPACE} functions only`}.`,
+    ],
     ["Estimates carry a range and an error: ask the sender before heat-treating by them."],
     ["Follow local codes and licensed practice."],
     [],

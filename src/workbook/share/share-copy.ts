@@ -1,4 +1,5 @@
 import { rectangleName } from "../xlsx/addresses";
+import { isOurs } from "../xlsx/beyond-engine";
 import { type Calculation, calculateFile } from "../xlsx/calculation";
 import { FileRefusal } from "../xlsx/file-refusal";
 import { type LiveFormula, type LiveWorkbook, readLiveWorkbook } from "../xlsx/live-workbook";
@@ -103,20 +104,28 @@ function listSheets(current: LiveWorkbook, link: string): void {
 const linesOf = (remarks: readonly CellRemark[]) =>
   remarks.map(({ sheet, cell, text }) => [sheet, cell, text] as const);
 
+/** Beyond so many, notes make a copy slow to open: the formulas of the spreadsheet program itself then go without. */
+const MOST_NOTES = 5000;
+
 function notesBySheet(live: LiveWorkbook, done: Calculation): Map<string, readonly Note[]> {
+  const isNoted = areAllNoted(live) ? () => true : isOurs;
   return new Map(
     live.sheets.map(({ listed, formulas }) => [
       listed.name,
-      [...formulas.values()].map((formula) => noteFor(formula, done)),
+      [...formulas.values()].filter(isNoted).map((formula) => noteFor(formula, done)),
     ]),
   );
 }
+
+const areAllNoted = ({ sheets }: LiveWorkbook) =>
+  sheets.reduce((sum, { formulas }) => sum + formulas.size, 0) <= MOST_NOTES;
 
 /** What there is to say about the formulas of a calculated workbook, on the sheets that are shared. */
 function accountOf(live: LiveWorkbook, done: Calculation, kept: readonly string[]) {
   const isKept = ({ sheet }: CellRemark) => kept.includes(sheet);
   const shared = live.sheets.filter(({ listed }) => kept.includes(listed.name));
   return {
+    areAllNoted: areAllNoted(live),
     formulas: shared.reduce((sum, { formulas }) => sum + formulas.size, 0),
     left: leftAsTheyWere(done).filter(isKept),
     errors: errorsOf(live, done).filter(isKept),
