@@ -5,6 +5,7 @@ const MiniCssExtractPlugin = require("mini-css-extract-plugin");
 const { BundleBudgetPlugin } = require("./manifest/bundle-budget.cjs");
 const { FunctionMetadataPlugin } = require("./manifest/function-metadata.cjs");
 const { HelpPagesPlugin } = require("./manifest/help-pages.cjs");
+const { LicencesPlugin } = require("./manifest/licences.cjs");
 const { DEVELOPMENT_HOST, manifestFor, productionHost } = require("./manifest/hosting.cjs");
 
 const VENDOR_OFFICE = "https://appsforoffice.microsoft.com/lib/1/hosted/office.js";
@@ -52,8 +53,8 @@ function page(isVendorOffice) {
     filename: "taskpane.html",
     chunks: ["functions", "taskpane"],
     chunksSortMode: "manual",
-    inject: "head",
-    scriptLoading: "defer",
+    // The template places the scripts itself: the functions are registered before the body is read.
+    inject: false,
     hash: true,
     officeScript: isVendorOffice ? VENDOR_OFFICE : "office/office.js",
     policy: contentSecurityPolicy(isVendorOffice),
@@ -125,6 +126,7 @@ module.exports = async (env = {}, argv = {}) => {
       copies(host, isVendorOffice),
       new FunctionMetadataPlugin({ host }),
       new HelpPagesPlugin({ entry: "./src/taskpane/help/site.ts" }),
+      new LicencesPlugin(),
       ...(isProduction && env.quiet === undefined ? [budget()] : []),
     ],
     performance: { hints: false },

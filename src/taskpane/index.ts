@@ -1,6 +1,6 @@
 import { type Connection, connect } from "../host/excel";
 import { noSheet } from "../host/no-sheet";
-import { mountPane } from "./pane";
+import { type MountedPane, mountPane } from "./pane";
 import "./excel-page.css";
 
 /** Long enough for a slow network to bring office.js' own files, short enough not to look dead. */
@@ -14,18 +14,25 @@ const NOTICES = {
   waiting: "Waiting for Excel. The figures below already work.",
 } as const;
 
-function show(root: HTMLElement, connection: Connection | { readonly kind: "waiting" }): void {
-  const start = decodeURIComponent(location.hash.slice(1));
-  if (connection.kind === "excel") mountPane(root, connection.port, { start });
-  else mountPane(root, noSheet, { start, notice: NOTICES[connection.kind] });
+function show(
+  root: HTMLElement,
+  connection: Connection | { readonly kind: "waiting" },
+  start: string,
+): MountedPane {
+  if (connection.kind === "excel") return mountPane(root, connection.port, { start });
+  return mountPane(root, noSheet, { start, notice: NOTICES[connection.kind] });
 }
 
 async function begin(root: HTMLElement): Promise<void> {
   const connected = connect();
   const waited = new Promise<{ kind: "waiting" }>((done) => setTimeout(done, PATIENCE, { kind: "waiting" }));
   const first = await Promise.race([connected, waited]);
-  show(root, first);
-  if (first.kind === "waiting") show(root, await connected);
+  const mounted = show(root, first, decodeURIComponent(location.hash.slice(1)));
+  if (first.kind !== "waiting") return;
+  const connection = await connected;
+  const start = mounted.shown();
+  mounted.unmount();
+  show(root, connection, start);
 }
 
 const root = document.getElementById("pane");

@@ -1,8 +1,10 @@
 import type { HostPort } from "../host/port";
 import { element, fill } from "./dom";
 import { entriesOf } from "./entries";
+import { fetchAhead } from "./fetch-ahead";
 import type { PageContext, PageId, PaneState } from "./page";
 import { isPageId, PAGES } from "./page-list";
+import { openWhilePrinting, printedLine } from "./print";
 import { unitChoice } from "./unit-choice";
 import "./pane.css";
 
@@ -16,6 +18,8 @@ export interface PaneOptions {
 export interface MountedPane {
   /** Shows another page, as a press on its name would. */
   readonly open: (page: PageId) => void;
+  /** The page that is open. */
+  readonly shown: () => PageId;
   readonly unmount: () => void;
 }
 
@@ -29,7 +33,7 @@ export function mountPane(root: HTMLElement, port: HostPort, options: PaneOption
   const page = element("div", { class: "page" });
   const state: PaneState = { steel: "1095", functionName: "" };
   let shown = startingPage(options.start, state);
-  const show = pageShower(page, { port, state, open: (id) => open(id) });
+  const { show, leave } = pageShower(page, { port, state, open: (id) => open(id) });
   const navigation = pageButtons((id) => open(id));
   const open = (id: PageId) => {
     shown = id;
@@ -45,9 +49,16 @@ export function mountPane(root: HTMLElement, port: HostPort, options: PaneOption
   const theme = port.theme();
   if (theme !== undefined) root.dataset.theme = theme;
   const units = unitChoice(() => void drawAnew());
-  fill(root, header(navigation.block), notice(options.notice), page, units);
-  open(shown);
-  return { open, unmount: () => root.replaceChildren() };
+  fill(root, header(navigation.block), notice(options.notice), page, printedLine(), units);
+  navigation.mark(shown);
+  void show(shown).then(fetchAhead);
+  const leavePrinting = openWhilePrinting(page);
+  const unmount = () => {
+    leave();
+    leavePrinting();
+    root.replaceChildren();
+  };
+  return { open, shown: () => shown, unmount };
 }
 
 function startingPage(start: string | undefined, state: PaneState): PageId {
@@ -85,22 +96,27 @@ function pageButtons(chosen: (id: PageId) => void) {
 }
 
 /** Shows one page after another; a page that arrives late does not push out one chosen since. */
-function pageShower(page: HTMLElement, context: PageContext): (id: PageId) => Promise<void> {
-  let leave: (() => void) | undefined;
+function pageShower(page: HTMLElement, context: PageContext) {
+  let leaveShown: (() => void) | undefined;
   let wanted: PageId | undefined;
-  return async (id) => {
+  const leave = () => {
+    leaveShown?.();
+    leaveShown = undefined;
+  };
+  const show = async (id: PageId): Promise<void> => {
     wanted = id;
     const { title, load } = PAGES[id];
     try {
       const { render } = await load();
       if (wanted !== id) return;
-      leave?.();
+      leave();
       fill(page, element("h2", {}, title));
-      leave = render(page, context);
+      leaveShown = render(page, context);
     } catch (problem) {
       if (wanted === id) fill(page, element("h2", {}, title), failure(problem));
     }
   };
+  return { show, leave };
 }
 
 function failure(problem: unknown): HTMLElement {

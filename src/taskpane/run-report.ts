@@ -1,4 +1,3 @@
-import { numberText } from "../core/quantity-text";
 import { Refusal } from "../core/refusal";
 import { functionNamed } from "../functions/catalogue";
 import type { Cell } from "../functions/cells";
@@ -34,8 +33,10 @@ function resultColumns(): readonly Column[] {
   return fn === undefined || fn.shape === "scalar" ? [] : fn.result.slice(1);
 }
 
+/** Hundredths, or three digits of a small share: the sheet keeps all of them. */
 function tidy(cell: Cell): string {
-  return typeof cell === "number" ? numberText(cell) : cellText(cell);
+  if (typeof cell !== "number") return cellText(cell);
+  return String(Number(Math.abs(cell) < 1 ? cell.toPrecision(3) : cell.toFixed(2)));
 }
 
 function lineReport(row: readonly Cell[], at: number, columns: readonly Column[]): LineReport[] {

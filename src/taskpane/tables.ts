@@ -61,16 +61,29 @@ export function facts(
   );
 }
 
+type Content = () => readonly (Node | string)[];
+
+const notYetMade = new WeakMap<HTMLDetailsElement, Content>();
+
 /** Text that opens on demand, and is made when it is first opened. */
-export function disclosure(
-  summary: string | HTMLElement,
-  content: () => readonly (Node | string)[],
-): HTMLDetailsElement {
+export function disclosure(summary: string | HTMLElement, content: Content): HTMLDetailsElement {
   const made = element("details", {}, element("summary", {}, summary));
+  notYetMade.set(made, content);
   made.addEventListener("toggle", () => {
-    if (made.open && made.children.length === 1) made.append(...content());
+    if (made.open) makeContent(made);
   });
   return made;
+}
+
+function makeContent(details: HTMLDetailsElement): void {
+  details.append(...(notYetMade.get(details)?.() ?? []));
+  notYetMade.delete(details);
+}
+
+/** Opens a disclosure with its content in place when this returns; by itself the browser tells of it later. */
+export function openAtOnce(details: HTMLDetailsElement): void {
+  details.open = true;
+  makeContent(details);
 }
 
 /** What may be folded away but is open at first. */

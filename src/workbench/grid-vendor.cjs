@@ -56,6 +56,16 @@ function vendorStyle() {
   return PRESETS.map((preset) => read(`@univerjs/preset-sheets-${preset}/lib/index.css`)).join("\n");
 }
 
+/** The packages those files come from, for their licences. */
+const VENDOR_PACKAGES = [...new Set([...BEFORE_SHIM, ...AFTER_SHIM].map(packageName))];
+
+function packageName(file) {
+  return file
+    .split("/")
+    .slice(0, file.startsWith("@") ? 2 : 1)
+    .join("/");
+}
+
 /** Which global stands for which import. */
 const GLOBALS = {
   "@univerjs/core": "UniverCore",
@@ -75,4 +85,4 @@ const GLOBALS = {
   "@univerjs/preset-sheets-table/locales/en-US": "UniverPresetSheetsTableEnUS",
 };
 
-module.exports = { GLOBALS, vendorScript, vendorStyle };
+module.exports = { GLOBALS, VENDOR_PACKAGES, vendorScript, vendorStyle };

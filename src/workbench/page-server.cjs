@@ -9,6 +9,7 @@ const TYPES = {
   ".map": "application/json",
   ".svg": "image/svg+xml",
   ".png": "image/png",
+  ".txt": "text/plain; charset=utf-8",
 };
 
 const BUILDING = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Workbench</title>

@@ -1,7 +1,8 @@
 const path = require("node:path");
 const MiniCssExtractPlugin = require("mini-css-extract-plugin");
 const { Compilation, sources } = require("webpack");
-const { GLOBALS, vendorScript, vendorStyle } = require("./grid-vendor.cjs");
+const { LicencesPlugin } = require("../../manifest/licences.cjs");
+const { GLOBALS, VENDOR_PACKAGES, vendorScript, vendorStyle } = require("./grid-vendor.cjs");
 
 const ROOT = path.resolve(__dirname, "../..");
 
@@ -53,6 +54,7 @@ function workbenchConfig({ mode, output, cache }) {
     plugins: [
       new MiniCssExtractPlugin({ filename: "[name].css", chunkFilename: "[name].css" }),
       new PageFiles(),
+      new LicencesPlugin({ ready: VENDOR_PACKAGES }),
     ],
     cache: cache === undefined ? false : { type: "filesystem", ...cache },
     performance: { hints: false },

@@ -6,6 +6,7 @@ import { errorText, kindText } from "../../functions/evidence";
 import { ask, firstRow } from "../ask";
 import { element } from "../dom";
 import type { RenderPage } from "../page";
+import { PREFERENCES_KEY } from "../preferences";
 import { disclosure, facts, table } from "../tables";
 
 const NOT_VERIFIED = [
@@ -21,6 +22,22 @@ const SEEN: Readonly<Record<string, string>> = {
   DERIVED: "worked out from the others",
 };
 
+const KEPT: readonly (readonly [string, string])[] = [
+  ["Your figures", "In your workbook only. Nothing typed here or in a sheet is sent anywhere."],
+  [
+    "Units for reading",
+    `In this browser’s own storage, under “${PREFERENCES_KEY}”; without it the pane starts in °C and mm.`,
+  ],
+  [
+    "Workbench",
+    "Its sheets as you last left them, in this browser’s database (IndexedDB) on this machine, so that a crash or a reload loses nothing. A file is written only when you save one.",
+  ],
+  [
+    "What is fetched",
+    "The pages’ own files, and in Excel office.js from Microsoft’s address. The workbench needs no network.",
+  ],
+];
+
 /** About: versions, error of the estimates, sources, licences, what was not verified. */
 export const render: RenderPage = (root) => {
   const [version = ""] = firstRow(ask("VERSION"));
@@ -32,6 +49,8 @@ export const render: RenderPage = (root) => {
     element("ul", {}, ...NOT_VERIFIED.map((sentence) => element("li", {}, sentence))),
     element("h3", {}, "Sources"),
     sources(),
+    element("h3", {}, "What is kept, and where"),
+    facts(KEPT, true),
     element("h3", {}, "Licences"),
     licences(),
   );
@@ -70,13 +89,23 @@ function address(given: string): HTMLElement | null {
     : null;
 }
 
-/** Terms of data that is not free of them, besides our own. */
 function licences(): HTMLElement {
+  const notices = element("a", { href: "licences.txt", target: "_blank", rel: "noreferrer" }, "licences.txt");
+  const bundled = element("p", {}, "Programs of others in these pages, with their full licences: ", notices);
+  return element("div", {}, bundled, dataLicences());
+}
+
+/** Terms of data that is not free of them, besides our own. */
+function dataLicences(): HTMLElement {
   const named = Object.values(SOURCES).filter(({ licence }) => /CC|LGPL|MIT|Apache/.test(licence));
   return facts(
     [
       ["Blade Metallurgy", "MIT licence"],
       ["office.js", "Microsoft, under its own terms; loaded from Microsoft’s address"],
+      [
+        "Colours, spacing and type sizes",
+        "values of Microsoft’s Fluent themes (@fluentui/tokens, MIT licence)",
+      ],
       ...named.map(({ title, author, licence }): [string, string] => [
         [author, title].filter(Boolean).join(", "),
         licence,

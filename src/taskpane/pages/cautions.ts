@@ -1,22 +1,34 @@
 import cautions from "../../data/run/cautions.json";
-import { element } from "../dom";
+import { element, fill } from "../dom";
+import { choiceField } from "../fields";
 import type { RenderPage } from "../page";
-import { caution, facts } from "../tables";
+import { printButton } from "../print";
+import { caution, facts, note } from "../tables";
 
 const CLOSING =
   "Follow local codes and licensed practice. Legal checks are local: this list is no substitute for them.";
 
+const EVERY_STEP = "Every step";
+
 /** Cautions by step of a run: hazard, what smiths do about it, and what is usually cited. */
 export const render: RenderPage = (root) => {
+  const steps = cautions.rows.map(([step = ""]) => step);
+  const choice = choiceField({ label: "Step of the run" }, [EVERY_STEP, ...steps]);
+  const shown = element("div", { "aria-live": "polite" });
+  const show = () => {
+    const wanted = choice.control.value;
+    const rows = cautions.rows.filter(([step]) => wanted === EVERY_STEP || step === wanted);
+    fill(shown, ...rows.map(cautionBlock));
+  };
+  choice.control.addEventListener("change", show);
   root.append(
-    element(
-      "p",
-      { class: "basis" },
-      `${CLOSING} Limits are those of the United States unless another place is named.`,
-    ),
-    ...cautions.rows.map(cautionBlock),
+    choice.block,
+    printButton("Print this caution sheet"),
+    note(`${CLOSING} Limits are those of the United States unless another place is named.`),
+    shown,
     caution(CLOSING),
   );
+  show();
   return undefined;
 };
 
@@ -29,7 +41,7 @@ function cautionBlock([
 ]: readonly string[]): HTMLElement {
   return element(
     "section",
-    {},
+    { class: "whole" },
     element("h3", {}, step),
     facts(
       [

@@ -23,6 +23,8 @@ const EXAMPLE = [
 export const render: RenderPage = (root, context) => {
   const calendar = calendarForm();
   const pasted = linesField({ label: "Lines of the run", hint: PASTE_HINT }, 4);
+  // Lines of a table stay lines.
+  pasted.control.wrap = "off";
   const source = element("div", { role: "status" });
   const report = element("div", {});
   let rows: readonly (readonly unknown[])[] = [];

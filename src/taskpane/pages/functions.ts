@@ -12,7 +12,10 @@ import { disclosure, facts } from "../tables";
 
 /** Every worksheet function by topic, with help, examples and a button that puts one into the sheet. */
 export const render: RenderPage = (root, context) => {
-  const search = searchField({ label: "Find a function", hint: "Part of a name or of what it does" });
+  const search = searchField({
+    label: "Find a function",
+    hint: "Part of a name, of what it does, or of what it takes",
+  });
   const count = element("p", { class: "count", role: "status" });
   const found = element("div", {});
   const show = () => {
@@ -20,7 +23,7 @@ export const render: RenderPage = (root, context) => {
     count.textContent =
       fitting.length === catalogue.length
         ? `${catalogue.length} functions`
-        : `${fitting.length} of ${catalogue.length} functions`;
+        : `${fitting.length} of ${catalogue.length} functions${fitting.length === 0 ? ": try one word of it" : ""}`;
     fill(found, ...topics(fitting, context));
   };
   search.control.addEventListener("input", afterPause(show));
@@ -30,9 +33,11 @@ export const render: RenderPage = (root, context) => {
   return undefined;
 };
 
-function fits({ name, summary, topic }: WorksheetFunction, typed: string): boolean {
+/** By name, purpose, topic, and the words of its arguments and results. */
+function fits(fn: WorksheetFunction, typed: string): boolean {
   const words = typed.toLowerCase().split(/\s+/);
-  const text = `${name} ${summary} ${topic}`.toLowerCase();
+  const labels = Object.values(fn.parameters).map(({ label }) => label);
+  const text = [NAMESPACE, fn.name, fn.summary, fn.topic, resultText(fn), ...labels].join(" ").toLowerCase();
   return words.every((word) => text.includes(word));
 }
 
@@ -60,7 +65,7 @@ function functionEntry(fn: WorksheetFunction, context: PageContext): HTMLElement
 function help(fn: WorksheetFunction, context: PageContext): HTMLElement[] {
   const parameters = Object.values(fn.parameters).map((parameter): [string, string] => [
     parameter.label,
-    parameterHelp(parameter),
+    `${parameterHelp(parameter)} Accepted: ${parameter.accepts}.`,
   ]);
   return [
     element("p", {}, element("code", { class: "formula" }, `${NAMESPACE}.${signature(fn)}`)),

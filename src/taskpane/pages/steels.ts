@@ -8,7 +8,9 @@ import { evidenceOf } from "../evidence";
 import { button, searchField } from "../fields";
 import { heatForm } from "../heat-form";
 import type { PageContext, RenderPage } from "../page";
+import { printButton } from "../print";
 import { figureReading } from "../reading";
+import { tableInsert } from "../table-insert";
 import { facts, refusalNote } from "../tables";
 import { temperTable } from "../temper-table";
 
@@ -44,7 +46,9 @@ export const render: RenderPage = (root, context) => {
   const take = () => void takeFromCell(context, search.control, look, count);
   root.append(search.block);
   if (context.port.hasSheet) root.append(button("Take it from the selected cell", take));
-  root.append(count, matches, shown, heat.block, hardness);
+  root.append(count, matches, shown, heat.block, hardness, printButton("Print this grade sheet"));
+  const tables = tableInsert(context.port, () => ({ steel: context.state.steel, hours: "", cycles: "" }));
+  if (tables !== null) hardness.after(tables);
   choose(context.state.steel);
   return undefined;
 };
