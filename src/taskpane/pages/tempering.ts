@@ -5,6 +5,7 @@ import { fieldRow, textField } from "../fields";
 import { insertControl } from "../insert";
 import { ovenForm } from "../oven-form";
 import type { RenderPage } from "../page";
+import { tableInsert } from "../table-insert";
 import { caution, disclosure, facts, refusalNote, table } from "../tables";
 import { temperCurveFigure } from "../temper-curve-figure";
 import { temperGoal } from "../temper-goal";
@@ -57,7 +58,8 @@ export const render: RenderPage = (root, context) => {
   );
   form.append(range, rangeInsert.block);
   goal.append(target.block, wanted, targetInsert.block);
-  root.append(form, curve, goal, oven.block, tables);
+  const insert = tableInsert(context.port, recipe);
+  root.append(form, curve, goal, oven.block, tables, ...(insert === null ? [] : [insert]));
   refresh();
   return undefined;
 };
