@@ -3,6 +3,9 @@ import { existsSync, readFileSync } from "node:fs";
 import { gzipSync } from "node:zlib";
 import { functionNamed } from "../../src/functions/catalogue";
 import type { WorksheetFunction } from "../../src/functions/declare";
+import { besideEmptyFunction } from "./dispatcher";
+import { growthWithRows } from "./growth";
+import { besideLibreOffice } from "./libreoffice";
 import { besideClone, timed, warm } from "./measure";
 
 /** One line of the report: what, the figure, the budget. */
@@ -134,7 +137,16 @@ function commandLine(): Line[] {
   ];
 }
 
-const report = [...columns(), ...growth(), ...solvers(), ...commandLine(), ...bundles()];
+const report = [
+  ...columns(),
+  ...growthWithRows(),
+  ...growth(),
+  ...solvers(),
+  ...(await besideEmptyFunction()),
+  ...commandLine(),
+  ...besideLibreOffice(),
+  ...bundles(),
+];
 const width = Math.max(...report.map(([what]) => what.length));
 for (const [what, figure, budget] of report)
   console.log(`${what.padEnd(width)}  ${figure.padStart(26)}  ${budget}`);

@@ -1,11 +1,8 @@
 import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { join } from "node:path";
 import vm from "node:vm";
 
-const RUNTIME = createRequire(import.meta.url).resolve(
-  "@microsoft/office-js/dist/custom-functions-runtime.js",
-);
+const RUNTIME = "node_modules/@microsoft/office-js/dist/custom-functions-runtime.js";
 
 /** Bits of an invocation's flags: the function takes error values, and rich values. */
 export const ERRORS_ALLOWED = 4;
@@ -99,6 +96,11 @@ export class Dispatcher {
   /** Ids that the bundle registered. */
   registered(): string[] {
     return vm.runInContext("Object.keys(CustomFunctions._association.mappings)", this.context);
+  }
+
+  /** Adds a function of the vendor's runtime to ours, from its text. */
+  define(id: string, code: string): void {
+    vm.runInContext(`CustomFunctions.associate(${JSON.stringify(id)}, ${code})`, this.context);
   }
 
   /** Sends all calls in one message and waits for every answer. */
