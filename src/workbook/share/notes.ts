@@ -63,7 +63,7 @@ function withNotes(part: string, xml: string, notes: readonly Note[]): { xml: st
 function notesPart(file: Package, sheet: string): string {
   const existing = relationshipsOf(file, sheet).find(({ kind }) => kind === "comments")?.part;
   if (existing !== undefined) return existing;
-  const part = freeName(file, "xl/commentsOfFormulas", ".xml");
+  const part = freeName(file, "xl/comments", ".xml");
   file.setText(part, EMPTY_NOTES);
   declarePart(file, part, COMMENTS_TYPE);
   addRelationship(file, sheet, "comments", part);
@@ -77,7 +77,7 @@ function drawingPart(file: Package, sheet: string): string {
   const id = link && /:id\s*=\s*["']([^"']*)/.exec(xml.slice(link.start, link.tagEnd))?.[1];
   const existing = relationshipsOf(file, sheet).find((entry) => entry.id === id)?.part;
   if (existing !== undefined) return existing;
-  const part = freeName(file, "xl/drawings/vmlOfFormulas", ".vml");
+  const part = freeName(file, "xl/drawings/vmlDrawing", ".vml");
   file.setText(part, EMPTY_DRAWING);
   declareEnding(file, "vml", VML_TYPE);
   file.setText(sheet, withNotesDrawing(sheet, xml, addRelationship(file, sheet, "vmlDrawing", part)));

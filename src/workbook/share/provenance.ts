@@ -95,7 +95,7 @@ function linesOf(origin: Origin): Line[] {
 /** Adds the sheet to a copy. @returns The id of the link to it, for the list of sheets. */
 export function addProvenance(file: Package, main: string, origin: Origin): string {
   const folder = main.slice(0, main.lastIndexOf("/") + 1);
-  const part = freeName(file, `${folder}worksheets/provenance`, ".xml");
+  const part = freeName(file, `${folder}worksheets/sheet`, ".xml");
   file.setText(part, sheetText(linesOf(origin)));
   declarePart(file, part, SHEET_TYPE);
   return addRelationship(file, main, "worksheet", part);

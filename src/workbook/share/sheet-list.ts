@@ -88,7 +88,7 @@ export function withSheets(
   const places = new Map(
     sheets.flatMap(({ from }, place) => (from === undefined ? [] : [[from, place] as const])),
   );
-  const close = xml.lastIndexOf("</", list.end);
+  const close = xml.lastIndexOf("</", list.end - 1);
   const other = top.find(({ name }) => name === "externalReferences");
   const edited = applyEdits(xml, [
     { start: list.tagEnd, end: close, text: listText(xml, main, sheets) },

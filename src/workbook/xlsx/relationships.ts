@@ -65,6 +65,15 @@ const EMPTY_LIST =
   '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"></Relationships>';
 const TYPES = "http://schemas.openxmlformats.org/officeDocument/2006/relationships/";
 
+/** The way from the folder of one part to another part; simple readers follow no other form of a link. */
+function relativeTarget(from: string, to: string): string {
+  const folders = from.split("/").slice(0, -1);
+  const steps = to.split("/");
+  let shared = 0;
+  while (shared < steps.length - 1 && folders[shared] === steps[shared]) shared += 1;
+  return [...folders.slice(shared).map(() => ".."), ...steps.slice(shared)].join("/");
+}
+
 /**
  * Adds a link from a part to another.
  *
@@ -82,7 +91,7 @@ export function addRelationship(file: Package, part: string, kind: string, targe
   const list = text.replace(/<((?:\w+:)?Relationships)\b([^>]*?)\s*\/>/, "<$1$2></$1>");
   const end = list.lastIndexOf("</");
   const prefix = /^<\/(\w+:)?/.exec(list.slice(end))?.[1] ?? "";
-  const link = `<${prefix}Relationship Id="${id}" Type="${TYPES}${kind}" Target="/${escapeXml(target)}"/>`;
+  const link = `<${prefix}Relationship Id="${id}" Type="${TYPES}${kind}" Target="${escapeXml(relativeTarget(part, target))}"/>`;
   file.setText(name, list.slice(0, end) + link + list.slice(end));
   return id;
 }
