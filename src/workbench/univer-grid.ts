@@ -2,12 +2,13 @@ import { CommandType, type IExecutionOptions } from "@univerjs/core";
 import type { FRange } from "@univerjs/sheets/facade";
 import type { Block, FilledBy, Place } from "../host/port";
 import { quotedSheet } from "../host/reference";
+import { bookOfModel } from "../workbook/book/model-book";
 import { demoWorkbook } from "../workbook/demo/demo-workbook";
 import { planningCell } from "../workbook/planning-sheet";
 import { cellName, readCellName } from "../workbook/sheet-model";
+import { EMPTY_SHEET, snapshotOf } from "./book-snapshot";
 import type { CellView, Grid, SheetView } from "./grid";
 import { GridCells } from "./grid-cells";
-import { EMPTY_SHEET, snapshotOf } from "./grid-snapshot";
 import { type StartedGrid, startGrid } from "./grid-start";
 import { readSaved, savedText } from "./saved-file";
 
@@ -43,7 +44,7 @@ class UniverGrid implements Grid {
   constructor(private readonly started: StartedGrid) {
     const { api, results } = started;
     this.cells = new GridCells(() => this.workbook, results);
-    api.createWorkbook(snapshotOf(demoWorkbook()));
+    api.createWorkbook(snapshotOf(bookOfModel(demoWorkbook())));
     api.addEvent(api.Event.CommandExecuted, (command) => {
       if (isEdit(command)) this.changed = true;
       this.announce();

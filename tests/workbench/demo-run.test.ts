@@ -116,8 +116,8 @@ describe("run plan", () => {
 describe("history", () => {
   const item = (name: string, of = book) => {
     const rows = Array.from({ length: 9 }, (_, index) => FIRST_ITEM + index);
-    const found = rows.find((at) => shown("History", at, ITEM.name, of) === name);
-    return (key: keyof typeof ITEM) => shown("History", found ?? -1, ITEM[key], of);
+    const found = rows.find((at) => shown("Lot history", at, ITEM.name, of) === name);
+    return (key: keyof typeof ITEM) => shown("Lot history", found ?? -1, ITEM[key], of);
   };
 
   test("46 good of 50", () => {
@@ -130,7 +130,7 @@ describe("history", () => {
   });
 
   test("a lot that goes wrong reaches the run plan", async () => {
-    const worse = await calculated(changed(demo, "History", [FIRST_LOT + 3, LOT.good], 14));
+    const worse = await calculated(changed(demo, "Lot history", [FIRST_LOT + 3, LOT.good], 14));
     // By hand: 14 + 24 of 50.
     expect(item("Chef knife 210", worse)("yield")).toBeCloseTo(0.76, 12);
     expect(shown("Run plan", FIRST_PLANNED, planColumn("starts"), worse)).toBeGreaterThan(28);

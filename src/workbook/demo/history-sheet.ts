@@ -98,7 +98,7 @@ export function historySheet(): SheetModel {
     [],
     ...summaryRows(),
   ];
-  return helperSheet("History", rows, {
+  return helperSheet("Lot history", rows, {
     columnWidths: [170, 170, 76, 76, 76, 90, 100, 90],
     rowHeights: { 0: 28 },
   });

@@ -5,10 +5,10 @@ import { addRelationship } from "../xlsx/relationships";
 import { walkXml, withAttribute } from "../xlsx/xml";
 
 const PART = "xl/metadata.xml";
-const TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheetMetadata+xml";
+export const METADATA_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheetMetadata+xml";
 
 /** One kind of cell metadata: a formula that may fill several cells (MS-XLSX 2.4.51, XLDAPR). */
-const METADATA =
+export const METADATA =
   '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n' +
   '<metadata xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" ' +
   'xmlns:xda="http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray">' +
@@ -44,6 +44,6 @@ export function markDynamic(
   if (filled.length === 0) return;
   for (const [part, cells] of filled) file.setText(part, marked(part, file.text(part), new Set(cells)));
   file.setText(PART, METADATA);
-  declarePart(file, PART, TYPE);
+  declarePart(file, PART, METADATA_TYPE);
   addRelationship(file, main, "sheetMetadata", PART);
 }

@@ -29,6 +29,10 @@ export interface Calculation {
   readonly left: ReadonlyMap<LiveFormula, string>;
   /** Formulas that give several values of which the file, by its marks, shows only the first. */
   readonly first: ReadonlySet<LiveFormula>;
+  /** A formula as the engine was handed it, with its equals sign; `undefined` where it was not calculated. */
+  handedOver(formula: LiveFormula): string | undefined;
+  /** Names of the workbook that the engine was handed, and what they stand for. */
+  readonly names: Readonly<Record<string, string>>;
 }
 
 const FILE_TEXT = /^[='#]/;
@@ -188,6 +192,8 @@ export async function calculateFile(live: LiveWorkbook): Promise<Calculation> {
     areaOf,
     left: plan.left,
     first: plan.first,
+    handedOver: (formula) => (plan.left.has(formula) ? undefined : formulaText(live, plan, formula)),
+    names,
   };
 }
 

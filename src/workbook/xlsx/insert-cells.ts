@@ -1,21 +1,19 @@
 import { cellName } from "../sheet-model";
 import { rectangleName } from "./addresses";
-import { type Content, writtenForm } from "./cell-content";
+import type { Inside } from "./cell-inside";
 import type { Edit } from "./edits";
 import type { StoredRow, StoredSheet } from "./stored-sheet";
-import { escapeXml, withAttribute } from "./xml";
+import { withAttribute } from "./xml";
 
 /** A cell that the part does not hold yet. */
 export interface NewCell {
   readonly row: number;
   readonly column: number;
-  readonly content: Content;
+  readonly inside: Inside;
 }
 
-function cellText({ row, column, content }: NewCell, prefix: string): string {
-  const { type, text } = writtenForm(content);
-  const mark = type === undefined ? "" : ` t="${type}"`;
-  return `<${prefix}c r="${cellName(row, column)}"${mark}><${prefix}v>${escapeXml(text)}</${prefix}v></${prefix}c>`;
+function cellText({ row, column, inside }: NewCell, prefix: string): string {
+  return `<${prefix}c r="${cellName(row, column)}"${inside.attributes}>${inside.xml}</${prefix}c>`;
 }
 
 /** Which columns a row holds (`spans`), kept true where the row says it. */

@@ -1,6 +1,7 @@
 import { cellName } from "../sheet-model";
 import { placeOf, type Rectangle, rectangleName } from "./addresses";
 import { type Content, writtenForm } from "./cell-content";
+import { type Inside, resultInside } from "./cell-inside";
 import { applyEdits, type Edit } from "./edits";
 import { insertedCells, type NewCell } from "./insert-cells";
 import type { StoredCell, StoredSheet } from "./stored-sheet";
@@ -30,7 +31,35 @@ export class SheetEditor {
   setValue(row: number, column: number, content: Content): void {
     const cell = this.cellAt(row, column);
     if (cell) this.replaceValue(cell, content);
-    else this.added.push({ row, column, content });
+    else this.added.push({ row, column, inside: resultInside(content, this.sheet.prefix) });
+  }
+
+  /**
+   * Puts into a cell what somebody typed, in the place of its value and its formula.
+   *
+   * @param style - The `s` attribute where the dress changes too.
+   */
+  setTyped(row: number, column: number, inside: Inside, style?: string): void {
+    const cell = this.cellAt(row, column);
+    const dress = style === undefined ? "" : ` s="${style}"`;
+    if (cell === undefined) {
+      const attributes = dress + inside.attributes;
+      this.added.push({ row, column, inside: { attributes, xml: inside.xml } });
+      return;
+    }
+    const open =
+      style === undefined
+        ? this.emptyTag(cell)
+        : withAttribute(`${this.emptyTag(cell)}>`, "s", style).slice(0, -1);
+    const end = inside.xml === "" ? "/>" : `>${inside.xml}</${this.sheet.prefix}c>`;
+    this.edits.push({ start: cell.start, end: cell.end, text: open + inside.attributes + end });
+  }
+
+  /** Gives a cell that shares the formula of another a formula of its own. */
+  ownFormula({ formula }: StoredCell, text: string): void {
+    if (formula === undefined) return;
+    const { prefix } = this.sheet;
+    this.replace(formula.start, formula.end, `<${prefix}f>${escapeXml(text)}</${prefix}f>`);
   }
 
   /** Empties a cell that a formula no longer fills; its dress stays. */

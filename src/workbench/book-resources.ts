@@ -1,0 +1,146 @@
+import type { IRange, IResources, IWorkbookData } from "@univerjs/core";
+import type { TableInput } from "../engine/workbook-input";
+import type { Book, OfferedWords, WordColour } from "../workbook/book/book";
+import type { Rectangle } from "../workbook/xlsx/addresses";
+
+const COLOURS = "SHEET_CONDITIONAL_FORMATTING_PLUGIN";
+const LISTS = "SHEET_DATA_VALIDATION_PLUGIN";
+const NAMES = "SHEET_DEFINED_NAME_PLUGIN";
+const TABLES = "SHEET_TABLE_PLUGIN";
+
+export const rangeOf = ({ row, column, lastRow, lastColumn }: Rectangle): IRange => ({
+  startRow: row,
+  endRow: lastRow,
+  startColumn: column,
+  endColumn: lastColumn,
+});
+
+export const rectangleOf = ({ startRow, endRow, startColumn, endColumn }: IRange): Rectangle => ({
+  row: startRow,
+  column: startColumn,
+  lastRow: endRow,
+  lastColumn: endColumn,
+});
+
+function colourRule({ areas, word, fill }: WordColour, index: number) {
+  return {
+    cfId: `colour-${index}`,
+    ranges: areas.map(rangeOf),
+    stopIfTrue: false,
+    rule: {
+      type: "highlightCell",
+      subType: "text",
+      operator: "containsText",
+      value: word,
+      style: { bg: { rgb: fill } },
+    },
+  };
+}
+
+/** Lists only offer: a word outside them may be typed, and the functions say what is wrong with it. */
+function listRule({ areas, words, range }: OfferedWords, index: number) {
+  const offered =
+    range === undefined ? words?.map((word) => word.replaceAll(",", " ")).join(",") : `=${range}`;
+  return {
+    uid: `list-${index}`,
+    type: "list",
+    formula1: offered,
+    ranges: areas.map(rangeOf),
+    allowBlank: true,
+    showErrorMessage: false,
+    errorStyle: 0,
+    renderMode: 1,
+  };
+}
+
+const filled = ({ words, range }: OfferedWords) => range !== undefined || (words?.length ?? 0) > 0;
+
+function tableData({ name, row, column, rows, headings }: TableInput) {
+  const id = `table-${name}`;
+  const lastColumn = column + headings.length - 1;
+  return {
+    id,
+    name,
+    range: rangeOf({ row, column, lastRow: row + rows - 1, lastColumn }),
+    options: { showHeader: true, showFooter: false },
+    filters: { tableColumnFilterList: [] },
+    columns: headings.map((displayName, at) => ({
+      id: `${id}-${at}`,
+      displayName,
+      dataType: "string",
+      formula: "",
+      meta: {},
+      style: {},
+    })),
+    meta: {},
+  };
+}
+
+/** Lists, colours, names and tables. They come with the workbook, so that the first undo does not undo them. */
+export function resourcesOf(book: Book, idOf: (sheet: string) => string): IResources {
+  const bySheet = (content: (sheet: Book["sheets"][number]) => unknown) =>
+    JSON.stringify(Object.fromEntries(book.sheets.map((sheet) => [idOf(sheet.name), content(sheet)])));
+  const names = Object.entries(book.names).map(([name, formulaOrRefString]) => [
+    name,
+    { id: name, name, formulaOrRefString, localSheetId: "AllDefaultWorkbook" },
+  ]);
+  const tables = ({ name }: { readonly name: string }) => ({
+    tables: book.tables.filter(({ sheet }) => sheet === name).map(tableData),
+    tableFilteredOutRows: [],
+  });
+  return [
+    { name: COLOURS, data: bySheet(({ colours }) => colours.map(colourRule)) },
+    { name: LISTS, data: bySheet(({ offers }) => offers.filter(filled).map(listRule)) },
+    { name: NAMES, data: JSON.stringify(Object.fromEntries(names)) },
+    { name: TABLES, data: bySheet(tables) },
+  ];
+}
+
+type ColourRule = ReturnType<typeof colourRule>;
+type ListRule = ReturnType<typeof listRule>;
+type TableData = ReturnType<typeof tableData>;
+
+function resource<T>({ resources }: IWorkbookData, wanted: string): Readonly<Record<string, T>> {
+  const data = resources?.find(({ name }) => name === wanted)?.data;
+  return data === undefined || data === "" ? {} : (JSON.parse(data) as Record<string, T>);
+}
+
+function colourFrom({ ranges, rule }: ColourRule): WordColour[] {
+  const fill = rule.style?.bg?.rgb;
+  if (rule.subType !== "text" || rule.operator !== "containsText" || fill === undefined) return [];
+  return [{ areas: ranges.map(rectangleOf), word: rule.value, fill }];
+}
+
+function offerFrom({ type, formula1 = "", ranges }: ListRule): OfferedWords[] {
+  if (type !== "list" || formula1 === "") return [];
+  const areas = ranges.map(rectangleOf);
+  return formula1.startsWith("=")
+    ? [{ areas, range: formula1.slice(1) }]
+    : [{ areas, words: formula1.split(",") }];
+}
+
+/** Lists and colours of one sheet of a saved grid. */
+export function rulesIn(saved: IWorkbookData, id: string): { offers: OfferedWords[]; colours: WordColour[] } {
+  return {
+    offers: (resource<ListRule[]>(saved, LISTS)[id] ?? []).flatMap(offerFrom),
+    colours: (resource<ColourRule[]>(saved, COLOURS)[id] ?? []).flatMap(colourFrom),
+  };
+}
+
+export function namesIn(saved: IWorkbookData): Record<string, string> {
+  const names = Object.values(resource<{ name: string; formulaOrRefString: string }>(saved, NAMES));
+  return Object.fromEntries(names.map(({ name, formulaOrRefString }) => [name, formulaOrRefString]));
+}
+
+export function tablesIn(saved: IWorkbookData): TableInput[] {
+  return Object.entries(resource<{ tables?: TableData[] }>(saved, TABLES)).flatMap(([id, { tables = [] }]) =>
+    tables.map(({ name, range, columns }) => ({
+      name,
+      sheet: saved.sheets[id]?.name ?? "",
+      row: range.startRow,
+      column: range.startColumn,
+      rows: range.endRow - range.startRow + 1,
+      headings: columns.map(({ displayName }) => displayName),
+    })),
+  );
+}

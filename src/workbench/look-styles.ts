@@ -1,0 +1,116 @@
+import {
+  BooleanNumber,
+  HorizontalAlign,
+  type IBorderStyleData,
+  type IStyleData,
+  type Nullable,
+  VerticalAlign,
+  WrapStrategy,
+} from "@univerjs/core";
+import { EDGE_KINDS, type Edge, type Look, SIDES } from "../workbook/book/book";
+
+/** The dress of a cell that has none of its own. */
+export const DEFAULT_STYLE: IStyleData = { ff: "Arial", fs: 10, vt: VerticalAlign.MIDDLE };
+
+const ACROSS = {
+  left: HorizontalAlign.LEFT,
+  center: HorizontalAlign.CENTER,
+  right: HorizontalAlign.RIGHT,
+} as const;
+const UPRIGHT = {
+  top: VerticalAlign.TOP,
+  center: VerticalAlign.MIDDLE,
+  bottom: VerticalAlign.BOTTOM,
+} as const;
+const BORDERS = { left: "l", right: "r", top: "t", bottom: "b" } as const;
+
+const on = { s: BooleanNumber.TRUE };
+const edgeStyle = ({ kind, colour }: Edge): IBorderStyleData => ({
+  s: EDGE_KINDS.indexOf(kind) as IBorderStyleData["s"],
+  cl: { rgb: colour },
+});
+
+function bordersOf(edges: NonNullable<Look["edges"]>) {
+  const sides = SIDES.flatMap((side) => {
+    const edge = edges[side];
+    return edge === undefined ? [] : [[BORDERS[side], edgeStyle(edge)]];
+  });
+  return { bd: Object.fromEntries(sides) };
+}
+
+/** The letters of a cell. */
+function lettersOf({ font, size, bold, italic, underline, strike, ink }: Look): IStyleData {
+  return {
+    ...(font === undefined ? {} : { ff: font }),
+    ...(size === undefined ? {} : { fs: size }),
+    ...(bold ? { bl: BooleanNumber.TRUE } : {}),
+    ...(italic ? { it: BooleanNumber.TRUE } : {}),
+    ...(underline ? { ul: on } : {}),
+    ...(strike ? { st: on } : {}),
+    ...(ink === undefined ? {} : { cl: { rgb: ink } }),
+  };
+}
+
+/** The grid's style for a look. The letters are always named: drop-down cells do not take them from the sheet. */
+export function styleOfLook(look: Look): IStyleData {
+  const { fill, edges, across, upright, wraps, format } = look;
+  return {
+    ...DEFAULT_STYLE,
+    ...lettersOf(look),
+    ...(fill === undefined ? {} : { bg: { rgb: fill } }),
+    ...(edges === undefined ? {} : bordersOf(edges)),
+    ...(across === undefined ? {} : { ht: ACROSS[across] }),
+    ...(upright === undefined ? {} : { vt: UPRIGHT[upright] }),
+    ...(wraps ? { tb: WrapStrategy.WRAP } : {}),
+    ...(format === undefined ? {} : { n: { pattern: format } }),
+  };
+}
+
+/** `#rrggbb` from the forms in which the grid keeps colours. */
+function hexOf(colour: Nullable<string>): string | undefined {
+  if (typeof colour !== "string") return undefined;
+  if (/^#[0-9a-f]{6}$/i.test(colour)) return colour.toLowerCase();
+  const short = /^#([0-9a-f])([0-9a-f])([0-9a-f])$/i.exec(colour);
+  if (short !== null)
+    return `#${short
+      .slice(1)
+      .map((digit) => digit + digit)
+      .join("")}`.toLowerCase();
+  const channels = /^rgba?\((\d+),\s*(\d+),\s*(\d+)/.exec(colour)?.slice(1);
+  return channels && `#${channels.map((value) => Number(value).toString(16).padStart(2, "0")).join("")}`;
+}
+
+function edgesOf({ bd }: IStyleData): Look["edges"] {
+  const sides = SIDES.flatMap((side) => {
+    const border = bd?.[BORDERS[side]];
+    const kind = EDGE_KINDS[border?.s ?? 0];
+    if (kind === undefined || kind === "none") return [];
+    return [[side, { kind, colour: hexOf(border?.cl?.rgb) ?? "#000000" }] as const];
+  });
+  return sides.length === 0 ? undefined : Object.fromEntries(sides);
+}
+
+const wordOf = <T extends string>(words: Readonly<Record<T, number>>, value: Nullable<number>) =>
+  (Object.keys(words) as T[]).find((word) => words[word] === value);
+
+/** The look for a style of the grid, without what is left to the grid. */
+export function lookOfStyle(style: IStyleData): Look {
+  const isOn = (mark: Nullable<{ s: BooleanNumber }>) => mark?.s === BooleanNumber.TRUE;
+  const look = {
+    font: style.ff ?? undefined,
+    size: style.fs,
+    bold: style.bl === BooleanNumber.TRUE || undefined,
+    italic: style.it === BooleanNumber.TRUE || undefined,
+    underline: isOn(style.ul) || undefined,
+    strike: isOn(style.st) || undefined,
+    ink: hexOf(style.cl?.rgb),
+    fill: hexOf(style.bg?.rgb),
+    edges: edgesOf(style),
+    across: wordOf(ACROSS, style.ht),
+    upright: wordOf(UPRIGHT, style.vt),
+    wraps: style.tb === WrapStrategy.WRAP || undefined,
+    format: style.n?.pattern,
+  };
+  const set = Object.entries(look).filter(([, value]) => value !== undefined);
+  return Object.fromEntries(set) as Look;
+}

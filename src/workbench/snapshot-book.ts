@@ -1,0 +1,149 @@
+import {
+  BooleanNumber,
+  CellValueType,
+  type ICellData,
+  type IColumnData,
+  type IRange,
+  type IRowData,
+  type IWorkbookData,
+  type IWorksheetData,
+} from "@univerjs/core";
+import type { Band, Book, BookCell, BookSheet, Held, Look } from "../workbook/book/book";
+import { withFill } from "../workbook/book/calculated-book";
+import { shifted } from "../workbook/xlsx/references";
+import { namesIn, rectangleOf, rulesIn, tablesIn } from "./book-resources";
+import { lookOfStyle } from "./look-styles";
+
+/** The cells that the formula of a cell fills; `undefined` for one that fills none but its own. */
+export type SpillAt = (sheet: string, row: number, column: number) => IRange | undefined;
+
+interface Placed {
+  readonly row: number;
+  readonly column: number;
+  readonly data: ICellData;
+}
+
+function placedCells({ cellData = {} }: Partial<IWorksheetData>): Placed[] {
+  return Object.entries(cellData).flatMap(([row, cells]) =>
+    Object.entries(cells ?? {}).map(([column, data]) => ({
+      row: Number(row),
+      column: Number(column),
+      data: data as ICellData,
+    })),
+  );
+}
+
+/** A formula that was filled down stands in its first cell only; the others name it and follow. */
+function formulaOf({ row, column, data }: Placed, masters: ReadonlyMap<string, Placed>): string | undefined {
+  if (data.f) return data.f;
+  const master = masters.get(data.si ?? "");
+  const formula = master?.data.f;
+  return master && formula ? shifted(formula, row - master.row, column - master.column) : undefined;
+}
+
+/** Text of a cell that was typed in several lines or with a dress inside. */
+function richText({ p }: ICellData): string | undefined {
+  return p?.body?.dataStream.replace(/\r?\n$/, "").replaceAll("\r", "\n");
+}
+
+function constantOf(data: ICellData): Held | undefined {
+  const value = richText(data) ?? data.v;
+  if (value === undefined || value === null || value === "") return undefined;
+  if (data.t === CellValueType.BOOLEAN) return { value: value === 1 || value === true || value === "TRUE" };
+  return { value };
+}
+
+const ERROR = /^=(#[A-Z/0]+[!?]?)$/;
+
+function heldBy(
+  placed: Placed,
+  masters: ReadonlyMap<string, Placed>,
+  spill: IRange | undefined,
+): Held | undefined {
+  const formula = formulaOf(placed, masters);
+  if (formula === undefined) return constantOf(placed.data);
+  const error = ERROR.exec(formula)?.[1];
+  if (error !== undefined) return { error };
+  return withFill(
+    formula,
+    placed,
+    spill && { rows: spill.endRow - spill.startRow + 1, columns: spill.endColumn - spill.startColumn + 1 },
+  );
+}
+
+function bandsOf<T extends IRowData & IColumnData>(
+  data: Readonly<Record<number, Partial<T>>>,
+  sizeOf: (band: Partial<T>) => number | undefined,
+): Map<number, Band> {
+  const bands = Object.entries(data).flatMap(([at, band]) => {
+    const size = sizeOf(band);
+    const isHidden = band.hd === BooleanNumber.TRUE;
+    if (size === undefined && !isHidden) return [];
+    return [
+      [Number(at), { ...(size === undefined ? {} : { size }), ...(isHidden && { isHidden }) }] as const,
+    ];
+  });
+  return new Map(bands);
+}
+
+/** Heights that the grid found by itself are left to the program that opens the file. */
+const heightOf = ({ h, ia }: Partial<IRowData>) => (ia === BooleanNumber.TRUE ? undefined : h);
+
+function cellsOf(
+  saved: IWorkbookData,
+  id: string,
+  looks: (style: ICellData["s"]) => Look | undefined,
+  spillAt: SpillAt,
+) {
+  const placed = placedCells(saved.sheets[id] ?? {});
+  const masters = new Map(
+    placed.flatMap((cell) => (cell.data.si && cell.data.f ? [[cell.data.si, cell] as const] : [])),
+  );
+  return placed.flatMap((cell): BookCell[] => {
+    const { row, column, data } = cell;
+    const held = heldBy(cell, masters, spillAt(id, row, column));
+    const look = looks(data.s);
+    return held || look ? [{ row, column, ...(held && { held }), ...(look && { look }) }] : [];
+  });
+}
+
+type StyleRef = ICellData["s"];
+
+/** Looks of styles, each read once. */
+function lookReader({ styles }: IWorkbookData): (style: StyleRef) => Look | undefined {
+  const known = new Map<string, Look | undefined>();
+  const read = (style: NonNullable<StyleRef>) => {
+    const data = typeof style === "string" ? styles[style] : style;
+    return data ? lookOfStyle(data) : undefined;
+  };
+  return (style) => {
+    if (style === undefined || style === null) return undefined;
+    const key = typeof style === "string" ? style : JSON.stringify(style);
+    if (!known.has(key)) known.set(key, read(style));
+    return known.get(key);
+  };
+}
+
+/**
+ * A workbook as the grid saves it, as contents, dress and sizes.
+ *
+ * @param spillAt - Which cells a formula fills, by id of its sheet.
+ */
+export function bookOfSnapshot(saved: IWorkbookData, spillAt: SpillAt): Book {
+  const looks = lookReader(saved);
+  const sheets = saved.sheetOrder.map((id): BookSheet => {
+    const sheet = saved.sheets[id] ?? {};
+    return {
+      name: sheet.name ?? id,
+      isHidden: sheet.hidden === BooleanNumber.TRUE,
+      cells: cellsOf(saved, id, looks, spillAt),
+      columns: bandsOf(sheet.columnData ?? {}, ({ w }) => w),
+      rows: bandsOf(sheet.rowData ?? {}, heightOf),
+      frozenRows: sheet.freeze?.ySplit ?? 0,
+      frozenColumns: sheet.freeze?.xSplit ?? 0,
+      merged: (sheet.mergeData ?? []).map(rectangleOf),
+      ...rulesIn(saved, id),
+    };
+  });
+  return { sheets, names: namesIn(saved), tables: tablesIn(saved) };
+}
