@@ -2,7 +2,7 @@ import type { HostPort } from "../host/port";
 import { element } from "./dom";
 import { type LongWork, longWork } from "./long-work";
 import { type Broken, type Findings, findBroken } from "./repair";
-import { disclosure, table } from "./tables";
+import { disclosure, facts } from "./tables";
 
 const WHY = [
   "A formula typed, pasted or written by another program while the add-in was not loaded can go on showing #NAME?, however often the sheet is worked out.",
@@ -44,10 +44,12 @@ function findingsShown(port: HostPort, findings: Findings): (HTMLElement | strin
 }
 
 function cellList(caption: string, broken: readonly Broken[]): HTMLElement {
-  const headings = [{ text: "cell" }, { text: "why" }, { text: "formula" }];
-  const rows = broken.map(({ address, why, formula }) => [address, why, formula]);
-  const list = () => [table(caption, headings, rows)];
-  return broken.length > 8 ? disclosure(`${caption}: ${broken.length}`, list) : element("div", {}, ...list());
+  const list = () =>
+    facts(
+      broken.map(({ address, why, formula }): [string, string] => [`${address}: ${why}`, formula]),
+      true,
+    );
+  return broken.length > 8 ? disclosure(`${caption}: ${broken.length}`, () => [list()]) : list();
 }
 
 function mending(port: HostPort, broken: readonly Broken[]): LongWork {

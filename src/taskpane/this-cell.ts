@@ -37,7 +37,7 @@ export function callBlock(call: ExplainedCall, selected: SelectedCell, context: 
     problem === null
       ? answerBlock(call, selected)
       : problemBlock(problem.code, problem.sentence, problem.wayOut),
-    readings.length === 0 ? null : inputsTable(readings),
+    ...inputsBlock(readings, problem?.sentence ?? ""),
     element("h4", {}, "Relation, source, range and expected error"),
     ...relationBlocks(call),
     help,
@@ -54,13 +54,14 @@ export function problemBlock(code: string, sentence: string, wayOut: string): HT
   );
 }
 
-function answerText({ column, cell }: Answered, shown: string): string {
+function answerText({ column, cell }: Answered): string {
   if (cell instanceof Refusal) return cell.code;
   const value = typeof cell === "number" ? numberText(cell) : String(cell ?? "");
-  return figureReading(value === "" ? shown : value, column.unit);
+  return figureReading(value, column.unit);
 }
 
-function answerBlock({ answer, rows }: ExplainedCall, selected: SelectedCell): HTMLElement {
+function answerBlock(call: ExplainedCall, selected: SelectedCell): HTMLElement {
+  const { answer, rows } = call;
   if (answer.length === 0)
     return element(
       "p",
@@ -68,21 +69,46 @@ function answerBlock({ answer, rows }: ExplainedCall, selected: SelectedCell): H
       `The cell shows ${selected.value || "nothing"}. Its inputs are worked out in the sheet, so the answer is not repeated here.`,
     );
   const pairs = answer.map((one): [string, string] => {
-    const text = answerText(one, "");
+    const text = answerText(one);
     const isMarked = one.isSelected && answer.length > 1 && text !== "";
     return [one.column.label, isMarked ? `${text} (the selected cell)` : text];
   });
   const note =
     rows > 1 ? element("p", { class: "basis" }, `One of ${rows} rows that the formula fills.`) : null;
-  return element("div", {}, facts(pairs), note);
+  return element("div", {}, facts(pairs), note, staleNote(call, selected.value));
 }
 
-function inputsTable(readings: readonly Reading[]): HTMLElement {
+/** A sheet that was not worked out since its inputs changed shows another figure than they give. */
+function staleNote({ answer, isWhole }: ExplainedCall, shown: string): HTMLElement | null {
+  const cell = answer.find(({ isSelected }) => isSelected)?.cell;
+  if (!isWhole || typeof cell !== "number" || !/^-?\d+(\.\d+)?$/.test(shown)) return null;
+  const decimals = shown.split(".")[1]?.length ?? 0;
+  // Half a unit of the last figure shown, and a trace for what binary arithmetic adds.
+  if (Math.abs(cell - Number(shown)) <= 0.5001 * 10 ** -decimals) return null;
+  const sentence = `The cell shows ${shown}; its inputs give ${numberText(cell)} now. Work the sheet out anew (F9 in Excel).`;
+  return element("p", { class: "notice" }, sentence);
+}
+
+function inputsBlock(readings: readonly Reading[], explained: string): (HTMLElement | null)[] {
+  const given = readings.filter((one) => one.given !== "" || one.fault !== "");
+  const out = readings.filter((one) => !given.includes(one));
+  const names = out.map(({ name, readAs }) => {
+    const fallback = readAs.replace(/^left out(: )?/, "");
+    return fallback === "" ? name : `${name} (${fallback} taken)`;
+  });
+  return [
+    given.length === 0 ? null : inputsTable(given, explained),
+    names.length === 0 ? null : element("p", { class: "basis" }, reading(`Left out: ${names.join(", ")}.`)),
+  ];
+}
+
+/** @param explained - The sentence that stands above already. */
+function inputsTable(readings: readonly Reading[], explained: string): HTMLElement {
   const headings = [{ text: "input" }, { text: "given" }, { text: "read as" }];
   const rows = readings.map(({ name, given, holds, readAs, fault }) => [
     name,
     [given, holds].filter((text) => text !== "").join(": ") || "nothing",
-    reading(fault === "" ? readAs : `not readable: ${fault}`),
+    reading(fault === "" || explained.includes(fault) ? readAs : `not readable: ${fault}`),
   ]);
   return table("Inputs as read", headings, rows);
 }

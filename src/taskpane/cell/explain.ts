@@ -13,6 +13,8 @@ export interface ExplainedCall {
   readonly fn: WorksheetFunction;
   /** As the formula has it. */
   readonly text: string;
+  /** True where the formula is nothing but this call. */
+  readonly isWhole: boolean;
   readonly readings: readonly Reading[];
   /** The row of the answer that the cell stands in; empty where it cannot be worked out here. */
   readonly answer: readonly Answered[];
@@ -72,6 +74,7 @@ function explainedCall(call: OwnCall, selected: SelectedCell, known: Known): Exp
   return {
     fn,
     text,
+    isWhole,
     readings,
     answer: answered(fn, cells?.[spot.row] ?? [], spot).filter(() => cells !== null),
     rows: cells?.length ?? 0,
