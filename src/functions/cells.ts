@@ -63,7 +63,10 @@ export function isEmpty(cell: Cell): boolean {
   return cell === null || (typeof cell === "string" && cell.trim() === "");
 }
 
-/** A cell as a sentence quotes it. */
+const LONGEST_QUOTE = 80;
+
+/** A cell as a sentence quotes it; a long text is cut short. */
 export function quoted(cell: Cell): string {
-  return typeof cell === "string" ? `"${cell}"` : String(cell);
+  if (typeof cell !== "string") return String(cell);
+  return cell.length > LONGEST_QUOTE ? `"${cell.slice(0, LONGEST_QUOTE)}…"` : `"${cell}"`;
 }

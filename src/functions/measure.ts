@@ -1,4 +1,5 @@
 import { InvalidValue } from "../core/refusal";
+import { quoted } from "./cells";
 import { QUANTITIES, type Quantity, unitOf } from "./quantities";
 
 const DECIMAL = String.raw`[+-]?\d+(?:[.,]\d+)?(?:[eE][+-]?\d+)?`;
@@ -24,7 +25,10 @@ interface Reading {
 export function parseMeasure(text: string, quantity: Quantity, unit: string): number {
   const reading = split(text);
   const { noun, shown } = QUANTITIES[quantity];
-  if (reading === undefined) throw new InvalidValue(`"${text}" is not ${noun}: give for example ${shown}`);
+  if (reading === undefined)
+    throw new InvalidValue(`${quoted(text)} is not ${noun}: give for example ${shown}`);
+  if (isAbsurd(reading.value))
+    throw new InvalidValue(`${quoted(text)} is too large for ${noun}: give for example ${shown}`);
   if (reading.unit === "") return bare(reading, text, quantity);
   const typed = unitOf(quantity, reading.unit);
   const wanted = unitOf(quantity, folded(unit));
@@ -36,6 +40,13 @@ export function parseMeasure(text: string, quantity: Quantity, unit: string): nu
   const [factor, offset = 0] = typed;
   const [wantedFactor, wantedOffset = 0] = wanted ?? [1];
   return (reading.value * factor + offset - wantedOffset) / wantedFactor;
+}
+
+const FARTHEST = 1e15;
+
+/** No figure of a workshop is this large; text can even name a number that no cell can hold. */
+export function isAbsurd(value: number): boolean {
+  return Math.abs(value) > FARTHEST;
 }
 
 /** A number without a unit is in the argument's own unit; a bare fraction may be inches or a date, so it is refused. */

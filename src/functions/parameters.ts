@@ -1,7 +1,7 @@
 import { quantityText } from "../core/quantity-text";
 import { InvalidValue } from "../core/refusal";
 import { type Cell, isEmpty, quoted } from "./cells";
-import { parseMeasure } from "./measure";
+import { isAbsurd, parseMeasure } from "./measure";
 import { QUANTITIES, type Quantity } from "./quantities";
 
 /** How one argument of a worksheet function is named, explained and read. */
@@ -89,9 +89,10 @@ function looksLikeDate(value: number): boolean {
 }
 
 function numberFrom(cell: Cell, options: NumberOptions): number {
-  if (typeof cell === "number") return cell;
   if (typeof cell === "string") return parseMeasure(cell, options.quantity, options.unit);
-  throw new InvalidValue(`${options.label}: ${quoted(cell)} is not a number; give ${acceptsText(options)}`);
+  if (typeof cell === "number" && !isAbsurd(cell)) return cell;
+  const problem = typeof cell === "number" ? "is too large to be meant" : "is not a number";
+  throw new InvalidValue(`${options.label}: ${quoted(cell)} ${problem}; give ${acceptsText(options)}`);
 }
 
 function inSpan(value: number, { min, max, above, whole }: NumberOptions): boolean {

@@ -1,6 +1,9 @@
 import { quantityText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
 
+/** Nearer to its own place than this, no pommel is heavy enough to bring the balance there. */
+const HEAVIEST_SHARE = 1e6;
+
 /**
  * Mass of a pommel that brings the balance where it is wanted.
  *
@@ -13,7 +16,7 @@ import { InvalidValue } from "../refusal";
  */
 export function pommelMass(restMass: number, restBalance: number, pommelAt: number, wanted: number): number {
   const share = (restBalance - wanted) / (wanted - pommelAt);
-  if (Number.isFinite(share) && share >= 0) return restMass * share;
+  if (share >= 0 && share <= HEAVIEST_SHARE) return restMass * share;
   const [low, high] = [restBalance, pommelAt].sort((a, b) => a - b) as [number, number];
   throw new InvalidValue(
     `wanted balance ${quantityText(wanted, "mm")} cannot be reached: a pommel at ` +

@@ -24,7 +24,9 @@ const MOST_POINTS = 1000;
 function points(from: number, to: number, step: number): number[] {
   const count = Math.floor((to - from) / step + 1e-9) + 1;
   if (count > MOST_POINTS) {
-    throw new InvalidValue(`a step of ${numberText(step)} °C gives ${count} points: ${MOST_POINTS} at most`);
+    throw new InvalidValue(
+      `step C: ${numberText(step)} given, too many points for a curve: ${MOST_POINTS} at most, so give a larger step`,
+    );
   }
   return Array.from({ length: count }, (_, i) => from + i * step);
 }

@@ -1,0 +1,70 @@
+import { writeFileSync } from "node:fs";
+import { catalogue } from "../../src/functions/catalogue";
+import type { WorksheetFunction } from "../../src/functions/declare";
+import { FROZEN_NAMES, namesNow } from "./frozen-names";
+import { fuzzFunction, type Outcome } from "./fuzz-function";
+
+/**
+ * `npm run fuzz -- --seconds 30 --seed 1 --only CUT_PLAN`: every function with arguments of every kind.
+ *
+ * Without `--seconds`, 10 000 calls where a call costs under 0.1 ms and 30 s a function elsewhere.
+ * `--freeze` writes down the names and arguments that workbooks may rely on, and calls nothing.
+ */
+const USUAL_SECONDS = 30;
+const USUAL_CALLS = 10_000;
+const TRIAL_CALLS = 200;
+/** A call of the loop asks twice, to compare the two answers. */
+const CHEAP_MS = 0.2;
+
+function option(name: string): string | undefined {
+  const place = process.argv.indexOf(`--${name}`);
+  return place < 0 ? undefined : process.argv[place + 1];
+}
+
+const seconds = option("seconds");
+const seed = Number(option("seed") ?? Date.now() % 1_000_000);
+const only = option("only")?.toUpperCase();
+
+function effortFor(trial: Outcome): number {
+  if (seconds !== undefined) return Number.MAX_SAFE_INTEGER;
+  return trial.milliseconds / Math.max(1, trial.calls) < CHEAP_MS ? USUAL_CALLS : Number.MAX_SAFE_INTEGER;
+}
+
+const limit = Number(seconds ?? USUAL_SECONDS) * 1000;
+
+function freeze(): void {
+  const lines = Object.entries(namesNow()).map(
+    ([name, meaning]) => `  ${JSON.stringify(name)}: ${JSON.stringify(meaning)}`,
+  );
+  writeFileSync(FROZEN_NAMES, `{\n${lines.join(",\n")}\n}\n`);
+}
+
+function tried(fn: WorksheetFunction): Outcome {
+  const trial = fuzzFunction(fn, { calls: TRIAL_CALLS, limit, seed });
+  return trial.fault === "" ? fuzzFunction(fn, { calls: effortFor(trial), limit, seed: seed + 1 }) : trial;
+}
+
+function line({ name, calls, milliseconds, fault }: Outcome): string {
+  const cost = (milliseconds / Math.max(1, calls)).toFixed(3);
+  return `${name.padEnd(20)} ${String(calls).padStart(7)} calls ${cost.padStart(8)} ms each  ${fault}`;
+}
+
+function fuzzAll(): void {
+  console.log(`seed ${seed}`);
+  const outcomes: Outcome[] = [];
+  for (const fn of catalogue.filter(({ name }) => only === undefined || name === only)) {
+    const outcome = tried(fn);
+    outcomes.push(outcome);
+    console.log(line(outcome));
+  }
+  const total = (of: (outcome: Outcome) => number) => outcomes.reduce((sum, one) => sum + of(one), 0);
+  const broken = total(({ fault }) => (fault === "" ? 0 : 1));
+  console.log(
+    `${total(({ calls }) => calls)} calls, ${total(({ cells }) => cells)} cells, ` +
+      `${total(({ refused }) => refused)} of them refusals, ${broken} functions broke a rule`,
+  );
+  if (broken > 0) process.exitCode = 1;
+}
+
+if (process.argv.includes("--freeze")) freeze();
+else fuzzAll();
