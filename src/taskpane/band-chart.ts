@@ -1,6 +1,6 @@
 import { type ScaleLinear, scaleLinear } from "d3-scale";
 import { area, line } from "d3-shape";
-import { hatching, label, type PictureText, picture, shape } from "./svg";
+import { hatching, label, labelBeside, type PictureText, picture, shape } from "./svg";
 
 export interface BandPoint {
   readonly x: number;
@@ -100,7 +100,7 @@ function xAxis({ x, left, right }: Frame, { xName, xAlso }: BandChart): SVGEleme
   ];
 }
 
-function waryParts({ x }: Frame, wary: readonly WaryStretch[]): SVGElement[] {
+function waryParts({ x, left, right }: Frame, wary: readonly WaryStretch[]): SVGElement[] {
   const [first = 0, last = 0] = x.domain();
   const seen = wary
     .map((stretch) => ({ ...stretch, from: Math.max(first, stretch.from), to: Math.min(last, stretch.to) }))
@@ -108,11 +108,10 @@ function waryParts({ x }: Frame, wary: readonly WaryStretch[]): SVGElement[] {
   return seen.flatMap(({ from, to, name }, at) => {
     const { pattern, fill } = hatching("wary");
     const box = { x: x(from), y: TOP, width: x(to) - x(from), height: PLOT_HEIGHT };
-    const isLate = x(to) - x(from) < PIXELS_A_MARK;
     return [
       pattern,
       shape("rect", { ...box, fill, class: "wary" }),
-      label(isLate ? x(to) - 3 : x(from) + 3, BOTTOM - 6 - at * LINE, isLate ? "end" : "start", name),
+      labelBeside(x(from), BOTTOM - 6 - at * LINE, name, [left, right]),
     ];
   });
 }
@@ -121,10 +120,9 @@ function hereParts({ x, left, right }: Frame, here: AxisMark | undefined): SVGEl
   if (here === undefined) return [];
   const at = x(here.at);
   if (at < left || at > right) return [];
-  const isLate = at > (left + right) / 2;
   return [
     shape("line", { x1: at, x2: at, y1: TOP, y2: BOTTOM, class: "here" }),
-    label(at + (isLate ? -4 : 4), TOP + 12, isLate ? "end" : "start", here.text),
+    labelBeside(at, TOP + 12, here.text, [left, right]),
   ];
 }
 

@@ -1,4 +1,4 @@
-import { hatching, label, type PictureText, picture, shape } from "./svg";
+import { hatching, label, labelBeside, type PictureText, picture, shape } from "./svg";
 
 /** Points of a closed outline, mm: along the picture and across it, downwards. */
 export type Path = readonly (readonly [along: number, across: number])[];
@@ -74,17 +74,6 @@ function hatchedPart(path: Path | undefined, scale: Scale): SVGElement[] {
   return [pattern, shape("polygon", { points: drawn(path, scale), fill, class: "hard" })];
 }
 
-/** About the width of a letter, to keep words inside the picture. */
-const LETTER = 6.4;
-
-/** Words right of their line where they fit, else left of it, else wherever they do. */
-function placeLabel(x: number, y: number, name: string, width: number): SVGElement {
-  const long = name.length * LETTER;
-  if (x + 4 + long <= width) return label(x + 4, y, "start", name);
-  if (x - 4 - long >= 0) return label(x - 4, y, "end", name);
-  return label(width / 2, y, "middle", name);
-}
-
 /** One place a line of words, from right to left, so that no line runs through words that stand right of theirs. */
 function placeMarks(places: readonly Place[], scale: Scale, width: number): SVGElement[] {
   const ordered = [...places].sort((one, other) => other.at - one.at);
@@ -97,7 +86,7 @@ function placeMarks(places: readonly Place[], scale: Scale, width: number): SVGE
     ...rows.map(({ x, y, isLimit = false }) =>
       shape("line", { x1: x, x2: x, y1: 1, y2: y, class: isLimit ? "limit" : "place" }),
     ),
-    ...rows.map(({ x, y, name }) => placeLabel(x, y, name, width)),
+    ...rows.map(({ x, y, name }) => labelBeside(x, y, name, [0, width])),
   ];
 }
 

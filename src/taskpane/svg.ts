@@ -54,6 +54,22 @@ export function label(x: number, y: number, anchor: "start" | "middle" | "end", 
   return shape("text", { x, y, "text-anchor": anchor, class: "mark" }, text);
 }
 
+/** About the width of a letter in pixels, rather wide than narrow. */
+const LETTER = 7;
+
+/** Words right of a place where they fit between two limits, else left of it, else against the limit. */
+export function labelBeside(
+  x: number,
+  y: number,
+  text: string,
+  [left, right]: readonly [number, number],
+): SVGElement {
+  const long = text.length * LETTER;
+  if (x + 4 + long <= right) return label(x + 4, y, "start", text);
+  if (x - 4 - long >= left) return label(x - 4, y, "end", text);
+  return label(right, y, "end", text);
+}
+
 /** Slanted lines to fill an area with: the pattern and the value of `fill` that takes it. */
 export function hatching(kind: "hard" | "wary"): { pattern: SVGElement; fill: string } {
   const id = freshId("hatch");

@@ -40,7 +40,7 @@ function waryStretches(steel: Steel): WaryStretch[] {
   return brittleRanges(steel).map(({ low, high, bySlowCooling }) => ({
     from: low,
     to: high,
-    name: bySlowCooling === true ? "cool fast" : "costs toughness",
+    name: bySlowCooling === true ? "cool fast" : "brittle",
   }));
 }
 
@@ -89,7 +89,7 @@ function chartOf(
     wary,
     dots: dots.filter(({ x }) => within(shown, x)),
     here: here === undefined ? undefined : { at: here, text: `${Math.round(here)} °C` },
-    caption: `${quantityText(hours, "h")} in all. Line: likely. Band: nine blades in ten.${dots.length === 0 && words.startsWith(" Rings") ? "" : words}${wary.length === 0 ? "" : " Hatched: tempers that cost toughness; their ends are good to 30 to 50 °C."}`,
+    caption: `${quantityText(hours, "h")} in all. Line: likely. Band: nine blades in ten.${dots.length === 0 && words.startsWith(" Rings") ? "" : words}${wary.length === 0 ? "" : " Hatched: tempers that cost toughness; sources differ about their ends by 30 to 50 °C (54 to 90 °F)."}`,
   };
 }
 

@@ -122,7 +122,7 @@ function fitOf(form: SectionForm, measured: string, changed: () => void): HTMLEl
     facts([
       ["Clay that fits", hasClay ? `${asClay(clay)} m²K/W` : ""],
       ["Bath factor that fits", hasClay ? "" : Number(factor).toPrecision(3)],
-      ["Misfit", figureReading(Number(misfit).toFixed(1), "mm")],
+      ["Misfit", figureReading(Math.abs(Number(misfit)).toFixed(1), "mm")],
     ]),
     button("Work with it above", use),
     element("code", { class: "formula" }, fitFormula(form, measured)),
