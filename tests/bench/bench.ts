@@ -1,12 +1,11 @@
 import { spawnSync } from "node:child_process";
-import { existsSync, readFileSync } from "node:fs";
-import { gzipSync } from "node:zlib";
 import { functionNamed } from "../../src/functions/catalogue";
 import type { WorksheetFunction } from "../../src/functions/declare";
 import { besideEmptyFunction } from "./dispatcher";
 import { growthWithRows } from "./growth";
 import { besideLibreOffice } from "./libreoffice";
 import { besideClone, timed, warm } from "./measure";
+import { pages } from "./pages";
 
 /** One line of the report: what, the figure, the budget. */
 type Line = readonly [what: string, figure: string, budget: string];
@@ -109,13 +108,6 @@ function solvers(): Line[] {
   ];
 }
 
-function bundles(): Line[] {
-  if (!existsSync("dist/functions.js"))
-    return [["functions bundle", "run npm run build first", "≤ 150 kB gzip"]];
-  const gzip = gzipSync(readFileSync("dist/functions.js"), { level: 9 }).length / 1000;
-  return [["functions bundle", `${gzip.toFixed(1)} kB gzip`, "≤ 150 kB gzip"]];
-}
-
 function calcTime(formulas: number): number {
   const input = Array.from(
     { length: formulas },
@@ -145,7 +137,7 @@ const report = [
   ...(await besideEmptyFunction()),
   ...commandLine(),
   ...besideLibreOffice(),
-  ...bundles(),
+  ...(await pages()),
 ];
 const width = Math.max(...report.map(([what]) => what.length));
 for (const [what, figure, budget] of report)
