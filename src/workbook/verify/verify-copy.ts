@@ -29,14 +29,14 @@ export interface Verification extends Statements {
   readonly sheetsOfCopy: readonly string[];
 }
 
+/** An error typed as a value; LibreOffice saves it as a formula that is nothing but its name. */
+const ERROR_NAME = /^#[A-Z/0]+[!?]?$/;
+
 function formulasIn(copy: LiveWorkbook): CellRemark[] {
-  return copy.sheets.flatMap(({ formulas }) =>
-    [...formulas.values()].map(({ sheet, cell, typed }) => ({
-      sheet,
-      cell: nameOf(cell),
-      text: `=${typed}`,
-    })),
-  );
+  const all = copy.sheets.flatMap(({ formulas }) => [...formulas.values()]);
+  return all
+    .filter(({ typed }) => !ERROR_NAME.test(typed))
+    .map(({ sheet, cell, typed }) => ({ sheet, cell: nameOf(cell), text: `=${typed}` }));
 }
 
 const namesIn = ({ main }: LiveWorkbook) => main.listed.filter((name) => name !== PROVENANCE);

@@ -1,0 +1,50 @@
+import { spawnSync } from "node:child_process";
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+
+/** True where LibreOffice is at hand; tests that need it are skipped elsewhere. */
+export const hasLibreOffice: boolean = spawnSync("soffice", ["--version"]).status === 0;
+
+/** Every sheet in a file of its own, comma, quotes where needed, UTF-8, values as shown. */
+export const CSV_OF_ALL_SHEETS =
+  "csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,true,false,false,false,-1";
+
+/**
+ * Opens a file in LibreOffice without a screen and saves it in another form.
+ *
+ * @param form - As after `--convert-to`.
+ * @param filter - As after `--infilter=`, for a form that needs to be told how it is read.
+ * @returns What it wrote, by file name.
+ */
+export function converted(
+  name: string,
+  bytes: Uint8Array,
+  form: string,
+  filter?: string,
+): Map<string, Buffer> {
+  const folder = mkdtempSync(join(tmpdir(), "office-"));
+  try {
+    const out = join(folder, "out");
+    mkdirSync(out);
+    writeFileSync(join(folder, name), bytes);
+    const { status, stderr } = spawnSync(
+      "soffice",
+      [
+        `-env:UserInstallation=file://${join(folder, "profile")}`,
+        "--headless",
+        ...(filter === undefined ? [] : [`--infilter=${filter}`]),
+        "--convert-to",
+        form,
+        "--outdir",
+        out,
+        join(folder, name),
+      ],
+      { encoding: "utf8", timeout: 240_000 },
+    );
+    if (status !== 0) throw new Error(`LibreOffice: ${stderr}`);
+    return new Map(readdirSync(out).map((file) => [file, readFileSync(join(out, file))]));
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
