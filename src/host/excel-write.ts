@@ -36,7 +36,7 @@ export async function placeFor(block: Block): Promise<Place> {
 /** Writes a block and its chart; nothing is sent before the caller's next sync. */
 function put(range: Excel.Range, block: Block, chart: LineChart | undefined): void {
   range.formulas = block.rows.map((row) => [...row]);
-  range.getRow(block.heading).format.font.bold = true;
+  for (let row = 0; row <= block.heading; row += 1) range.getRow(row).format.font.bold = true;
   range.format.verticalAlignment = "Top";
   if (chart !== undefined) draw(range, block, chart);
 }

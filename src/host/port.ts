@@ -37,7 +37,7 @@ export interface FilledBy {
 /** Cells to write below and beside a first one. A text that begins with `=` is a formula. */
 export interface Block {
   readonly rows: readonly (readonly (number | string)[])[];
-  /** The row with headings, from 0. */
+  /** The row with headings, from 0; what stands above it is the title. */
   readonly heading: number;
 }
 

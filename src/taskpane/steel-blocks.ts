@@ -8,7 +8,7 @@ import { type Column, relationsOf } from "../functions/declare";
 import { errorText } from "../functions/evidence";
 import type { Block, LineChart } from "../host/port";
 import { ask, cellText, firstRow, list } from "./ask";
-import { type TemperTime, usualTempers } from "./temper-table";
+import { type TemperTime, temperLines, usualTempers } from "./temper-table";
 import { fahrenheit } from "./words";
 
 /** A table about a steel that can be put into a sheet, with the chart that goes with it. */
@@ -118,8 +118,8 @@ function temperBlock({ steel, hours, cycles }: BlockOf): SteelBlock {
   });
   if (figures.length === 0) refuse(refusal ?? "there is no figure for any temper");
   const title = `Temper curve of ${found.name}`;
-  const time = `${cycles || "1"} × ${hours || "2"} h at temperature; nine blades in ten fall between low and high`;
-  const foot = [[time], ...footing(["TEMPERED_RANGE"], found)];
+  const words = temperLines(steel, { hours, cycles }).map((line) => [line]);
+  const foot = [...words, ...footing(["TEMPERED_RANGE"], found)];
   const chart: LineChart = {
     title,
     horizontal: "temper, °C",

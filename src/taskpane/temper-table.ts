@@ -89,14 +89,31 @@ function figures(rows: readonly TemperRow[], time: TemperTime): HTMLElement {
   return table(captionOf(time), headings, cells);
 }
 
+/** Words that belong to the figures: what they stand on, and what to be wary of at which tempers. */
+function wordsOf(answered: readonly TemperRow[]): { basis: string[]; cautions: string[] } {
+  return {
+    basis: bySentence(answered, ({ texts }) => [texts[3] ?? ""]),
+    cautions: bySentence(answered, ({ texts }) => parts(texts[4] ?? "")),
+  };
+}
+
+/** The words of the table as lines, for a copy of its figures elsewhere. */
+export function temperLines(steel: string, time: TemperTime): string[] {
+  const { basis, cautions } = wordsOf(temperRows(steel, time).filter(({ refusal }) => refusal === null));
+  return [
+    captionOf(time),
+    ...basis.map((text) => `Basis: ${text}`),
+    ...cautions.map((text) => `Caution: ${text}`),
+  ];
+}
+
 /** Hardness after temper over the usual tempers, with basis and cautions. */
 export function temperTable(steel: string, time: TemperTime = { hours: "", cycles: "" }): HTMLElement {
   const rows = temperRows(steel, time);
   const answered = rows.filter(({ refusal }) => refusal === null);
   const refused = rows.filter(({ refusal }) => refusal !== null);
   if (answered.length === 0) return refusalNote(rows[0]?.refusal ?? "no figure");
-  const basis = bySentence(answered, ({ texts }) => [texts[3] ?? ""]);
-  const cautions = bySentence(answered, ({ texts }) => parts(texts[4] ?? ""));
+  const { basis, cautions } = wordsOf(answered);
   const unanswered = () =>
     bySentence(refused, ({ refusal }) => [refusal ?? ""]).map((text) => element("p", {}, text));
   return element(

@@ -1,3 +1,4 @@
+import { BooleanNumber } from "@univerjs/core";
 import type { FRange, FWorkbook, FWorksheet } from "@univerjs/sheets/facade";
 import type { CellResult, Results } from "../engine/results";
 import type { Block, FormulaChange, FormulaPart, HostRows, HostValue } from "../host/port";
@@ -89,11 +90,13 @@ export class GridCells {
       .filter((value) => value !== null && value !== "").length;
   }
 
-  write(range: FRange, { rows }: Block): void {
+  /** Title and headings stand out. */
+  write(range: FRange, { rows, heading }: Block): void {
+    const bold = { s: { bl: BooleanNumber.TRUE } };
+    const content = (cell: number | string) =>
+      typeof cell === "string" && cell.startsWith("=") ? { f: cell } : { v: cell };
     range.setValues(
-      rows.map((row) =>
-        row.map((cell) => (typeof cell === "string" && cell.startsWith("=") ? { f: cell } : { v: cell })),
-      ),
+      rows.map((row, at) => row.map((cell) => ({ ...content(cell), ...(at <= heading ? bold : {}) }))),
     );
   }
 

@@ -52,6 +52,12 @@ describe("figures", () => {
     }
   });
 
+  // Tempered martensite embrittlement about 250 to 400 °C (482 to 752 °F): ASM Handbook 4A, from memory.
+  test("the temper curve does not travel without its cautions", () => {
+    const { rows } = STEEL_BLOCKS["Temper curve"](of).block;
+    expect(rows.some(([first]) => /^Caution: .*embrittlement/.test(String(first)))).toBe(true);
+  });
+
   test("temperatures of the hardening sheet stand in both scales", () => {
     const { rows } = STEEL_BLOCKS["Hardening sheet"](of).block;
     const celsius = rows.filter(([, , unit]) => unit === "°C");

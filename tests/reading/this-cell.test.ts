@@ -33,6 +33,7 @@ describe("inputs as read", () => {
   test("a range says how many cells and shows its ends", async () => {
     const found = await explained('=BLADE.TEMPERED_HRC("1095",E2:E6)');
     expect(found.calls[0]?.readings[1]?.holds).toBe("5 cells: 150, 175 … 250");
+    expect(found.calls[0]?.readings[1]?.readAs).toBe("150 °C (302 °F) (row 1 of 5)");
     expect(found.calls[0]?.rows).toBe(5);
   });
 

@@ -67,9 +67,9 @@ function refusalIn(cells: Cells, { row, column }: Spot): Refusal | undefined {
 
 function explainedCall(call: OwnCall, selected: SelectedCell, known: Known): ExplainedCall {
   const { fn, given, text, isWhole } = call;
-  const readings = readingsOf(call, known);
   const cells = answerOf(fn, given, known);
   const spot: Spot = (isWhole ? selected.filledBy : null) ?? { row: 0, column: 0 };
+  const readings = readingsOf(call, known, spot.row);
   const refusal = cells === null ? undefined : refusalIn(cells, spot);
   return {
     fn,

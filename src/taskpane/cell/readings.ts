@@ -58,7 +58,24 @@ function faultOf({ parameter, values }: Argument): string {
   return values.length > 1 ? `cell ${at + 1} of the range: ${read.message}` : read.message;
 }
 
-function reading(argument: Argument, part: Expression | undefined, cells: Cells | null): Reading {
+/** A range of which each row of the answer takes one cell. */
+const isByRow = ({ parameter, values, columns }: Argument) =>
+  parameter.takes === "cell" && values.length > 1 && columns === 1;
+
+/** What an argument is read as: of one cell a row the row's own, else a few of them. */
+function readAsText(argument: Argument, flat: readonly Cell[], row: number): string {
+  const { values } = argument;
+  const own = isByRow(argument) ? values[row] : undefined;
+  if (own !== undefined) return `${readText(own, flat[row], argument)} (row ${row + 1} of ${values.length})`;
+  return listed(values.map((read, at) => readText(read, flat[at], argument)));
+}
+
+function reading(
+  argument: Argument,
+  part: Expression | undefined,
+  cells: Cells | null,
+  row: number,
+): Reading {
   const { parameter, values } = argument;
   const given = part?.text ?? "";
   const flat = cells?.flat() ?? [];
@@ -68,18 +85,20 @@ function reading(argument: Argument, part: Expression | undefined, cells: Cells 
     name: parameter.label,
     given,
     holds: points && isKnown ? listed(flat.map(shown)) : "",
-    readAs: isKnown
-      ? listed(values.map((read, at) => readText(read, flat[at], argument)))
-      : "worked out in the sheet, not read here",
+    readAs: isKnown ? readAsText(argument, flat, row) : "worked out in the sheet, not read here",
     fault: isKnown ? faultOf(argument) : "",
     accepts: parameter.accepts,
-    steel: values.find(isSteel) ?? null,
+    steel: [values[isByRow(argument) ? row : 0], ...values].find(isSteel) ?? null,
   };
 }
 
-/** Every input of a call in order, those left out too. */
-export function readingsOf({ fn, given }: OwnCall, known: Known): Reading[] {
+/**
+ * Every input of a call in order, those left out too.
+ *
+ * @param row - The row of the answer that is asked about, from 0.
+ */
+export function readingsOf({ fn, given }: OwnCall, known: Known, row: number): Reading[] {
   const cells = given.map((part) => cellsOf(part, known));
   const args = readArguments(fn.parameters, cells);
-  return args.map((argument, at) => reading(argument, given[at], cells[at] ?? null));
+  return args.map((argument, at) => reading(argument, given[at], cells[at] ?? null, row));
 }

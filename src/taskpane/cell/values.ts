@@ -121,8 +121,23 @@ export function cellsOf(expression: Expression, known: Known): Cells | null {
   }
 }
 
+/** Answers given lately: a grid reports many small changes, and some functions take half a second. */
+const KEPT = 12;
+const answers = new Map<string, Cells>();
+
+function keyOf(name: string, values: readonly unknown[]): string {
+  return `${name} ${JSON.stringify(values, (_, value) => (value instanceof Refusal ? value.message : value))}`;
+}
+
 /** The answer of one of our functions, worked out as the sheet does; `null` where an argument is not known. */
 export function answerOf(fn: WorksheetFunction, given: readonly Expression[], known: Known): Cells | null {
   const values = given.map((part) => cellsOf(part, known));
-  return values.includes(null) ? null : evaluate(fn, values);
+  if (values.includes(null)) return null;
+  const key = keyOf(fn.name, values);
+  const answer = answers.get(key) ?? evaluate(fn, values);
+  answers.delete(key);
+  answers.set(key, answer);
+  const [oldest = ""] = answers.keys();
+  if (answers.size > KEPT) answers.delete(oldest);
+  return answer;
 }
