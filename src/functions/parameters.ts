@@ -108,7 +108,8 @@ function refuseNumber(value: number, options: NumberOptions): never {
     throw new InvalidValue(`${given}, which looks like a date: type a fraction with its unit, "3/16 in"`);
   }
   const question = options.max !== undefined && value > options.max ? options.askOver?.(value) : undefined;
-  throw new InvalidValue(`${given}; ${question ?? `give ${acceptsText(options)}`}`);
+  if (question === undefined) throw new InvalidValue(`${given}; give ${acceptsText(options)}`);
+  throw new InvalidValue(`${given}; ${question} (accepted: ${acceptsText(options)})`);
 }
 
 function readNumber(cell: Cell, options: NumberOptions): number {

@@ -1,3 +1,4 @@
+import { quantityText } from "../quantity-text";
 import { InvalidValue, NotAvailable } from "../refusal";
 import { checkRange, type Relation } from "../relation";
 import { carbonOf } from "../steel/carbon";
@@ -86,12 +87,12 @@ export function sectionAustenite(steel: Steel, quench: QuenchMedium, startC?: nu
 export function checkShape(widthMm: number, spineMm: number, edgeMm: number): void {
   if (edgeMm > spineMm) {
     throw new InvalidValue(
-      `edge ${edgeMm} mm is thicker than spine ${spineMm} mm: give the spine first, then the edge as it goes into the quench`,
+      `edge ${quantityText(edgeMm, "mm")} is thicker than spine ${quantityText(spineMm, "mm")}: give the spine first, then the edge as it goes into the quench`,
     );
   }
   if (spineMm > 2 * widthMm) {
     throw new InvalidValue(
-      `spine ${spineMm} mm against a width of ${widthMm} mm is no blade: check the order, width first`,
+      `spine ${quantityText(spineMm, "mm")} against a width of ${quantityText(widthMm, "mm")} is no blade: check the order, width first`,
     );
   }
 }

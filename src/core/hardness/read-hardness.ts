@@ -13,7 +13,7 @@ const HIGHEST = 68;
 /** A whole number this large is a day of the calendar: what "5-8" typed bare turns into. */
 const DATE_FROM = 20_000;
 
-const NUMBER = String.raw`(\d{1,9}(?:\.\d{1,9})?)`;
+const NUMBER = String.raw`(\d{1,9}(?:\.\d+)?)`;
 const SINGLE = new RegExp(`^${NUMBER}$`);
 const SPAN = new RegExp(`^${NUMBER} ?(?:-|to|\\.\\.) ?${NUMBER}$`);
 const EITHER_WAY = new RegExp(`^${NUMBER} ?(?:±|\\+ ?[-/]+ ?) ?${NUMBER}$`);

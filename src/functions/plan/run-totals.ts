@@ -60,7 +60,7 @@ function totalRows(lines: Cells, date: number | undefined, calendar: Calendar): 
 }
 
 function hoursAWeek(label: string, help: string) {
-  return numberOrNothing({ label, help, quantity: "time", unit: "h", above: 0, max: 10_000 });
+  return numberOrNothing({ label, help, quantity: "time", unit: "h", min: 0.01, max: 10_000 });
 }
 
 export const RUN_TOTALS = tableFunction({
