@@ -1,0 +1,81 @@
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { Bench } from "./bench";
+import { type OpenPage, Session } from "./session";
+
+let session: Session;
+let opened: OpenPage;
+let bench: Bench;
+
+beforeAll(async () => {
+  session = await Session.start();
+  opened = await session.open();
+  bench = new Bench(opened.page);
+});
+
+afterAll(async () => {
+  expect(opened?.complaints).toEqual([]);
+  await session?.end();
+});
+
+const pane = (page: Page) => page.locator("#pane");
+
+async function openPage(name: string): Promise<void> {
+  await pane(opened.page).getByRole("button", { name, exact: true }).click();
+  await pane(opened.page).locator(`h2:text-is("${name}")`).waitFor();
+}
+
+/** Waits until the pane says something. */
+async function paneSays(expected: string | RegExp): Promise<void> {
+  await expect.poll(() => pane(opened.page).textContent()).toMatch(expected);
+}
+
+test("This cell follows the selection, explains a filled cell by its own row, and an error with the way out", async () => {
+  await bench.settled();
+  await openPage("This cell");
+  await bench.sheet("Steels of the run");
+  await bench.goTo("C5");
+  await paneSays(/Filled by the formula in 'Steels of the run'!C4\./);
+  await paneSays(/\(row 2 of 6\)/);
+  await bench.press("New sheet");
+  await bench.enter("B1", "hot");
+  await bench.enter("A1", '=BLADE.TEMPERED_HRC("1095",B1)');
+  await bench.goTo("A1");
+  await paneSays(/#VALUE! .*"hot".*Way out: Mend B1 \(temper C\)/s);
+  await bench.enter("B1", "400 F");
+  await bench.goTo("A1");
+  // By hand, °C = (°F − 32) × 5 / 9: 400 °F is 204.4 °C.
+  await paneSays(/B1: 400 F.*204 °C \(400 °F\)/s);
+});
+
+test("Repair takes a broken prefix off and leaves a formula that works", async () => {
+  await bench.press("New sheet");
+  await bench.enter("A1", '=[2]!_xldudf_BLADE_CARBON("1095")');
+  await bench.says("A1", /^#NAME\?/);
+  await openPage("Share and repair");
+  await bench.press("Look through the workbook");
+  await paneSays(/BLADE formula; 1 broken\./);
+  await bench.press("Enter 1 formula anew");
+  await paneSays("1 of 1 entered anew");
+  // 95 hundredths of a percent: the designation says it (SAE numbering system).
+  await bench.says("A1", "0.95");
+});
+
+test("a table goes to the selected cell as one step of undo, and to a sheet of its own", async () => {
+  const { page } = opened;
+  await bench.press("New sheet");
+  await bench.goTo("B2");
+  await openPage("Steels");
+  await page.getByText("Put a table into the sheet").click();
+  await page.getByLabel("Table", { exact: true }).selectOption("Composition");
+  await bench.press("Put it at the selected cell");
+  await paneSays(/Written into 'Sheet \d+'!B2:/);
+  await bench.says("B4", "C");
+  // SAE J403: C 0.90 to 1.03.
+  await bench.says("C4", "0.9");
+  await bench.press("Undo");
+  await bench.says("B4", "Empty");
+  await bench.says("B2", "Empty");
+  await bench.press("Put it on a new sheet");
+  await bench.says("A1", "Composition of 1095");
+});
