@@ -36,12 +36,17 @@ const ROLES: Readonly<Record<Role, Dress>> = {
   words: { font: font(10, ink), border: boxed },
 };
 
-/** A file's style of a cell: figures stand right, words left; what breaks into lines begins at the top. */
+const HEADS: ReadonlySet<Role> = new Set(["title", "note", "heading", "mark"]);
+
+/** A file's style of a cell: figures stand right, words left with a little room; rows of several lines begin at the top. */
 export function styleOf({ role, format, wrap }: CellModel): Dress {
+  const isFigure = format !== undefined && role !== "words";
+  const isHead = HEADS.has(role);
   const alignment = {
-    horizontal: format === undefined ? "left" : "right",
-    vertical: wrap && role !== "heading" ? "top" : "middle",
+    horizontal: isFigure ? "right" : "left",
+    vertical: isHead ? "middle" : "top",
     wrapText: wrap === true,
+    ...(isFigure || isHead ? {} : { indent: 1 }),
   } as const;
   return { ...ROLES[role], alignment, ...(format === undefined ? {} : { numFmt: format }) };
 }

@@ -124,7 +124,7 @@ export class TableSheet<Key extends string> {
       name: this.name,
       rows,
       columnWidths: keys.map((key) => columns[key].width),
-      rowHeights: { 0: 28, [NOTE]: 20, [MARKS]: 18, [HEADINGS]: 36 },
+      rowHeights: { 0: 28, [NOTE]: 20, [MARKS]: 18 },
       frozenRows: FIRST,
       frozenColumns: looks.frozenColumns ?? 1,
       lines: this.lines,

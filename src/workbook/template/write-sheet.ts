@@ -6,10 +6,17 @@ import { type Content, contentFrom } from "../xlsx/cell-content";
 import { argb, filledWith, styleOf } from "./cell-styles";
 import { fileForm } from "./file-form";
 import { type Listed, listArea } from "./lists-sheet";
+import { heightOf, type ShownCell } from "./row-heights";
 
 /** Excel counts widths in figures of its font, seven pixels each with five between columns, heights in points. */
 const widthOf = (pixels: number) => Math.max(1, (pixels - 5) / 7);
-const heightOf = (pixels: number) => pixels * 0.75;
+const points = (pixels: number) => pixels * 0.75;
+
+const A4 = 9;
+/** Excel's number of the paper; its name is missing in the writer's list. */
+const A3 = 8;
+/** A wider sheet, in pixels, could not be read on A4 without a glass. */
+const WIDEST_ON_A4 = 1500;
 
 type FileValue = Exclude<CellValue, undefined>;
 
@@ -40,11 +47,28 @@ export class SheetWriter {
         if (cell !== undefined) this.writeCell(cell, index, column);
       });
     });
-    for (const [row, pixels] of Object.entries(this.model.rowHeights))
-      this.sheet.getRow(Number(row) + 1).height = heightOf(pixels);
+    this.setHeights();
     this.addRules();
     this.addLists();
     this.setPrint();
+  }
+
+  private setHeights(): void {
+    const { rows, rowHeights, columnWidths } = this.model;
+    rows.forEach((row, index) => {
+      const cells = row.flatMap((model, column): ShownCell[] => {
+        if (model === undefined) return [];
+        return [{ model, text: this.textAt(model, index, column), width: columnWidths[column] ?? 64 }];
+      });
+      const pixels = rowHeights[index] ?? heightOf(cells);
+      if (pixels !== undefined) this.sheet.getRow(index + 1).height = points(pixels);
+    });
+  }
+
+  private textAt({ content }: CellModel, row: number, column: number): string {
+    if (!isFormula(content)) return String(content);
+    const result = this.resultAt(row, column);
+    return "error" in result ? result.error : String(result.value);
   }
 
   private resultAt(row: number, column: number): Content {
@@ -127,6 +151,8 @@ export class SheetWriter {
   private setPrint(): void {
     const { print } = this.model;
     const { pageSetup } = this.sheet;
+    const width = this.model.columnWidths.reduce((sum, pixels) => sum + pixels, 0);
+    pageSetup.paperSize = width > WIDEST_ON_A4 ? A3 : A4;
     pageSetup.orientation = print?.landscape ? "landscape" : "portrait";
     const repeated = print?.repeatedRows;
     if (repeated !== undefined) pageSetup.printTitlesRow = `${repeated[0] + 1}:${repeated[1] + 1}`;

@@ -12,8 +12,6 @@ import { SheetWriter } from "./write-sheet";
 /** The same workbook gives the same file on every day. */
 const WRITTEN = new Date(Date.UTC(2026, 0, 1));
 
-const A4 = 9;
-
 function typedOf(cell: CellModel | undefined): Typed {
   if (cell === undefined || cell.content === "") return undefined;
   const { content } = cell;
@@ -34,7 +32,6 @@ function addSheet(book: Workbook, sheet: SheetModel): Worksheet {
   return book.addWorksheet(sheet.name, {
     views: [viewOf(sheet)],
     pageSetup: {
-      paperSize: A4,
       fitToPage: true,
       fitToWidth: 1,
       fitToHeight: 0,

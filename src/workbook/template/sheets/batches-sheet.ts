@@ -50,11 +50,18 @@ const TEMPER_HOURS = 2;
 /** Steel leaves the oil at about this, °C; common practice, no source. */
 const OUT_OF_OIL = 60;
 
-const fahrenheit = (cell: string) => `IF(ISNUMBER(${cell}),ROUND(${cell}*9/5+32,0),"")`;
+/**
+ * Where nothing is published. An empty answer would not do: LibreOffice works cells that hold an empty text out anew
+ * when it opens a file, and does not know our functions.
+ */
+const NONE = "none held";
+
+const fahrenheit = (cell: string) => `IF(ISNUMBER(${cell}),ROUND(${cell}*9/5+32,0),"${NONE}")`;
 
 function hardening(at: CellOf<BatchKey>, low: number): string {
   const figure = (column: number) => `INDEX(BLADE.HARDENING(${at("grade")}),1,${column})`;
-  return `IFERROR(ROUND((${figure(low)}+${figure(low + 1)})/2,0),"")`;
+  const middle = `ROUND((${figure(low)}+${figure(low + 1)})/2,0)`;
+  return `IFNA(IF(${figure(low)}="","${NONE}",${middle}),"${NONE}")`;
 }
 
 const inHouse = (at: CellOf<BatchKey>, formula: string) => `IF(${at("where")}="outside","",${formula})`;
@@ -103,7 +110,7 @@ export function batchesSheet(rows: readonly DataRow[], lines: Lines, count: numb
       "Minutes in the furnace",
       70,
       (at) =>
-        `IF(ISNUMBER(${at("harden")}),IFNA(INDEX(BLADE.SOAK(${at("thickest")},${at("harden")}),1,3),""),"")`,
+        `IF(ISNUMBER(${at("harden")}),IFNA(INDEX(BLADE.SOAK(${at("thickest")},${at("harden")}),1,3),"${NONE}"),"${NONE}")`,
       { format: "0" },
     ),
     quench: calcColumn("Quench", 90, ofLine("quench")),

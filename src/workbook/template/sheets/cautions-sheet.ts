@@ -25,7 +25,6 @@ const ASKED: readonly (readonly [name: string, ofSteel: boolean])[] = [
 
 const STEEL = 2;
 const NAMED = `$B$${STEEL + 1}`;
-const HEADINGS = STEEL + 2;
 
 function evidenceRow([name, ofSteel]: (typeof ASKED)[number]): Row {
   const call = ofSteel ? `BLADE.EVIDENCE("${name}",${NAMED})` : `BLADE.EVIDENCE("${name}")`;
@@ -61,7 +60,7 @@ export function cautionsSheet(steel: string): SheetModel {
   ];
   return helperSheet("Cautions and sources", rows, {
     columnWidths: [170, 230, 230, 230, 150, 90],
-    rowHeights: { 0: 28, [HEADINGS]: 34 },
+    rowHeights: { 0: 28 },
     print: { landscape: true },
   });
 }

@@ -1,10 +1,13 @@
 import type { SheetModel } from "../../sheet-model";
-import { FORMAT, heading, note, type Row, title, typed, words, worked } from "../../sheet-parts";
+import { FORMAT, heading, note, type Row, title, typed, words } from "../../sheet-parts";
 import { CAUTION, docSheet, fieldRows, stated, taken } from "../doc-rows";
 import type { Cover } from "./cover-sheet";
 import type { SteelKey, Steels } from "./steels-sheet";
 
 const ASKED = 2;
+/** The grade neither limits the element nor was it analysed. */
+const NO_LIMIT = "not limited";
+const NOT_GIVEN = "not given";
 const NAMED = `$B$${ASKED + 1}`;
 
 /** One certificate in full, as it is filed or sent back to the mill. */
@@ -20,8 +23,9 @@ export function certificateSheet(
   const symbols = `{${elements.map((element) => `"${element}"`).join(",")}}`;
   const analysis = `INDEX(${left}:${right},MATCH(${NAMED},${steels.block("id")},0),0)`;
   const call = `BLADE.CERTIFICATE(${of("grade")},${symbols},${analysis})`;
-  const figure = (index: number, column: number) =>
-    `=IF(OR(${NAMED}="",COUNT(${analysis})=0),"",IF(${index + 1}>ROWS(${call}),"",INDEX(${call},${index + 1},${column})))`;
+  const wait = (formula: string) => `=IF(OR(${NAMED}="",COUNT(${analysis})=0),"",${formula})`;
+  const figure = (element: string, column: number) =>
+    `INDEX(${call},MATCH("${element}",INDEX(${call},0,1),0),${column})`;
   const fields = [
     taken("Grade ordered", of("grade")),
     taken("Standard", of("standard")),
@@ -43,15 +47,19 @@ export function certificateSheet(
     ...fieldRows(fields, NAMED),
     [],
     [heading("Element"), heading("Low to high %"), heading("Found %"), heading("Status")],
-    ...Array.from(
-      { length: elements.length + 3 },
-      (_, index): Row => [
-        words(figure(index, 1)),
-        words(limits(figure, index)),
-        worked(figure(index, 4), FORMAT.massPercent),
-        words(figure(index, 5)),
-      ],
-    ),
+    ...elements.map((element): Row => {
+      const told = (formula: string, otherwise = NO_LIMIT) => words(wait(`IFNA(${formula},"${otherwise}")`));
+      return [
+        heading(element),
+        told(limits(figure(element, 2), figure(element, 3))),
+        {
+          ...told(`IF(${figure(element, 4)}="","${NOT_GIVEN}",${figure(element, 4)})`, NOT_GIVEN),
+          format: FORMAT.massPercent,
+        },
+        told(figure(element, 5)),
+      ];
+    }),
+    [heading("Verdict"), undefined, undefined, words(wait(`INDEX(${call},ROWS(${call}),5)`))],
     [],
     [
       note(
@@ -63,13 +71,14 @@ export function certificateSheet(
   const start = ASKED + 1 + Math.ceil(fields.length / 2) + 2;
   return docSheet("Certificate check", rows, {
     statusColumns: [3],
-    lines: [start, start + elements.length + 2],
+    lines: [start, start + elements.length],
     wordLists: [],
   });
 }
 
 /** Limits as words: what is open on one side stays out. */
-function limits(figure: (index: number, column: number) => string, index: number): string {
-  const [low, high] = [2, 3].map((column) => figure(index, column).slice(1));
-  return `=IF(AND(${low}="",${high}=""),"",IF(${low}="","up to "&TEXT(${high},"0.00#"),TEXT(${low},"0.00#")&IF(${high}="",""," to "&TEXT(${high},"0.00#"))))`;
+function limits(low: string, high: string): string {
+  const least = `TEXT(${low},"0.00#")`;
+  const most = `TEXT(${high},"0.00#")`;
+  return `IF(${low}="",IF(${high}="","${NO_LIMIT}","up to "&${most}),IF(${high}="","from "&${least},${least}&" to "&${most}))`;
 }

@@ -20,6 +20,7 @@ export type CutKey =
   | "bar"
   | "pieces"
   | "bars"
+  | "buy"
   | "kilograms"
   | "drop"
   | "price"
@@ -40,8 +41,11 @@ export function cutListSheet(
   { cover, lines, steels, stations }: { cover: Cover; lines: Lines; steels: Steels; stations: Stations },
 ): TableSheet<CutKey> {
   const { blanks, steels: bought } = data;
-  const order = (at: (key: CutKey) => string, column: number) =>
-    `INDEX(BLADE.STEEL_ORDER(${(["grade", "width", "thickness", "length", "starts", "bar"] as const).map(at).join(",")},${cover.at("kerf")},${cover.at("trim")},${steels.lookup("rack", at("steel"))}),1,${column})`;
+  const sizes = ["grade", "width", "thickness", "length", "starts", "bar"] as const;
+  const order = (at: (key: CutKey) => string, column: number, rack: string) =>
+    `INDEX(BLADE.STEEL_ORDER(${sizes.map(at).join(",")},${cover.at("kerf")},${cover.at("trim")},${rack}),1,${column})`;
+  const rackOf = (at: (key: CutKey) => string) =>
+    `IF(${at("steel")}="",0,N(${steels.lookup("rack", at("steel"))}))`;
   const isCut = (at: (key: CutKey) => string, formula: string) => `IF(${at("length")}="","",${formula})`;
   const columns: TableColumns<CutKey> = {
     line: calcColumn(
@@ -82,9 +86,10 @@ export function cutListSheet(
         ),
       { format: "0" },
     ),
-    bars: calcColumn("Bars to buy", 52, (at) => isCut(at, order(at, 3)), { format: "0" }),
-    kilograms: calcColumn("Bars kg", 56, (at) => isCut(at, order(at, 4)), { format: "0.0" }),
-    drop: calcColumn("Left over mm", 64, (at) => isCut(at, order(at, 5)), { format: "0" }),
+    bars: calcColumn("Bars to buy", 52, (at) => isCut(at, order(at, 3, rackOf(at))), { format: "0" }),
+    buy: calcColumn("To buy kg", 56, (at) => isCut(at, order(at, 4, rackOf(at))), { format: "0.0" }),
+    kilograms: calcColumn("Bars used kg", 56, (at) => isCut(at, order(at, 4, "0")), { format: "0.0" }),
+    drop: calcColumn("Left over mm", 64, (at) => isCut(at, order(at, 5, "0")), { format: "0" }),
     price: calcColumn(
       "Price a kg",
       58,
@@ -93,13 +98,13 @@ export function cutListSheet(
         format: "#,##0.00",
       },
     ),
-    cost: calcColumn("Bars cost", 68, (at) => isCut(at, `${at("kilograms")}*N(${at("price")})`), {
+    cost: calcColumn("Bars used cost", 68, (at) => isCut(at, `${at("kilograms")}*N(${at("price")})`), {
       format: "#,##0.00",
     }),
   };
   return new TableSheet("Cut list", columns, lines.count, {
     title: "Cut list: blanks, bars to buy, steel cost",
-    note: "Bars after what is in the rack. A forged line: type the blade's volume (from Stations) and the tang's mass; its length follows.",
+    note: "To buy: after what is in the rack. Cost: of whole bars, those in the rack too. A forged line: type the blade's volume (from Stations) and the tang's mass; its length follows.",
   });
 }
 

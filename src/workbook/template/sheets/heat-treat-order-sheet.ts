@@ -37,7 +37,7 @@ const opened = (label: string, formula: string, format?: string): DocField => ta
 
 function generalFields({ cover }: Sources, { batch, line }: Named): DocField[] {
   return [
-    opened("Order no.", cover.at("orderNumber")),
+    opened("Order no.", cover.at("treatNumber")),
     opened("Run, revision", `${cover.at("run")}&" "&${cover.at("revision")}`),
     opened("From", cover.at("forge")),
     opened("To", `IF(${batch("where")}="outside",${cover.at("treater")},${batch("where")})`),

@@ -37,6 +37,13 @@ const WIDER: Readonly<Partial<Record<ColumnKey, number>>> = {
   item: 110,
 };
 
+/** No caution is said too: a cell with an empty text is worked out anew by LibreOffice, which has no such function. */
+function spoken(key: ColumnKey, content: number | string | null): number | string | null {
+  if (key !== "caution" || typeof content !== "string") return content;
+  const formula = content.replace(/^=/, "");
+  return `=IF(${formula}="","none",${formula})`;
+}
+
 /** The lines of a run: what the smith decides, and what follows for hardness, temper, mass and starts. */
 export function linesSheet(lines: readonly RunLine[], count: number): TableSheet<ColumnKey> {
   const columns = Object.fromEntries(
@@ -50,7 +57,8 @@ export function linesSheet(lines: readonly RunLine[], count: number): TableSheet
           width: WIDER[key] ?? column.width,
           ...(words === undefined ? {} : { words: listedWords(words) }),
           isStatus: key === "status",
-          content: (at: CellOf<ColumnKey>, index: number) => column.content(lines[index] ?? OPEN, at),
+          content: (at: CellOf<ColumnKey>, index: number) =>
+            spoken(key, column.content(lines[index] ?? OPEN, at)),
         },
       ];
     }),

@@ -109,7 +109,7 @@ export class Stations {
     });
     return helperSheet(NAME, rows, {
       columnWidths: [84, 110, 84, 84, 84, 84, 20, 110, 90],
-      rowHeights: { 0: 28, ...Object.fromEntries(swords.map((_, block) => [rowsOf(block).headings, 34])) },
+      rowHeights: { 0: 28 },
       wordLists: lists,
       print: {},
     });

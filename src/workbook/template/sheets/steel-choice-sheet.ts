@@ -71,7 +71,11 @@ function answers(steels: Steels): readonly Answer[] {
     { heading: "In the rack kg", width: 60, format: "0.0", formula: found("rack") },
     { heading: "Price a kg", width: 60, format: "#,##0.00", formula: found("price") },
     { heading: "Mill's figures", width: 170, formula: found("verdict") },
-    { heading: "Cautions", width: 330, formula: (cell) => `INDEX(${assess(cell)},1,2)` },
+    {
+      heading: "Cautions",
+      width: 330,
+      formula: (cell) => `IF(INDEX(${assess(cell)},1,2)="","${NONE}",INDEX(${assess(cell)},1,2))`,
+    },
   ];
 }
 
@@ -117,7 +121,7 @@ export function steelChoiceSheet(lines: Lines, steels: Steels, names: readonly s
   ];
   return helperSheet("Steel choice", rows, {
     columnWidths: [96, 150, ...columns.map(({ width }) => width)],
-    rowHeights: { 0: 28, [HEADINGS]: 52 },
+    rowHeights: { 0: 28 },
     statusColumns: [2, 9],
     lines: [FIRST, FIRST + steels.count - 1],
     wordLists: [{ column: 1, words: names, rows: [LINE, LINE] }],

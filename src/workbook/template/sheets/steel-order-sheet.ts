@@ -57,7 +57,7 @@ function lineFields({ cuts, steels }: Sources, line: string): DocField[] {
     opened("Condition", stock("condition")),
     stated("Hardness as delivered", "235 HB at most"),
     taken("Pieces", cut("bars"), "0"),
-    taken("Mass kg", cut("kilograms"), "0.0"),
+    taken("Mass kg", cut("buy"), "0.0"),
     stated("Decarburised skin", "0.3 mm a side at most"),
     stated("Grain size", "5 or finer (ASTM E112)"),
     stated("Surface and edge", "descaled, edges sawn or slit, no shear cracks"),

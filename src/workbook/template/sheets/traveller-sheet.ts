@@ -10,7 +10,8 @@ import type { Route } from "./route-sheet";
 import type { Steels } from "./steels-sheet";
 
 const STEPS = 8;
-const SKETCH_ROWS = 5;
+const SKETCH_ROWS = 7;
+const WIDTHS = [184, 196, 126, 190];
 const NUMBERS_A_ROW = 4;
 /** Room for the numbers of one page; more starts need a second sheet. */
 const NUMBERS = 64;
@@ -122,5 +123,5 @@ export function travellerSheet(sources: TravellerSources, count: number): SheetM
     rows.push(...page(sources, index, rows.length));
     if (index < count - 1) breaksAfter.push(rows.length - 1);
   }
-  return docSheet("Traveller", rows, { rowHeights: {}, print: { breaksAfter } });
+  return docSheet("Traveller", rows, { columnWidths: WIDTHS, rowHeights: {}, print: { breaksAfter } });
 }
