@@ -1,4 +1,4 @@
-import { version } from "../../../package.json";
+import manifest from "../../../package.json";
 import { DATA_EDITION } from "../../core/edition";
 import { NAMESPACE } from "../../functions/catalogue";
 import { cellName } from "../sheet-model";
@@ -13,7 +13,7 @@ import { freeName } from "./part-names";
 export const PROVENANCE = "Provenance";
 
 /** What computed the values: the words that VERSION gives in a cell. */
-export const COMPUTED_BY = `Blade Metallurgy ${version}, data edition ${DATA_EDITION}`;
+export const COMPUTED_BY = `Blade Metallurgy ${manifest.version}, data edition ${DATA_EDITION}`;
 
 /** The labels that verification looks for. */
 export const LABELS = {
@@ -71,6 +71,12 @@ function block(title: string, headings: Line, lines: readonly Line[]): Line[] {
   return lines.length === 0 ? [] : [[], [title], headings, ...lines];
 }
 
+function inputLines({ inputs, leftOut }: Origin): Line[] {
+  if (inputs.length === 0 && leftOut > 0)
+    return [[], ["Inputs"], ["They stand on sheets that were left out."]];
+  return block("Inputs", ["Sheet", "Cell", "Typed content"], inputs);
+}
+
 function linesOf(origin: Origin): Line[] {
   return [
     [PROVENANCE],
@@ -88,7 +94,7 @@ function linesOf(origin: Origin): Line[] {
     [LABELS.digest, origin.digest],
     ...block("Not computed by us, value as it stood", ["Sheet", "Cell", "Reason"], origin.left),
     ...block("Errors", ["Sheet", "Cell", "What it says"], origin.errors),
-    ...block("Inputs", ["Sheet", "Cell", "Typed content"], origin.inputs),
+    ...inputLines(origin),
   ];
 }
 
