@@ -8,7 +8,15 @@ export interface OpenPane {
   readonly problems: string[];
   /** Requests to other addresses than the pages' own. */
   readonly outside: string[];
+  /** What the content security policy kept out, with the file that tried, office.js left aside. */
+  readonly kept: () => Promise<string[]>;
 }
+
+/** Collects what the policy keeps out, from before the first script. */
+const KEPT_OUT = `
+  window.keptOut = [];
+  addEventListener("securitypolicyviolation", ({ effectiveDirective, blockedURI, sourceFile }) =>
+    window.keptOut.push(effectiveDirective + " " + blockedURI + " by " + sourceFile));`;
 
 /**
  * office.js outside Excel says so, and reports to its maker in a frame, which the pane's content
@@ -48,14 +56,34 @@ export async function openPane(
     outside.push(address);
     return route.abort();
   });
+  await page.addInitScript(KEPT_OUT);
   await before?.(page);
   await page.goto(`${served.address}/taskpane.html${hash}`);
   await page.waitForSelector("h2");
-  return { page, problems, outside };
+  const kept = async () => {
+    const all = await page.evaluate<string[]>("window.keptOut");
+    return all.filter((text) => !/ by http:[^ ]*\/office\//.test(text));
+  };
+  return { page, problems, outside, kept };
 }
 
 /** Chooses a page of the pane by its name and waits until it is there. */
 export async function choose(page: Page, name: string): Promise<void> {
   await page.getByRole("button", { name, exact: true }).click();
   await page.waitForSelector(`h2:text-is("${name}")`);
+}
+
+/** How far the page runs past the right edge, in pixels. */
+export async function overflow(page: Page): Promise<number> {
+  return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+}
+
+/** Opens what is closed, but for the long list of functions, of which two stand for all. */
+export async function openDisclosures(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    for (const [at, details] of [...document.querySelectorAll("details")].entries()) {
+      details.open = at < 2 || !details.classList.contains("function");
+    }
+  });
+  await page.waitForTimeout(100);
 }

@@ -116,6 +116,139 @@ describe("Functions", () => {
     await page.waitForSelector("text=BLADE.CARBON(steel");
     await page.context().close();
   });
+
+  test("a function is found by a word of its arguments, and says what each accepts, in both scales", async () => {
+    const page = await open("#functions");
+    await page.getByLabel("Find a function").fill("cycles");
+    await page.waitForSelector('.count:has-text(" of ")');
+    await page.locator('summary code:text-is("TEMPERED_RANGE")').click();
+    // 800 °C is 1472 °F: 800 × 9 / 5 + 32.
+    await page.waitForSelector("dd:has-text('Accepted: a temperature in °C'):has-text('800 °C (1472 °F)')");
+    await page.context().close();
+  });
+
+  test("a search without a match says what to try", async () => {
+    const page = await open("#functions");
+    await page.getByLabel("Find a function").fill("xyzzy");
+    await page.waitForSelector('.count:has-text("0 of")');
+    expect(await page.locator(".count").textContent()).toContain("try one word");
+    await page.context().close();
+  });
+});
+
+describe("Run checks", () => {
+  test("pasted lines are answered line by line, a faulty one first with the way out", async () => {
+    const page = await open("#checks");
+    await page.getByLabel("Lines of the run").fill("line;steel;good;yield\nA;1084;10;1\nB;mystery bar;5;1");
+    await page.waitForSelector(
+      '.verdict:text-is("2 lines: 1 not planned, 1 clear"), .verdict:has-text("2 lines")',
+    );
+    expect(await page.locator("h4").first().textContent()).toBe("B: not planned");
+    expect(await page.locator(".refusal").first().textContent()).toContain("mystery bar");
+    // By hand: where every blade is good, ten wanted are ten started.
+    const totals = await rows(page, /Totals/);
+    expect(totals.find(([what]) => what === "starts")?.[1]).toBe("10");
+    await page.context().close();
+  });
+
+  test("lines without a heading that counts are refused in one sentence", async () => {
+    const page = await open("#checks");
+    await page.getByLabel("Lines of the run").fill("colour\tweight\nred\t5");
+    await page.waitForSelector('.refusal:has-text("headings")');
+    expect(await page.locator("h4").count()).toBe(0);
+    await page.context().close();
+  });
+});
+
+describe("Units for reading", () => {
+  test("°F first turns what is read, keeps what was typed and every formula, and is remembered", async () => {
+    const page = await open("#tempering");
+    await page.getByLabel("Temper", { exact: true }).fill("200");
+    await page.getByLabel("Wanted hardness, HRC").fill("59");
+    await page.waitForTimeout(300);
+    const formulas = await page.locator(".formula").allTextContents();
+    await page.getByLabel("Temperatures in").selectOption("°F first");
+    await page.waitForSelector("dd:has-text('392 °F (200 °C)')");
+    expect(await page.getByLabel("Wanted hardness, HRC").inputValue()).toBe("59");
+    await page.waitForTimeout(300);
+    expect(await page.locator(".formula").allTextContents()).toEqual(formulas);
+    await page.reload();
+    await page.waitForSelector("dd:has-text('392 °F (200 °C)')");
+    expect(await page.getByLabel("Temperatures in").inputValue()).toBe("°F first");
+    await page.context().close();
+  });
+
+  test("inches turn a band's thickness and keep its hardness", async () => {
+    const page = await open("#bands");
+    await page.getByLabel("Use").selectOption("Chef knife thin hard");
+    const fact = (name: string) => page.locator("dl.facts > div", { hasText: name }).first().locator("dd");
+    const hardness = await fact("Hardness").textContent();
+    const mm = /^([\d.]+) to ([\d.]+) mm$/.exec(
+      (await fact("Thickness behind the edge").textContent()) ?? "",
+    );
+    await page.getByLabel("Lengths in").selectOption("inch");
+    // The inch is 25.4 mm (NIST SP 811).
+    const inches = mm?.slice(1).map((figure) => (Number(figure) / 25.4).toFixed(3));
+    await page.waitForSelector(`dd:text-is("${inches?.join(" to ")} in")`);
+    expect(await fact("Hardness").textContent()).toBe(hardness);
+    await page.context().close();
+  });
+
+  test("a browser that keeps nothing still shows every page", async () => {
+    const before = async (page: Page) => {
+      await page.addInitScript(`
+        Object.defineProperty(window, "localStorage", { get() { throw new Error("storage is off"); } });`);
+    };
+    const { page, problems } = await openPane(browser, { served, hash: "#tempering", before });
+    await page.getByLabel("Temperatures in").selectOption("°F first");
+    await page.waitForSelector("dd:has-text('392 °F (200 °C)')");
+    expect(problems).toEqual([]);
+    await page.context().close();
+  });
+});
+
+describe("on paper", () => {
+  test("a caution sheet holds one step, the closing words, and nothing to press", async () => {
+    const page = await open("#cautions");
+    await page.getByLabel("Step of the run").selectOption("Oil quench");
+    await page.emulateMedia({ media: "print" });
+    expect(await page.locator("h3").allTextContents()).toEqual(["Oil quench"]);
+    expect(await page.locator(".caution").isVisible()).toBe(true);
+    expect(await page.locator(".print-only").isVisible()).toBe(true);
+    for (const control of await page.locator("button, select, nav").all()) {
+      expect(await control.isVisible()).toBe(false);
+    }
+    await page.context().close();
+  });
+
+  test("a grade sheet carries its sources, which are folded away again afterwards", async () => {
+    const page = await open("#steels");
+    await page.evaluate("window.print = () => undefined");
+    await page.getByRole("button", { name: "Print this grade sheet" }).click();
+    await page.evaluate("dispatchEvent(new Event('beforeprint'))");
+    await page.emulateMedia({ media: "print" });
+    expect(await page.locator("dt", { hasText: "Expected error" }).first().isVisible()).toBe(true);
+    expect(await page.locator("caption", { hasText: "Composition" }).isVisible()).toBe(true);
+    expect(await page.getByLabel("Find a steel").isVisible()).toBe(false);
+    await page.evaluate("dispatchEvent(new Event('afterprint'))");
+    expect(await page.locator("details[open]").count()).toBe(0);
+    await page.context().close();
+  });
+});
+
+describe("About", () => {
+  test("names what is kept where, and leads to the licences of all that is bundled", async () => {
+    const page = await open("#about");
+    const kept = await page.locator("dl").first().textContent();
+    expect(kept).toMatch(/IndexedDB/);
+    await page.getByLabel("Temperatures in").selectOption("°F first");
+    const keys = await page.evaluate("Object.keys(localStorage)");
+    for (const key of keys as string[]) expect(kept).toContain(key);
+    const notices = await page.request.get(new URL("licences.txt", page.url()).href);
+    expect(notices.status()).toBe(200);
+    expect(await notices.text()).toMatch(/d3-scale [\d.]+: ISC/);
+    await page.context().close();
+  });
 });
 
 describe("in Excel", () => {

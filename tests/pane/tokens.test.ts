@@ -4,7 +4,7 @@ import { expect, test } from "vitest";
 
 const style = readFileSync("src/taskpane/pane.css", "utf8");
 
-/** The variables of each block that sets any: light, dark by system, dark by host. */
+/** The variables of each block that sets any: light, dark by system, dark by host, paper. */
 const blocks = [...style.matchAll(/\{([^{}]*--color[^{}]*)\}/g)]
   .map(([, block = ""]) => [...block.matchAll(/--(\w+): ([^;]+);/g)])
   .filter((variables) => variables.length > 0)
@@ -19,9 +19,18 @@ function expectTheme(variables: Map<string, string> | undefined, theme: object):
 
 test("the pane's variables have the values of Fluent's own themes", () => {
   const [light, darkBySystem, darkByHost] = blocks;
-  expect(blocks.length).toBe(3);
+  expect(blocks.length).toBe(4);
   expect(light?.size).toBeGreaterThan(20);
   expectTheme(light, webLightTheme);
   expectTheme(darkBySystem, webDarkTheme);
   expect(darkByHost).toEqual(darkBySystem);
+});
+
+test("paper takes black on white, whatever the theme", () => {
+  const [light, , , paper] = blocks;
+  expect(paper?.size).toBeGreaterThan(2);
+  for (const [name, value] of paper ?? []) {
+    expect(light?.has(name), name).toBe(true);
+    expect(value, name).toBe(/Background/.test(name) ? "#ffffff" : "#000000");
+  }
 });

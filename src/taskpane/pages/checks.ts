@@ -7,7 +7,7 @@ import { pastedRows } from "../pasted-table";
 import { runList } from "../run-list";
 import { type ReadTable, readTableHere } from "../run-reader";
 import { type Calendar, runReport } from "../run-report";
-import { disclosure, note, refusalNote, table } from "../tables";
+import { disclosure, facts, note, refusalNote } from "../tables";
 
 const PASTE_HINT =
   "Copied from a sheet or a CSV file, headings in the first row; RUN_HEADINGS lists them below";
@@ -105,12 +105,15 @@ function disclosureOf(summary: string, ...content: HTMLElement[]): HTMLElement {
 
 /** What the first row may hold, from the function that answers it on a sheet. */
 function headingList(): HTMLElement {
-  const headings = ["heading", "unit", "needed", "meaning"].map((text) => ({ text }));
   return disclosure("Headings that a run may have", () => [
-    table("Headings in any order; other columns are passed over", headings, headingRows()),
+    note("In any order in the first row; other columns are passed over."),
+    facts(headingPairs(), true),
   ]);
 }
 
-function headingRows(): string[][] {
-  return ask("RUN_HEADINGS").rows.map((row) => row.map(cellText));
+function headingPairs(): [string, string][] {
+  return ask("RUN_HEADINGS").rows.map((row) => {
+    const [heading = "", unit = "", needed = "", meaning = ""] = row.map(cellText);
+    return [[heading, unit, needed].filter((part) => part !== "").join(", "), meaning];
+  });
 }
