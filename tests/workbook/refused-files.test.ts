@@ -68,6 +68,17 @@ it.each([
   expect(refusal(bytes)).toThrow(words);
 });
 
+it("refuses a formula that claims a whole sheet", () => {
+  const claim = (area: string) =>
+    handMade({
+      sheets: {
+        Plan: `<sheetData><row r="1"><c r="A1"><f t="array" ref="${area}">1</f></c></row></sheetData>`,
+      },
+    });
+  expect(refusal(claim("A1:XFD1048576"))).toThrow("Plan!A1 fills 17179869184 cells");
+  expect(refusal(claim("A1:B100000"))).not.toThrow();
+});
+
 it("takes a workbook of the plain type", () => {
   expect(readLiveWorkbook(handMade({ ...plain, type: WORKBOOK_TYPE })).sheets).toHaveLength(1);
 });

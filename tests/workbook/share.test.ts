@@ -199,6 +199,19 @@ it("writes below a note that is there already", async () => {
   expect(JSON.stringify(read.getWorksheet("Plan")?.getCell("A1").note)).toMatch(/ask Wednesday.*\\n=1\+1/);
 });
 
+it("keeps only the notes on our functions where there are thousands of formulas", async () => {
+  const many = Array.from(
+    { length: 5000 },
+    (_, n) => `<row r="${n + 2}"><c r="A${n + 2}"><f>1+${n}</f></c></row>`,
+  );
+  const ours = '<row r="1"><c r="A1"><f>_xldudf_BLADE_CARBON("1095")</f></c></row>';
+  const { bytes, formulas } = await shareCopy(handMade({ sheets: { Plan: rows(ours + many.join("")) } }));
+  expect(formulas).toBe(5001);
+  const notes = partsOf(bytes)["xl/comments1.xml"] ?? "";
+  expect([...notes.matchAll(/<comment ref="([^"]*)"/g)].map(([, cell]) => cell)).toEqual(["A1"]);
+  expect(partsOf(bytes)["xl/worksheets/sheet2.xml"]).toContain("notes keep those of BLADE functions only");
+});
+
 it("gives the same bytes each time, and the SHA-256 of the values", async () => {
   const plan = handMade({
     sheets: { Plan: rows('<row r="1"><c r="A1"><v>2</v></c><c r="B1"><f>A1*2</f></c></row>') },

@@ -1,6 +1,8 @@
 import type { TableInput } from "../../engine/workbook-input";
 import { typedForm } from "../../functions/stored-names";
+import { cellName } from "../sheet-model";
 import { placeOf, type Rectangle } from "./addresses";
+import { FileRefusal } from "./file-refusal";
 import { openWorkbook } from "./open-workbook";
 import type { Package } from "./package";
 import { readSheet } from "./read-sheet";
@@ -55,6 +57,17 @@ function kindOf({ formula, isDynamic }: StoredCell): LiveFormula["kind"] {
   return isDynamic ? "dynamic" : "array";
 }
 
+/** More than any plan has; a damaged file may name a whole sheet, which would take days to fill. */
+const MOST_FILLED = 200_000;
+
+function refuseVast(sheet: string, { cell, area }: Pick<LiveFormula, "cell" | "area">): void {
+  const filled = (area.lastRow - area.row + 1) * (area.lastColumn - area.column + 1);
+  if (filled <= MOST_FILLED) return;
+  throw new FileRefusal(
+    `The formula in ${sheet}!${cellName(cell.row, cell.column)} fills ${filled} cells; at most ${MOST_FILLED} are calculated. Let it fill fewer.`,
+  );
+}
+
 function formulasOf(sheet: string, stored: StoredSheet): Map<number, LiveFormula> {
   const cells = stored.rows.flatMap((row) => row.cells.filter(({ formula }) => formula !== undefined));
   const masters = cells.filter(({ formula }) => formula?.kind === "shared" && formula.text !== "");
@@ -65,6 +78,7 @@ function formulasOf(sheet: string, stored: StoredSheet): Map<number, LiveFormula
       const kind = kindOf(cell);
       const own = { row: cell.row, column: cell.column, lastRow: cell.row, lastColumn: cell.column };
       const area = kind === "plain" ? own : (cell.formula?.area ?? own);
+      refuseVast(sheet, { cell, area });
       return [
         placeOf(cell.row, cell.column),
         { sheet, cell, stored: text, typed: typedForm(text), kind, area },
