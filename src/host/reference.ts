@@ -32,9 +32,10 @@ export function readReference(text: string): Reference | null {
   return NAME.test(place) ? { sheet, place, kind: "name" } : null;
 }
 
-/** The name of a sheet as a formula writes it: in quotes unless it is one plain word. */
+/** The name of a sheet as a formula writes it: in quotes unless it is one plain word that is no address. */
 export function quotedSheet(name: string): string {
-  return /^[A-Za-z_]\w*$/.test(name) ? name : `'${name.replaceAll("'", "''")}'`;
+  const isPlain = /^[A-Za-z_]\w*$/.test(name) && !CELLS.test(name) && !/^R\d*C?\d*$|^C\d*$/i.test(name);
+  return isPlain ? name : `'${name.replaceAll("'", "''")}'`;
 }
 
 /** A name that is not taken: the wanted one, else with the first free number behind it. */

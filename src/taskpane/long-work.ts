@@ -15,7 +15,7 @@ export interface LongWork {
 export function longWork(label: string, task: (work: Work) => Promise<readonly (Node | string)[]>): LongWork {
   const bar = element("progress", { max: "1", value: "0", "aria-label": `${label}: how far it is` });
   const doing = element("div", {});
-  const outcome = element("div", { role: "status" });
+  const outcome = element("div", { role: "status", tabindex: "-1" });
   const press = button(label, () => void run());
 
   async function run(): Promise<void> {
@@ -38,7 +38,7 @@ export function longWork(label: string, task: (work: Work) => Promise<readonly (
     const hadFocus = doing.contains(document.activeElement);
     fill(doing);
     press.disabled = false;
-    if (hadFocus) press.focus();
+    if (hadFocus) (press.hidden ? outcome : press).focus();
   }
 
   return { block: element("div", { class: "long-work" }, press, doing, outcome), press };

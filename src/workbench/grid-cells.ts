@@ -1,9 +1,9 @@
 import { BooleanNumber } from "@univerjs/core";
 import type { FRange, FWorkbook, FWorksheet } from "@univerjs/sheets/facade";
 import type { CellResult, Results } from "../engine/results";
-import type { Block, FormulaChange, FormulaPart, HostRows, HostValue } from "../host/port";
-import { freeName, readReference } from "../host/reference";
-import { readCellName } from "../workbook/sheet-model";
+import type { Block, FormulaChange, FormulaPart, HostRows, HostValue, Place } from "../host/port";
+import { freeName, quotedSheet, readReference } from "../host/reference";
+import { cellName, readCellName } from "../workbook/sheet-model";
 
 /** More cells than this are not read for an explanation. */
 const MOST_CELLS = 20_000;
@@ -80,14 +80,16 @@ export class GridCells {
     return sheet.getRange(row, column, rows.length, columns);
   }
 
-  /** How many cells of a range hold something or are filled by a formula. */
-  filled(range: FRange): number {
+  /** Where a block would go, and how many cells there hold something or are filled by a formula; changes nothing. */
+  room(first: FRange, { rows }: Block): Place {
     const sheet = this.workbook().getActiveSheet();
-    const { startRow: row, startColumn: column } = range.getRange();
-    const corners = { row, column, rows: range.getHeight(), columns: range.getWidth() };
-    return this.valuesIn(sheet, corners)
-      .flat()
-      .filter((value) => value !== null && value !== "").length;
+    const [row, column, columns] = [first.getRow(), first.getColumn(), rows[0]?.length ?? 1];
+    const held = this.valuesIn(sheet, { row, column, rows: rows.length, columns }).flat();
+    const last = cellName(row + rows.length - 1, column + columns - 1);
+    return {
+      address: `${quotedSheet(sheet.getSheetName())}!${cellName(row, column)}:${last}`,
+      filled: held.filter((value) => value !== null && value !== "").length,
+    };
   }
 
   /** Title and headings stand out. */

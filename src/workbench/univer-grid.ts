@@ -122,8 +122,7 @@ class UniverGrid implements Grid {
   }
 
   placeFor(block: Block): Place {
-    const range = this.cells.place(this.firstCell, block);
-    return { address: this.addressOf(range), filled: this.cells.filled(range) };
+    return this.cells.room(this.firstCell, block);
   }
 
   writeBlock(block: Block): string {
