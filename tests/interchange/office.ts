@@ -48,3 +48,13 @@ export function converted(
     rmSync(folder, { recursive: true, force: true });
   }
 }
+
+/** True where the words of a PDF can be read. */
+export const hasPdfToText: boolean = spawnSync("pdftotext", ["-v"]).status === 0;
+
+/** The words of a PDF, in the places where they are printed. */
+export function wordsOf(pdf: Uint8Array): string {
+  const { status, stdout } = spawnSync("pdftotext", ["-layout", "-", "-"], { input: pdf, encoding: "utf8" });
+  if (status !== 0) throw new Error("pdftotext cannot read the PDF");
+  return stdout;
+}

@@ -5,7 +5,7 @@ import { shareCopy } from "../../src/workbook/share/share-copy";
 import { verifyCopy } from "../../src/workbook/verify/verify-copy";
 import { recalculate } from "../../src/workbook/xlsx/recalculate";
 import { handMade, partsOf } from "../workbook/hand-made";
-import { CSV_OF_ALL_SHEETS, converted, hasLibreOffice } from "./office";
+import { CSV_OF_ALL_SHEETS, converted, hasLibreOffice, hasPdfToText, wordsOf } from "./office";
 
 // LibreOffice 7.4 or later as a recipient without the add-in. Carbon of a grade is what its number says (SAE J402).
 
@@ -60,13 +60,15 @@ it.runIf(hasLibreOffice)(
   LONG,
 );
 
-it.runIf(hasLibreOffice)(
+it.runIf(hasLibreOffice && hasPdfToText)(
   "prints a share copy with its numbers and without an error name",
   async () => {
     const { bytes } = await shareCopy(sample);
-    const pdf = converted("plan.xlsx", bytes, "pdf").get("plan.pdf");
-    expect(pdf?.subarray(0, 5).toString("latin1")).toBe("%PDF-");
-    expect(pdf?.length).toBeGreaterThan(5000);
+    const words = wordsOf(converted("plan.xlsx", bytes, "pdf").get("plan.pdf") ?? new Uint8Array());
+    // The narrow column of the sample cuts "carbon 0.95" short.
+    expect(words).toMatch(/1095\s+0\.95\s+1\.9\s+carbon 0\S*\s+24\s+28\s+0\.95\s/);
+    expect(words).toMatch(/SHA-256 of the values\s+[0-9a-f]{64}/);
+    expect(words).not.toContain("#NAME?");
   },
   LONG,
 );
