@@ -52,6 +52,6 @@ export function printedLine(): HTMLElement {
   return element(
     "p",
     { class: "print-only" },
-    `Blade Metallurgy: ${version}. Estimates: harden and temper a coupon of your own bar first and read it.`,
+    `${version}. Estimates: harden and temper a coupon of your own bar first and read it.`,
   );
 }

@@ -2,7 +2,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { launch } from "../browser";
 import { fakeExcel } from "./fake-excel";
-import { choose, openPane } from "./open-pane";
+import { choose, openPane, overflow } from "./open-pane";
 import { type ServedFolder, serveFolder } from "./static-server";
 
 let browser: Browser;
@@ -211,7 +211,11 @@ describe("on paper", () => {
   test("a caution sheet holds one step, the closing words, and nothing to press", async () => {
     const page = await open("#cautions");
     await page.getByLabel("Step of the run").selectOption("Oil quench");
-    await page.emulateMedia({ media: "print" });
+    await page.evaluate("document.querySelector('.pane').dataset.theme = 'dark'");
+    await page.emulateMedia({ media: "print", colorScheme: "dark" });
+    const paper = await page.evaluate("getComputedStyle(document.querySelector('.pane')).backgroundColor");
+    expect(paper).toBe("rgb(255, 255, 255)");
+    expect(await overflow(page)).toBe(0);
     expect(await page.locator("h3").allTextContents()).toEqual(["Oil quench"]);
     expect(await page.locator(".caution").isVisible()).toBe(true);
     expect(await page.locator(".print-only").isVisible()).toBe(true);
