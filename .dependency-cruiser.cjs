@@ -4,7 +4,7 @@ const layer = (name, allowed, comment) => ({
   comment,
   severity: "error",
   from: { path: `^src/${name}/` },
-  to: { path: "^src/", pathNot: `^src/(${[name, ...allowed].map((part) => (part.endsWith(".json") ? part : `${part}/`)).join("|")})` },
+  to: { path: "^src/", pathNot: `^src/(${[name, ...allowed].map((part) => (/\.(json|ts)$/.test(part) ? part : `${part}/`)).join("|")})` },
 });
 
 const only = (packages, folders, comment) => ({
@@ -21,9 +21,20 @@ module.exports = {
     layer("core", ["data"], "core is pure"),
     layer("functions", ["core"], "declarations know core only"),
     layer("host", ["functions", "core"], "the only code that names Office or Excel"),
-    layer("taskpane", ["functions", "core", "host", "data/run/cautions.json"], "the pane talks through the host port"),
+    layer(
+      "taskpane",
+      ["functions", "core", "host", "data/run/cautions.json", "workbook/made-files.ts"],
+      "the pane talks through the host port",
+    ),
+    {
+      name: "workbooks-on-demand",
+      comment: "only Excel's pane makes workbooks by itself, and fetches what it takes when it is asked",
+      severity: "error",
+      from: { path: "^src/taskpane/", pathNot: "^src/taskpane/excel-files\\.ts$" },
+      to: { path: "^src/workbook/" },
+    },
     layer("engine", ["functions", "core"], "the formula engine without a screen"),
-    layer("workbook", ["functions", "core", "engine"], "workbooks"),
+    layer("workbook", ["functions", "core", "engine", "data/run/cautions.json"], "workbooks"),
     layer("workbench", ["engine", "taskpane", "workbook", "host", "functions", "core"], "the page that needs no Excel"),
     layer("cli", ["engine", "workbook", "functions", "core"], "the command line"),
     only("@univerjs", ["engine", "workbench"], "Univer is named in two places"),

@@ -136,7 +136,7 @@ function page(sources: Sources, index: number, start: number): Row[] {
     [heading("Heat-treat order"), worked(`=IF(${id}="","",${id})`)],
     ...section("General", generalFields(sources, cells), named),
     ...section("Material", materialFields(cells), named),
-    ...section("Process", processFields(cells), named),
+    ...section("Treatment", processFields(cells), named),
     ...section("Result", resultFields(cells), named),
     ...section("Report", reportFields, named),
     ...signatures,

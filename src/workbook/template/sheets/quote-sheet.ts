@@ -1,6 +1,6 @@
 import { cellName, type SheetModel } from "../../sheet-model";
 import { heading, helperSheet, note, type Row, title, typed, words, worked } from "../../sheet-parts";
-import { CAUTION } from "../doc-rows";
+import { CAUTION, TO_AGREE } from "../doc-rows";
 import { DATE_FORMAT } from "../table-sheet";
 import type { Costs } from "./costs-sheet";
 import type { Cover, CoverKey } from "./cover-sheet";
@@ -28,8 +28,10 @@ const TERMS: readonly string[] = [
 
 function headRows(cover: Cover): Row[] {
   const pair = (left: [string, CoverKey, string?], right: [string, CoverKey, string?]): Row => {
-    const cell = ([, key, format]: [string, CoverKey, string?]) =>
-      worked(`=IF(${cover.at(key)}="","to be agreed",${cover.at(key)})`, format);
+    const cell = ([, key, format]: [string, CoverKey, string?]) => ({
+      ...words(`=IF(${cover.at(key)}="","${TO_AGREE}",${cover.at(key)})`),
+      ...(format === undefined ? {} : { format }),
+    });
     return [heading(left[0]), cell(left), undefined, heading(right[0]), cell(right)];
   };
   return [
