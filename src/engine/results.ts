@@ -94,6 +94,12 @@ export class Results {
     return undefined;
   }
 
+  /** Forgets everything, where another workbook takes the place of the present one. */
+  forgetAll(): void {
+    this.cells.clear();
+    this.spills.clear();
+  }
+
   /** The engine lists the cells a formula would have filled even where something stood in the way. */
   private isBlocked(anchor: CellAddress): boolean {
     const result = this.at(anchor);

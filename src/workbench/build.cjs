@@ -1,4 +1,5 @@
 const path = require("node:path");
+const { alone } = require("./build-lock.cjs");
 
 const CACHE = path.resolve(__dirname, "../../node_modules/.cache/blade-metallurgy");
 
@@ -23,8 +24,7 @@ function refuse(stats) {
   return new Error(`the workbench did not build:\n${sentences.join("\n\n")}`);
 }
 
-/** Builds the page in development mode with webpack's file cache; resolves to its folder. */
-async function buildWorkbench() {
+async function build() {
   const webpack = require("webpack");
   const { workbenchConfig } = require("./webpack.workbench.cjs");
   const compiler = webpack(workbenchConfig(options()));
@@ -34,6 +34,11 @@ async function buildWorkbench() {
   await new Promise((resolve) => compiler.close(resolve));
   if (stats.hasErrors()) throw refuse(stats);
   return PAGE_FOLDER;
+}
+
+/** Builds the page in development mode with webpack's file cache, one process at a time; resolves to its folder. */
+function buildWorkbench() {
+  return alone(path.join(CACHE, "workbench.lock"), build);
 }
 
 module.exports = { buildWorkbench };

@@ -1,5 +1,6 @@
 import { entryField } from "./entry-field";
 import type { CellView, Grid } from "./grid";
+import type { TypingListener } from "./grid-book";
 import { byId } from "./page";
 
 /** What the selected cell comes to, in words: its value, or the error with the sentence behind it. */
@@ -15,6 +16,8 @@ function showResult(place: HTMLElement, { value, sentence }: CellView): void {
 }
 
 export interface CellStrip {
+  /** Puts a text into the field of the selected cell as if it were being typed. */
+  resume(text: string): void;
   /** Shows a sentence in the place of the cell's result until something else is selected or changed. */
   say(sentence: string): void;
 }
@@ -22,10 +25,12 @@ export interface CellStrip {
 /**
  * The text view of the selected cell: its address, what it holds, what it comes to. Both fields can be
  * typed in, so that the sheet can be worked without its picture.
+ *
+ * @param typed - Told of every letter that is typed and not yet entered.
  */
-export function mountCellStrip(grid: Grid): CellStrip {
+export function mountCellStrip(grid: Grid, typed: TypingListener): CellStrip {
   const address = entryField("cell-address", goTo, renew);
-  const content = entryField("cell-content", () => grid.write(content.text()), renew);
+  const content = entryField("cell-content", () => grid.write(content.text()), renew, tell);
   const result = byId("cell-result", HTMLElement);
   // A long caution scrolls, so it must be reachable by keyboard.
   result.tabIndex = 0;
@@ -54,11 +59,17 @@ export function mountCellStrip(grid: Grid): CellStrip {
     if (!found) say(`This sheet has no cell "${wanted}".`);
   }
 
+  /** The selected cell stays the same while its field is typed in. */
+  function tell(text: string | null): void {
+    const cell = grid.selected();
+    typed(text === null || cell === null ? null : { sheet: cell.sheet, address: cell.address, text });
+  }
+
   function say(sentence: string): void {
     result.textContent = sentence;
   }
 
   grid.onChange(refresh);
   refresh();
-  return { say };
+  return { say, resume: (text) => content.resume(text) };
 }

@@ -23,6 +23,7 @@ import { registration } from "../engine/register";
 import type { Results } from "../engine/results";
 import { watchResults } from "../engine/watch";
 import { type CellSentence, cellSentences } from "./cell-sentence";
+import { guardValidation } from "./guard-validation";
 
 type Configured = readonly [PluginCtor<Plugin>, unknown];
 
@@ -39,6 +40,8 @@ function presets(container: HTMLElement) {
       footer: false,
       formulaBar: false,
       disableAutoFocus: true,
+      // Grades such as 1095 are words: text that looks like a number is right here.
+      sheets: { disableForceStringAlert: true, disableForceStringMark: true },
       // A file may have been saved by an earlier version: no stored result is taken over.
       formula: { ...registration(), initialFormulaComputing: CalculationMode.FORCED },
     }),
@@ -77,6 +80,9 @@ export function startGrid(container: HTMLElement): StartedGrid {
   const injector = univer.__getInjector();
   guardCalculations(injector);
   const results = watchResults(injector);
-  const drawn = () => injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
+  const drawn = async () => {
+    await injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
+    guardValidation(injector);
+  };
   return { api, results, sentenceOf: cellSentences(injector, results), drawn };
 }

@@ -79,7 +79,9 @@ const GLOBALS = {
   "@univerjs/preset-sheets-conditional-formatting": "UniverPresetSheetsConditionalFormatting",
   "@univerjs/preset-sheets-conditional-formatting/locales/en-US":
     "UniverPresetSheetsConditionalFormattingEnUS",
-  "@univerjs/preset-sheets-data-validation": "UniverPresetSheetsDataValidation",
+  // As a module this preset passes on what it is made of; its browser bundle leaves that in a global of its own.
+  "@univerjs/preset-sheets-data-validation":
+    "Object.assign({}, UniverSheetsDataValidation, UniverPresetSheetsDataValidation)",
   "@univerjs/preset-sheets-data-validation/locales/en-US": "UniverPresetSheetsDataValidationEnUS",
   "@univerjs/preset-sheets-table": "UniverPresetSheetsTable",
   "@univerjs/preset-sheets-table/locales/en-US": "UniverPresetSheetsTableEnUS",

@@ -1,4 +1,5 @@
 import type { Block, FilledBy, Place } from "../host/port";
+import type { GridBook } from "./grid-book";
 import type { GridCells } from "./grid-cells";
 
 /** A cell of the grid as words: what stands in it and what it says. */
@@ -19,6 +20,7 @@ export type SheetView = readonly (readonly CellView[])[];
 
 /** The grid as the page sees it. One adapter knows which program draws it. */
 export interface Grid {
+  /** Of the sheets that are not hidden, in their order. */
   sheetNames(): readonly string[];
   activeSheet(): string;
   showSheet(name: string): void;
@@ -27,6 +29,8 @@ export interface Grid {
   selected(): CellView | null;
   /** The formula of another cell that fills the selected one; `null` where there is none. */
   filledBy(): FilledBy | null;
+  /** The workbook as a whole. */
+  readonly book: GridBook;
   /** Reading and writing beyond the selected cell. */
   readonly cells: GridCells;
   /** Writes a block of cells with its first cell in the selected one; gives the address written to. */
@@ -44,16 +48,6 @@ export interface Grid {
   sheetView(): SheetView;
   undo(): void;
   redo(): void;
-  /** Every sheet with its formulas, values and looks, as text for a file. */
-  save(): string;
-  /**
-   * Puts saved sheets in the place of the present ones and works every formula out anew.
-   *
-   * @throws Error with a sentence where the text is not one of ours.
-   */
-  open(saved: string): void;
-  /** True where a cell was changed since the last save or opening. */
-  hasChanges(): boolean;
   /** Calls back after every change of selection, content or result; several changes may come as one. */
   onChange(changed: () => void): void;
 }

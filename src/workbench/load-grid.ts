@@ -1,4 +1,5 @@
-import type { Grid } from "./grid";
+import type { KeptRun } from "./kept-store";
+import type { StartedRun } from "./start-run";
 
 function element<K extends "script" | "link">(tag: K, attributes: Record<string, string>): Promise<void> {
   return new Promise((resolve, reject) => {
@@ -11,11 +12,11 @@ function element<K extends "script" | "link">(tag: K, attributes: Record<string,
 }
 
 /** Loads the grid after everything else: it is forty times the size of the rest of the page. */
-export async function loadGrid(container: HTMLElement): Promise<Grid> {
+export async function loadGrid(container: HTMLElement, kept: KeptRun | undefined): Promise<StartedRun> {
   await Promise.all([
     element("script", { src: "grid-vendor.js" }),
     element("link", { rel: "stylesheet", href: "grid-vendor.css" }),
   ]);
-  const { openGrid } = await import(/* webpackChunkName: "grid" */ "./univer-grid");
-  return openGrid(container);
+  const { startRun } = await import(/* webpackChunkName: "grid" */ "./start-run");
+  return startRun(container, kept);
 }

@@ -1,23 +1,67 @@
 import { mountPane } from "../taskpane/pane";
-import { mountCellStrip } from "./cell-strip";
-import { mountFiles } from "./files";
+import { Autosave } from "./autosave";
+import { type CellStrip, mountCellStrip } from "./cell-strip";
+import { FileTools } from "./files";
+import type { Grid } from "./grid";
 import { gridPort } from "./grid-port";
+import { KeptWork } from "./kept-work";
 import { loadGrid } from "./load-grid";
+import { mountNotice, type Notice } from "./notice";
+import type { OpenRun } from "./open-run";
 import { byId } from "./page";
 import { mountTableView } from "./table-view";
 import { mountPaneToggle, mountTools } from "./tools";
 import "./workbench.css";
 
+/** Keeps the work in the browser from now on, and tells where that cannot be done. */
+function mountAutosave(grid: Grid, run: OpenRun, kept: KeptWork, notice: Notice): Autosave | undefined {
+  if (kept.store === undefined) {
+    window.addEventListener("beforeunload", (leaving) => {
+      if (run.hasChanges) leaving.preventDefault();
+    });
+    if (kept.reason !== "") notice.show(kept.reason);
+    return undefined;
+  }
+  const autosave = new Autosave(
+    kept.store,
+    () => run.kept(),
+    (why) => notice.show(`The browser no longer keeps your work by itself (${why}): save it to a file.`),
+  );
+  grid.book.onEdit(() => autosave.changed());
+  grid.book.onTyping((draft) => autosave.typing(draft));
+  return autosave;
+}
+
+/** Puts a text that was being typed when the page went back where it was. */
+function resumeTyping(grid: Grid, strip: CellStrip, { draft }: KeptWork): string[] {
+  if (draft === undefined) return [];
+  grid.showSheet(draft.sheet);
+  grid.select(draft.address);
+  strip.resume(draft.text);
+  return [`You were typing in ${draft.sheet}!${draft.address}: Enter takes it, Escape drops it.`];
+}
+
 async function start(): Promise<void> {
   const port = gridPort();
   mountPaneToggle();
   mountPane(byId("pane", HTMLElement), port);
-  const grid = await loadGrid(byId("grid", HTMLElement));
+  const notice = mountNotice();
+  const kept = await KeptWork.read();
+  const { grid, run, isRestored } = await loadGrid(byId("grid", HTMLElement), kept.present);
   port.connect(grid);
   mountTools(grid);
-  const { say } = mountCellStrip(grid);
-  mountFiles(grid, say);
+  const autosave = mountAutosave(grid, run, kept, notice);
+  const strip = mountCellStrip(grid, (draft) => autosave?.typing(draft));
+  const tools = new FileTools({ run, notice, autosave, earlier: () => kept.earlier() });
+  tools.offerEarlier((await kept.earlier()) !== undefined);
   mountTableView(grid);
+  const remarks = resumeTyping(grid, strip, kept);
+  if (kept.present !== undefined && isRestored) {
+    const again = { label: "Start afresh", pressed: () => tools.startAfresh() };
+    notice.show(`Restored what you had at ${kept.time}: ${kept.present.name}.`, remarks, [again]);
+  } else if (kept.failure !== "") notice.show(kept.failure);
+  else if (remarks.length > 0) notice.show("Restored what you were typing.", remarks);
+  await kept.opened();
 }
 
 start().catch((fault) => {

@@ -1,16 +1,14 @@
-import { CommandType, type IExecutionOptions } from "@univerjs/core";
 import type { FRange } from "@univerjs/sheets/facade";
 import type { Block, FilledBy, Place } from "../host/port";
 import { quotedSheet } from "../host/reference";
-import { bookOfModel } from "../workbook/book/model-book";
-import { demoWorkbook } from "../workbook/demo/demo-workbook";
 import { planningCell } from "../workbook/planning-sheet";
 import { cellName, readCellName } from "../workbook/sheet-model";
-import { EMPTY_SHEET, snapshotOf } from "./book-snapshot";
+import { EMPTY_SHEET } from "./book-snapshot";
 import type { CellView, Grid, SheetView } from "./grid";
+import { GridBook, type GridState } from "./grid-book";
 import { GridCells } from "./grid-cells";
 import { type StartedGrid, startGrid } from "./grid-start";
-import { readSaved, savedText } from "./saved-file";
+import { demoBook } from "./new-runs";
 
 /** Results arrive in many small steps; listeners hear of them once. */
 const SETTLE_MS = 40;
@@ -21,34 +19,19 @@ function freeName(taken: readonly string[]): string {
   return `Sheet ${number}`;
 }
 
-interface Executed {
-  readonly id: string;
-  readonly type: CommandType;
-  readonly options?: IExecutionOptions | undefined;
-}
-
-/** True for a change that a save would keep, as against a result or a row height that the grid worked out. */
-function isEdit({ id, type, options }: Executed): boolean {
-  const workedOut = options?.fromFormula === true || id === "sheet.mutation.set-worksheet-row-auto-height";
-  return type === CommandType.MUTATION && id.startsWith("sheet.mutation.") && !workedOut;
-}
-
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 
 class UniverGrid implements Grid {
   private readonly listeners: (() => void)[] = [];
   private pending: ReturnType<typeof setTimeout> | undefined;
-  private changed = false;
   readonly cells: GridCells;
+  readonly book: GridBook;
 
   constructor(private readonly started: StartedGrid) {
     const { api, results } = started;
     this.cells = new GridCells(() => this.workbook, results);
-    api.createWorkbook(snapshotOf(bookOfModel(demoWorkbook())));
-    api.addEvent(api.Event.CommandExecuted, (command) => {
-      if (isEdit(command)) this.changed = true;
-      this.announce();
-    });
+    this.book = new GridBook(started);
+    api.addEvent(api.Event.CommandExecuted, () => this.announce());
     api.addEvent(api.Event.SelectionChanged, () => this.announce());
     api.getFormula().calculationEnd(() => this.announce());
   }
@@ -75,6 +58,11 @@ class UniverGrid implements Grid {
   }
 
   sheetNames(): readonly string[] {
+    const shown = this.workbook.getSheets().filter((sheet) => !sheet.isSheetHidden());
+    return shown.map((sheet) => sheet.getSheetName());
+  }
+
+  private allNames(): readonly string[] {
     return this.workbook.getSheets().map((sheet) => sheet.getSheetName());
   }
 
@@ -88,7 +76,7 @@ class UniverGrid implements Grid {
   }
 
   addSheet(): void {
-    const sheet = this.workbook.create(freeName(this.sheetNames()), EMPTY_SHEET.rows, EMPTY_SHEET.columns);
+    const sheet = this.workbook.create(freeName(this.allNames()), EMPTY_SHEET.rows, EMPTY_SHEET.columns);
     this.workbook.setActiveSheet(sheet);
   }
 
@@ -172,23 +160,6 @@ class UniverGrid implements Grid {
     return { rows, columns };
   }
 
-  save(): string {
-    this.changed = false;
-    return savedText(this.workbook.save());
-  }
-
-  open(saved: string): void {
-    const workbook = readSaved(saved);
-    this.started.api.disposeUnit(this.workbook.getId());
-    this.started.api.createWorkbook(workbook);
-    this.changed = false;
-    this.announce();
-  }
-
-  hasChanges(): boolean {
-    return this.changed;
-  }
-
   undo(): void {
     this.workbook.undo();
   }
@@ -213,11 +184,29 @@ class UniverGrid implements Grid {
   }
 }
 
-/** Draws the grid into an element and opens the demo run in it. */
-export async function openGrid(container: HTMLElement): Promise<Grid> {
+/**
+ * Draws the grid into an element and opens in it what was kept, or else the demo run.
+ *
+ * @returns The grid, and whether what was kept could be put back.
+ */
+export async function openGrid(
+  container: HTMLElement,
+  kept: GridState | undefined,
+): Promise<{ readonly grid: Grid; readonly isRestored: boolean }> {
   const started = startGrid(container);
   const grid = new UniverGrid(started);
+  const isRestored = kept !== undefined && restored(grid, kept);
+  if (!isRestored) grid.book.show(demoBook());
   await started.drawn();
   grid.select(planningCell(0, "steel"));
-  return grid;
+  return { grid, isRestored };
+}
+
+function restored(grid: UniverGrid, kept: GridState): boolean {
+  try {
+    grid.book.restore(kept);
+    return true;
+  } catch {
+    return false;
+  }
 }

@@ -180,51 +180,6 @@ describe("helper sheet", () => {
 
 describeTabs(() => bench);
 
-describe("files", () => {
-  test("a saved run opens as it was left, worked out anew", async () => {
-    await bench.settled();
-    await bench.enter(planningCell(1, "steel"), "1084");
-    await expect.poll(async () => (await bench.line(1))?.estimate).toContain("own curve of 1084");
-    const changed = await bench.line(1);
-    const download = opened.page.waitForEvent("download");
-    await bench.press("Save file");
-    const saved = await (await download).path();
-    await bench.enter(planningCell(1, "steel"), "1095");
-    await opened.page.setInputFiles("#file", saved);
-    await bench.says(planningCell(1, "steel"), "1084");
-    await expect.poll(() => bench.line(1)).toEqual(changed);
-  });
-
-  test("leaving asks only where something was changed since the last save", async () => {
-    const { page } = opened;
-    const asked: string[] = [];
-    page.on("dialog", (dialog) => {
-      asked.push(dialog.type());
-      void dialog.accept();
-    });
-    await bench.settled();
-    await page.reload();
-    await bench.settled();
-    expect(asked).toEqual([]);
-    await bench.enter(planningCell(0, "good"), "30");
-    await bench.says(planningCell(0, "good"), "30");
-    await page.reload();
-    await bench.settled();
-    expect(asked).toEqual(["beforeunload"]);
-  });
-
-  test("a file of another kind is refused with a sentence and changes nothing", async () => {
-    await bench.settled();
-    await opened.page.setInputFiles("#file", {
-      name: "x.json",
-      mimeType: "application/json",
-      buffer: Buffer.from("{}"),
-    });
-    await expect.poll(() => bench.result()).toContain("not a file of the Blade Metallurgy workbench");
-    await bench.settled();
-  });
-});
-
 describe("for everybody", () => {
   // The grid paints its cells on a canvas that no assistive technology can read; #grid alone is left out.
   // The two fields, the text below them and "Read as table" stand in for it and are checked.

@@ -1,0 +1,102 @@
+import type { IWorkbookData } from "@univerjs/core";
+import type { Book } from "../workbook/book/book";
+import { cellName } from "../workbook/sheet-model";
+import { snapshotOf } from "./book-snapshot";
+import { isEdit, isRearrangement } from "./grid-edits";
+import type { StartedGrid } from "./grid-start";
+import { bookOfSnapshot } from "./snapshot-book";
+
+/** All sheets as the grid holds them, fit to be kept by the browser. */
+export interface GridState {
+  readonly snapshot: IWorkbookData;
+  /** True where rows, columns, sheets or tables were added, moved or removed. */
+  readonly isRearranged: boolean;
+}
+
+/** A text that somebody is typing into a cell and has not entered. */
+export interface Draft {
+  readonly sheet: string;
+  readonly address: string;
+  readonly text: string;
+}
+
+/** What somebody is typing, or `null` once it was entered or dropped. */
+export type TypingListener = (draft: Draft | null) => void;
+
+/** The workbook of the grid as a whole: taken out, put in, watched for changes. */
+export class GridBook {
+  private readonly editListeners: (() => void)[] = [];
+  private readonly typingListeners: TypingListener[] = [];
+  private isRearranged = false;
+  private shown = 0;
+
+  constructor(private readonly started: StartedGrid) {
+    const { api } = started;
+    api.addEvent(api.Event.CommandExecuted, (command) => {
+      if (!isEdit(command)) return;
+      this.isRearranged ||= isRearrangement(command);
+      for (const edited of this.editListeners) edited();
+    });
+    api.addEvent(api.Event.SheetEditChanging, ({ worksheet, row, column, value }) => {
+      const text = value.toPlainText().replace(/\r?\n$/, "");
+      this.tell({ sheet: worksheet.getSheetName(), address: cellName(row, column), text });
+    });
+    api.addEvent(api.Event.SheetEditEnded, () => this.tell(null));
+  }
+
+  /** Calls back after every change that a save would keep. */
+  onEdit(edited: () => void): void {
+    this.editListeners.push(edited);
+  }
+
+  /** Calls back with every letter that is typed into a cell of the picture. */
+  onTyping(typed: TypingListener): void {
+    this.typingListeners.push(typed);
+  }
+
+  state(): GridState {
+    return { snapshot: this.current.save(), isRearranged: this.isRearranged };
+  }
+
+  contents(): Book {
+    const workbook = this.current;
+    const unitId = workbook.getId();
+    return bookOfSnapshot(workbook.save(), (sheetId, row, column) =>
+      this.started.results.spillOf({ unitId, sheetId, row, column }),
+    );
+  }
+
+  /** Puts a workbook in the place of the present one and works every formula out anew. */
+  show(book: Book): void {
+    this.replace({ snapshot: snapshotOf(book) as IWorkbookData, isRearranged: false });
+  }
+
+  /** Puts back what `state` gave. @throws Error where it is no workbook. */
+  restore(state: GridState): void {
+    const { sheets, sheetOrder } = state.snapshot;
+    const isWhole = sheetOrder.length > 0 && sheetOrder.every((id) => sheets[id] !== undefined);
+    if (!isWhole) throw new Error("What was kept holds no sheets.");
+    this.replace(state);
+  }
+
+  private get current() {
+    const workbook = this.started.api.getActiveWorkbook();
+    if (workbook === null) throw new Error("the grid has no workbook");
+    return workbook;
+  }
+
+  private replace({ snapshot, isRearranged }: GridState): void {
+    const { api, results } = this.started;
+    this.shown += 1;
+    const before = api.getActiveWorkbook()?.getId();
+    if (before !== undefined) api.disposeUnit(before);
+    results.forgetAll();
+    // An id of its own: what the grid still has to do for the workbook before must not find this one.
+    api.createWorkbook({ ...snapshot, id: `workbook-${this.shown}` });
+    this.isRearranged = isRearranged;
+  }
+
+  private tell(draft: Draft | null): void {
+    for (const typed of this.typingListeners) typed(draft);
+  }
+}

@@ -1,0 +1,59 @@
+import type { Draft } from "./grid-book";
+import { claim, type KeptRun, KeptStore } from "./kept-store";
+
+const OTHER_WINDOW =
+  "The workbench is open in another window, which keeps its work by itself. Work done here is not kept: save it to a file.";
+const NOTHING_KEPT =
+  "This browser keeps nothing for the workbench (a private window, perhaps): save your work to a file before you leave.";
+const WENT_WRONG =
+  "Opening what was kept did not come to an end last time, so the demo run stands here. “Bring back” tries again.";
+
+/** What the browser kept from the last visit, and where the present one may be kept. */
+export class KeptWork {
+  private constructor(
+    /** `undefined` where nothing can be kept now; `reason` says why. */
+    readonly store: KeptStore | undefined,
+    readonly reason: string,
+    readonly present: KeptRun | undefined,
+    readonly draft: Draft | undefined,
+    /** Why kept work is not shown; empty where there is none or it is. */
+    readonly failure: string,
+  ) {}
+
+  static async read(): Promise<KeptWork> {
+    const [store, isOurs] = await Promise.all([KeptStore.open(), claim()]);
+    if (!isOurs) return new KeptWork(undefined, OTHER_WINDOW, undefined, undefined, "");
+    if (store === undefined) return new KeptWork(undefined, NOTHING_KEPT, undefined, undefined, "");
+    const [present, draft, wasOpening] = await Promise.all([
+      store.read("present"),
+      store.read("draft"),
+      store.read("opening"),
+    ]);
+    if (present === undefined) return new KeptWork(store, "", undefined, draft, "");
+    if (wasOpening) {
+      await store.write("earlier", present);
+      await store.write("present", undefined);
+      await store.write("opening", undefined);
+      return new KeptWork(store, "", undefined, undefined, WENT_WRONG);
+    }
+    await store.write("opening", true);
+    return new KeptWork(store, "", present, draft, "");
+  }
+
+  /** Tells that what was kept stands on the page. */
+  async opened(): Promise<void> {
+    await this.store?.write("opening", undefined);
+  }
+
+  async earlier(): Promise<KeptRun | undefined> {
+    return this.store?.read("earlier");
+  }
+
+  /** Time of day at which the present work was kept. */
+  get time(): string {
+    return new Date(this.present?.savedAt ?? 0).toLocaleTimeString("en-GB", {
+      hour: "2-digit",
+      minute: "2-digit",
+    });
+  }
+}

@@ -1,0 +1,167 @@
+import type { Book } from "../workbook/book/book";
+import { changesBetween } from "../workbook/book/changes";
+import { patchBook } from "../workbook/book/patch-book";
+import { type ReadBook, readBook } from "../workbook/book/read-book";
+import { writeBook } from "../workbook/book/write-book";
+import { type ShareCopy, shareCopy } from "../workbook/share/share-copy";
+import { snapshotOf } from "./book-snapshot";
+import type { Grid } from "./grid";
+import type { KeptRun } from "./kept-store";
+import { blankBook, demoBook } from "./new-runs";
+import { bookOfSnapshot } from "./snapshot-book";
+
+const DEMO_NAME = "Run R-07.xlsx";
+const BLANK_NAME = "New run.xlsx";
+
+/** What was done, in words: a sentence, and what is to be known beside it. */
+export interface Report {
+  readonly sentence: string;
+  readonly remarks: readonly string[];
+}
+
+/** A file to hand out. */
+export interface MadeFile {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+  readonly report: Report;
+}
+
+const counted = (count: number, word: string) => `${count} ${word}${count === 1 ? "" : "s"}`;
+
+/** Long lists are cut: nobody reads more, and the place for them is small. */
+const MOST_REMARKS = 8;
+
+function listed(found: ReadBook["left"]): string[] {
+  const lines = found.map(
+    ({ sheet, cell, text }) => `${sheet}!${cell} shows the value of the file: ${text}.`,
+  );
+  const rest = lines.length - MOST_REMARKS;
+  return rest > 0 ? [...lines.slice(0, MOST_REMARKS), `and ${counted(rest, "more cell")}`] : lines;
+}
+
+/** The file as the grid takes it: what differs from this was changed by hand. */
+const asOpened = (book: Book): Book =>
+  bookOfSnapshot({ id: "", appVersion: "", styles: {}, ...snapshotOf(book) } as never, () => undefined);
+
+/** The workbook that stands in the grid, with the file it came from and whether it was saved. */
+export class OpenRun {
+  private name = DEMO_NAME;
+  private file: Uint8Array | undefined;
+  private isSaved = true;
+
+  constructor(private readonly grid: Grid) {
+    grid.book.onEdit(() => {
+      this.isSaved = false;
+    });
+  }
+
+  get hasChanges(): boolean {
+    return !this.isSaved;
+  }
+
+  kept(): KeptRun {
+    const { sheet = "", address = "A1" } = this.grid.selected() ?? {};
+    const { name, file, isSaved } = this;
+    return { savedAt: Date.now(), name, file, isSaved, grid: this.grid.book.state(), sheet, address };
+  }
+
+  /** Takes over what belongs to kept work that the grid shows already. */
+  resume({ name, file, isSaved, sheet, address }: KeptRun): void {
+    Object.assign(this, { name, file, isSaved });
+    this.grid.showSheet(sheet);
+    this.grid.select(address);
+  }
+
+  /** Shows kept work in the place of the present one. */
+  bringBack(kept: KeptRun): void {
+    this.grid.book.restore(kept.grid);
+    this.resume(kept);
+  }
+
+  /** Shows the demo run. */
+  startDemo(): void {
+    this.show(demoBook(), DEMO_NAME, undefined);
+  }
+
+  /** Shows the planning template with empty lines. */
+  async startBlank(): Promise<void> {
+    this.show(await blankBook(), BLANK_NAME, undefined);
+  }
+
+  /** Opens a workbook file. @throws FileRefusal with a sentence where it cannot be opened. */
+  async open(bytes: Uint8Array, name: string): Promise<Report> {
+    const { book, unshown, left } = await readBook(bytes);
+    this.show(book, name, bytes);
+    const kept = `Not shown here, but kept in the file as long as no rows, columns or sheets are added, moved or removed: ${unshown.join("; ")}.`;
+    return {
+      sentence: `Opened ${name}: ${counted(book.sheets.length, "sheet")}.`,
+      remarks: [...(unshown.length === 0 ? [] : [kept]), ...listed(left)],
+    };
+  }
+
+  /** The workbook as a file: changes written into the one it came from, or all written anew. */
+  async save(): Promise<MadeFile> {
+    const made = await this.made();
+    if (this.file !== undefined) this.file = made.bytes;
+    this.isSaved = true;
+    return made;
+  }
+
+  /** A copy that holds values only, for someone without the add-in. */
+  async share(date: string): Promise<MadeFile & { readonly copy: ShareCopy }> {
+    const { bytes } = await this.made();
+    const copy = await shareCopy(bytes, { date, source: this.name });
+    const name = this.name.replace(/(\.xlsx)?$/i, " for sharing.xlsx");
+    const hidden = copy.hidden.map(
+      (sheet) => `Hidden sheet ${sheet} is in the copy, and whoever gets it can show it.`,
+    );
+    const errors = copy.errors.map(({ sheet, cell, text }) => `${sheet}!${cell} holds ${text}`);
+    const sentence = `${name}: ${counted(copy.formulas, "formula")} replaced by values, SHA-256 of the values ${copy.digest}.`;
+    return { name, bytes: copy.bytes, copy, report: { sentence, remarks: [...hidden, ...errors] } };
+  }
+
+  private show(book: Book, name: string, file: Uint8Array | undefined): void {
+    this.grid.book.show(book);
+    Object.assign(this, { name, file, isSaved: true });
+  }
+
+  private made(): Promise<MadeFile> {
+    const book = this.grid.book.contents();
+    if (this.file === undefined) return this.anew(book, []);
+    return this.grid.book.state().isRearranged
+      ? this.rewritten(this.file, book)
+      : this.patched(this.file, book);
+  }
+
+  private async anew(book: Book, remarks: readonly string[]): Promise<MadeFile> {
+    const bytes = await writeBook(book);
+    return { name: this.name, bytes, report: { sentence: `Saved ${this.name}.`, remarks } };
+  }
+
+  private async rewritten(file: Uint8Array, book: Book): Promise<MadeFile> {
+    const { unshown, left } = await readBook(file);
+    const lost = [
+      ...unshown,
+      ...(left.length === 0 ? [] : [`${counted(left.length, "formula")} that could not be worked out here`]),
+    ];
+    const remark = `Rows, columns or sheets were added, moved or removed, so the file was written anew. Left behind in the old file: ${lost.join("; ")}.`;
+    return this.anew(book, lost.length === 0 ? [] : [remark]);
+  }
+
+  private async patched(file: Uint8Array, book: Book): Promise<MadeFile> {
+    const { book: opened } = await readBook(file);
+    const { contents, looks, isLaidOutAnew } = changesBetween(asOpened(opened), book);
+    const { bytes } = await patchBook(file, contents);
+    const cells = [...contents.values()].reduce((sum, changed) => sum + changed.length, 0);
+    const remarks = [
+      ...(looks === 0
+        ? []
+        : [
+            `Not written: the dress of ${counted(looks, "cell")} changed here (letters, colours, number format).`,
+          ]),
+      ...(isLaidOutAnew ? ["Not written: widths, merged cells and frozen heads changed here."] : []),
+    ];
+    const sentence = `Saved ${this.name}: ${counted(cells, "cell")} changed, everything else in the file left as it was.`;
+    return { name: this.name, bytes, report: { sentence, remarks } };
+  }
+}

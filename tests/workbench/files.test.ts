@@ -1,0 +1,138 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { unzipSync } from "fflate";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { planningCell } from "../../src/workbook/planning-sheet";
+import { readLiveWorkbook } from "../../src/workbook/xlsx/live-workbook";
+import { partsOf } from "../workbook/hand-made";
+import { Bench } from "./bench";
+import { type OpenPage, Session } from "./session";
+
+const LIBREOFFICE = join(import.meta.dirname, "../workbook/files/saved-by-libreoffice.xlsx");
+
+let session: Session;
+let opened: OpenPage;
+let bench: Bench;
+
+beforeAll(async () => {
+  session = await Session.start();
+});
+
+afterAll(() => session?.end());
+
+beforeEach(async () => {
+  opened = await session.open();
+  bench = new Bench(opened.page);
+  await bench.settled();
+});
+
+afterEach(async () => {
+  expect(opened.complaints).toEqual([]);
+  expect(opened.outside).toEqual([]);
+  await opened.page.close();
+});
+
+const notice = () => opened.page.textContent("#notice-words");
+
+/** Presses a button that hands a file out, and gives the file. */
+async function handedOut(button: string): Promise<{ path: string; name: string; bytes: Uint8Array }> {
+  const download = opened.page.waitForEvent("download");
+  await bench.press(button);
+  const file = await download;
+  const path = await file.path();
+  return { path, name: file.suggestedFilename(), bytes: new Uint8Array(readFileSync(path)) };
+}
+
+describe("saving and opening", () => {
+  test("a changed run saved and opened again shows the same, cell by cell", async () => {
+    await bench.enter(planningCell(1, "steel"), "1084");
+    await expect.poll(async () => (await bench.line(1))?.estimate).toContain("own curve of 1084");
+    const before = await bench.table();
+    const { path, name } = await handedOut("Save .xlsx");
+    expect(name).toBe("Run R-07.xlsx");
+    await bench.enter(planningCell(1, "steel"), "1095");
+    await opened.page.setInputFiles("#file", path);
+    await expect.poll(notice).toMatch(/^Opened .*: 10 sheets\.$/);
+    await bench.says(planningCell(1, "steel"), "1084");
+    await expect.poll(() => bench.table()).toEqual(before);
+  });
+
+  test("a file of another program keeps every part but the sheet that was changed", async () => {
+    await opened.page.setInputFiles("#file", LIBREOFFICE);
+    await expect.poll(notice).toMatch(/^Opened saved-by-libreoffice\.xlsx/);
+    const first = readLiveWorkbook(new Uint8Array(readFileSync(LIBREOFFICE))).sheets[0];
+    expect(await opened.page.locator("#sheets button").first().textContent()).toBe(first?.listed.name);
+    await bench.enter("A40", "a note of ours");
+    await bench.says("A40", "a note of ours");
+    const { bytes } = await handedOut("Save .xlsx");
+    const [before, after] = [partsOf(new Uint8Array(readFileSync(LIBREOFFICE))), partsOf(bytes)];
+    expect(after[first?.listed.part ?? ""]).toContain("a note of ours");
+    for (const part of Object.keys(after).filter((name) => !name.includes("worksheets/")))
+      expect(after[part], part).toBe(before[part]);
+    expect(await notice()).toMatch(/1 cell changed, everything else in the file left as it was/);
+  });
+
+  test("a share copy holds no function of ours", async () => {
+    const { name, bytes } = await handedOut("Share copy");
+    expect(name).toBe("Run R-07 for sharing.xlsx");
+    const texts = Object.values(unzipSync(bytes)).map((part) => new TextDecoder().decode(part));
+    expect(texts.filter((text) => text.includes("_xldudf_"))).toEqual([]);
+    expect(texts.some((text) => text.includes("SHA-256"))).toBe(true);
+    expect(await notice()).toMatch(/formulas replaced by values/);
+  });
+
+  test("a file that is no workbook is refused with a sentence and changes nothing", async () => {
+    await opened.page.setInputFiles("#file", {
+      name: "x.xlsx",
+      mimeType: "text/plain",
+      buffer: Buffer.from("no workbook"),
+    });
+    await expect.poll(notice).toBe("The file is not an .xlsx workbook.");
+    await bench.settled();
+  });
+
+  test("a new run comes from the template, and what stood there can be brought back", async () => {
+    await bench.enter(planningCell(0, "good"), "31");
+    await bench.says(planningCell(0, "good"), "31");
+    await bench.press("New run");
+    await expect.poll(notice).toMatch(/^A new run/);
+    expect(await opened.page.locator("#sheets button").count()).toBeGreaterThan(15);
+    await bench.press("Bring back");
+    await expect.poll(notice).toMatch(/^Brought back Run R-07\.xlsx/);
+    await bench.says(planningCell(0, "good"), "31");
+  });
+});
+
+describe("editing", () => {
+  test("a column is copied and pasted with its formulas following, and undone in one step", async () => {
+    const { page } = opened;
+    await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+    await bench.press("New sheet");
+    for (const [cell, text] of [
+      ["A1", "2"],
+      ["A2", "3"],
+      ["B1", "=A1*10"],
+      ["B2", "=A2*10"],
+    ] as const)
+      await bench.enter(cell, text);
+    await bench.says("B2", "30");
+    const { x, y } = await bench.picture();
+    // The picture takes the keys once it is clicked: B1 is the first cell but one of its first row.
+    await page.mouse.click(x + 30 + 88 + 20, y + 20 + 10);
+    await expect.poll(() => page.inputValue("#cell-address")).toBe("B1");
+    await page.keyboard.press("Shift+ArrowDown");
+    await page.waitForTimeout(300);
+    await page.keyboard.press("Control+c");
+    await page.waitForTimeout(500);
+    await page.keyboard.press("ArrowRight");
+    await expect.poll(() => page.inputValue("#cell-address")).toBe("C1");
+    await page.keyboard.press("Control+v");
+    await expect.poll(() => page.inputValue("#cell-content")).toBe("=B1*10");
+    await bench.says("C1", "200");
+    await bench.says("C2", "300");
+    await bench.press("Undo");
+    await bench.says("C1", "Empty");
+    await bench.press("Redo");
+    await bench.says("C2", "300");
+  });
+});
