@@ -1,7 +1,12 @@
 import { defineConfig } from "vitest/config";
 
 /** Tests of what the build makes; they wait for it, the others do not. */
-const OF_PAGES = ["tests/host/**/*.test.ts", "tests/pane/**/*.test.ts", "tests/manifest/**/*.test.ts"];
+const OF_PAGES = [
+  "tests/host/**/*.test.ts",
+  "tests/pane/**/*.test.ts",
+  "tests/manifest/**/*.test.ts",
+  "tests/security/pages.test.ts",
+];
 
 export default defineConfig({
   test: {

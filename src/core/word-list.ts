@@ -17,6 +17,8 @@ export interface WordListOptions {
 
 const SHOWN = 4;
 const REMEMBERED = 2000;
+/** Longer than any word of the trade: a whole page pasted by mistake is not compared with each of them. */
+const LONGEST = 100;
 
 /** Case, hyphens, brackets and repeated spaces do not tell words apart. */
 export function foldWord(given: string): string {
@@ -88,6 +90,11 @@ export function wordFinder<T extends Worded>(
 ): (given: string | number) => T {
   const names = namesOf(entries);
   const search = (given: string | number): T => {
+    if (String(given).length > LONGEST) {
+      throw new NotAvailable(
+        `"${String(given).slice(0, LONGEST / 2)}…" is not a known ${noun}; ${listedBy} lists them all`,
+      );
+    }
     const folded = foldWord(String(given));
     const [only, ...others] = names.has(folded) ? [names.get(folded)] : fitting(names, folded);
     if (only === undefined) {

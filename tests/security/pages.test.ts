@@ -1,0 +1,56 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, inject, test } from "vitest";
+import { dynamicCode } from "./dynamic-code";
+
+const FOLDER = inject("pages");
+
+/** The vendor's own script, which a production page loads from the vendor and the test build carries beside it. */
+const VENDOR = /office|telemetry|custom-functions-runtime/i;
+
+const files = readdirSync(FOLDER, { recursive: true, encoding: "utf8" }).filter((file) => !VENDOR.test(file));
+const scripts = files.filter((file) => file.endsWith(".js"));
+const text = (file: string) => readFileSync(join(FOLDER, file), "utf8");
+
+/** Directives of the policy in a page, by name. */
+function policyOf(html: string): Map<string, string[]> {
+  const content = /http-equiv="?Content-Security-Policy"? content="([^"]*)"/.exec(html)?.[1] ?? "";
+  return new Map(
+    content.split(";").map((directive) => {
+      const [name = "", ...values] = directive.trim().split(/\s+/);
+      return [name, values];
+    }),
+  );
+}
+
+test("no bundle runs text as code", () => {
+  expect(scripts).toContain("functions.js");
+  expect(scripts.flatMap((file) => dynamicCode(file, text(file)))).toEqual([]);
+});
+
+test("no source map or test leaves with the pages", () => {
+  expect(files.filter((file) => /\.map$|\.test\./.test(file))).toEqual([]);
+});
+
+test("bundles speak to no address: no request, no socket, no beacon", () => {
+  for (const file of scripts) {
+    expect(text(file), file).not.toMatch(/XMLHttpRequest|WebSocket|sendBeacon|EventSource|\bfetch\(/);
+  }
+});
+
+describe("policy of the pages", () => {
+  const pages = files.filter((file) => file.endsWith(".html") && !file.includes("articles"));
+
+  test.each(pages)("%s", (page) => {
+    const policy = policyOf(text(page));
+    expect(policy.get("default-src") ?? policy.get("script-src")).toBeDefined();
+    for (const [name, values] of policy) {
+      expect(values, name).not.toContain("'unsafe-eval'");
+      expect(values, name).not.toContain("*");
+      expect(values.join(" "), name).not.toMatch(/http:/);
+    }
+    expect(policy.get("script-src") ?? policy.get("default-src")).not.toContain("'unsafe-inline'");
+    expect(policy.get("base-uri")).toEqual(["'none'"]);
+    expect(policy.get("form-action")).toEqual(["'none'"]);
+  });
+});
