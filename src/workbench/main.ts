@@ -62,6 +62,7 @@ async function start(): Promise<void> {
   } else if (kept.failure !== "") notice.show(kept.failure);
   else if (remarks.length > 0) notice.show("Restored what you were typing.", remarks);
   await kept.opened();
+  run.fetchAhead();
 }
 
 start().catch((fault) => {

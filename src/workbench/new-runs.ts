@@ -5,10 +5,15 @@ import { demoWorkbook } from "../workbook/demo/demo-workbook";
 /** The invented run that the page opens with. */
 export const demoBook = (): Book => bookOfModel(demoWorkbook());
 
-/** A new run: the planning template with empty lines. It is large, so it is loaded only when it is asked for. */
+const template = () => import(/* webpackChunkName: "template" */ "../workbook/template/planning-template");
+
+/** A new run: the planning template with empty lines. It is large, so it is loaded apart. */
 export async function blankBook(): Promise<Book> {
-  const { planningTemplate } = await import(
-    /* webpackChunkName: "template" */ "../workbook/template/planning-template"
-  );
+  const { planningTemplate } = await template();
   return bookOfModel(planningTemplate());
+}
+
+/** Fetches the template ahead, so that a new run can be begun without the network. Where it fails, asking tries again. */
+export function fetchTemplateAhead(): void {
+  template().catch(() => undefined);
 }

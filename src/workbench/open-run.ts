@@ -7,7 +7,7 @@ import { type ShareCopy, shareCopy } from "../workbook/share/share-copy";
 import { snapshotOf } from "./book-snapshot";
 import type { Grid } from "./grid";
 import type { KeptRun } from "./kept-store";
-import { blankBook, demoBook } from "./new-runs";
+import { blankBook, demoBook, fetchTemplateAhead } from "./new-runs";
 import { bookOfSnapshot } from "./snapshot-book";
 
 const DEMO_NAME = "Run R-07.xlsx";
@@ -81,6 +81,11 @@ export class OpenRun {
   /** Shows the demo run. */
   startDemo(): void {
     this.show(demoBook(), DEMO_NAME, undefined);
+  }
+
+  /** Fetches what a new run needs, for the time when the network is gone. */
+  fetchAhead(): void {
+    fetchTemplateAhead();
   }
 
   /** Shows the planning template with empty lines. */
