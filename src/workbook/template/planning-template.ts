@@ -71,7 +71,7 @@ function tables(data: TemplateData, room: Room) {
   const batches = batchesSheet(data.batches, lines, room.batches);
   const readings = readingsSheet(data.readings, lines, room.readings);
   const inspection = inspectionSheet(data.inspection, lines, room.inspection);
-  const ceiling = (line: string) => enquiry.lookup("ceiling", line);
+  const ceiling = (index: number) => enquiry.at("ceiling", index);
   const costs = costsSheet(data.costs, { cover, lines, cuts, batches, ceiling });
   const breaks = priceBreaksSheet(cover, lines, costs);
   const shipping = shippingSheet(data.shipping, lines, room.shipping);
@@ -216,7 +216,7 @@ function sheetsOf(data: TemplateData, room: Room): SheetModel[] {
  * others, so that the file outlives a reader without the add-in.
  *
  * @param data - What is known already; empty without it.
- * @param lines - Lines of the order to leave room for, 1 to 200.
+ * @param lines - Lines of the order to leave room for, 1 to 60; a run that is known keeps two free lines in any case.
  */
 export function planningTemplate(data: TemplateData = EMPTY_DATA, lines: number = USUAL_ROOM): WorkbookModel {
   const { run, forge } = data.cover;

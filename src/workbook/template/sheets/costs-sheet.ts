@@ -39,7 +39,8 @@ export interface CostSources {
   readonly lines: Lines;
   readonly cuts: CutList;
   readonly batches: Batches;
-  readonly ceiling: (line: string) => string;
+  /** Address of the most that a line may cost. */
+  readonly ceiling: (index: number) => string;
 }
 
 const MONEY = { format: "#,##0.00" };
@@ -106,7 +107,7 @@ function priceColumns(
     ceiling: calcColumn(
       "Against the ceiling",
       90,
-      (at) => `IF(N(${ceiling(at("line"))})=0,"",IF(${at("rounded")}>${ceiling(at("line"))},"HIGH","OK"))`,
+      (at, index) => `IF(N(${ceiling(index)})=0,"",IF(${at("rounded")}>${ceiling(index)},"HIGH","OK"))`,
       { isStatus: true },
     ),
   };
@@ -123,10 +124,10 @@ export function costsSheet(rows: readonly DataRow[], sources: CostSources): Tabl
       46,
       (_, index) => `IF(${lines.at("line", index)}="","",${lines.at("line", index)})`,
     ),
-    item: calcColumn<CostKey>("Item", 130, (at) => lines.lookup("item", at("line"))),
-    good: calcColumn<CostKey>("Good wanted", 52, (at) => lines.lookup("good", at("line")), { format: "0" }),
-    starts: calcColumn<CostKey>("Starts", 46, (at) => lines.lookup("starts", at("line")), { format: "0" }),
-    steel: calcColumn<CostKey>("Steel", 60, (at) => cuts.lookup("cost", at("line")), MONEY),
+    item: calcColumn<CostKey>("Item", 130, (_, index) => lines.at("item", index)),
+    good: calcColumn<CostKey>("Good wanted", 52, (_, index) => lines.at("good", index), { format: "0" }),
+    starts: calcColumn<CostKey>("Starts", 46, (_, index) => lines.at("starts", index), { format: "0" }),
+    steel: calcColumn<CostKey>("Steel", 60, (_, index) => cuts.at("cost", index), MONEY),
     energy: calcColumn<CostKey>(
       "Energy",
       54,

@@ -31,12 +31,12 @@ export function enquirySheet(rows: readonly DataRow[], lines: Lines): TableSheet
       46,
       (_, index) => `IF(${lines.at("line", index)}="","",${lines.at("line", index)})`,
     ),
-    item: calcColumn("Item", 150, (at) => lines.lookup("item", at("line"))),
+    item: calcColumn("Item", 150, (_, index) => lines.at("item", index)),
     customer: typedColumn("Customer", 180, given(0)),
     edge: typedColumn("Sharp or blunt", 66, given(1), { words: ["sharp", "blunt"] }),
     finish: typedColumn("Finish", 150, given(2)),
     mass: typedColumn("Mass wished g", 62, given(3), { format: "0" }),
-    massNow: calcColumn("Mass planned g", 66, (at) => lines.lookup("mass", at("line")), { format: "0" }),
+    massNow: calcColumn("Mass planned g", 66, (_, index) => lines.at("mass", index), { format: "0" }),
     massStatus: calcColumn(
       "Against the wish",
       96,
@@ -47,7 +47,7 @@ export function enquirySheet(rows: readonly DataRow[], lines: Lines): TableSheet
     balance: typedColumn("Balance wished mm", 66, given(4), { format: "0" }),
     ceiling: typedColumn("Price at most", 70, given(5), { format: "#,##0.00" }),
     ordered: typedColumn("Quantity as ordered", 70, given(6), { format: "0" }),
-    now: calcColumn("Quantity now", 66, (at) => lines.lookup("good", at("line")), { format: "0" }),
+    now: calcColumn("Quantity now", 66, (_, index) => lines.at("good", index), { format: "0" }),
     changed: calcColumn(
       "Since the order",
       120,

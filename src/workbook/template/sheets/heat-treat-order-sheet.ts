@@ -124,7 +124,7 @@ const reportFields: readonly DocField[] = [
 function page(sources: Sources, index: number, start: number): Row[] {
   const named = `$B$${start + 1}`;
   const { batches, lines, cuts, steels } = sources;
-  const batch: Named["batch"] = (key) => batches.lookup(key, named);
+  const batch: Named["batch"] = (key) => batches.at(key, index);
   const stock = cuts.lookup("steel", batch("line"));
   const cells: Named = {
     batch,

@@ -10,11 +10,11 @@ export type BreakKey = "line" | "item" | "material" | `cost${Quantity}` | `price
 
 /** Unit cost and price of each line for other quantities. */
 export function priceBreaksSheet(cover: Cover, lines: Lines, costs: Costs): TableSheet<BreakKey> {
-  const figure = (quantity: Quantity, column: number) => (at: (key: BreakKey) => string) => {
-    const of = (key: Parameters<Costs["lookup"]>[0]) => costs.lookup(key, at("line"));
+  const figure = (quantity: Quantity, column: number) => (at: (key: BreakKey) => string, index: number) => {
+    const of = (key: Parameters<Costs["lookup"]>[0]) => costs.at(key, index);
     const hour = `${cover.at("hourRate")}+${cover.at("overheadRate")}`;
     const curve = `${of("first")},IF(${of("rate")}="",1,${of("rate")}),IF(${of("model")}="","unit",${of("model")})`;
-    const chance = `${lines.lookup("yield", at("line"))},${lines.lookup("confidence", at("line"))}`;
+    const chance = `${lines.at("yield", index)},${lines.at("confidence", index)}`;
     const setUp = `N(${of("setUp")})*(${hour})`;
     const call = `BLADE.PRICE_BREAKS(${quantity},${setUp},${curve},${hour},${at("material")},0,0,0,${of("margin")},${cover.at("priceStep")},${chance})`;
     return `IF(N(${of("first")})=0,"",INDEX(${call},1,${column}))`;
@@ -24,8 +24,8 @@ export function priceBreaksSheet(cover: Cover, lines: Lines, costs: Costs): Tabl
     [`cost${quantity}`, calcColumn(`Cost at ${quantity}`, 66, figure(quantity, 6), money)],
     [`price${quantity}`, calcColumn(`Price at ${quantity}`, 66, figure(quantity, 7), money)],
   ]);
-  const material = (at: (key: BreakKey) => string) => {
-    const of = (key: Parameters<Costs["lookup"]>[0]) => `N(${costs.lookup(key, at("line"))})`;
+  const material = (_: unknown, index: number) => {
+    const of = (key: Parameters<Costs["lookup"]>[0]) => `N(${costs.at(key, index)})`;
     const parts = ["steel", "energy", "outside", "belts", "fittings", "packed"] as const;
     return `(${parts.map(of).join("+")})/${of("starts")}`;
   };
@@ -35,7 +35,7 @@ export function priceBreaksSheet(cover: Cover, lines: Lines, costs: Costs): Tabl
       46,
       (_, index) => `IF(${lines.at("line", index)}="","",${lines.at("line", index)})`,
     ),
-    item: calcColumn<BreakKey>("Item", 150, (at) => lines.lookup("item", at("line"))),
+    item: calcColumn<BreakKey>("Item", 150, (_, index) => lines.at("item", index)),
     material: calcColumn<BreakKey>("Material a start", 66, material, money),
     ...Object.fromEntries(breaks),
   } as TableColumns<BreakKey>;

@@ -54,15 +54,15 @@ function lineRow({ lines, costs, enquiry }: Sources, leadTimes: readonly string[
   const at = (column: number) => `$${cellName(FIRST + index, column)}`;
   const line = at(0);
   const when = (formula: string) => `=IF(${line}="","",${formula})`;
-  const size = `${lines.lookup("steel", line)}&", "&${lines.lookup("length", line)}&" mm, "&${lines.lookup("band", line)}&" HRC"`;
+  const size = `${lines.at("steel", index)}&", "&${lines.at("length", index)}&" mm, "&${lines.at("band", index)}&" HRC"`;
   return [
     worked(`=IF(${lines.at("line", index)}="","",${lines.at("line", index)})`),
-    words(when(`${lines.lookup("item", line)}&": "&${size}`)),
-    worked(when(lines.lookup("good", line)), "0"),
-    worked(when(costs.lookup("rounded", line)), MONEY),
+    words(when(`${lines.at("item", index)}&": "&${size}`)),
+    worked(when(lines.at("good", index)), "0"),
+    worked(when(costs.at("rounded", index)), MONEY),
     worked(when(`${at(2)}*${at(3)}`), MONEY),
     typed(leadTimes[index] ?? null),
-    words(when(enquiry.lookup("changed", line))),
+    words(when(enquiry.at("changed", index))),
   ];
 }
 

@@ -36,8 +36,8 @@ function generalFields(cover: Cover): DocField[] {
   ];
 }
 
-function lineFields({ cuts, steels }: Sources, line: string): DocField[] {
-  const cut = (key: Parameters<CutList["lookup"]>[0]) => cuts.lookup(key, line);
+function lineFields({ cuts, steels }: Sources, index: number): DocField[] {
+  const cut = (key: Parameters<CutList["at"]>[0]) => cuts.at(key, index);
   const stock = (key: Parameters<Steels["lookup"]>[0]) =>
     `IF(${cut("steel")}="","",${steels.lookup(key, cut("steel"))})`;
   const opened = (label: string, formula: string): DocField => ({
@@ -64,7 +64,7 @@ function lineFields({ cuts, steels }: Sources, line: string): DocField[] {
     stated("Straightness", "2 mm a metre"),
     taken("Price a kg", cut("price"), "#,##0.00"),
     opened("Heat no. of last delivery", stock("heat")),
-    taken("For the line", line),
+    taken("For the line", cut("line")),
     stated("Remarks"),
   ];
 }
@@ -75,7 +75,7 @@ export function steelOrderSheet(sources: Sources, count: number): SheetModel {
   const lines = Array.from({ length: count }, (_, index): Row[] => {
     const named = `$B$${FIRST + index * BLOCK + 1}`;
     const line = cuts.at("line", index);
-    const [, ...points] = section("", lineFields(sources, named), named);
+    const [, ...points] = section("", lineFields(sources, index), named);
     return [[heading("Order line"), worked(`=IF(${line}="","",${line})`)], ...points, []];
   }).flat();
   const rows: Row[] = [

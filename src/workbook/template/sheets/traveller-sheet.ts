@@ -25,9 +25,9 @@ export interface TravellerSources {
   readonly route: Route;
 }
 
-function headFields({ cover, lines, cuts, steels }: TravellerSources, named: string): DocField[] {
-  const stock = cuts.lookup("steel", named);
-  const of = (key: Parameters<Lines["lookup"]>[0]) => lines.lookup(key, named);
+function headFields({ cover, lines, cuts, steels }: TravellerSources, index: number): DocField[] {
+  const stock = cuts.at("steel", index);
+  const of = (key: Parameters<Lines["lookup"]>[0]) => lines.at(key, index);
   const size = `${of("length")}&" × "&${of("width")}&" × "&${of("thickness")}&" mm"`;
   return [
     taken("Run, revision", `${cover.at("run")}&" "&${cover.at("revision")}`),
@@ -41,24 +41,24 @@ function headFields({ cover, lines, cuts, steels }: TravellerSources, named: str
   ];
 }
 
-function targetFields({ lines, batches }: TravellerSources, named: string): DocField[] {
-  const use = lines.lookup("use", named);
+function targetFields({ lines, batches }: TravellerSources, index: number): DocField[] {
+  const use = lines.at("use", index);
   const band = (column: number) => `INDEX(BLADE.BAND(${use}),1,${column})`;
   const batch = (key: Parameters<Batches["lookup"]>[0]) =>
-    `INDEX(${batches.block(key)},MATCH(${named},${batches.block("line")},0))`;
+    `INDEX(${batches.block(key)},MATCH(${lines.at("line", index)},${batches.block("line")},0))`;
   const hot = (label: string, cell: string, more = ""): DocField => ({
     label,
     formula: `IFNA(IF(ISNUMBER(${cell}),${bothScales(cell)}${more},"${TO_AGREE}"),"${TO_AGREE}")`,
   });
   return [
-    taken("HRC low to high", lines.lookup("band", named)),
-    taken("Aim HRC", lines.lookup("aim", named), "0"),
+    taken("HRC low to high", lines.at("band", index)),
+    taken("Aim HRC", lines.at("aim", index), "0"),
     hot(
       "Harden at",
       batch("harden"),
       `&IF(ISNUMBER(${batch("soak")}),", "&ROUND(${batch("soak")},0)&" min","")`,
     ),
-    taken("Quench", lines.lookup("quench", named)),
+    taken("Quench", lines.at("quench", index)),
     hot("Temper", batch("temper"), `&", "&IF(N(${batch("cycles")})=0,1,${batch("cycles")})&" ×"`),
     {
       label: "Edge, each side",
@@ -81,11 +81,11 @@ function stepRow({ route }: TravellerSources, named: string, step: number): Row 
   return [when(`"☐ ${step} "&${of("operation")}`), when(time), words(), words()];
 }
 
-const numberRows = ({ cover, lines }: TravellerSources, named: string): Row[] =>
+const numberRows = ({ cover, lines }: TravellerSources, index: number, named: string): Row[] =>
   Array.from({ length: NUMBERS / NUMBERS_A_ROW }, (_, row) =>
     Array.from({ length: NUMBERS_A_ROW }, (__, column) => {
       const number = row * NUMBERS_A_ROW + column + 1;
-      const starts = lines.lookup("starts", named);
+      const starts = lines.at("starts", index);
       return worked(
         `=IF(${named}="","",IF(${number}>${starts},"","☐ "&${cover.at("run")}&"-"&${named}&"-${String(number).padStart(2, "0")}"))`,
       );
@@ -95,11 +95,11 @@ const numberRows = ({ cover, lines }: TravellerSources, named: string): Row[] =>
 function page(sources: TravellerSources, index: number, start: number): Row[] {
   const named = `$B$${start + 1}`;
   const line = sources.lines.at("line", index);
-  const starts = sources.lines.lookup("starts", named);
+  const starts = sources.lines.at("starts", index);
   return [
     [heading("Traveller, line"), worked(`=IF(${line}="","",${line})`)],
-    ...section("What it is", headFields(sources, named), named),
-    ...section("What it must become", targetFields(sources, named), named),
+    ...section("What it is", headFields(sources, index), named),
+    ...section("What it must become", targetFields(sources, index), named),
     [{ content: "Sketch", role: "title" }],
     ...Array.from({ length: SKETCH_ROWS }, (): Row => []),
     ["Step", "Where, how many, how long", "Good out, scrap", "Initials, date, remark"].map(heading),
@@ -110,7 +110,7 @@ function page(sources: TravellerSources, index: number, start: number): Row[] {
         `=IF(${named}="","",IF(${starts}>${NUMBERS},"numbers above ${NUMBERS}: use a second sheet","tick when good"))`,
       ),
     ],
-    ...numberRows(sources, named),
+    ...numberRows(sources, index, named),
     [note("As quenched a blade is brittle: temper first. Follow local codes and licensed practice.")],
   ];
 }
