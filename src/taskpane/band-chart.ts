@@ -1,5 +1,4 @@
-import { type ScaleLinear, scaleLinear } from "d3-scale";
-import { area, line } from "d3-shape";
+import { type Axis, axis, rounded } from "./axis";
 import { hatching, label, labelBeside, type PictureText, picture, shape } from "./svg";
 
 export interface BandPoint {
@@ -48,10 +47,11 @@ const BOTTOM = TOP + PLOT_HEIGHT;
 const LINE = 14;
 /** Narrower than this, marks of two readings would run into one another. */
 const PIXELS_A_MARK = 52;
+const Y_MARKS = 6;
 
 interface Frame {
-  readonly x: ScaleLinear<number, number>;
-  readonly y: ScaleLinear<number, number>;
+  readonly x: Axis;
+  readonly y: Axis;
   readonly left: number;
   readonly right: number;
 }
@@ -63,24 +63,23 @@ function frameFor({ points, dots = [], xSpan }: BandChart, width: number): Frame
   return {
     left,
     right,
-    x: scaleLinear([Math.min(...xs), Math.max(...xs)], [left, right]),
-    y: scaleLinear([Math.min(...ys), Math.max(...ys)], [BOTTOM, TOP]).nice(5),
+    x: axis([Math.min(...xs), Math.max(...xs)], [left, right]),
+    y: axis(rounded([Math.min(...ys), Math.max(...ys)], Y_MARKS), [BOTTOM, TOP]),
   };
 }
 
 function yAxis({ y, left, right }: Frame, { yMarks, yName, yAlso }: BandChart): SVGElement[] {
-  const [least = 0, most = 0] = y.domain();
-  const round = y.ticks(5).map((at) => ({ at, text: String(at) }));
-  const marks = (yMarks ?? round).filter(({ at }) => at >= least && at <= most);
+  const round = y.marks(Y_MARKS).map((at) => ({ at, text: String(at) }));
+  const marks = (yMarks ?? round).filter(({ at }) => at >= y.from && at <= y.to);
   const also = yAlso === undefined ? [] : round;
   return [
     label(left - 5, TOP - 10, "end", yName),
     ...(yAlso === undefined ? [] : [label(right + 5, TOP - 10, "start", yAlso)]),
     ...marks.flatMap(({ at, text }) => [
-      shape("line", { x1: left, x2: right, y1: y(at), y2: y(at), class: "grid" }),
-      label(left - 5, y(at) + 4, "end", text),
+      shape("line", { x1: left, x2: right, y1: y.pixels(at), y2: y.pixels(at), class: "grid" }),
+      label(left - 5, y.pixels(at) + 4, "end", text),
     ]),
-    ...also.map(({ at, text }) => label(right + 5, y(at) + 4, "start", text)),
+    ...also.map(({ at, text }) => label(right + 5, y.pixels(at) + 4, "start", text)),
   ];
 }
 
@@ -89,36 +88,39 @@ function xAxis({ x, left, right }: Frame, { xName, xAlso }: BandChart): SVGEleme
   const nameAt = BOTTOM + (xAlso === undefined ? 2 : 3) * LINE + 4;
   return [
     shape("line", { x1: left, x2: right, y1: BOTTOM, y2: BOTTOM, class: "axis" }),
-    ...x
-      .ticks(count)
-      .flatMap((value) => [
-        shape("line", { x1: x(value), x2: x(value), y1: BOTTOM, y2: BOTTOM + 4, class: "axis" }),
-        label(x(value), BOTTOM + LINE + 2, "middle", String(value)),
-        ...(xAlso === undefined ? [] : [label(x(value), BOTTOM + 2 * LINE + 2, "middle", xAlso(value))]),
-      ]),
+    ...x.marks(count).flatMap((value) => [
+      shape("line", {
+        x1: x.pixels(value),
+        x2: x.pixels(value),
+        y1: BOTTOM,
+        y2: BOTTOM + 4,
+        class: "axis",
+      }),
+      label(x.pixels(value), BOTTOM + LINE + 2, "middle", String(value)),
+      ...(xAlso === undefined ? [] : [label(x.pixels(value), BOTTOM + 2 * LINE + 2, "middle", xAlso(value))]),
+    ]),
     label((left + right) / 2, nameAt, "middle", xName),
   ];
 }
 
 function waryParts({ x, left, right }: Frame, wary: readonly WaryStretch[]): SVGElement[] {
-  const [first = 0, last = 0] = x.domain();
   const seen = wary
-    .map((stretch) => ({ ...stretch, from: Math.max(first, stretch.from), to: Math.min(last, stretch.to) }))
+    .map((stretch) => ({ ...stretch, from: Math.max(x.from, stretch.from), to: Math.min(x.to, stretch.to) }))
     .filter(({ from, to }) => to > from);
   return seen.flatMap(({ from, to, name }, at) => {
     const { pattern, fill } = hatching("wary");
-    const box = { x: x(from), y: TOP, width: x(to) - x(from), height: PLOT_HEIGHT };
+    const box = { x: x.pixels(from), y: TOP, width: x.pixels(to) - x.pixels(from), height: PLOT_HEIGHT };
     return [
       pattern,
       shape("rect", { ...box, fill, class: "wary" }),
-      labelBeside(x(from), BOTTOM - 6 - at * LINE, name, [left, right]),
+      labelBeside(x.pixels(from), BOTTOM - 6 - at * LINE, name, [left, right]),
     ];
   });
 }
 
 function hereParts({ x, left, right }: Frame, here: AxisMark | undefined): SVGElement[] {
   if (here === undefined) return [];
-  const at = x(here.at);
+  const at = x.pixels(here.at);
   if (at < left || at > right) return [];
   return [
     shape("line", { x1: at, x2: at, y1: TOP, y2: BOTTOM, class: "here" }),
@@ -126,37 +128,38 @@ function hereParts({ x, left, right }: Frame, here: AxisMark | undefined): SVGEl
   ];
 }
 
-function curves({ x, y }: Frame, points: readonly BandPoint[]): SVGElement[] {
-  const band = area<BandPoint>(
-    (point) => x(point.x),
-    ({ low }) => y(low),
-    ({ high }) => y(high),
-  );
-  const likely = line<BandPoint>(
-    (point) => x(point.x),
-    (point) => y(point.likely),
-  );
-  return [
-    shape("path", { d: band([...points]) ?? "", class: "band" }),
-    shape("path", { d: likely([...points]) ?? "", class: "likely" }),
-  ];
+/** Points joined by straight lines. */
+function joined({ x, y }: Frame, points: readonly { readonly x: number; readonly y: number }[]): string {
+  return `M${points.map((at) => `${x.pixels(at.x).toFixed(2)},${y.pixels(at.y).toFixed(2)}`).join("L")}`;
+}
+
+function bandPath(frame: Frame, points: readonly BandPoint[]): SVGElement {
+  const along = points.map(({ x, high }) => ({ x, y: high }));
+  const back = points.map(({ x, low }) => ({ x, y: low })).reverse();
+  return shape("path", { d: `${joined(frame, [...along, ...back])}Z`, class: "band" });
+}
+
+function likelyPath(frame: Frame, points: readonly BandPoint[]): SVGElement {
+  const likely = points.map((point) => ({ x: point.x, y: point.likely }));
+  return shape("path", { d: joined(frame, likely), class: "likely" });
 }
 
 /** A line with its band, axes named and marked. The caller puts a table of the same figures beside it. */
 export function bandChart(chart: BandChart, width: number): SVGElement {
   const { points, wary = [], dots = [], here } = chart;
   const frame = frameFor(chart, width);
-  const [band, likely] = curves(frame, points);
   const height = BOTTOM + (chart.xAlso === undefined ? 2 : 3) * LINE + 10;
   return picture(
     chart,
     { width, height },
-    ...(band === undefined ? [] : [band]),
+    bandPath(frame, points),
     ...yAxis(frame, chart),
     ...xAxis(frame, chart),
-    ...(likely === undefined ? [] : [likely]),
+    likelyPath(frame, points),
     ...waryParts(frame, wary),
-    ...dots.map((dot) => shape("circle", { cx: frame.x(dot.x), cy: frame.y(dot.y), r: 3, class: "dot" })),
+    ...dots.map((dot) =>
+      shape("circle", { cx: frame.x.pixels(dot.x), cy: frame.y.pixels(dot.y), r: 3, class: "dot" }),
+    ),
     ...hereParts(frame, here),
   );
 }

@@ -1,8 +1,8 @@
-import { type Fuller, fullerArea } from "../core/shape/fuller";
-import { outlineArea } from "../core/shape/section-area";
-import { type BladeInput, heelOutline } from "./blade-form";
+import type { Fuller } from "../core/shape/fuller";
+import { ask, firstRow } from "./ask";
+import type { BladeInput } from "./blade-form";
 import { type Path, type Place, scaleDrawing } from "./scale-drawing";
-import { sectionPath } from "./section-outline";
+import { type Outline, sectionPath } from "./section-outline";
 import { figure } from "./svg";
 
 /** Grinds with an edge on both sides: drawn about the middle line, the others below a straight back. */
@@ -35,10 +35,30 @@ function heelFuller({ fullerWidth, fullerDepth }: BladeInput): Fuller {
   return { width: fullerWidth[0] ?? 0, depth: fullerDepth[0] ?? 0 };
 }
 
-/** Area at the heel with one fuller on each face, mm². */
-function heelArea(blade: BladeInput): number {
-  const outline = heelOutline(blade);
-  return outlineArea(outline) - 2 * fullerArea(outline, heelFuller(blade));
+function heelOutline({ grind, width, thickness, edge, bevelHeight, curve }: BladeInput): Outline {
+  const wide = width[0] ?? 0;
+  const bevel = bevelHeight === 0 ? wide : bevelHeight;
+  return { grind, width: wide, thickness: thickness[0] ?? 0, edge, bevel, curve };
+}
+
+/** Area at the heel, mm²: the volume of a slice 1 mm long as STATIONS reckons it. */
+function heelArea(blade: BladeInput): string {
+  const { grind, width, thickness, edge, bevelHeight, curve } = blade;
+  const fuller = heelFuller(blade);
+  const slice = [[0], [1]];
+  const given = [
+    width[0],
+    thickness[0],
+    grind.word,
+    edge,
+    null,
+    bevelHeight,
+    curve,
+    fuller.width,
+    fuller.depth,
+  ];
+  const [volume = ""] = firstRow(ask("STATIONS", slice, ...given));
+  return Number(volume).toFixed(1);
 }
 
 /** The section at the heel. */
@@ -46,7 +66,7 @@ export function heelSection(blade: BladeInput): HTMLElement {
   const { grind } = blade;
   const fuller = heelFuller(blade);
   const outline = heelOutline(blade);
-  const area = heelArea(blade).toFixed(1);
+  const area = heelArea(blade);
   const fullered =
     fuller.width === 0 ? "" : `, a fuller ${fuller.width} mm wide and ${fuller.depth} mm deep on each side`;
   const drawing = {

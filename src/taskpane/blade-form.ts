@@ -1,9 +1,10 @@
-import { findGrind, GRINDS, type Grind } from "../core/shape/grinds";
-import { type Outline, outlineOf } from "../core/shape/section";
-import { parseMeasure } from "../functions/measure";
+import type { Grind } from "../core/shape/grinds";
+import { FOR_DRAWINGS } from "../functions/catalogue";
 import { element } from "./dom";
 import { choiceField, fieldRow, linesField, textField } from "./fields";
 import { readStations, type StationLists } from "./station-text";
+
+const { GRINDS, findGrind, parseMeasure } = FOR_DRAWINGS;
 
 /** A tapered two-edged blade, invented: 900 mm, 50 × 6 mm at the guard. */
 const EXAMPLE = "0 50 6\n450 38 4.5\n850 22 3.5\n900 0 0";
@@ -26,7 +27,6 @@ export interface BladeForm {
   readonly controls: readonly HTMLElement[];
   /** @throws Refusal with a sentence where something cannot be read. */
   readonly read: () => BladeInput;
-  readonly steel: () => string;
   /** Shows the fields that the chosen grind takes. */
   readonly suit: () => void;
 }
@@ -102,19 +102,6 @@ export function bladeForm(startSteel: string): BladeForm {
     block: formBlock(fields),
     controls: Object.values(fields).map(({ control }) => control),
     read: () => readFields(fields),
-    steel: () => fields.steel.control.value.trim(),
     suit,
   };
-}
-
-/** The section at the heel, settled as its area is computed from. */
-export function heelOutline({ grind, width, thickness, edge, bevelHeight, curve }: BladeInput): Outline {
-  return outlineOf({
-    grind,
-    width: width[0] ?? 0,
-    thickness: thickness[0] ?? 0,
-    edge,
-    bevelHeight: bevelHeight === 0 ? undefined : bevelHeight,
-    curve: curve === 0 ? undefined : curve,
-  });
 }

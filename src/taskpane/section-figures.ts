@@ -1,14 +1,14 @@
-import { quenchSection } from "../core/hardening/section-quench";
-import { type SectionPoint, sectionPoints } from "../core/hardening/section-report";
-import { CONVERSION_TABLES } from "../core/hardness/conversion-tables";
-import { correspondence, readOff } from "../core/hardness/convert";
+import type { SectionPoint } from "../core/hardening/section-report";
 import { Refusal } from "../core/refusal";
-import { readArguments, settle } from "../functions/arguments";
+import { FOR_DRAWINGS } from "../functions/catalogue";
 import type { Values } from "../functions/declare";
-import { sectionInputs, sectionParameters } from "../functions/hardness/section-arguments";
+import { ask, firstRow } from "./ask";
 import { type AxisMark, type BandPoint, bandChart, PLOT_SIDE } from "./band-chart";
 import { type Path, type Place, scaleDrawing } from "./scale-drawing";
 import { figure } from "./svg";
+
+const { quenchSection, readArguments, sectionInputs, sectionParameters, sectionPoints, settle } =
+  FOR_DRAWINGS;
 
 /** A section after the quench, ready to be drawn. */
 export interface QuenchedSection {
@@ -47,13 +47,13 @@ export function quenchedSection(given: readonly string[]): QuenchedSection {
 const LOWEST_HRC = 20;
 const HRC_MARKS = [20, 40, 50, 60, 65];
 
-/** Vickers of a Rockwell C figure by the table that the section functions read; its end rows stand for what lies a hair beyond. */
+/** The lowest row of the low-alloy table that carries both scales; what lies a hair under it is drawn there. */
+const LOWEST_ROW_HRC = 20.3;
+
+/** Vickers of a Rockwell C figure by the table that the section functions read. */
 function vickers(hrc: number): number {
-  const [lowAlloy] = CONVERSION_TABLES;
-  if (lowAlloy === undefined) return Number.NaN;
-  const pair = correspondence(lowAlloy, "HRC", "HV");
-  const inside = Math.min(Math.max(hrc, pair.from[0] ?? hrc), pair.from.at(-1) ?? hrc);
-  return readOff(pair, inside) ?? Number.NaN;
+  const reply = ask("HARDNESS", Math.max(hrc, LOWEST_ROW_HRC), "HRC", "HV", "low alloy");
+  return Number(firstRow(reply)[0]);
 }
 
 /** The band in Vickers: under 20 HRC the Rockwell C scale has no figures to draw. */

@@ -1,9 +1,11 @@
-import { FILM_MEDIA } from "../core/hardening/film";
+import { FOR_DRAWINGS } from "../functions/catalogue";
 import { element } from "./dom";
 import { choiceField, type Field, fieldRow, textField } from "./fields";
 import { withoutEmptyEnd } from "./formula";
 import { disclosed } from "./tables";
 import { quoted, typed } from "./words";
+
+const { FILM_MEDIA } = FOR_DRAWINGS;
 
 /** One blade on its way into the bath, as typed. */
 export interface SectionForm {

@@ -1,8 +1,18 @@
 import type { Fuller } from "../core/shape/fuller";
-import type { Outline } from "../core/shape/section";
-import { bevelFace } from "../core/shape/section-checks";
-import { segmentHeight, segmentRadius } from "../core/shape/segment";
+import type { Grind } from "../core/shape/grinds";
 import type { Path } from "./scale-drawing";
+
+/** A cross-section to be drawn, mm. */
+export interface Outline {
+  readonly grind: Grind;
+  readonly width: number;
+  readonly thickness: number;
+  readonly edge: number;
+  /** Height of the bevel; the width where the whole face is one. */
+  readonly bevel: number;
+  /** Wheel radius of a hollow grind, height of the bulge of a convex one. */
+  readonly curve: number;
+}
 
 /** Half the thickness at a distance from the edge, mm. */
 type Half = (fromEdge: number) => number;
@@ -12,13 +22,21 @@ const STEPS = 160;
 /** Height of an arc over its chord, `along` from the chord's start; 0 outside it. */
 function arcOver(chord: number, height: number): (along: number) => number {
   if (height <= 0 || chord <= 0) return () => 0;
-  const radius = segmentRadius(chord, height);
+  const radius = (chord * chord) / (8 * height) + height / 2;
   return (along) => {
     const fromMiddle = along - chord / 2;
     if (Math.abs(fromMiddle) >= chord / 2) return 0;
     return Math.sqrt(radius * radius - fromMiddle * fromMiddle) - (radius - height);
   };
 }
+
+/** Height of an arc of a radius over its chord. */
+function arcHeight(radius: number, chord: number): number {
+  return radius - Math.sqrt(Math.max(0, radius * radius - (chord * chord) / 4));
+}
+
+/** Length of a bevel's face. */
+const bevelFace = ({ bevel, thickness, edge }: Outline) => Math.hypot(bevel, (thickness - edge) / 2);
 
 /** Straight from edge to full thickness over a height, full thickness above it. */
 function straight({ thickness, edge }: Outline, height: number): Half {
@@ -41,20 +59,18 @@ function twoEdged({ width }: Outline, toMiddle: Half): Half {
 }
 
 function halfThickness(outline: Outline): Half {
-  const { grind, width, thickness, edge, curve, flat } = outline;
+  const { grind, width, thickness, edge, curve } = outline;
   switch (grind.word) {
     case "rectangle":
       return () => thickness / 2;
     case "diamond":
       return twoEdged(outline, straight(outline, width / 2));
-    case "hexagonal":
-      return twoEdged(outline, straight(outline, (width - flat) / 2));
     case "lenticular": {
       const arc = arcOver(width, (thickness - edge) / 2);
       return (s) => edge / 2 + arc(s);
     }
     case "hollow":
-      return arched(outline, segmentHeight(curve, bevelFace(outline)), -1);
+      return arched(outline, arcHeight(curve, bevelFace(outline)), -1);
     case "convex":
       return arched(outline, curve, 1);
     default:
@@ -81,24 +97,17 @@ function fullered(half: Half, outline: Outline, fuller: Fuller): Half {
   };
 }
 
-function withRib({ width, flat, rib }: Outline, face: Path): Path {
-  return rib === 0 ? face : [...face, [width, flat / 2], [width + rib, flat / 2]];
-}
-
 /**
  * A cross-section as a closed path, edge first: mm from the edge and mm from the middle plane.
  *
- * @param outline - The section as its area is computed from.
+ * @param outline - A section that STATIONS takes: neither hexagonal nor t-back.
  * @param fuller - One on each face; width and depth 0 for none.
  */
 export function sectionPath(outline: Outline, fuller: Fuller): Path {
   const { grind, width, thickness } = outline;
   const half = fullered(halfThickness(outline), outline, fuller);
   const places = Array.from({ length: STEPS + 1 }, (_, step) => (step * width) / STEPS);
-  const face = withRib(
-    outline,
-    places.map((s) => [s, half(s)] as const),
-  );
+  const face = places.map((s) => [s, half(s)] as const);
   // A chisel grind has its bevel on one face alone: what the other keeps is added to the bevelled one.
   const plain = halfThickness(outline);
   const isChisel = grind.word === "chisel";

@@ -1,5 +1,7 @@
 import { InvalidValue, Refusal } from "../core/refusal";
-import { parseMeasure } from "../functions/measure";
+import { FOR_DRAWINGS } from "../functions/catalogue";
+
+const { parseMeasure } = FOR_DRAWINGS;
 
 /** Stations as lists of one length, mm. */
 export interface StationLists {

@@ -2,12 +2,9 @@ import { quantityText } from "../core/quantity-text";
 import { Refusal } from "../core/refusal";
 import { findSteel } from "../core/steel/find";
 import type { Steel } from "../core/steel/steel";
-import { brittleRanges } from "../core/tempering/embrittlement";
-import { type FittedCurve, fittedCurves } from "../core/tempering/fits";
-import { sameTemper } from "../core/tempering/parameter";
-import { temperModel } from "../core/tempering/prepared-model";
-import { temperSpan } from "../core/tempering/temper-limits";
-import { ask, cellText } from "./ask";
+import type { FittedCurve } from "../core/tempering/fits";
+import { FOR_DRAWINGS } from "../functions/catalogue";
+import { ask, cellText, firstRow } from "./ask";
 import { type BandChart, type BandPoint, bandChart, type WaryStretch } from "./band-chart";
 import { element } from "./dom";
 import { figure } from "./svg";
@@ -15,6 +12,8 @@ import { disclosure, refusalNote, table } from "./tables";
 import { allHours, type Recipe, temperOf } from "./temper-recipe";
 import { usualTempers } from "./temper-table";
 import { fahrenheit } from "./words";
+
+const { brittleRanges, fittedCurves, temperModel, temperSpan } = FOR_DRAWINGS;
 
 /** Fine enough to be drawn as a curve; every fifth point stands in the table. */
 const STEP_C = 5;
@@ -50,6 +49,13 @@ interface Published {
 }
 
 const NONE: Published = { dots: [], words: "" };
+
+/** The temper that softens as much in another time; the same where the time is the same. */
+function sameTemper(celsius: number, hours: number, newHours: number): number {
+  if (hours === newHours) return celsius;
+  const [same = ""] = firstRow(ask("SAME_TEMPER", celsius, hours, newHours));
+  return same === "" ? Number.NaN : Number(same);
+}
 
 /** The printed figures behind a curve that is one steelmaker's table; of a fitted curve, how well it fits. */
 function published(steel: Steel, hours: number): Published {

@@ -1,6 +1,7 @@
-import { totalHours } from "../core/tempering/parameter";
-import { parseMeasure } from "../functions/measure";
+import { FOR_DRAWINGS } from "../functions/catalogue";
 import { quoted, typed } from "./words";
+
+const { parseMeasure } = FOR_DRAWINGS;
 
 /** A temper as typed. */
 export interface Recipe {
@@ -31,5 +32,5 @@ export function temperOf({ temper }: Recipe): number | undefined {
  */
 export function allHours({ hours, cycles }: Recipe): number {
   const each = hours === "" ? 2 : parseMeasure(hours, "time", "h");
-  return totalHours(each, cycles === "" ? 1 : parseMeasure(cycles, "count", ""));
+  return each * (cycles === "" ? 1 : parseMeasure(cycles, "count", ""));
 }
