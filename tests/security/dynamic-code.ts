@@ -14,11 +14,20 @@ function isText(node: ts.Expression | undefined): boolean {
   return node !== undefined && (ts.isStringLiteralLike(node) || ts.isTemplateExpression(node));
 }
 
+/** Old libraries find the global object so where all else fails; in a page with a policy it is refused and never needed. */
+export const GLOBAL_OBJECT = "the global object by a text";
+
+function functionFinding({ arguments: given }: ts.CallExpression | ts.NewExpression): string {
+  const [only] = given ?? [];
+  const isGlobal = given?.length === 1 && only !== undefined && ts.isStringLiteralLike(only);
+  return isGlobal && only.text === "return this" ? GLOBAL_OBJECT : "a function made of text";
+}
+
 function callFinding(node: ts.CallExpression | ts.NewExpression): string | undefined {
   const name = nameOf(node.expression);
   const isGlobal = ts.isIdentifier(node.expression);
   if (isGlobal && name === "eval") return "eval";
-  if (name === "Function" && (node.arguments?.length ?? 0) > 0) return "a function made of text";
+  if (name === "Function" && (node.arguments?.length ?? 0) > 0) return functionFinding(node);
   if (TIMERS.has(name) && isText(node.arguments?.[0])) return `${name} with a text`;
   if (name === "write" && /\bdocument\.write/.test(node.expression.getText())) return "document.write";
   return undefined;

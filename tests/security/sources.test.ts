@@ -14,6 +14,7 @@ describe("the scan itself", () => {
     ["eval('1')", "eval"],
     ["new Function('return 1')", "a function made of text"],
     ["Function('return 1')()", "a function made of text"],
+    ["Function('return this')()", "the global object by a text"],
     ["window.setTimeout('x()', 1)", "setTimeout with a text"],
     ["document.write('<p>')", "document.write"],
     ["pane.innerHTML = text", "innerHTML"],

@@ -1,0 +1,48 @@
+import { describe, expect, test } from "vitest";
+import { askIfPercent, chanceOfEnough, startsNeeded } from "../../src/core/run/starts";
+
+// The limits are those that the sentences print; the figures are powers worked by hand.
+
+describe("ends of what is accepted", () => {
+  test("a yield of 0.01 and of 1 is one, 0.0099 and 1.01 are not", () => {
+    expect(chanceOfEnough(1, 1, 0.01)).toBeCloseTo(0.01, 12);
+    expect(chanceOfEnough(3, 3, 1)).toBe(1);
+    expect(() => chanceOfEnough(1, 1, 0.0099)).toThrow("give the share that comes out good, 0.01 to 1");
+    expect(() => chanceOfEnough(1, 1, 1.01)).toThrow("was 0.0101 meant?");
+  });
+
+  test("good blades from 1 to 10 000, whole", () => {
+    expect(startsNeeded(1, 1, 0.9)).toBe(1);
+    expect(startsNeeded(10_000, 1, 0.9)).toBe(10_000);
+    for (const good of [0, -1, 10_001, 1.5]) {
+      expect(() => startsNeeded(good, 0.9, 0.9)).toThrow("give a whole number of blades from 1 to 10000");
+    }
+  });
+
+  test("a confidence of 0 or 1 has no answer, 92 is asked about, 1.5 too", () => {
+    for (const confidence of [0, 1, -0.1]) {
+      expect(() => startsNeeded(5, 0.9, confidence)).toThrow("above 0 and below 1");
+    }
+    expect(() => startsNeeded(5, 0.9, 92)).toThrow("confidence: 92 given; was 0.92 meant?");
+    expect(() => startsNeeded(5, 0.9, 1.5)).toThrow("was 0.015 meant?");
+  });
+
+  test("starts are a whole number, 0 among them", () => {
+    expect(chanceOfEnough(0, 1, 0.9)).toBe(0);
+    for (const starts of [-1, 2.5]) {
+      expect(() => chanceOfEnough(starts, 1, 0.9)).toThrow(`starts: ${starts} given`);
+    }
+  });
+
+  test("a share of 1 to 100 may be a percentage, more may not", () => {
+    expect(askIfPercent(100)).toBe("was 1 meant?");
+    expect(askIfPercent(101)).toBe("give a fraction from 0 to 1");
+    expect(askIfPercent(1)).toBe("give a fraction from 0 to 1");
+  });
+});
+
+test("a confidence that is met exactly needs no further start", () => {
+  // One blade at a yield of 0.5: two starts give 1 - 0.5² = 0.75 exactly.
+  expect(startsNeeded(1, 0.5, 0.75)).toBe(2);
+  expect(startsNeeded(1, 0.5, 0.75 + 1e-6)).toBe(3);
+});

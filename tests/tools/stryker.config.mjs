@@ -1,0 +1,42 @@
+/**
+ * `npm run mutation`: changes the core on purpose, one small fault at a time, and counts how many the tests see.
+ * `MUTATE=tempering|quench|shape|run` takes one part; all four take over an hour on two cores.
+ *
+ * Left out: texts (the tests of sentences compare parts of them) and what is worked out once on loading
+ * (records of relations, tables read from data), whose faults the accuracy tables and data guards see.
+ */
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+
+const PARTS = {
+  tempering: ["src/core/tempering/*.ts"],
+  quench: [
+    "src/core/hardening/{quenched,retained,martensite,max-section,critical,critical-points,dissolved,high-chromium,ideal-diameter,jominy,soak,decarb}.ts",
+    "src/core/heat/*.ts",
+  ],
+  shape: ["src/core/shape/*.ts"],
+  run: ["src/core/run/*.ts"],
+};
+
+const part = process.env.MUTATE ?? "";
+if (part !== "" && !(part in PARTS))
+  throw new Error(`MUTATE=${part}: give one of ${Object.keys(PARTS).join(", ")}`);
+
+/** @type {import("@stryker-mutator/api/core").PartialStrykerOptions} */
+export default {
+  testRunner: "vitest",
+  plugins: ["@stryker-mutator/vitest-runner"],
+  vitest: { configFile: "tests/tools/stryker.vitest.mts", related: false },
+  coverageAnalysis: "perTest",
+  mutate: part === "" ? Object.values(PARTS).flat() : PARTS[part],
+  mutator: { excludedMutations: ["StringLiteral"] },
+  ignoreStatic: true,
+  ignorePatterns: ["dist", "assets", "tests/workbench", "tests/pane", "tests/workbook"],
+  tempDirName: join(tmpdir(), "blade-metallurgy-mutation"),
+  reporters: ["clear-text"],
+  clearTextReporter: { allowEmojis: false, logTests: false, reportTests: false, reportScoreTable: true },
+  allowConsoleColors: false,
+  concurrency: 2,
+  timeoutMS: 20_000,
+  thresholds: { high: 90, low: 80, break: 80 },
+};
