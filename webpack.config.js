@@ -19,7 +19,20 @@ const NPM_OFFICE_FILES = [
   "en-us/*_strings.js",
 ];
 
-const isPaneFile = (name) => /^(taskpane|page-).*\.(js|css)$/.test(name);
+/** Fetched when a share copy or a planning workbook is first asked for: the formula engine and the file formats. */
+const isFileMaker = (name) => /^page-workbook-files\./.test(name);
+
+/** Worked cases of every function, addresses of every source: read by whoever opens these two pages. */
+const isReference = (name) => /^page-(functions-list|about)\./.test(name);
+
+const isPaneFile = (name) =>
+  /^(taskpane|page-).*\.(js|css)$/.test(name) && !isFileMaker(name) && !isReference(name);
+
+/** What pages share stands once; the maker of workbooks keeps its parts to itself. */
+const SHARED_BY_PAGES = {
+  chunks: (chunk) => !chunk.canBeInitial() && chunk.name !== "workbook-files",
+  minSize: 1500,
+};
 
 function scripts() {
   const options = { transpileOnly: true, compilerOptions: { noEmit: false, target: "ES2020" } };
@@ -129,6 +142,7 @@ module.exports = async (env = {}, argv = {}) => {
       new LicencesPlugin(),
       ...(isProduction && env.quiet === undefined ? [budget()] : []),
     ],
+    optimization: { splitChunks: SHARED_BY_PAGES },
     performance: { hints: false },
     stats: "errors-warnings",
     ...(isServed ? { devServer: await developmentServer() } : {}),
@@ -138,6 +152,8 @@ module.exports = async (env = {}, argv = {}) => {
 function budget() {
   return new BundleBudgetPlugin([
     { title: "functions", fits: (name) => name === "functions.js", gzipLimit: 150_000 },
-    { title: "task pane, all pages", fits: isPaneFile, gzipLimit: 60_000 },
+    { title: "task pane", fits: isPaneFile, gzipLimit: 60_000 },
+    { title: "list of functions and sources, on demand", fits: isReference, gzipLimit: 25_000 },
+    { title: "maker of workbooks, on demand", fits: isFileMaker, gzipLimit: 500_000 },
   ]);
 }

@@ -1,5 +1,6 @@
 import { type Connection, connect } from "../host/excel";
 import { noSheet } from "../host/no-sheet";
+import { excelFiles } from "./excel-files";
 import { type MountedPane, mountPane } from "./pane";
 import "./excel-page.css";
 
@@ -19,7 +20,7 @@ function show(
   connection: Connection | { readonly kind: "waiting" },
   start: string,
 ): MountedPane {
-  if (connection.kind === "excel") return mountPane(root, connection.port, { start });
+  if (connection.kind === "excel") return mountPane(root, connection.port, { start, files: excelFiles });
   return mountPane(root, noSheet, { start, notice: NOTICES[connection.kind] });
 }
 

@@ -1,4 +1,5 @@
 import type { HostPort } from "../host/port";
+import type { PaneFiles } from "./pane-files";
 
 /** What pages share while the pane is open. */
 export interface PaneState {
@@ -11,6 +12,8 @@ export interface PaneState {
 export interface PageContext {
   readonly port: HostPort;
   readonly state: PaneState;
+  /** `undefined` where the pane itself makes no workbooks. */
+  readonly files: PaneFiles | undefined;
   /** Shows another page. */
   readonly open: (page: PageId) => void;
 }

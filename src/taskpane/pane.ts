@@ -4,6 +4,7 @@ import { entriesOf } from "./entries";
 import { fetchAhead } from "./fetch-ahead";
 import type { PageContext, PageId, PaneState } from "./page";
 import { isPageId, PAGES } from "./page-list";
+import type { PaneFiles } from "./pane-files";
 import { openWhilePrinting, printedLine } from "./print";
 import { unitChoice } from "./unit-choice";
 import "./pane.css";
@@ -13,6 +14,8 @@ export interface PaneOptions {
   readonly start?: string;
   /** Shown above every page: what does not work here, and why. */
   readonly notice?: string;
+  /** Makes whole workbooks, where the pane is to offer it. */
+  readonly files?: PaneFiles;
 }
 
 export interface MountedPane {
@@ -33,7 +36,12 @@ export function mountPane(root: HTMLElement, port: HostPort, options: PaneOption
   const page = element("div", { class: "page" });
   const state: PaneState = { steel: "1095", functionName: "" };
   let shown = startingPage(options.start, state);
-  const { show, leave } = pageShower(page, { port, state, open: (id) => open(id) });
+  const { show, leave } = pageShower(page, {
+    port,
+    state,
+    files: options.files,
+    open: (id) => open(id),
+  });
   const navigation = pageButtons((id) => open(id));
   const open = (id: PageId) => {
     shown = id;

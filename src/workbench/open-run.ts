@@ -4,6 +4,7 @@ import { patchBook } from "../workbook/book/patch-book";
 import { type ReadBook, readBook } from "../workbook/book/read-book";
 import { writeBook } from "../workbook/book/write-book";
 import { type ShareCopy, shareCopy } from "../workbook/share/share-copy";
+import { shareReport } from "../workbook/share/share-report";
 import { snapshotOf } from "./book-snapshot";
 import type { Grid } from "./grid";
 import type { KeptRun } from "./kept-store";
@@ -117,12 +118,7 @@ export class OpenRun {
     const { bytes } = await this.made();
     const copy = await shareCopy(bytes, { date, source: this.name });
     const name = this.name.replace(/(\.xlsx)?$/i, " for sharing.xlsx");
-    const hidden = copy.hidden.map(
-      (sheet) => `Hidden sheet ${sheet} is in the copy, and whoever gets it can show it.`,
-    );
-    const errors = copy.errors.map(({ sheet, cell, text }) => `${sheet}!${cell} holds ${text}`);
-    const sentence = `${name}: ${counted(copy.formulas, "formula")} replaced by values, SHA-256 of the values ${copy.digest}.`;
-    return { name, bytes: copy.bytes, copy, report: { sentence, remarks: [...hidden, ...errors] } };
+    return { name, bytes: copy.bytes, copy, report: shareReport(name, copy) };
   }
 
   private show(book: Book, name: string, file: Uint8Array | undefined): void {

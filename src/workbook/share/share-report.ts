@@ -1,0 +1,28 @@
+import type { ShareCopy } from "./share-copy";
+
+/** What is said of a share copy: a sentence, and what is to be known before it is sent. */
+export interface ShareReport {
+  readonly sentence: string;
+  readonly remarks: readonly string[];
+}
+
+/** Long lists are cut: nobody reads more, and the place for them is small. */
+const MOST_ERRORS = 8;
+
+function errorLines({ errors }: ShareCopy): string[] {
+  const lines = errors.map(({ sheet, cell, text }) => `${sheet}!${cell} holds ${text}`);
+  const rest = lines.length - MOST_ERRORS;
+  return rest > 0 ? [...lines.slice(0, MOST_ERRORS), `and ${rest} more errors`] : lines;
+}
+
+/** @param done - How the copy is at hand, without a full stop. */
+export function shareReport(done: string, copy: ShareCopy): ShareReport {
+  const formulas = `${copy.formulas} formula${copy.formulas === 1 ? "" : "s"}`;
+  const hidden = copy.hidden.map(
+    (sheet) => `Hidden sheet ${sheet} is in the copy, and whoever gets it can show it.`,
+  );
+  return {
+    sentence: `${done}. ${formulas} replaced by values; SHA-256 of the values ${copy.digest}.`,
+    remarks: [...hidden, ...errorLines(copy)],
+  };
+}
