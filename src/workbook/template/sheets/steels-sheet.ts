@@ -43,10 +43,11 @@ function verdictFormula(at: CellOf<SteelKey>, elements: readonly string[]): stri
   const symbols = `{${elements.map((element) => `"${element}"`).join(",")}}`;
   const call = `BLADE.CERTIFICATE(${at("grade")},${symbols},${first}:${last})`;
   const told = `INDEX(${call},ROWS(${call}),5)`;
-  const word = `IF(LEFT(${told},4)="fail","FAIL",IF(LEFT(${told},4)="pass","PASS","CHECK"))`;
+  const rest = `MID(${told},5,200)`;
+  const word = `IF(LEFT(${told},4)="fail","FAIL"&${rest},IF(LEFT(${told},4)="pass","PASS"&${rest},"CHECK: "&${told}))`;
   const analysed = `COUNT(${first}:${last})=0`;
   const heat = `IF(${at("heat")}="","CHECK: no heat number; ","")`;
-  return `IF(${analysed},"CHECK: no analysis",${heat}&${word}&": "&${told})`;
+  return `IF(${analysed},"CHECK: no analysis",${heat}&${word})`;
 }
 
 /** Steels bought and in the rack: heat, price, certificate and what the mill found. */
