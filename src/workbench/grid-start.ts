@@ -23,6 +23,7 @@ import { registration } from "../engine/register";
 import type { Results } from "../engine/results";
 import { watchResults } from "../engine/watch";
 import { type CellSentence, cellSentences } from "./cell-sentence";
+import { guardLayers } from "./guard-layers";
 import { guardValidation } from "./guard-validation";
 
 type Configured = readonly [PluginCtor<Plugin>, unknown];
@@ -70,6 +71,7 @@ export interface StartedGrid {
 
 /** Starts the grid with our worksheet functions, without a workbook. */
 export function startGrid(container: HTMLElement): StartedGrid {
+  guardLayers();
   const univer = new Univer({
     locale: LocaleType.EN_US,
     locales: { [LocaleType.EN_US]: mergeLocales(coreWords, conditionalWords, validationWords, tableWords) },

@@ -66,7 +66,10 @@ function packageName(file) {
     .join("/");
 }
 
-/** Which global stands for which import. */
+/**
+ * Which global stands for which import. As modules, presets pass on what they are made of; their browser bundles
+ * leave that in globals of their own.
+ */
 const GLOBALS = {
   "@univerjs/core": "UniverCore",
   "@univerjs/core/facade": "UniverCoreFacade",
@@ -74,12 +77,11 @@ const GLOBALS = {
   "@univerjs/engine-render": "UniverEngineRender",
   "@univerjs/sheets": "UniverSheets",
   "@univerjs/sheets-formula": "UniverSheetsFormula",
-  "@univerjs/preset-sheets-core": "UniverPresetSheetsCore",
+  "@univerjs/preset-sheets-core": "Object.assign({}, UniverEngineRender, UniverPresetSheetsCore)",
   "@univerjs/preset-sheets-core/locales/en-US": "UniverPresetSheetsCoreEnUS",
   "@univerjs/preset-sheets-conditional-formatting": "UniverPresetSheetsConditionalFormatting",
   "@univerjs/preset-sheets-conditional-formatting/locales/en-US":
     "UniverPresetSheetsConditionalFormattingEnUS",
-  // As a module this preset passes on what it is made of; its browser bundle leaves that in a global of its own.
   "@univerjs/preset-sheets-data-validation":
     "Object.assign({}, UniverSheetsDataValidation, UniverPresetSheetsDataValidation)",
   "@univerjs/preset-sheets-data-validation/locales/en-US": "UniverPresetSheetsDataValidationEnUS",
