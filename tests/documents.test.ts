@@ -1,0 +1,58 @@
+import { existsSync, readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { scripts, version } from "../package.json";
+import { evaluateFormulas } from "../src/engine/evaluate-formulas";
+import { catalogue, NAMESPACE } from "../src/functions/catalogue";
+
+const DOCUMENTS = ["README.md", "DEVELOPERS.md"] as const;
+const text = (name: string) => readFileSync(name, "utf8");
+
+/** Formulas set apart in the text; one that reads a table needs a file beside it. */
+function formulasIn(name: string): string[] {
+  const found = [...text(name).matchAll(/[`'](=BLADE\.[^`'\n]+\))[`']/g)].map(([, formula = ""]) => formula);
+  return found.filter((formula) => !/\bTABLE\b/.test(formula));
+}
+
+/** Commands as they are typed. */
+function commandsIn(name: string): string[] {
+  const found = [...text(name).matchAll(/\bnpm run (?:-s )?([a-z][\w:-]*)/g)];
+  return found.map(([, script = ""]) => script);
+}
+
+/** Paths of this repository in backticks, without those with a place to fill in. */
+function pathsIn(name: string): string[] {
+  const found = [...text(name).matchAll(/`((?:src|tests|manifest|assets)\/[\w./-]+)`/g)];
+  return found.map(([, path = ""]) => path);
+}
+
+describe.each(DOCUMENTS)("%s", (name) => {
+  test("names commands that are there", () => {
+    expect(commandsIn(name).length).toBeGreaterThan(5);
+    for (const command of commandsIn(name)) expect(Object.keys(scripts), command).toContain(command);
+  });
+
+  test("names files that are there", () => {
+    for (const path of pathsIn(name)) expect(existsSync(path), path).toBe(true);
+  });
+
+  test("names functions that are there", () => {
+    const known = new Set(catalogue.map((fn) => fn.name));
+    const named = [...text(name).matchAll(new RegExp(`\\b${NAMESPACE}\\.([A-Z][A-Z0-9_]+)\\b`, "g"))];
+    for (const [, called = ""] of named) expect(known.has(called), called).toBe(true);
+  });
+});
+
+test("every formula of README gives an answer", async () => {
+  const formulas = formulasIn("README.md");
+  expect(formulas.length).toBeGreaterThan(4);
+  for (const { formula, rows } of await evaluateFormulas(formulas)) {
+    const errors = rows.flat().filter((cell) => "error" in cell);
+    expect(errors, formula).toEqual([]);
+    expect(rows.flat().length, formula).toBeGreaterThan(0);
+  }
+});
+
+test("README tells what changed in this version", () => {
+  const changes = text("README.md").split("## Changes")[1] ?? "";
+  expect(changes).toContain(`${version}:`);
+});
