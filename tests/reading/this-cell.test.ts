@@ -8,6 +8,7 @@ const CELLS = {
   B7: [["400 F"]],
   C7: [["hot"]],
   D7: [[null]],
+  F7: [["#N/A"]],
   "B2:B4": [[180], [200], ["hot"]],
   "E2:E6": [[150], [175], [200], [225], [250]],
 } as const;
@@ -58,6 +59,11 @@ describe("answer and way out", () => {
     const { calls } = await explained("=BLADE.TEMPERED_HRC(A7,C7)");
     expect(calls[0]?.problem).toMatchObject({ code: "#VALUE!", sentence: expect.stringContaining('"hot"') });
     expect(calls[0]?.problem?.wayOut).toMatch(/^Mend C7 \(.*\): it takes a temperature in °C/);
+  });
+
+  test("a cell that only passes an error on is not to be typed over", async () => {
+    const { calls } = await explained("=BLADE.TEMPERED_HRC(A7,F7)");
+    expect(calls[0]?.problem?.wayOut).toBe("F7 (temper C) only passes on #N/A: mend the cell it comes from.");
   });
 
   test("a required input that is empty is named", async () => {

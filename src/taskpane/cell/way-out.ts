@@ -9,7 +9,12 @@ export function wayOut(readings: readonly Reading[]): string {
   return faulty.map(mend).join(" ");
 }
 
+/** An error that came from another cell: typing over the formula that only passes it on would be no way out. */
+const PASSED_ON = /^#[A-Z/0]+[!?]?$/;
+
 function mend({ name, given, accepts, holds }: Reading): string {
+  if (PASSED_ON.test(holds))
+    return `${given} (${name}) only passes on ${holds}: mend the cell it comes from.`;
   const where = given === "" || holds === "" ? `Mend ${name} in the formula` : `Mend ${given} (${name})`;
   return `${where}: it takes ${accepts}.`;
 }
