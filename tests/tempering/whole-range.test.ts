@@ -140,3 +140,14 @@ test("refusals name the range: a degree beyond either end", () => {
     expect(() => hrc(one, most + 1, 2)).toThrow(/°C \(\d+ °F\) is outside/);
   }
 });
+
+// By the definition of the scales, °F = 1.8 °C + 32: 187 °C is 368.6 °F, so 369; the temper before rounding read 368.
+test("a plan says the same °F beside a whole °C wherever it stands", () => {
+  for (const target of [56, 58, 60, 62]) {
+    const { caution } = temperPlan(findSteel("1095"), target, { hours: 2, cycles: 2 });
+    const said = [...caution.matchAll(/(?:likely|begin at) (\d+) °C \((\d+) °F\)/g)];
+    expect(said).toHaveLength(2);
+    for (const [, celsius, fahrenheit] of said)
+      expect(Number(fahrenheit)).toBe(Math.round(Number(celsius) * 1.8 + 32));
+  }
+});

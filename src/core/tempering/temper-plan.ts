@@ -144,7 +144,8 @@ function alternatives(question: Question, celsius: number): string {
 }
 
 function advice(startC: number, likelyC: number, halfWidth: number): string {
-  return `likely ${temperatureText(likelyC)}: begin at ${temperatureText(startC)}, read the blade and step up (±${numberText(halfWidth)} HRC)`;
+  const [likely, start] = [likelyC, startC].map((celsius) => temperatureText(Math.round(celsius)));
+  return `likely ${likely}: begin at ${start}, read the blade and step up (±${numberText(halfWidth)} HRC)`;
 }
 
 function withAnswer(question: Question, tempers: readonly number[]): TemperPlan {
