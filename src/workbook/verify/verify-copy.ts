@@ -60,7 +60,7 @@ export async function verifyCopy(
   onProgress("calculating");
   const side = await calculatedSide(live);
   const pairs = differingCells(side.values, values, tolerance);
-  onProgress(`finding out why ${pairs.length} cells differ`);
+  if (pairs.length > 0) onProgress(`finding out why ${pairs.length} cells differ`);
   const differences = await differencesWithCauses(pairs, {
     live: side,
     ownerOf: ownersIn(side.workbook, copy),
