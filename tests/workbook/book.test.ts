@@ -9,6 +9,7 @@ import { readBook } from "../../src/workbook/book/read-book";
 import { writeBook } from "../../src/workbook/book/write-book";
 import { demoWorkbook } from "../../src/workbook/demo/demo-workbook";
 import { cellName } from "../../src/workbook/sheet-model";
+import { planningTemplate } from "../../src/workbook/template/planning-template";
 import { readLiveWorkbook } from "../../src/workbook/xlsx/live-workbook";
 import { recalculate } from "../../src/workbook/xlsx/recalculate";
 import { handMade, partsOf } from "./hand-made";
@@ -71,6 +72,15 @@ describe("a workbook through the grid and into a file", () => {
     // Already calculated when written: doing it again finds nothing to change.
     expect((await recalculate(bytes)).changed).toBe(0);
   });
+});
+
+// A line of text at 10 points is 17 pixels here; the grid's usual row holds one.
+test("a row of a new run takes the height of its headings: two words one below the other need two lines", () => {
+  const lines = bookOfModel(planningTemplate()).sheets.find(({ name }) => name === "Lines");
+  const heading = lines?.cells.find(
+    ({ held }) => held !== undefined && "value" in held && held.value === "Line",
+  );
+  expect(lines?.rows.get(heading?.row ?? 0)?.size).toBeGreaterThanOrEqual(2 * 17);
 });
 
 const NUMBERS = '<row r="1"><c r="A1" s="0"><v>2</v></c><c r="B1"><f>A1*3</f><v>6</v></c></row>';

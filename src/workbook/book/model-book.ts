@@ -1,5 +1,6 @@
 import type { TableInput } from "../../engine/workbook-input";
 import type { CellModel, Role, SheetModel, WorkbookModel } from "../sheet-model";
+import { heightOf, type ShownCell } from "../template/row-heights";
 import type { Rectangle } from "../xlsx/addresses";
 import type { Band, Book, BookCell, BookSheet, Edge, Held, Look } from "./book";
 
@@ -62,9 +63,21 @@ function cellsOf({ rows, rowHeights }: SheetModel): BookCell[] {
 const bands = (sizes: Iterable<readonly [number | string, number]>): Map<number, Band> =>
   new Map([...sizes].map(([at, size]) => [Number(at), { size }]));
 
+/** Heights that are given, and those that headings and labels of several lines need; what formulas come to is not known yet. */
+function rowBands({ rows, rowHeights, columnWidths }: SheetModel): Map<number, Band> {
+  const needed = rows.flatMap((cells, row): [number, number][] => {
+    const shown = cells.flatMap((model, column): ShownCell[] => {
+      if (model === undefined || String(model.content).startsWith("=")) return [];
+      return [{ model, text: String(model.content), width: columnWidths[column] ?? 64 }];
+    });
+    const height = heightOf(shown);
+    return height === undefined ? [] : [[row, height]];
+  });
+  return bands([...needed, ...Object.entries(rowHeights)]);
+}
+
 function sheetOf(model: SheetModel): BookSheet {
-  const { name, columnWidths, rowHeights, frozenRows, frozenColumns, lines, wordLists, statusColumns } =
-    model;
+  const { name, columnWidths, frozenRows, frozenColumns, lines, wordLists, statusColumns } = model;
   const down = (column: number, [row, lastRow] = lines): Rectangle => ({
     row,
     lastRow,
@@ -76,7 +89,7 @@ function sheetOf(model: SheetModel): BookSheet {
     isHidden: false,
     cells: cellsOf(model),
     columns: bands(columnWidths.entries()),
-    rows: bands(Object.entries(rowHeights)),
+    rows: rowBands(model),
     frozenRows,
     frozenColumns,
     merged: [],
