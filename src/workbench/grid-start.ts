@@ -52,13 +52,17 @@ function presets(container: HTMLElement) {
   ];
 }
 
+/** Filter buttons and a name tag on every table: they covered the headings of narrow columns and the row above. */
+const LEFT_OUT = "SHEET_TABLE_UI_PLUGIN";
+
 /** Later presets replace a plugin of the same name. */
 function plugins(container: HTMLElement): Iterable<Configured> {
   const listed = presets(container).flatMap((preset) => preset.plugins);
   const pairs = listed.map(
     (entry): Configured => (Array.isArray(entry) ? [entry[0], entry[1]] : [entry, undefined]),
   );
-  return new Map(pairs.map((pair) => [pair[0].pluginName, pair])).values();
+  const named = pairs.map((pair) => [pair[0].pluginName, pair] as const);
+  return new Map(named.filter(([name]) => name !== LEFT_OUT)).values();
 }
 
 export interface StartedGrid {
