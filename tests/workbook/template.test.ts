@@ -144,7 +144,18 @@ describe("the invented run", () => {
     ]);
     expect(figure("Steel and heats", "S3", "Mill's figures")).toMatch(/^FAIL: .*Mn high/);
     expect(figure("Steel and heats", "S2", "Mill's figures")).toMatch(/^CHECK: no heat number/);
-    expect(stored.at("Cover", "B31")).toBe("CHECK: 9 of 29 need a look");
+    expect(stored.at("Cover", "B31")).toBe("CHECK: 9 of 30 need a look");
+  });
+
+  // By count: six lines, the hours of one alone are kept. A price without labour would be no price.
+  it("says so where a cost leaves out steel or labour", async () => {
+    const run = exampleData();
+    const data = { ...run, costs: run.costs.map((row, at) => (at === 1 ? row : [])) };
+    const values = await storedValues(await writeWorkbook(planningTemplate(data)));
+    const found = values
+      .rows("Checks")
+      .find(([what]) => what === "Lines whose cost leaves out steel or labour");
+    expect(found?.slice(2, 4)).toEqual([5, "CHECK"]);
   });
 
   it("gives every blade a number of its own on the travellers", () => {

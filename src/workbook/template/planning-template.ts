@@ -134,6 +134,11 @@ function oddities({ lines, enquiry, steels, cuts, batches, readings, inspection,
     ),
     counted("Blade numbers used twice", "Hardness readings", beginning(readings.block("status"), "TWICE")),
     counted("Lots that fail inspection", "Inspection", beginning(inspection.block("decision"), "FAIL")),
+    counted(
+      "Lines whose cost leaves out steel or labour",
+      "Costs, Cut list, Cover",
+      `SUMPRODUCT((${costs.block("line")}<>"")*((${costs.block("steel")}="")+(${costs.block("steel")}=0)+(${costs.block("labour")}=0)>0))`,
+    ),
     counted("Prices above the ceiling", "Costs", beginning(costs.block("ceiling"), "HIGH")),
   ];
 }
