@@ -3,9 +3,10 @@ import { unknownNameSentence } from "./unknown-names";
 
 const MEANING: Readonly<Partial<Record<string, string>>> = {
   [ErrorType.DIV_BY_ZERO]: "a number is divided by zero or by an empty cell",
-  [ErrorType.VALUE]: "an argument is of the wrong kind: a text, say, where a number belongs",
+  [ErrorType.VALUE]:
+    "a text stands where a number belongs, a bracket or comma is missing, or a cell this reads from holds #VALUE!: select that cell",
   [ErrorType.NUM]: "a number is too large, too small or not possible here",
-  [ErrorType.NA]: "no value is available: a look-up found nothing, say",
+  [ErrorType.NA]: "a look-up found nothing, or a cell this reads from holds #N/A: select that cell",
   [ErrorType.REF]: "the formula points at a cell or range that is not there",
   [ErrorType.CYCLE]: "the formula depends on its own result",
   [ErrorType.SPILL]: "the result needs more cells than are free: clear the cells beside and below",
