@@ -156,6 +156,10 @@ describe("the invented run", () => {
       .rows("Checks")
       .find(([what]) => what === "Lines whose cost leaves out steel or labour");
     expect(found?.slice(2, 4)).toEqual([5, "CHECK"]);
+    const quoted = values.rows("Quote").filter(([line]) => /^L\d$/.test(String(line)));
+    const prices = quoted.map((row) => row[3]);
+    expect(prices.filter((price) => price === "to be agreed")).toHaveLength(5);
+    expect(prices.filter((price) => typeof price === "number" && price > 0)).toHaveLength(1);
   });
 
   it("gives every blade a number of its own on the travellers", () => {

@@ -97,17 +97,24 @@ function priceColumns(
     total: calcColumn("Cost of the line", 74, total, MONEY),
     unit: calcColumn("Cost of a good one", 68, (at) => `${at("total")}/${at("good")}`, MONEY),
     margin: typedColumn("Margin, share of price", 66, pick(rows, 7), { format: "0.00" }),
-    price: calcColumn("Price", 62, (at) => `BLADE.PRICE_AT_MARGIN(${at("unit")},${at("margin")})`, MONEY),
+    // Without hours there is no price: a quote must not offer one that leaves the work out.
+    price: calcColumn(
+      "Price",
+      62,
+      (at) => `IF(N(${at("labour")})=0,"",BLADE.PRICE_AT_MARGIN(${at("unit")},${at("margin")}))`,
+      MONEY,
+    ),
     rounded: calcColumn(
       "Price rounded",
       66,
-      (at) => `BLADE.ROUND_MONEY(${at("price")},${cover.at("priceStep")})`,
+      (at) => `IF(${at("price")}="","",BLADE.ROUND_MONEY(${at("price")},${cover.at("priceStep")}))`,
       MONEY,
     ),
     ceiling: calcColumn(
       "Against the ceiling",
       90,
-      (at, index) => `IF(N(${ceiling(index)})=0,"",IF(${at("rounded")}>${ceiling(index)},"HIGH","OK"))`,
+      (at, index) =>
+        `IF((N(${ceiling(index)})=0)+(N(${at("rounded")})=0)>0,"",IF(${at("rounded")}>${ceiling(index)},"HIGH","OK"))`,
       { isStatus: true },
     ),
   };

@@ -59,8 +59,8 @@ function lineRow({ lines, costs, enquiry }: Sources, leadTimes: readonly string[
     worked(`=IF(${lines.at("line", index)}="","",${lines.at("line", index)})`),
     words(when(`${lines.at("item", index)}&": "&${size}`)),
     worked(when(lines.at("good", index)), "0"),
-    worked(when(costs.at("rounded", index)), MONEY),
-    worked(when(`${at(2)}*${at(3)}`), MONEY),
+    worked(when(`IF(N(${costs.at("rounded", index)})=0,"${TO_AGREE}",${costs.at("rounded", index)})`), MONEY),
+    worked(when(`IF(N(${at(3)})=0,"${TO_AGREE}",${at(2)}*${at(3)})`), MONEY),
     typed(leadTimes[index] ?? null),
     words(when(enquiry.at("changed", index))),
   ];

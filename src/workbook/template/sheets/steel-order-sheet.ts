@@ -56,7 +56,7 @@ function lineFields({ cuts, steels }: Sources, index: number): DocField[] {
     stated("Tolerance", "thickness +0.2 -0 mm, width ± 0.5 mm, length +20 -0 mm"),
     opened("Condition", stock("condition")),
     stated("Hardness as delivered", "235 HB at most"),
-    taken("Pieces", cut("bars"), "0"),
+    taken("Pieces", `IF(${cut("bars")}=0,"none to buy, in the rack",${cut("bars")})`, "0"),
     taken("Mass kg", cut("buy"), "0.0"),
     stated("Decarburised skin", "0.3 mm a side at most"),
     stated("Grain size", "5 or finer (ASTM E112)"),
