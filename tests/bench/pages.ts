@@ -29,6 +29,9 @@ function kilobytes(files: readonly string[]): number {
   return sizes.reduce((sum, size) => sum + size, 0) / 1000;
 }
 
+/** Fetched when it is first asked for, with a budget of its own in webpack.config.js. */
+const ON_DEMAND = /^page-(workbook-files|functions-list|about)\./;
+
 function sizes(): Line[] {
   const files = readdirSync(FOLDER).filter((name) => /\.(js|css)$/.test(name));
   const pages = files.filter((name) => /^(page-|taskpane)/.test(name));
@@ -37,7 +40,11 @@ function sizes(): Line[] {
   const named = (name: string) => name.replace(/\.[0-9a-f]{8}(?=\.)/, "");
   return [
     ["functions.js", `${kilobytes(["functions.js"]).toFixed(1)} kB gzip`, "≤ 150 kB gzip"],
-    ["task pane beyond it, all pages", `${kilobytes(pages).toFixed(1)} kB gzip`, "≤ 60 kB gzip"],
+    [
+      "task pane beyond it",
+      `${kilobytes(pages.filter((name) => !ON_DEMAND.test(name))).toFixed(1)} kB gzip`,
+      "≤ 60 kB gzip",
+    ],
     ["before the first page shows", `${kilobytes(first).toFixed(1)} kB gzip`, ""],
     ...largest.map(([size, name]): Line => [`  ${named(name)}`, `${size.toFixed(1)} kB gzip`, ""]),
   ];
