@@ -1,4 +1,5 @@
 import { byId } from "./page";
+import { movesFocus } from "./user-acts";
 
 export interface EntryField {
   text(): string;
@@ -10,7 +11,7 @@ export interface EntryField {
 
 /**
  * A field of the page that shows what the sheet says and can be typed in. Enter takes what was typed;
- * Escape, or leaving the field, drops it.
+ * Escape, or leaving the field, drops it. Where the grid takes the focus unasked, the field takes it back.
  *
  * @param entered - Called on Enter.
  * @param dropped - Called where the typed text no longer counts and the field has to be shown anew.
@@ -37,7 +38,9 @@ export function entryField(
   });
   field.addEventListener("blur", () => {
     // The window may lose the focus while the field keeps it: then nobody left it.
-    if (typing && document.activeElement !== field) stop(dropped);
+    if (!typing || document.activeElement === field) return;
+    if (movesFocus()) stop(dropped);
+    else field.focus();
   });
   field.addEventListener("keydown", ({ key }) => {
     if (key === "Enter") stop(entered);

@@ -13,10 +13,16 @@ vi.setConfig({ testTimeout: 180_000, hookTimeout: 180_000, expect: { poll: { tim
 export class Bench {
   constructor(readonly page: Page) {}
 
+  /** Selects a cell, and once more where the grid, some time after a new sheet or an undo, selects one itself. */
   async goTo(address: string): Promise<void> {
-    await this.page.fill("#cell-address", address);
-    await this.page.press("#cell-address", "Enter");
-    await expect.poll(() => this.page.inputValue("#cell-address")).toBe(address);
+    const shown = () => this.page.inputValue("#cell-address");
+    const asked = async () => {
+      await this.page.fill("#cell-address", address);
+      await this.page.press("#cell-address", "Enter");
+      return shown();
+    };
+    await expect.poll(asked, { interval: 500 }).toBe(address);
+    await expect.poll(shown).toBe(address);
   }
 
   async enter(address: string, text: string): Promise<void> {
@@ -38,6 +44,15 @@ export class Bench {
 
   async press(name: string): Promise<void> {
     await this.page.getByRole("button", { name, exact: true }).click();
+  }
+
+  /** Adds a sheet and waits until it is the one shown. */
+  async newSheet(): Promise<void> {
+    const shown = this.page.locator('#sheets button[aria-current="true"]');
+    const before = await shown.textContent();
+    await this.press("New sheet");
+    await expect.poll(() => shown.textContent()).not.toBe(before);
+    await expect.poll(() => this.page.inputValue("#cell-address")).toBe("A1");
   }
 
   /** Shows a sheet by its tab. */

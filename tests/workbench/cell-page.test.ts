@@ -37,7 +37,7 @@ test("This cell follows the selection, explains a filled cell by its own row, an
   await bench.goTo("C5");
   await paneSays(/Filled by the formula in 'Steels of the run'!C4\./);
   await paneSays(/\(row 2 of 6\)/);
-  await bench.press("New sheet");
+  await bench.newSheet();
   await bench.enter("B1", "hot");
   await bench.enter("A1", '=BLADE.TEMPERED_HRC("1095",B1)');
   await bench.goTo("A1");
@@ -49,7 +49,7 @@ test("This cell follows the selection, explains a filled cell by its own row, an
 });
 
 test("Repair takes a broken prefix off and leaves a formula that works", async () => {
-  await bench.press("New sheet");
+  await bench.newSheet();
   await bench.enter("A1", '=[2]!_xldudf_BLADE_CARBON("1095")');
   await bench.says("A1", /^#NAME\?/);
   await openPage("Share and repair");
@@ -63,7 +63,7 @@ test("Repair takes a broken prefix off and leaves a formula that works", async (
 
 test("a table goes to the selected cell as one step of undo, and to a sheet of its own", async () => {
   const { page } = opened;
-  await bench.press("New sheet");
+  await bench.newSheet();
   await bench.goTo("B2");
   await openPage("Steels");
   await page.getByText("Put a table into the sheet").click();

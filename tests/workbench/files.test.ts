@@ -107,7 +107,7 @@ describe("editing", () => {
   test("a column is copied and pasted with its formulas following, and undone in one step", async () => {
     const { page } = opened;
     await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
-    await bench.press("New sheet");
+    await bench.newSheet();
     for (const [cell, text] of [
       ["A1", "2"],
       ["A2", "3"],

@@ -26,7 +26,7 @@ test("once it stands, every page of the pane and every formula works with the ne
     await page.locator("#pane h2", { hasText: title }).waitFor();
     expect(await page.locator('#pane .refusal[role="alert"]').count(), title).toBe(0);
   }
-  await bench.press("New sheet");
+  await bench.newSheet();
   await bench.enter("A1", '=ROUND(BLADE.MASS(100,50,4,"rectangle"),3)');
   // By hand: 100 × 50 × 4 mm³ at 7.85 g/cm³ (EN 1993-1-1, 3.2.6).
   await bench.says("A1", "157");

@@ -119,6 +119,20 @@ describe("changing the run", () => {
 });
 
 describe("typing into the grid", () => {
+  test("what is being typed keeps the focus when the grid asks for it, and loses it to a click", async () => {
+    const { page } = opened;
+    const field = page.locator("#cell-content");
+    await bench.newSheet();
+    await field.fill("=6*7");
+    await page.evaluate(() => document.querySelector<HTMLElement>('#grid [data-u-comp="editor"]')?.focus());
+    expect(await field.evaluate((own) => own === document.activeElement)).toBe(true);
+    await page.keyboard.press("Enter");
+    await bench.says("A1", "42");
+    await field.fill("=6*8");
+    await bench.clickBelowTheRun();
+    await bench.says("A1", "42");
+  });
+
   test("a formula typed by keyboard shows its value, with the argument hint on the way", async () => {
     const { page } = opened;
     const address = await bench.clickBelowTheRun();
@@ -141,7 +155,7 @@ describe("typing into the grid", () => {
   });
 
   test("a table spills, a full cell in its way is named, and clearing it lets the table out", async () => {
-    await bench.press("New sheet");
+    await bench.newSheet();
     await bench.enter("B2", '=BLADE.COMPOSITION("1095")');
     await bench.says("B2", "C");
     // SAE J403 limits of 1095: C 0.90 to 1.03, Mn 0.30 to 0.50.
@@ -154,7 +168,7 @@ describe("typing into the grid", () => {
   });
 
   test("the sentence behind an error stands in the text view and in the table", async () => {
-    await bench.press("New sheet");
+    await bench.newSheet();
     await bench.enter("A1", '=BLADE.CARBON("5106")');
     await bench.says("A1", /^#N\/A "5106" .*5160/);
     expect((await bench.table())[0]?.[0]).toMatch(/^#N\/A "5106" /);
