@@ -49,11 +49,9 @@ function named(functions: readonly WorksheetFunction[], given: string): Workshee
     .toUpperCase();
   const found = functions.find((fn) => fn.name === name);
   if (found !== undefined) return found;
-  const near = functions
-    .filter((fn) => fn.name.includes(name) || name.includes(fn.name))
-    .map((fn) => fn.name);
-  const hint = near.length > 0 ? near.join(", ") : functions.map((fn) => fn.name).join(", ");
-  throw new NotAvailable(`no function is called "${given}"; there are: ${hint}`);
+  const near = functions.filter((fn) => fn.name.includes(name) || name.includes(fn.name));
+  const names = (near.length > 0 ? near : functions).map((fn) => fn.name).sort();
+  throw new NotAvailable(`no function is called "${given}"; there are: ${names.join(", ")}`);
 }
 
 function evidence(fn: WorksheetFunction, steel: Steel | undefined): string[][] {
