@@ -1,4 +1,5 @@
-export const USAGE = `Usage: calc '=FORMULA'          print the value; a spilled result as one JSON array a row
+export const USAGE = `Usage: calc '=FORMULA'          print the value; a spilled result as one JSON array a row,
+                                a sentence that fills several cells of a row printed once
        calc --json '=FORMULA'   print {"formula":...,"value":...} or {"formula":...,"error":...,"message":...}
        calc --json -            read one formula a line from standard input, print one JSON object a line
        calc --table FILE '=BLADE.RUN_PLAN(TABLE)'   the name TABLE stands for the rows of a .csv or .json file

@@ -22,11 +22,22 @@ function plainCell(cell: CellResult): string {
   return String(cell.value);
 }
 
+/** The cells of a row; a sentence that stands in several of them is written in the first. */
+function plainRow(row: readonly CellResult[]): string {
+  const said = new Set<string | undefined>();
+  const cells = row.map((cell) => {
+    if (!("error" in cell)) return jsonCell(cell);
+    if (said.has(cell.message)) return { error: cell.error };
+    said.add(cell.message);
+    return jsonCell(cell);
+  });
+  return JSON.stringify(cells);
+}
+
 /** One value as it is; a spilled result as one JSON array a row, one row a line. */
 export function plainText(answer: Evaluation): string {
   const cell = single(answer);
-  if (cell !== undefined) return plainCell(cell);
-  return answer.rows.map((row) => JSON.stringify(row.map(jsonCell))).join("\n");
+  return cell === undefined ? answer.rows.map(plainRow).join("\n") : plainCell(cell);
 }
 
 /** One JSON object: formula and value, rows of values, or error and message. */

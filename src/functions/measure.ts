@@ -39,7 +39,12 @@ export function parseMeasure(text: string, quantity: Quantity, unit: string): nu
   }
   const [factor, offset = 0] = typed;
   const [wantedFactor, wantedOffset = 0] = wanted ?? [1];
-  return (reading.value * factor + offset - wantedOffset) / wantedFactor;
+  return withoutDust((reading.value * factor + offset - wantedOffset) / wantedFactor);
+}
+
+/** 3/16 in is 4.7625 mm and not 4.762499999999999: binary arithmetic leaves the last digits. */
+function withoutDust(value: number): number {
+  return Number(value.toPrecision(14));
 }
 
 const FARTHEST = 1e15;

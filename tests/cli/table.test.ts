@@ -52,6 +52,9 @@ describe("a run from a table file", () => {
       14,
     ]);
     expect(rows.map((row) => row[1])).toEqual(["own note", "=cmd", "a, b", ""]);
+    const bad = rows[2] as { error: string; message?: string }[];
+    // The sentence belongs to the line, so it is printed once.
+    expect(bad.filter(({ message }) => message?.includes('"nosuch"'))).toHaveLength(1);
     expect(status).toBe(1);
   });
 

@@ -44,6 +44,11 @@ const REFUSED: readonly [text: string, quantity: Quantity, unit: string, says: R
   ["600 HV", "hardness", "HRC", /"hv" is not a unit of Rockwell C hardness/],
 ];
 
+test("a decimal figure carries no dust of binary arithmetic", () => {
+  expect(parseMeasure("3/16 in", "length", "mm")).toBe(4.7625);
+  expect(parseMeasure("1/10 in", "length", "mm")).toBe(2.54);
+});
+
 describe("typed quantities", () => {
   test.each(ACCEPTED)("%s as %s in %s", (text, quantity, unit, value) => {
     expect(parseMeasure(text, quantity, unit)).toBeCloseTo(value, 9);
