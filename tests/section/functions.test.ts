@@ -37,13 +37,22 @@ describe("SECTION_QUENCH", () => {
     );
   });
 
+  // Water for plain carbon steel, with losses; oil for spring steel: common practice, no source.
+  it.each([
+    ["1095", "agitated water", /^hardens through; agitated water cracks some blades of 1095/],
+    ["5160", "agitated water", /^hardens through; 5160 is likely to crack in agitated water: use oil/],
+    ["5160", "fast oil", /^hardens through$/],
+  ])("warns of a bath too fierce: %s in %s", (steel, quench, said) => {
+    expect(answer(SECTION_QUENCH, steel, 30, 4, 0.5, quench)[0]?.[4]).toMatch(said);
+  });
+
   it("says so where nothing hardens", () => {
     expect(answer(SECTION_QUENCH, "1095", 30, 8, 8, "still air")[0]).toEqual([
       0,
       "under 20",
       "under 20",
       "under 20",
-      "does not harden through: it hardens nowhere",
+      "does not harden through: it hardens nowhere; 1095 does not harden in still air: it needs oil or water.",
     ]);
   });
 

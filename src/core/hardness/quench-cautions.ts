@@ -35,7 +35,9 @@ function sectionCaution(steel: Steel, kind: SteelKind | null, quench: QuenchMedi
   }
 }
 
-function bathCaution(steel: Steel, kind: SteelKind | null, quench: QuenchMedium | undefined): string[] {
+/** Whether the bath itself is too fierce or too mild for the steel, as a sentence. */
+export function bathCaution(steel: Steel, quench: QuenchMedium | undefined): string[] {
+  const kind = steelKind(steel);
   const wet = quench?.kind === "water";
   const dry = quench?.kind === "air" || quench?.kind === "plates" || quench?.kind === "gas";
   if (wet && !PLAIN.includes(kind)) return [`${steel.name} is likely to crack in ${quench.word}: use oil.`];
@@ -61,7 +63,7 @@ export function quenchCautions(steel: Steel, quench: QuenchMedium | undefined): 
       kind === "plain high carbon"
         ? [`${steel.name} hardens shallow and leaves little room for error in the quench.`]
         : [];
-    return [...shallow, ...bathCaution(steel, kind, quench), ...sectionCaution(steel, kind, quench)];
+    return [...shallow, ...bathCaution(steel, quench), ...sectionCaution(steel, kind, quench)];
   } catch (thrown) {
     // The grade does not fix its carbon: the caution on the steel itself says so.
     if (thrown instanceof Refusal) return [];

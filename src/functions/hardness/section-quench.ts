@@ -5,6 +5,7 @@ import {
   sectionPoints,
   verdictText,
 } from "../../core/hardening/section-report";
+import { bathCaution } from "../../core/hardness/quench-cautions";
 import { rowFunction } from "../declare";
 import { sectionInputs, sectionParameters } from "./section-arguments";
 import { sectionRelations } from "./section-relations";
@@ -34,7 +35,10 @@ export const SECTION_QUENCH = rowFunction({
       at(0),
       at(0.5),
       at(1),
-      verdictText(band, inputs.clay > 0, inputs.transferS > 0),
+      [
+        verdictText(band, inputs.clay > 0, inputs.transferS > 0),
+        ...bathCaution(inputs.steel, inputs.quench),
+      ].join("; "),
     ];
   },
 });
