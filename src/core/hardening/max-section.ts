@@ -46,8 +46,10 @@ export interface MaxSection {
   readonly note: string;
 }
 
-/** The calculation stopped at plates of this thickness. */
+/** The calculation stopped at plates of this thickness, which the last printed nose time reaches in every bath. */
 const THICKEST_MM = 60;
+/** The nose time printed before the last. */
+const LAST_UNSTOPPED_S = 10;
 /** 0.9 s is the pearlite nose time of a steel with an ideal diameter of 31 mm; it grows as the square. */
 const NOSE_S = 0.9;
 const NOSE_DIAMETER_MM = 31;
@@ -133,11 +135,10 @@ export function maxSection(steel: Steel, bath: Bath): MaxSection {
   const rows = series.get(bath) ?? [];
   const fullyHardMm = between(rows, nose.seconds, 2);
   const halfHardMm = between(rows, nose.seconds, 3);
-  const capped = rows.some(
-    ([, seconds, fully, half]) => seconds >= nose.seconds && (fully >= THICKEST_MM || half >= THICKEST_MM),
-  );
   const parts = ["within a factor 1.5 either way", nose.note];
-  if (capped && nose.seconds > 10) parts.push(`may be more: the calculation stopped at ${THICKEST_MM} mm`);
+  if (nose.seconds > LAST_UNSTOPPED_S) {
+    parts.push(`may be more: the calculation stopped at ${THICKEST_MM} mm`);
+  }
   return { fullyHardMm, halfHardMm, note: parts.filter((part) => part !== "").join("; ") };
 }
 
