@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { heatContent } from "../../src/core/heat/heat-content";
 import { furnaceLoads } from "../../src/core/heat/loads";
+import { oilRise, USUAL_OIL } from "../../src/core/heat/oil";
 import { FURNACE, HEAT_CONTENT, LOADS, OIL_LITRES, OIL_RISE } from "../../src/functions/money";
 import { answer, first, testExamples } from "../stock/call";
 
@@ -161,5 +162,65 @@ describe("loads", () => {
     [["52100", 2.5, 0.2], /^#VALUE! count: 2.5 given/],
   ])("%j", (given, sentence) => {
     expect(first(LOADS, ...given)).toMatch(sentence);
+  });
+});
+
+describe("furnace loads at their limits", () => {
+  const line = (recipe: string, pieces: number, mass: number) => ({ recipe, pieces, mass });
+
+  test("masses that meet the limit but for binary arithmetic fit, and a gram more does not", () => {
+    // 0.1 + 0.2 is a hair over 0.3 in binary.
+    expect(furnaceLoads([line("a", 3, 0.1)], { pieces: 9, mass: 0.3 })).toHaveLength(1);
+    expect(furnaceLoads([line("a", 1, 0.1 + 0.2)], { pieces: 9, mass: 0.3 })).toHaveLength(1);
+    expect(() => furnaceLoads([line("a", 1, 0.301)], { pieces: 9, mass: 0.3 })).toThrow(
+      /heavier than a load/,
+    );
+    expect(furnaceLoads([line("a", 3, 0.101)], { pieces: 9, mass: 0.3 })).toHaveLength(2);
+  });
+
+  test("pieces without mass are limited by their number alone", () => {
+    expect(furnaceLoads([line("a", 5, 0)], { pieces: 2, mass: 1 }).map(({ pieces }) => pieces)).toEqual([
+      2, 2, 1,
+    ]);
+  });
+
+  test("heaviest first, so that light pieces fill what is left; recipes in any writing are one", () => {
+    const lines = [line(" Window A ", 4, 1), line("window a", 1, 6), line("WINDOW A", 1, 4)];
+    const loads = furnaceLoads(lines, { pieces: 9, mass: 7 });
+    // 6 + 1 and 4 + 1 + 1 + 1; in the order given it would take three loads.
+    expect(loads.map(({ recipe, pieces, mass }) => [recipe, pieces, mass])).toEqual([
+      ["Window A", 2, 7],
+      ["Window A", 4, 7],
+    ]);
+  });
+});
+
+describe("an oil bath at its limits", () => {
+  const bath = (start: number, flashPoint: number | undefined) => ({
+    ...USUAL_OIL,
+    litres: 60,
+    start,
+    flashPoint,
+  });
+  const quench = { mass: 2, from: 815, to: 50 };
+  const { final } = oilRise(quench, bath(20, undefined));
+
+  test("oil at its flash point is no bath", () => {
+    expect(() => oilRise(quench, bath(180, 180))).toThrow(/not below the flash point .*do not quench/);
+    expect(() => oilRise(quench, bath(179.9, 180))).not.toThrow();
+    expect(oilRise(quench, bath(400, undefined)).caution).toMatch(/^flash point not given/);
+  });
+
+  test("steel that does not cool gives no heat", () => {
+    expect(() => oilRise({ mass: 2, from: 50, to: 50 }, bath(20, 200))).toThrow(
+      /give the hotter temperature first/,
+    );
+  });
+
+  test("danger from the flash point on, a warning within 50 °F of it (29 CFR 1910.126), silence below", () => {
+    expect(oilRise(quench, bath(20, final)).caution).toMatch(/^DANGER/);
+    expect(oilRise(quench, bath(20, final + 0.1)).caution).toMatch(/within 28 K/);
+    expect(oilRise(quench, bath(20, final + 27.7)).caution).toMatch(/within 28 K/);
+    expect(oilRise(quench, bath(20, final + 27.8)).caution).not.toMatch(/28 K|DANGER/);
   });
 });
