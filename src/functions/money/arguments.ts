@@ -36,3 +36,16 @@ export const yieldOptions: NumberOptions = {
   askOver: askIfPercent,
   help: "Share of the blades started that come out good, 0.92 or 92 %; from the shop's own counts.",
 };
+
+/** How sure to be, below 1; 95 asks whether 0.95 was meant. */
+export function confidence(options: Pick<NumberOptions, "help">): NumberOptions {
+  return {
+    label: "confidence",
+    quantity: "fraction",
+    unit: "",
+    above: 0,
+    max: 0.999999,
+    askOver: askIfPercent,
+    ...options,
+  };
+}

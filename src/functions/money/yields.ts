@@ -1,10 +1,10 @@
 import { bestStarts } from "../../core/money/best-starts";
 import { BEST_STARTS, ENOUGH, YIELD_BOUND } from "../../core/money/relations";
 import { yieldFloor } from "../../core/money/yield-floor";
-import { askIfPercent, chanceOfEnough } from "../../core/run/starts";
+import { chanceOfEnough } from "../../core/run/starts";
 import { rowFunction, scalarFunction } from "../declare";
 import { number, optionalNumber } from "../parameters";
-import { blades, money, yieldOptions } from "./arguments";
+import { blades, confidence, money, yieldOptions } from "./arguments";
 
 const topic = "Run, stock and money";
 
@@ -59,14 +59,8 @@ export const YIELD_FLOOR = scalarFunction({
     good: number({ ...blades({ label: "good", help: "Good blades so far." }), min: 0 }),
     tried: number(blades({ label: "tried", help: "Blades started so far." })),
     confidence: optionalNumber({
-      label: "confidence",
-      quantity: "fraction",
-      unit: "",
-      above: 0,
-      max: 0.999999,
-      askOver: askIfPercent,
+      ...confidence({ help: "Chance that the true yield is higher, below 1." }),
       fallback: 0.95,
-      help: "Chance that the true yield is higher, below 1.",
     }),
   },
   result: { label: "yield", unit: "" },

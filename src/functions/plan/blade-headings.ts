@@ -1,7 +1,6 @@
 import { findUse } from "../../core/hardness/bands";
-import { askIfPercent } from "../../core/run/starts";
 import { use } from "../inspection/use-argument";
-import { blades, yieldOptions } from "../money/arguments";
+import { blades, confidence, yieldOptions } from "../money/arguments";
 import { number, numberOrNothing, optionalNumber, optionalText, textOrNothing } from "../parameters";
 import {
   bevelOptions,
@@ -34,16 +33,7 @@ export const bladeHeadings = {
   steel,
   good: number(blades({ label: "good", help: "Good blades wanted." })),
   yieldShare: number(yieldOptions),
-  confidence: optionalNumber({
-    label: "confidence",
-    quantity: "fraction",
-    unit: "",
-    above: 0,
-    max: 0.999999,
-    askOver: askIfPercent,
-    fallback: 0.9,
-    help: "Chance of having enough, below 1.",
-  }),
+  confidence: optionalNumber({ ...confidence({ help: "Chance of having enough, below 1." }), fallback: 0.9 }),
   length: numberOrNothing(length({ label: "length", above: 0, help: "Of the blade, heel to tip, in mm." })),
   width: numberOrNothing(length({ ...widthOptions, above: 0 })),
   thickness: numberOrNothing(length({ ...thicknessOptions, above: 0 })),

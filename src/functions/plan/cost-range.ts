@@ -1,8 +1,8 @@
 import { costRange } from "../../core/plan/cost-range";
 import { COST_BAND } from "../../core/plan/relations";
-import { askIfPercent, BINOMIAL_STARTS } from "../../core/run/starts";
+import { BINOMIAL_STARTS } from "../../core/run/starts";
 import { rowFunction } from "../declare";
-import { blades, money, yieldOptions } from "../money/arguments";
+import { blades, confidence, money, yieldOptions } from "../money/arguments";
 import { number, optionalNumber } from "../parameters";
 
 const shareOf = (which: string, help: string) =>
@@ -40,14 +40,8 @@ export const COST_RANGE = rowFunction({
       fallback: 0,
     }),
     confidence: optionalNumber({
-      label: "confidence",
-      quantity: "fraction",
-      unit: "",
-      above: 0,
-      max: 0.999999,
-      askOver: askIfPercent,
+      ...confidence({ help: "Chance of having enough good ones, by which the starts are counted." }),
       fallback: 0.9,
-      help: "Chance of having enough good ones, by which the starts are counted.",
     }),
   },
   result: [

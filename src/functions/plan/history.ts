@@ -2,11 +2,10 @@ import { YIELD_BOUND } from "../../core/money/relations";
 import { type ItemHistory, itemHistories, type PastLot, type PastRow } from "../../core/plan/history";
 import { SHOP_RECORD } from "../../core/plan/relations";
 import { InvalidValue, Refusal } from "../../core/refusal";
-import { askIfPercent } from "../../core/run/starts";
 import { refusedRow } from "../answer";
 import { type Cell, type Cells, isEmpty } from "../cells";
 import { type Column, tableFunction } from "../declare";
-import { blades } from "../money/arguments";
+import { blades, confidence } from "../money/arguments";
 import { number, numberOrNothing, optionalNumber, table, text } from "../parameters";
 import { readHeadings, type TableColumns } from "./heading-row";
 import { filledRows, readRow } from "./table-rows";
@@ -90,14 +89,8 @@ export const HISTORY = tableFunction({
       accepts: "a table whose first row holds item, started, good, hours, loads, kWh",
     }),
     confidence: optionalNumber({
-      label: "confidence",
-      quantity: "fraction",
-      unit: "",
-      above: 0,
-      max: 0.999999,
-      askOver: askIfPercent,
+      ...confidence({ help: "Chance that the true yield is above the floor, below 1." }),
       fallback: 0.95,
-      help: "Chance that the true yield is above the floor, below 1.",
     }),
   },
   result: [{ label: "item", unit: "text" }, ...FIGURES],

@@ -2,7 +2,7 @@ import { LEARNING_CURVE, MONEY } from "../../core/money/relations";
 import { priceBreak } from "../../core/plan/price-break";
 import { askIfPercent, BINOMIAL_STARTS } from "../../core/run/starts";
 import { rowFunction } from "../declare";
-import { blades, money, yieldOptions } from "../money/arguments";
+import { blades, confidence, money, yieldOptions } from "../money/arguments";
 import { number, optionalNumber, text } from "../parameters";
 import { findModel } from "./money-headings";
 
@@ -64,14 +64,8 @@ export const PRICE_BREAKS = rowFunction({
     }),
     yieldShare: optionalNumber({ ...yieldOptions, fallback: 1 }),
     confidence: optionalNumber({
-      label: "confidence",
-      quantity: "fraction",
-      unit: "",
-      above: 0,
-      max: 0.999999,
-      askOver: askIfPercent,
+      ...confidence({ help: "Chance of having enough good ones, below 1." }),
       fallback: 0.9,
-      help: "Chance of having enough good ones, below 1.",
     }),
   },
   result: [
