@@ -88,8 +88,18 @@ function looksLikeDate(value: number): boolean {
   return Number.isInteger(value) && value >= 36526 && value < 73051;
 }
 
+/** A text read as a quantity; the sentence of one that is none starts with the argument, as the others do. */
+function numberFromText(text: string, { label, quantity, unit }: NumberOptions): number {
+  try {
+    return parseMeasure(text, quantity, unit);
+  } catch (thrown) {
+    if (thrown instanceof InvalidValue) throw new InvalidValue(`${label}: ${thrown.message}`);
+    throw thrown;
+  }
+}
+
 function numberFrom(cell: Cell, options: NumberOptions): number {
-  if (typeof cell === "string") return parseMeasure(cell, options.quantity, options.unit);
+  if (typeof cell === "string") return numberFromText(cell, options);
   if (typeof cell === "number" && !isAbsurd(cell)) return cell;
   const problem = typeof cell === "number" ? "is too large to be meant" : "is not a number";
   throw new InvalidValue(`${options.label}: ${quoted(cell)} ${problem}; give ${acceptsText(options)}`);

@@ -41,7 +41,7 @@ describe("HARDNESS", () => {
   it("answers a column, one bad row spoiling itself only", () => {
     expect(answer(HARDNESS, [[60.1], ["hard"], [75], [""], [0]], "HRC", "HV")).toEqual([
       [700],
-      [expect.stringContaining('#VALUE! "hard" is not a number')],
+      [expect.stringContaining('#VALUE! value: "hard" is not a number')],
       [expect.stringContaining("#N/A HRC 75 is outside 20.3 to 68, where the table for low alloy")],
       [""],
       [""],
@@ -98,7 +98,7 @@ describe("the others", () => {
         61,
       )[0]?.slice(0, 3),
     ).toEqual([3, 59, 2]);
-    expect(answer(READINGS, [[58], ["soft"]])[0]?.[0]).toContain('#VALUE! "soft" is not');
+    expect(answer(READINGS, [[58], ["soft"]])[0]?.[0]).toContain('#VALUE! range: "soft" is not');
   });
 
   it("SAMPLE_PLAN and ACCEPT_CHANCE say what is accepted", () => {

@@ -127,7 +127,7 @@ describe("starts by profit", () => {
     [[4, 92, 420, 900], /^#VALUE! yield: 92 given; was 0.92 meant\?/],
     [[4, 0.85, 420, 900, 600, 150], /^#VALUE! spares at 600 pay for themselves/],
     [[4, 0.85, 420, 900, 2000, 150], /^#VALUE! spare 2000 is more than price and penalty together, 1050/],
-    [[4, 0.85, "420 EUR", 900], /^#VALUE! "420 EUR"/],
+    [[4, 0.85, "420 EUR", 900], /^#VALUE! cost: "420 EUR"/],
   ])("%j", (given, sentence) => {
     expect(first(STARTS_BY_PROFIT, ...given)).toMatch(sentence);
   });

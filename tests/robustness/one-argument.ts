@@ -9,11 +9,11 @@ export interface OneArgument {
   readonly parameter: AnyParameter;
   readonly span: Span;
   /** The answer of the worked case with this argument set to a value. */
-  readonly ask: (value: number) => ReturnType<typeof evaluate>;
+  readonly ask: (value: number | string) => ReturnType<typeof evaluate>;
 }
 
 /** A range or a series keeps its other cells; the value takes the place of the first. */
-function replaced(old: unknown, value: number, { takes }: AnyParameter): unknown {
+function replaced(old: unknown, value: number | string, { takes }: AnyParameter): unknown {
   if (takes === "cell" || !Array.isArray(old)) return value;
   const [first, ...others] = old as readonly unknown[];
   return [Array.isArray(first) ? [value, ...first.slice(1)] : value, ...others];
@@ -23,7 +23,7 @@ function argumentAt(fn: WorksheetFunction, parameter: AnyParameter, place: numbe
   const span = spanOf(parameter.accepts);
   const [example] = examplesOf(fn);
   if (span === undefined || example === undefined) return undefined;
-  const ask = (value: number) => {
+  const ask = (value: number | string) => {
     const given: unknown[] = Array.from(
       { length: Math.max(example.given.length, place + 1) },
       (_, at) => example.given[at] ?? null,

@@ -44,6 +44,21 @@ describe("a figure outside what an argument accepts", () => {
   });
 });
 
+describe("words where a figure is wanted", () => {
+  test.each(ARGUMENTS.map((one) => [`${one.fn.name}, ${one.parameter.label}`, one] as const))(
+    "%s: argument and value in the sentence",
+    (_name, { parameter, ask }) => {
+      const message = ask("soon")
+        .flat()
+        .find((cell) => cell instanceof Refusal)?.message;
+      expect(message).toMatch(
+        parameter.kind === "hardness requirement" ? /hardness/ : `${parameter.label}: `,
+      );
+      expect(message).toContain('"soon"');
+    },
+  );
+});
+
 describe("a figure inside what an argument accepts that still has no answer", () => {
   /** A figure, or the argument that is missing beside the one given. */
   const SOME_FIGURE = /\d|needs its|needs the|needs both|no pieces/;

@@ -65,7 +65,7 @@ describe("SECTION_AREA", () => {
 
   it.each<[unknown[], string]>([
     [["flat", -40, 3], "#VALUE! width: -40 mm given"],
-    [["flat", "wide", 3], '#VALUE! "wide" is not a length'],
+    [["flat", "wide", 3], '#VALUE! width: "wide" is not a length'],
     [["flat", "400 °C", 3], "is not a unit of length"],
     [["flat", "3/16", 3], "is a fraction without a unit"],
     [["flat", 40, 3, 5], "#VALUE! edge 5 mm is thicker than the blade, 3 mm"],

@@ -29,7 +29,7 @@ describe("bad input is answered with a sentence: what was given, what is accepte
       ["1095", 90],
       /^#N\/A temper 90 °C \(194 °F\) is outside 100 °C \(212 °F\)/,
     ],
-    ["no temperature", TEMPERED_HRC, ["1095", "hot"], /^#VALUE! "hot" is not a temperature/],
+    ["no temperature", TEMPERED_HRC, ["1095", "hot"], /^#VALUE! temper C: "hot" is not a temperature/],
     [
       "negative time",
       TEMPERED_HRC,
