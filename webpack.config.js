@@ -107,13 +107,13 @@ async function developmentServer() {
  * Pages and bundles of the add-in.
  *
  * @param env - `office=npm` takes office.js from the npm copy in production mode too, `out=FOLDER`
- *   builds elsewhere than `dist`, `quiet` weighs nothing; `ADDIN_HOST` is the address to serve from.
+ *   builds elsewhere than `dist`, `quiet` weighs nothing, `host=ADDRESS` is where the pages will be served from, as is `ADDIN_HOST`.
  */
 module.exports = async (env = {}, argv = {}) => {
   const isProduction = argv.mode === "production";
   const isServed = env.WEBPACK_SERVE === true;
   const isVendorOffice = isProduction && env.office !== "npm";
-  const host = isProduction ? productionHost(process.env.ADDIN_HOST) : DEVELOPMENT_HOST;
+  const host = isProduction ? productionHost(env.host ?? process.env.ADDIN_HOST) : DEVELOPMENT_HOST;
   return {
     mode: isProduction ? "production" : "development",
     context: __dirname,

@@ -7,7 +7,7 @@ const PLACEHOLDER_HOST = "https://blade-metallurgy.example";
 /**
  * The address the built pages will be served from.
  *
- * @param {string | undefined} given - `ADDIN_HOST`: https, with or without a path, without a query.
+ * @param {string | undefined} given - `--env host=` or `ADDIN_HOST`: https, with or without a path, without a query.
  * @throws Error with what is accepted.
  */
 function productionHost(given) {
@@ -15,7 +15,7 @@ function productionHost(given) {
   const isAddress = URL.canParse(given) && new URL(given).protocol === "https:" && !/[?#]/.test(given);
   if (!isAddress) {
     throw new Error(
-      `ADDIN_HOST is "${given}": give the https address of the folder that will hold the pages`,
+      `the host is "${given}": give the https address of the folder that will hold the pages`,
     );
   }
   return given.replace(/\/+$/, "");
