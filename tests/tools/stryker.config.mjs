@@ -1,6 +1,6 @@
 /**
  * `npm run mutation`: changes the core on purpose, one small fault at a time, and counts how many the tests see.
- * `MUTATE=tempering|quench|shape|run` takes one part; all four take over an hour on two cores.
+ * `MUTATE=tempering|quench|section|shape|run` takes one part; all five take over two hours on two cores.
  *
  * Left out: texts (the tests of sentences compare parts of them) and what is worked out once on loading
  * (records of relations, tables read from data), whose faults the accuracy tables and data guards see.
@@ -14,6 +14,7 @@ const PARTS = {
     "src/core/hardening/{quenched,retained,martensite,max-section,critical,critical-points,dissolved,high-chromium,ideal-diameter,jominy,soak,decarb}.ts",
     "src/core/heat/*.ts",
   ],
+  section: ["src/core/hardening/{section-*,film}.ts"],
   shape: ["src/core/shape/*.ts"],
   run: ["src/core/run/*.ts"],
 };

@@ -9,6 +9,7 @@ const TESTS: Readonly<Record<string, readonly string[]>> = {
     "tests/heat/*.test.ts",
     "tests/published.test.ts",
   ],
+  section: ["tests/section/**/*.test.ts"],
   shape: ["tests/shape/**/*.test.ts", "tests/balance/**/*.test.ts", "tests/published.test.ts"],
   run: ["tests/run/**/*.test.ts"],
 };

@@ -5,6 +5,8 @@ import type { Relation } from "../relation";
 /** Limits that keep a sum short and catch slips; a run of blades lies far inside them. */
 const MOST_GOOD = 10_000;
 const LEAST_YIELD = 0.01;
+/** Nearer to certain, the rounding of a million terms decides, and the sum may never come there. */
+const MOST_SURE = 0.999999;
 
 /** Rounding of a sum of a few thousand terms must not cost a blade: 0.9 asked, 0.9 less 1e-16 reached. */
 const ROUNDING = 1e-12;
@@ -18,7 +20,7 @@ export const BINOMIAL_STARTS: Relation = {
   inputs: {
     good: { label: "good blades wanted", unit: "", min: 1, max: MOST_GOOD },
     yield: { label: "yield", unit: "", min: LEAST_YIELD, max: 1 },
-    confidence: { label: "confidence", unit: "", min: 0, max: 1 },
+    confidence: { label: "confidence", unit: "", min: 0, max: MOST_SURE },
   },
   output: { label: "starts", unit: "" },
   error: { size: null, unit: "", kind: "exact if each blade fails on its own and the yield is right" },
@@ -47,11 +49,11 @@ function checkYield(yieldShare: number): void {
 }
 
 function checkConfidence(confidence: number): void {
-  if (confidence > 0 && confidence < 1) return;
+  if (confidence > 0 && confidence <= MOST_SURE) return;
   const hint =
     confidence > 1
       ? askIfPercent(confidence)
-      : "give a chance above 0 and below 1; no number of starts makes it certain";
+      : `give a chance above 0, up to ${MOST_SURE}; no number of starts makes it certain`;
   throw new InvalidValue(`confidence: ${numberText(confidence)} given; ${hint}`);
 }
 
@@ -110,7 +112,7 @@ export function chanceOfEnough(starts: number, good: number, yieldShare: number)
  *
  * @param good - Good blades wanted, a whole number from 1 to 10,000.
  * @param yieldShare - Share that comes out good, 0.01 to 1.
- * @param confidence - Above 0, below 1.
+ * @param confidence - Above 0, up to 0.999999.
  * @returns Blades to begin.
  * @throws InvalidValue for figures outside these limits; a percentage typed as a whole number is asked about.
  */

@@ -33,7 +33,7 @@ export const STARTS = scalarFunction({
       max: 1,
       askOver: askIfPercent,
       fallback: 0.9,
-      help: "Chance of having enough, below 1.",
+      help: "Chance of having enough, up to 0.999999.",
     }),
   },
   result: { label: "starts", unit: "" },
