@@ -126,13 +126,22 @@ function isNumeric({ accepts, kind }: AnyParameter): boolean {
   return spanOf(accepts) !== undefined && kind !== "hardness requirement";
 }
 
+/** How the cells of a call are chosen. */
+interface Manner {
+  /** Only what an argument asks for; else now and then anything at all. */
+  readonly isCareful: boolean;
+  /** Rows of every column, so that columns of one call fit each other. */
+  readonly rows: number;
+}
+
 /** One cell of an argument: mostly what it asks for, sometimes anything at all. */
-function cell(parameter: AnyParameter): fc.Arbitrary<unknown> {
+function cell(parameter: AnyParameter, isCareful: boolean): fc.Arbitrary<unknown> {
   const odd = fc.constantFrom(...ODD);
   const words = WORDS.get(parameter.kind) ?? [];
   const known = words.length === 0 ? odd : fc.constantFrom(...words);
   const span = spanOf(parameter.accepts);
   if (span === undefined || !isNumeric(parameter)) {
+    if (isCareful) return known;
     return fc.oneof(
       { weight: 10, arbitrary: known },
       { weight: 1, arbitrary: odd },
@@ -140,6 +149,7 @@ function cell(parameter: AnyParameter): fc.Arbitrary<unknown> {
     );
   }
   const inside = parameter.kind === "count" ? inSpan(span).map(Math.round) : inSpan(span);
+  if (isCareful) return inside;
   return fc.oneof(
     { weight: 5, arbitrary: inside },
     { weight: 4, arbitrary: known },
@@ -149,15 +159,15 @@ function cell(parameter: AnyParameter): fc.Arbitrary<unknown> {
   );
 }
 
-function column(parameter: AnyParameter, longest: number): fc.Arbitrary<unknown> {
+function column(one: fc.Arbitrary<unknown>, least: number, most: number): fc.Arbitrary<unknown> {
   return fc.array(
-    cell(parameter).map((one) => [one]),
-    { minLength: 1, maxLength: longest },
+    one.map((only) => [only]),
+    { minLength: least, maxLength: most },
   );
 }
 
-function matrix(parameter: AnyParameter): fc.Arbitrary<unknown> {
-  return fc.array(fc.array(cell(parameter), { minLength: 1, maxLength: 3 }), { minLength: 1, maxLength: 3 });
+function matrix(one: fc.Arbitrary<unknown>): fc.Arbitrary<unknown> {
+  return fc.array(fc.array(one, { minLength: 1, maxLength: 3 }), { minLength: 1, maxLength: 3 });
 }
 
 /** A table with the headings of a worked case, its cells changed here and there. */
@@ -182,22 +192,53 @@ function table(fn: WorksheetFunction, place: number): fc.Arbitrary<unknown> {
   return fc.oneof(...changed, fc.constantFrom(...ODD));
 }
 
-function argument(fn: WorksheetFunction, parameter: AnyParameter, place: number): fc.Arbitrary<unknown> {
+function argument(
+  fn: WorksheetFunction,
+  parameter: AnyParameter,
+  place: number,
+  { isCareful, rows }: Manner,
+): fc.Arbitrary<unknown> {
   if (parameter.takes === "table") return table(fn, place);
-  const one = cell(parameter);
+  const one = cell(parameter, isCareful);
   const left = fc.constantFrom(undefined, null, "");
-  const wanted = parameter.takes === "cell" ? one : column(parameter, 6);
+  const wanted = parameter.takes === "cell" ? one : column(one, rows, rows);
+  if (isCareful) return parameter.optional ? fc.oneof(wanted, left) : wanted;
   return fc.oneof(
     { weight: 12, arbitrary: wanted },
     { weight: parameter.optional ? 8 : 1, arbitrary: left },
-    { weight: 1, arbitrary: column(parameter, 4) },
-    { weight: 1, arbitrary: matrix(parameter) },
+    { weight: 1, arbitrary: column(one, 1, 4) },
+    { weight: 1, arbitrary: matrix(one) },
     { weight: 1, arbitrary: one },
   );
+}
+
+const MANNER: fc.Arbitrary<Manner> = fc.record({
+  isCareful: fc.boolean(),
+  rows: fc.integer({ min: 1, max: 6 }),
+});
+
+/** A worked case with an argument changed here and there: many functions refuse most of what is put together blindly. */
+function varied(fn: WorksheetFunction, manner: Manner): fc.Arbitrary<readonly unknown[]> {
+  const parameters = Object.values(fn.parameters);
+  const worked = examplesOf(fn).map((example): readonly unknown[] => example.given);
+  return fc
+    .constantFrom(...(worked.length > 0 ? worked : [[]]))
+    .chain((given) =>
+      fc.tuple(
+        ...parameters.map((parameter, place) =>
+          fc.oneof(
+            { weight: 4, arbitrary: fc.constant(given[place]) },
+            { weight: 1, arbitrary: argument(fn, parameter, place, manner) },
+          ),
+        ),
+      ),
+    );
 }
 
 /** The arguments of one call, over every declared parameter. */
 export function callOf(fn: WorksheetFunction): fc.Arbitrary<readonly unknown[]> {
   const parameters = Object.values(fn.parameters);
-  return fc.tuple(...parameters.map((parameter, place) => argument(fn, parameter, place)));
+  const free = (manner: Manner) =>
+    fc.tuple(...parameters.map((parameter, place) => argument(fn, parameter, place, manner)));
+  return MANNER.chain((manner) => fc.oneof(free(manner), varied(fn, manner)));
 }

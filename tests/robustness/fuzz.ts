@@ -44,9 +44,9 @@ function tried(fn: WorksheetFunction): Outcome {
   return trial.fault === "" ? fuzzFunction(fn, { calls: effortFor(trial), limit, seed: seed + 1 }) : trial;
 }
 
-function line({ name, calls, milliseconds, fault }: Outcome): string {
+function line({ name, calls, cells, refused, milliseconds, fault }: Outcome): string {
   const cost = (milliseconds / Math.max(1, calls)).toFixed(3);
-  return `${name.padEnd(20)} ${String(calls).padStart(7)} calls ${cost.padStart(8)} ms each  ${fault}`;
+  return `${name.padEnd(20)} ${String(calls).padStart(7)} calls ${cost.padStart(8)} ms each, ${Math.round((100 * refused) / Math.max(1, cells))} % refusals  ${fault}`;
 }
 
 function fuzzAll(): void {

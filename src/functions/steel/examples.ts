@@ -135,7 +135,26 @@ export const EVEN_OUT: readonly Example[] = [
   },
 ];
 
-export const NEAREST_GRADES: readonly Example[] = [];
+export const NEAREST_GRADES: readonly Example[] = [
+  {
+    given: ["C 1.0 Mn 0.35 Si 0.25 Cr 1.45"],
+    gives: [
+      ["52100", "SAE/AISI", "C", -0.01],
+      ["100Cr6", "EN", "C", -0.01],
+      ["ШХ15", "GOST", "Mn", -0.05],
+      ["GCr15", "GB", "Cr", 0.075],
+      ["102Cr6", "EN", "C", 0.025],
+      ["SUJ2", "JIS", "C", 0.025],
+      ["51100", "SAE/AISI", "Cr", -0.425],
+      ["L3", "AISI tool", "V", 0.2],
+      ["5195", "SAE/AISI", "Cr", -0.65],
+      ["GCr15SiMn", "GB", "Mn", 0.75],
+    ],
+    within: 1e-6,
+    source:
+      "middle of the standard's limits less the analysis: 52100 holds 0.93 to 1.05 % C, 0.99 - 1.00 = -0.01",
+  },
+];
 
 export const STAINLESS: readonly Example[] = [
   {
