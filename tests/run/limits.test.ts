@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { bestStarts } from "../../src/core/money/best-starts";
 import { askIfPercent, chanceOfEnough, startsNeeded } from "../../src/core/run/starts";
 
 // The limits are those that the sentences print; the figures are powers worked by hand.
@@ -46,6 +47,18 @@ test("the surest answer of the largest run comes to an end", () => {
   // A normal approximation with z = 4.753 puts it near 1 + 4.753 × √(0.99 / 10 000) times the mean of a million.
   const starts = startsNeeded(10_000, 0.01, 0.999999);
   expect(Math.abs(starts / (1_000_000 * (1 + 4.753 * Math.sqrt(0.99 / 10_000))) - 1)).toBeLessThan(0.001);
+});
+
+test("the dearest order of the lowest yield comes to an end, its best number near where a start no longer pays", () => {
+  // Found by the long fuzz: summing anew for each start took minutes. A start pays while the chance of being short
+  // is over cost ÷ (yield × price) = 1e-9, which a normal approximation puts 6 standard deviations over the mean.
+  const { starts } = bestStarts({ good: 10_000, yield: 0.01, cost: 0.01, price: 1e9, spare: 0, penalty: 0 });
+  expect(Math.abs(starts / (1_000_000 * (1 + 6 * Math.sqrt(0.99 / 10_000))) - 1)).toBeLessThan(0.002);
+});
+
+test("more starts than rounding can tell from certain are certain", () => {
+  expect(chanceOfEnough(100_000, 1000, 0.5)).toBe(1);
+  expect(chanceOfEnough(10, 10, 1)).toBe(1);
 });
 
 test("a confidence that is met exactly needs no further start", () => {

@@ -1,6 +1,6 @@
 import { numberText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
-import { chanceOfEnough } from "../run/starts";
+import { chancesOfEnough } from "../run/starts";
 
 /** An order of few and dear blades. Money in one currency. */
 export interface DearOrder {
@@ -50,10 +50,11 @@ function checkOrder(order: DearOrder): void {
 export function bestStarts(order: DearOrder): BestStarts {
   const { good, price, penalty, spare, cost } = order;
   checkOrder(order);
+  const enoughFrom = chancesOfEnough(good, order.yield);
   let gain = 0 - penalty * good;
   let starts = 0;
   for (;;) {
-    const enough = chanceOfEnough(starts, good, order.yield);
+    const enough = starts < good ? 0 : (enoughFrom.next().value as number);
     const worth = (price + penalty) * (1 - enough) + spare * enough;
     const more = order.yield * worth - cost;
     if (more <= 0) return { starts, gain };

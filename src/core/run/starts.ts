@@ -80,6 +80,31 @@ function* chances(good: number, yieldShare: number): Generator<number> {
   }
 }
 
+/** A term this small past the middle leaves a rest that no double can hold beside 1. */
+const NOTHING_LEFT = 1e-20;
+
+/**
+ * Chance of enough good blades from `good` starts, from one more, and so on without end; each from the
+ * one before, since a run of ten thousand at a yield of 0.01 asks for a million of them.
+ *
+ * @throws InvalidValue for figures outside 1 to 10,000 good and a yield of 0.01 to 1.
+ */
+export function chancesOfEnough(good: number, yieldShare: number): Generator<number> {
+  checkGood(good);
+  checkYield(yieldShare);
+  return sums(good, yieldShare);
+}
+
+function* sums(good: number, yieldShare: number): Generator<number> {
+  let sum = 0;
+  for (const chance of chances(good, yieldShare)) {
+    sum += chance;
+    // What rounding lost over many terms must not keep the sum under 1 for ever.
+    if (chance < NOTHING_LEFT && sum > 0.5) sum = 1;
+    yield Math.min(1, sum);
+  }
+}
+
 /**
  * Chance that a number of starts yields enough good blades.
  *
@@ -90,21 +115,17 @@ function* chances(good: number, yieldShare: number): Generator<number> {
  * @throws InvalidValue for figures outside these limits.
  */
 export function chanceOfEnough(starts: number, good: number, yieldShare: number): number {
-  checkGood(good);
-  checkYield(yieldShare);
+  const enoughFrom = chancesOfEnough(good, yieldShare);
   if (!Number.isInteger(starts) || starts < 0) {
     throw new InvalidValue(`starts: ${numberText(starts)} given; give a whole number of blades`);
   }
-  if (starts < good) return 0;
-  if (yieldShare === 1) return 1;
-  let sum = 0;
-  let failures = 0;
-  for (const chance of chances(good, yieldShare)) {
-    sum += chance;
-    failures += 1;
-    if (failures > starts - good) break;
+  let more = starts - good;
+  if (more < 0) return 0;
+  for (const chance of enoughFrom) {
+    if (more === 0 || chance === 1) return chance;
+    more -= 1;
   }
-  return Math.min(1, sum);
+  return 1;
 }
 
 /**
@@ -117,15 +138,11 @@ export function chanceOfEnough(starts: number, good: number, yieldShare: number)
  * @throws InvalidValue for figures outside these limits; a percentage typed as a whole number is asked about.
  */
 export function startsNeeded(good: number, yieldShare: number, confidence: number): number {
-  checkGood(good);
-  checkYield(yieldShare);
+  const enoughFrom = chancesOfEnough(good, yieldShare);
   checkConfidence(confidence);
-  if (yieldShare === 1) return good;
-  let sum = 0;
   let starts = good;
-  for (const chance of chances(good, yieldShare)) {
-    sum += chance;
-    if (sum >= confidence - ROUNDING) break;
+  for (const chance of enoughFrom) {
+    if (chance >= confidence - ROUNDING) break;
     starts += 1;
   }
   return starts;
