@@ -1,5 +1,7 @@
 /** Below this central angle the closed form loses digits and the series is used. */
 const SMALL_ANGLE = 1;
+/** Under this share of its chord an arc is a parabola to the last digit, and its angle squared may underflow. */
+const FLAT = 1e-8;
 
 /** x - sin x without the loss of digits that the subtraction suffers for small x. */
 function angleLessSine(x: number): number {
@@ -22,6 +24,7 @@ function angleLessSine(x: number): number {
  */
 export function segmentArea(chord: number, height: number): number {
   if (height <= 0 || chord <= 0) return 0;
+  if (height < FLAT * chord) return (2 / 3) * chord * height;
   const angle = 4 * Math.atan((2 * height) / chord);
   const halfSine = Math.sin(angle / 2);
   return ((chord * chord) / (8 * halfSine * halfSine)) * angleLessSine(angle);
