@@ -13,7 +13,8 @@ import { callOf } from "./arguments";
 
 /*
  * One question, three places: the sources in Node, the built bundle behind the vendor's dispatcher, and
- * the built page in Chromium. Each must give the same figures to the last bit and the same sentences.
+ * the built page in Chromium. The two in Node must agree to the last bit and word. The language leaves the last bits of a
+ * power to the engine, and a sum of forty thousand powers differed by 4e-12 of itself between two of them.
  */
 
 const CALLS = 25;
@@ -99,10 +100,27 @@ async function inChromium(): Promise<string[]> {
   }
 }
 
-function differing(answers: readonly string[]): string[] {
-  return calls.flatMap((call, at) =>
-    answers[at] === node[at] ? [] : [`${JSON.stringify(call)}: ${node[at]} became ${answers[at]}`],
-  );
+const POWERS = 1e-10;
+
+const FIGURE = /-?\d+(?:\.\d+)?(?:e[+-]?\d+)?/g;
+
+/** Alike but for the last digits of figures. */
+function isNear(one: string, other: string): boolean {
+  if (one === other) return true;
+  if (one.replace(FIGURE, "#") !== other.replace(FIGURE, "#")) return false;
+  const figures = (text: string) => (text.match(FIGURE) ?? []).map(Number);
+  const others = figures(other);
+  return figures(one).every((figure, at) => {
+    const difference = Math.abs(figure - (others[at] as number));
+    return difference <= POWERS * Math.abs(figure);
+  });
+}
+
+function differing(answers: readonly string[], agrees: (one: string, other: string) => boolean): string[] {
+  return calls.flatMap((call, at) => {
+    const [here, there] = [node[at] as string, answers[at] as string];
+    return agrees(here, there) ? [] : [`${JSON.stringify(call)}: ${here} became ${there}`];
+  });
 }
 
 let node: string[];
@@ -111,7 +129,7 @@ beforeAll(() => {
   node = calls.map(inNode);
 });
 
-describe("the same question has the same answer, to the last bit and word", () => {
+describe("the same question has the same answer", () => {
   test("of every function, among them answers and refusals", () => {
     expect(new Set(calls.map(({ id }) => id)).size).toBe(catalogue.length);
     const refused = node.filter((one) => one.includes('"#')).length;
@@ -121,11 +139,15 @@ describe("the same question has the same answer, to the last bit and word", () =
   });
 
   test("in Chromium, from the built page", async () => {
-    expect(differing(await inChromium())).toEqual([]);
+    const answers = await inChromium();
+    const exact = answers.filter((one, at) => one === node[at]).length;
+    console.log(`${exact} of ${calls.length} answers to the last bit`);
+    expect(differing(answers, isNear)).toEqual([]);
+    expect(exact).toBeGreaterThan(0.99 * calls.length);
   });
 
   test("behind the vendor's dispatcher, from the built bundle", async () => {
     const outcomes = await new Dispatcher(inject("pages")).call(calls);
-    expect(differing(outcomes.map(fromDispatcher))).toEqual([]);
+    expect(differing(outcomes.map(fromDispatcher), Object.is)).toEqual([]);
   });
 });
