@@ -95,10 +95,10 @@ export const planningColumns: Readonly<Record<ColumnKey, PlanningColumn>> = {
   high: calc("HRC high", 42, (at) => `=INDEX(${range(at)},1,3)`, WHOLE),
   band: calc("Band HRC", 52, (at) => `=INDEX(${band(at)},1,1)&"–"&INDEX(${band(at)},1,3)`),
   status: calc("Against the band", 84, (at) => `=INDEX(${assess(at)},1,1)`, { wrap: true }),
-  caution: calc("Caution", 250, (at) => `=INDEX(${assess(at)},1,2)`, { role: "words", wrap: true }),
+  caution: calc("Caution", 220, (at) => `=INDEX(${assess(at)},1,2)`, { role: "words", wrap: true }),
   estimate: calc(
     "How good the hardness is",
-    338,
+    260,
     (at) => `=TEXTJOIN("; ",TRUE,INDEX(${range(at)},1,4),INDEX(${range(at)},1,5))`,
     {
       role: "words",

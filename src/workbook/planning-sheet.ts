@@ -7,7 +7,7 @@ const HEADING_ROW = 2;
 const FIRST_LINE = HEADING_ROW + 2;
 
 /** Room for the first sentences of a caution; six lines still fit on a small screen. */
-const LINE_HEIGHT = 72;
+const LINE_HEIGHT = 79;
 
 const MARKS_NOTE =
   "type: you fill it in · calc: worked out · either: worked out until you type over it (shaded: yours). Mass: blade without tang.";
