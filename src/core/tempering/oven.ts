@@ -72,7 +72,7 @@ export function ovenSetting(wantedC: number, checks: readonly OvenCheck[]): numb
   const left = sorted[above - 1];
   if (right === undefined)
     throw new InvalidValue("no check of the oven was given: a setting and what it measured");
-  if (above === -1 || left === undefined) return beyond(right, wantedC);
+  if (left === undefined) return beyond(right, wantedC);
   const share = (wantedC - left.measuredC) / (right.measuredC - left.measuredC);
   return left.setC + share * (right.setC - left.setC);
 }

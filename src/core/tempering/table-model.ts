@@ -67,8 +67,7 @@ function severalTables(steel: Steel, tables: readonly TableFit[], given: number 
   if (right === undefined || left === undefined || (above === 0 && hardenedFrom(right) !== given)) {
     return refuseHardening(steel, tables, given);
   }
-  if (right === left || hardenedFrom(right) === given)
-    return { curve: curveOf(right), tables: [right], wider: 0 };
+  if (hardenedFrom(right) === given) return { curve: curveOf(right), tables: [right], wider: 0 };
   const share = (given - hardenedFrom(left)) / (hardenedFrom(right) - hardenedFrom(left));
   return { curve: blendedCurve(curveOf(left), curveOf(right), share), tables: [left, right], wider: 0 };
 }

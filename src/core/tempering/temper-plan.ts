@@ -35,7 +35,6 @@ export interface TemperPlan {
 
 /** One HRC over this many degrees or more is a plateau: a temper cannot be read off it. */
 const PLATEAU_C = 55;
-const SAME_TEMPER_C = 0.5;
 const HALF_HRC = 0.5;
 const STEP_C = 10;
 
@@ -110,7 +109,7 @@ interface Kind {
 }
 
 function kindOf(question: Question, first: number, last: number): Kind {
-  if (last - first > SAME_TEMPER_C && !isFlat(question, first, last)) {
+  if (!isFlat(question, first, last)) {
     return {
       flag: "two answers",
       why: `two tempers give it, ${temperatureText(first)} and ${temperatureText(last)}: lean to the cooler, a temper can be raised but not taken back`,
@@ -154,7 +153,7 @@ function withAnswer(question: Question, tempers: readonly number[]): TemperPlan 
   const last = tempers[tempers.length - 1] as number;
   const halfWidth = bandHalfWidth(model, first, hours, treatment.known);
   const { flag, why } = kindOf(question, first, last);
-  const [startC, highC] = edges(question, first, flag === "two answers" ? first : last, halfWidth);
+  const [startC, highC] = edges(question, first, first, halfWidth);
   const caution = [why, advice(startC, first, halfWidth), ...generalCautions(model)]
     .filter((part) => part !== "")
     .join("; ");
