@@ -8,54 +8,64 @@ import { temperModel } from "../core/tempering/prepared-model";
 import { temperSpan } from "../core/tempering/temper-limits";
 import * as about from "./about";
 import { readArguments, settle } from "./arguments";
-import * as balance from "./balance";
-import { TOPICS, type WorksheetFunction } from "./declare";
+import * as blade from "./blade";
+import type { WorksheetFunction } from "./declare";
 import { evidenceFunction } from "./evidence";
 import * as hardening from "./hardening";
+import { sectionInputs, sectionParameters } from "./hardening/section-arguments";
 import * as hardness from "./hardness";
-import { sectionInputs, sectionParameters } from "./hardness/section-arguments";
 import * as inspection from "./inspection";
 import { parseMeasure } from "./measure";
 import * as money from "./money";
-import * as plan from "./plan";
 import * as run from "./run";
 import * as shape from "./shape";
 import * as steel from "./steel";
 import * as stock from "./stock";
 import * as tempering from "./tempering";
+import { TOPICS, type Topic } from "./topics";
 
 /** The namespace in front of every name: `BLADE.CARBON`. */
 export const NAMESPACE = "BLADE";
 
-const declared: readonly WorksheetFunction[] = [
-  steel,
-  hardening,
-  tempering,
-  inspection,
-  hardness,
-  shape,
-  balance,
-  stock,
-  run,
-  money,
-  plan,
-  about,
-].flatMap((topic) => Object.values<WorksheetFunction>(topic));
+/** The functions of each topic: whatever the folder of the topic exports. */
+const byTopic: Readonly<Record<Topic, Readonly<Record<string, WorksheetFunction>>>> = {
+  Steel: steel,
+  Hardening: hardening,
+  Tempering: tempering,
+  Hardness: hardness,
+  Inspection: inspection,
+  Blade: blade,
+  Shape: shape,
+  Stock: stock,
+  Run: run,
+  Money: money,
+  About: about,
+};
+
+/** A declaration with the topic under which it is listed. */
+export type ListedFunction = WorksheetFunction & { readonly topic: Topic };
+
+function listed(topic: Topic, functions: readonly WorksheetFunction[]): ListedFunction[] {
+  return functions.map((fn) => ({ ...fn, topic }));
+}
+
+const declared = TOPICS.flatMap((topic) => listed(topic, Object.values(byTopic[topic])));
 
 /** Topics in the order of a run, names by the alphabet: the same list whatever bundles it. */
-function inOrder(a: WorksheetFunction, b: WorksheetFunction): number {
+function inOrder(a: ListedFunction, b: ListedFunction): number {
   return TOPICS.indexOf(a.topic) - TOPICS.indexOf(b.topic) || (a.name < b.name ? -1 : 1);
 }
 
 /** Every worksheet function, in the order in which they are listed. */
-export const catalogue: readonly WorksheetFunction[] = [...declared, evidenceFunction(declared)].sort(
-  inOrder,
-);
+export const catalogue: readonly ListedFunction[] = [
+  ...declared,
+  ...listed("About", [evidenceFunction(declared)]),
+].sort(inOrder);
 
 const byName = new Map(catalogue.map((fn) => [fn.name, fn]));
 
 /** The function of a name without namespace, in any case; `undefined` where there is none. */
-export function functionNamed(name: string): WorksheetFunction | undefined {
+export function functionNamed(name: string): ListedFunction | undefined {
   return byName.get(name.toUpperCase());
 }
 

@@ -3,19 +3,6 @@ import type { Steel } from "../core/steel/steel";
 import type { Cell, Cells } from "./cells";
 import type { ListParameter, Parameter, TableParameter } from "./parameters";
 
-/** The headings under which functions are listed, in the order of a run. */
-export const TOPICS = [
-  "Steel",
-  "Hardening",
-  "Tempering",
-  "Hardness and inspection",
-  "Shape, mass and balance",
-  "Run, stock and money",
-  "About",
-] as const;
-
-export type Topic = (typeof TOPICS)[number];
-
 /** One figure or text of a result. */
 export interface Column {
   readonly label: string;
@@ -61,7 +48,6 @@ export type Values<P extends Parameters> = {
 interface Common<P extends Parameters> {
   /** Upper case with underscores, without the namespace; frozen once released. */
   readonly name: string;
-  readonly topic: Topic;
   /** One sentence, as the host's function help shows it. */
   readonly summary: string;
   /** In the order of the arguments. */

@@ -73,7 +73,6 @@ function evidence(fn: WorksheetFunction, steel: Steel | undefined): string[][] {
 export function evidenceFunction(functions: readonly WorksheetFunction[]): WorksheetFunction {
   return tableFunction({
     name: "EVIDENCE",
-    topic: "About",
     summary:
       "Where an answer comes from: relation, source, range, expected error, kind of evidence, composition used.",
     parameters: {

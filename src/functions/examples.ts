@@ -1,11 +1,10 @@
 import * as about from "./about/examples";
-import * as balance from "./balance/examples";
+import * as blade from "./blade/examples";
 import type { Example, WorksheetFunction } from "./declare";
 import * as hardening from "./hardening/examples";
 import * as hardness from "./hardness/examples";
 import * as inspection from "./inspection/examples";
 import * as money from "./money/examples";
-import * as plan from "./plan/examples";
 import * as run from "./run/examples";
 import * as shape from "./shape/examples";
 import * as steel from "./steel/examples";
@@ -17,13 +16,12 @@ const byName: Readonly<Record<string, readonly Example[]>> = {
   ...hardening,
   ...tempering,
   ...inspection,
+  ...blade,
   ...hardness,
   ...shape,
-  ...balance,
   ...stock,
   ...run,
   ...money,
-  ...plan,
   ...about,
 };
 

@@ -1,5 +1,5 @@
-import { foldHeading } from "../functions/plan/heading-row";
-import { OTHER_WORDS } from "../functions/plan/plan-headings";
+import { foldHeading } from "../functions/run/heading-row";
+import { OTHER_WORDS } from "../functions/run/plan-headings";
 import type { HostRows, HostValue } from "../host/port";
 
 /** A run's table found among the cells of a sheet. */

@@ -100,7 +100,6 @@ it("calculates each formula once", async () => {
   let calls = 0;
   const counted = scalarFunction({
     name: "COUNTED",
-    topic: "About",
     summary: "Counts its calls.",
     parameters: {},
     result: { label: "calls", unit: "" },

@@ -6,7 +6,6 @@ import { numberOrNothing, table } from "../../src/functions/parameters";
 
 const SHELF = tableFunction({
   name: "SHELF",
-  topic: "About",
   summary: "For this test.",
   relations: [],
   parameters: {

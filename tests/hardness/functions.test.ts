@@ -4,9 +4,9 @@ import type { Example, WorksheetFunction } from "../../src/functions/declare";
 import { evaluate } from "../../src/functions/evaluate";
 import { examplesOf } from "../../src/functions/examples";
 import * as declared from "../../src/functions/hardness";
+import { ACCEPT_CHANCE, READINGS, SAMPLE_PLAN, TEST_THICKNESS } from "../../src/functions/inspection";
 
-const { ACCEPT_CHANCE, HARDNESS, READ_HARDNESS, READINGS, SAMPLE_PLAN, SCALES, STRENGTH, TEST_THICKNESS } =
-  declared;
+const { HARDNESS, READ_HARDNESS, SCALES, STRENGTH } = declared;
 
 /** Cells with refusals written as "code sentence". */
 function answer(fn: WorksheetFunction, ...given: unknown[]) {

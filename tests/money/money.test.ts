@@ -1,15 +1,16 @@
 import fc from "fast-check";
 import { binomialDistribution } from "simple-statistics";
 import { describe, expect, test } from "vitest";
-import { bestStarts } from "../../src/core/money/best-starts";
-import { type LearningModel, nthHours, totalHours } from "../../src/core/money/learning";
 import { roundMoney } from "../../src/core/money/rounding";
-import { yieldFloor } from "../../src/core/money/yield-floor";
-import * as declared from "../../src/functions/money";
+import { bestStarts } from "../../src/core/run/best-starts";
+import { type LearningModel, nthHours, totalHours } from "../../src/core/run/learning";
+import { yieldFloor } from "../../src/core/run/yield-floor";
+import * as money from "../../src/functions/money";
+import * as run from "../../src/functions/run";
 import { answer, first, testExamples } from "../stock/call";
 
-const { CHANCE_OF_ENOUGH, LEARNING, LOT_COST, OUTSIDE_CHARGE, PRICE_AT_MARGIN, PRICE_AT_MARKUP } = declared;
-const { ROUND_MONEY, STARTS_BY_PROFIT, YIELD_FLOOR } = declared;
+const { LOT_COST, OUTSIDE_CHARGE, PRICE_AT_MARGIN, PRICE_AT_MARKUP, ROUND_MONEY } = money;
+const { CHANCE_OF_ENOUGH, LEARNING, STARTS_BY_PROFIT, YIELD_FLOOR } = run;
 
 describe("examples of the declarations", () => {
   testExamples({

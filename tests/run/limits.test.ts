@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { bestStarts } from "../../src/core/money/best-starts";
+import { bestStarts } from "../../src/core/run/best-starts";
 import { askIfPercent, chanceOfEnough, startsNeeded } from "../../src/core/run/starts";
 
 // The limits are those that the sentences print; the figures are powers worked by hand.

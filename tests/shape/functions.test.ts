@@ -1,15 +1,15 @@
 import { describe, expect, it } from "vitest";
 import { Refusal } from "../../src/core/refusal";
+import * as blade from "../../src/functions/blade";
 import type { Example, WorksheetFunction } from "../../src/functions/declare";
 import { evaluate } from "../../src/functions/evaluate";
 import { examplesOf } from "../../src/functions/examples";
 import * as hardening from "../../src/functions/hardening/quenches";
-import * as inspection from "../../src/functions/inspection";
 import * as run from "../../src/functions/run";
 import * as shape from "../../src/functions/shape";
 
 const { MASS, SECTION_AREA, STATIONS } = shape;
-const { ASSESS, BAND, USES } = inspection;
+const { ASSESS, BAND, USES } = blade;
 
 /** Cells with refusals written as "code sentence". */
 function answer(fn: WorksheetFunction, ...given: unknown[]) {
@@ -35,7 +35,7 @@ function expectedRows({ gives, within = 0 }: Example): unknown[][] {
 const column = (...cells: unknown[]) => cells.map((cell) => [cell]);
 
 describe("examples of the declarations", () => {
-  const functions = [shape, inspection, run, hardening].flatMap((topic) =>
+  const functions = [shape, blade, run, hardening].flatMap((topic) =>
     Object.values<WorksheetFunction>(topic),
   );
   const cases = functions.flatMap((fn) =>

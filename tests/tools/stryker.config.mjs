@@ -12,7 +12,7 @@ const PARTS = {
   tempering: ["src/core/tempering/*.ts"],
   quench: [
     "src/core/hardening/{quenched,retained,martensite,max-section,critical,critical-points,dissolved,high-chromium,ideal-diameter,jominy,soak,decarb}.ts",
-    "src/core/heat/*.ts",
+    "src/core/run/{furnace,heat-content,loads,oil}.ts",
   ],
   section: ["src/core/hardening/{section-*,film}.ts"],
   shape: ["src/core/shape/*.ts"],

@@ -1,6 +1,6 @@
-import { heatContent } from "../heat/heat-content";
 import { NotAvailable } from "../refusal";
 import { checkRange, type Relation } from "../relation";
+import { heatContent } from "../run/heat-content";
 import type { Family } from "../steel/steel";
 
 /** Time for a blade to take the heat of a furnace. */

@@ -4,7 +4,6 @@ import { scalarFunction } from "../declare";
 
 export const VERSION = scalarFunction({
   name: "VERSION",
-  topic: "About",
   summary:
     "Version of the add-in and edition of its data, so that a shared workbook can say what computed it.",
   parameters: {},

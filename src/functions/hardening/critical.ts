@@ -7,7 +7,6 @@ const whole = (celsius: number | null) => (celsius === null ? "" : Math.round(ce
 
 export const CRITICAL = rowFunction({
   name: "CRITICAL",
-  topic: "Hardening",
   summary:
     "Where a steel changes on heating (Ac1 and the upper critical) and where martensite starts on cooling (Ms); empty where nothing is published.",
   parameters: { steel, hardenC: usualHardenC },

@@ -27,7 +27,6 @@ const toHundredth = (mm: number) => Math.round(mm * 100) / 100;
 
 export const DECARB = scalarFunction({
   name: "DECARB",
-  topic: "Hardening",
   summary: "Depth of the skin that has lost more than a tenth of its carbon, good to half either way.",
   parameters: heat,
   result: { label: "depth", unit: "mm" },
@@ -37,7 +36,6 @@ export const DECARB = scalarFunction({
 
 export const GRIND_ALLOWANCE = rowFunction({
   name: "GRIND_ALLOWANCE",
-  topic: "Shape, mass and balance",
   summary: "Stock to leave on each face so that grinding takes off scale and the skin short of carbon.",
   parameters: {
     ...heat,

@@ -17,7 +17,6 @@ function rounded(value: number, places: number): number {
 
 export const DISSOLVED = rowFunction({
   name: "DISSOLVED",
-  topic: "Hardening",
   summary:
     "Carbon and chromium in solution when the blade goes into the quench; what carbides keep does not harden it.",
   parameters: { steel, hardenC },

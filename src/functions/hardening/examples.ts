@@ -69,6 +69,15 @@ export const DISSOLVED: readonly Example[] = [
   { given: ["440C", 1040], gives: [0.376, 12], source: "equilibrium calculation of 440C" },
 ];
 
+export const HARDENABILITY: readonly Example[] = [
+  {
+    given: ["C 0.22 Mn 0.80 Si 0.18 Ni 0.10 Cr 0.43 Mo 0.25 Cu 0.10 V 0.05"],
+    gives: 49.53,
+    within: 0.76,
+    source: "ASTM A255, worked example of SAE 4118 modified: 1.95 in, rounded factors; 0.03 in allowed",
+  },
+];
+
 export const HARDENING: readonly Example[] = [
   {
     given: ["1095"],
@@ -84,6 +93,15 @@ export const HARDENING: readonly Example[] = [
     given: ["5160"],
     gives: [850, 880, "…", 830, 860, "", "oil", 54, "", "…"],
     source: "Saarstahl, specification sheet 55Cr3 (names SAE 5160); 54 HRC is a floor in the core",
+  },
+];
+
+export const JOMINY: readonly Example[] = [
+  {
+    given: ["C 0.22 Mn 0.80 Si 0.18 Ni 0.10 Cr 0.43 Mo 0.25 Cu 0.10 V 0.05", 3],
+    gives: 45,
+    within: 0.3,
+    source: "ASTM A255, metric factors worked by hand at an ideal diameter of 49.5 mm",
   },
 ];
 
@@ -120,6 +138,36 @@ export const RETAINED: readonly Example[] = [
     within: 2,
     source:
       "worked value of Koistinen and Marburger with Ms by Finkler and Schirra, manganese and silicon at the maximum",
+  },
+];
+
+export const SECTION_FIT: readonly Example[] = [
+  {
+    given: ["1095", 30, 7, 1.5, "agitated water", 0.001, 8, 0.0002, null, null, null, 6.7],
+    gives: [0.0016, 1, 0],
+    within: 0.0007,
+    source:
+      "a separate program for the same section: 0.8 mm of clay with 0.5 W/mK hardens 6.0 mm at a nose of 0.35 s and 7.1 mm at 0.5 s; 1095 has 0.44 s",
+  },
+];
+
+export const SECTION_PROFILE: readonly Example[] = [
+  {
+    given: ["1084", 30, 4, 0.5, "fast oil"],
+    gives: Array.from({ length: 30 }, (_, column) => [column + 0.5, 63.8, 65.8, 67.8]),
+    within: 1.5,
+    source:
+      "a separate program for the same conduction: 4 mm 1084 in fast oil is fully hard, 65.8 HRC, from edge to spine, 2 HRC allowed either way",
+  },
+];
+
+export const SECTION_QUENCH: readonly Example[] = [
+  {
+    given: ["1084", 30, 4, 0.5, "fast oil"],
+    gives: [30, 66, 66, 66, "…"],
+    within: 1,
+    source:
+      "a separate program for the same conduction: 4 mm 1084 in fast oil is fully hard, 65.8 HRC, from edge to spine",
   },
 ];
 

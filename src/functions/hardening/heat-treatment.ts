@@ -12,7 +12,6 @@ function rangeText({ low, high }: Span): string {
 
 export const HARDENING = rowFunction({
   name: "HARDENING",
-  topic: "Hardening",
   summary:
     "How a grade is normalised, annealed and hardened, and what it reads as quenched, from published sheets; empty where none prints it.",
   parameters: { steel },

@@ -1,9 +1,14 @@
 export { CRITICAL } from "./critical";
 export { DECARB, GRIND_ALLOWANCE } from "./decarb";
 export { DISSOLVED } from "./dissolved";
+export { HARDENABILITY } from "./hardenability";
 export { HARDENING } from "./heat-treatment";
+export { JOMINY } from "./jominy";
 export { MAX_SECTION } from "./max-section";
 export { QUENCHED_HRC } from "./quenched-hrc";
 export { QUENCHES } from "./quenches";
 export { RETAINED } from "./retained";
+export { SECTION_FIT } from "./section-fit";
+export { SECTION_PROFILE } from "./section-profile";
+export { SECTION_QUENCH } from "./section-quench";
 export { SOAK } from "./soak";

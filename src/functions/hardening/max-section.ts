@@ -12,7 +12,6 @@ function toTwoFigures(mm: number): number {
 
 export const MAX_SECTION = rowFunction({
   name: "MAX_SECTION",
-  topic: "Hardening",
   summary: "Thickest flat section that hardens in a bath, within a factor of 1.5 either way.",
   parameters: {
     steel,

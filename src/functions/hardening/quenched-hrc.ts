@@ -10,7 +10,6 @@ import { usualHardenC } from "./harden-argument";
 
 export const QUENCHED_HRC = scalarFunction({
   name: "QUENCHED_HRC",
-  topic: "Hardening",
   summary:
     "Hardness straight from the quench of a blade that hardened through. As quenched it is brittle: temper before use or straightening.",
   parameters: { steel, hardenC: usualHardenC },

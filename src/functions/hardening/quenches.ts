@@ -3,7 +3,6 @@ import { tableFunction } from "../declare";
 
 export const QUENCHES = tableFunction({
   name: "QUENCHES",
-  topic: "Hardening",
   summary: "Every quench word that the functions accept, as a list for drop-downs.",
   parameters: {},
   result: [{ label: "quench", unit: "text" }],

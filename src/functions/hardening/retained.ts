@@ -6,7 +6,6 @@ import { hardenC } from "./harden-argument";
 
 export const RETAINED = scalarFunction({
   name: "RETAINED",
-  topic: "Hardening",
   summary: "Austenite left after the quench in %; above 5 % Cr an order of magnitude only.",
   parameters: {
     steel,

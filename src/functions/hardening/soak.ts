@@ -14,7 +14,6 @@ const toTenth = (minutes: number) => Math.round(minutes * 10) / 10;
 
 export const SOAK = rowFunction({
   name: "SOAK",
-  topic: "Hardening",
   summary:
     "Minutes in the furnace: time for the steel to come within 10 °C (18 °F) of it, soak after that, and both together.",
   parameters: {

@@ -5,7 +5,6 @@ import { classOptions, scaleOptions } from "./words";
 
 export const HARDNESS = scalarFunction({
   name: "HARDNESS",
-  topic: "Hardness and inspection",
   summary:
     "A hardness in another scale, or as tensile strength, by the published table for the class of steel; good to 1 HRC.",
   parameters: {

@@ -1,13 +1,4 @@
-export { ACCEPT_CHANCE } from "./accept-chance";
-export { HARDENABILITY } from "./hardenability";
 export { HARDNESS } from "./hardness";
-export { JOMINY } from "./jominy";
 export { READ_HARDNESS } from "./read-hardness";
-export { READINGS } from "./readings";
-export { SAMPLE_PLAN } from "./sample-plan";
 export { SCALES } from "./scales";
-export { SECTION_FIT } from "./section-fit";
-export { SECTION_PROFILE } from "./section-profile";
-export { SECTION_QUENCH } from "./section-quench";
 export { STRENGTH } from "./strength";
-export { TEST_THICKNESS } from "./test-thickness";

@@ -4,7 +4,6 @@ import { text } from "../parameters";
 
 export const READ_HARDNESS = rowFunction({
   name: "READ_HARDNESS",
-  topic: "Hardness and inspection",
   summary: 'Low, aim and high of a hardness requirement as drawings write it: "58-60", "60 ±1", "59".',
   parameters: {
     band: text({

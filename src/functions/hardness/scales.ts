@@ -4,7 +4,6 @@ import { tableFunction } from "../declare";
 
 export const SCALES = tableFunction({
   name: "SCALES",
-  topic: "Hardness and inspection",
   summary: "Every hardness scale and every class of steel that HARDNESS knows, for drop-down lists.",
   parameters: {},
   result: [

@@ -7,7 +7,6 @@ const whole = (value: number) => String(Math.round(value));
 
 export const STRENGTH = rowFunction({
   name: "STRENGTH",
-  topic: "Hardness and inspection",
   summary:
     "Yield and tensile strength that a hardness stands for; above 58 HRC the yield is a lower bound and no tensile strength is published.",
   parameters: {

@@ -1,47 +1,27 @@
 import type { Example } from "../declare";
 
-const COMMON = "common practice, no source";
+export const ACCEPT_CHANCE: readonly Example[] = [
+  { given: [20, 1, 0.025], gives: 0.9118, within: 0.00005, source: "binomial distribution" },
+  { given: [8, 0, 0.1, 50], gives: 0.40149, within: 0.000005, source: "hypergeometric distribution" },
+];
 
-export const ASSESS: readonly Example[] = [
+export const READINGS: readonly Example[] = [
   {
-    given: ["Heavy cutting sword hard targets", "5160", 56],
-    gives: ["HIGH", "…"],
-    source: `${COMMON}: 53 to 54 at most`,
-  },
-  {
-    given: ["Light sharp sword soft targets", "5160", 55],
-    gives: ["inside the usual band", "…"],
-    source: `${COMMON}: a sword around 55 is near the usual region`,
-  },
-  {
-    given: ["Chef knife thin hard", "52100", 60, 63],
-    gives: ["DOUBTFUL", "…"],
-    source: "a range that straddles the upper end, 62",
+    given: [[[58], [59], [60]], 57, 61],
+    gives: [3, 59, 2, 1, 0.6667, "inside the limits"],
+    within: 0.0001,
+    source: "arithmetic: deviation 1, nearer limit 2 away, 2 / (3 × 1)",
   },
 ];
 
-export const BAND: readonly Example[] = [
-  {
-    given: ["Heavy cutting sword hard targets"],
-    gives: [50, 52, 53, "whole", 22, 28, 0.8, 1.5, "…", "…"],
-    source: COMMON,
-  },
-  {
-    given: ["Chef knife thin hard"],
-    gives: [59, 60, 62, "edge", 10, 15, 0.1, 0.25, "…", "…"],
-    source: `${COMMON}; one maker's page gives 58 to 62`,
-  },
-  {
-    given: ["Practice longsword blunt"],
-    gives: [46, 49, 52, "whole", "", "", 1, 2, "…", "…"],
-    source: "three sellers' pages: 48 at least, 50 to 52 as good",
-  },
+export const SAMPLE_PLAN: readonly Example[] = [
+  { given: [60, 2.5], gives: ["F", 20, 1, 2], source: "MIL-STD-105E, tables I and II-A" },
+  { given: [200, 2.5], gives: ["G", 32, 2, 3], source: "MIL-STD-105E, tables I and II-A" },
+  { given: [10, 2.5], gives: ["C", 5, 0, 1], source: "MIL-STD-105E, tables I and II-A" },
 ];
 
-export const USES: readonly Example[] = [
-  {
-    given: ["axe"],
-    gives: [["Felling axe bit"], ["Carving or side axe bit"]],
-    source: "the two axes among the 37 uses of the table",
-  },
+export const TEST_THICKNESS: readonly Example[] = [
+  { given: [60], gives: 0.8, within: 1e-9, source: "ISO 6508-1: ten times (100 - HRC) × 0.002 mm" },
+  { given: [50], gives: 1, within: 1e-9, source: "ISO 6508-1: ten times (100 - HRC) × 0.002 mm" },
+  { given: [62, "ASTM E18"], gives: 0.71, within: 1e-9, source: "ASTM E18, table of least thickness" },
 ];

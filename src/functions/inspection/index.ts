@@ -1,3 +1,4 @@
-export { ASSESS } from "./assess";
-export { BAND } from "./band";
-export { USES } from "./uses";
+export { ACCEPT_CHANCE } from "./accept-chance";
+export { READINGS } from "./readings";
+export { SAMPLE_PLAN } from "./sample-plan";
+export { TEST_THICKNESS } from "./test-thickness";

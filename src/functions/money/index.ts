@@ -1,7 +1,4 @@
-export { FURNACE, HEAT_CONTENT } from "./furnace";
-export { LEARNING } from "./learning";
-export { LOADS } from "./loads";
-export { OIL_LITRES, OIL_RISE } from "./oil";
+export { COST_RANGE } from "./cost-range";
+export { PRICE_BREAKS } from "./price-breaks";
 export { LOT_COST, OUTSIDE_CHARGE, PRICE_AT_MARGIN, PRICE_AT_MARKUP } from "./prices";
 export { ROUND_MONEY } from "./round-money";
-export { CHANCE_OF_ENOUGH, STARTS_BY_PROFIT, YIELD_FLOOR } from "./yields";

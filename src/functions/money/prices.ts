@@ -5,8 +5,6 @@ import { scalarFunction } from "../declare";
 import { number, optionalNumber } from "../parameters";
 import { money } from "./arguments";
 
-const topic = "Run, stock and money";
-
 /** An amount that may be left out. */
 function extra(label: string, help: string) {
   return optionalNumber({ ...money({ label, help }), fallback: 0 });
@@ -14,7 +12,6 @@ function extra(label: string, help: string) {
 
 export const OUTSIDE_CHARGE = scalarFunction({
   name: "OUTSIDE_CHARGE",
-  topic,
   summary: "What an outside shop charges: rate by quantity but no less than its minimum, plus the set-up.",
   parameters: {
     quantity: number({
@@ -36,7 +33,6 @@ export const OUTSIDE_CHARGE = scalarFunction({
 
 export const LOT_COST = scalarFunction({
   name: "LOT_COST",
-  topic,
   summary:
     "Cost of a whole lot: set-up, hours, material a piece times the quantity, outside services; divide by the quantity for one.",
   parameters: {
@@ -71,7 +67,6 @@ const cost = number(money({ label: "cost", help: "Cost of one piece." }));
 
 export const PRICE_AT_MARGIN = scalarFunction({
   name: "PRICE_AT_MARGIN",
-  topic,
   summary: "Price of which the margin is a share: cost ÷ (1 - margin).",
   parameters: {
     cost,
@@ -92,7 +87,6 @@ export const PRICE_AT_MARGIN = scalarFunction({
 
 export const PRICE_AT_MARKUP = scalarFunction({
   name: "PRICE_AT_MARKUP",
-  topic,
   summary: "Price that is the cost and a share of the cost on top: cost × (1 + markup).",
   parameters: {
     cost,

@@ -6,7 +6,6 @@ import { number, optionalNumber } from "../parameters";
 
 export const ROUND_MONEY = scalarFunction({
   name: "ROUND_MONEY",
-  topic: "Run, stock and money",
   summary: "An amount rounded to a step as it would be on paper; round once, at the price.",
   parameters: {
     value: number({

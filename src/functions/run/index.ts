@@ -1,1 +1,11 @@
+export { FURNACE, HEAT_CONTENT } from "./furnace";
+export { HISTORY } from "./history";
+export { LEARNING } from "./learning";
+export { LOADS } from "./loads";
+export { OIL_LITRES, OIL_RISE } from "./oil";
+export { RECIPE } from "./recipe";
+export { RUN_HEADINGS } from "./run-headings";
+export { RUN_PLAN } from "./run-plan";
+export { RUN_TOTALS } from "./run-totals";
 export { STARTS } from "./starts";
+export { CHANCE_OF_ENOUGH, STARTS_BY_PROFIT, YIELD_FLOOR } from "./yields";

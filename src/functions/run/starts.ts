@@ -4,7 +4,6 @@ import { number, optionalNumber } from "../parameters";
 
 export const STARTS = scalarFunction({
   name: "STARTS",
-  topic: "Run, stock and money",
   summary: "How many blades to start so that enough come out good, with the confidence asked.",
   parameters: {
     good: number({

@@ -3,7 +3,6 @@ import { tableFunction } from "../declare";
 
 export const GRINDS = tableFunction({
   name: "GRINDS",
-  topic: "Shape, mass and balance",
   summary: "Every grind word that the shape functions accept, as a list for drop-downs.",
   parameters: {},
   result: [{ label: "grind", unit: "text" }],

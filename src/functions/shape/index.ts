@@ -1,4 +1,12 @@
+export { ASSEMBLY } from "./assembly";
+export { EDGE_ANGLE, EDGE_BEVEL, GRIND_ANGLE } from "./edge";
+export { FULLERED_AREA } from "./fullered-area";
 export { GRINDS } from "./grinds";
 export { MASS } from "./mass";
+export { EFFECTIVE_MASS, PERCUSSION_CENTRE } from "./percussion";
+export { POMMEL } from "./pommel";
 export { SECTION_AREA } from "./section-area";
+export { SET_RADIUS } from "./set-radius";
 export { STATIONS } from "./stations";
+export { SWING_INERTIA } from "./swing-inertia";
+export { FULLER_WIDTH, HOLLOW_DEPTH, WHEEL } from "./wheel";

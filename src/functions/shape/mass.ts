@@ -26,7 +26,6 @@ function notZero(value: number | undefined, label: string): number | undefined {
 
 export const MASS = scalarFunction({
   name: "MASS",
-  topic: "Shape, mass and balance",
   summary: "Mass of a blade whose width and thickness each taper in a straight line from heel to tip.",
   parameters: {
     length: number(length({ label: "length", above: 0, help: "Heel to tip, in mm." })),

@@ -14,7 +14,6 @@ import {
 
 export const SECTION_AREA = scalarFunction({
   name: "SECTION_AREA",
-  topic: "Shape, mass and balance",
   summary:
     "Area of a blade's cross-section by its grind; the triangle of the final edge bevel is not counted.",
   parameters: {

@@ -52,7 +52,6 @@ const perStation = "One figure a station, or one for all.";
 
 export const STATIONS = rowFunction({
   name: "STATIONS",
-  topic: "Shape, mass and balance",
   summary: "Volume, mass, balance and inertia of a blade measured at stations from heel to tip.",
   parameters: {
     x: series(

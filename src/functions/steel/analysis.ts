@@ -25,7 +25,6 @@ function write(elements: readonly (Element | undefined)[], values: readonly (num
 
 export const ANALYSIS = rowFunction({
   name: "ANALYSIS",
-  topic: "Steel",
   summary: "Turns the elements and figures of a certificate into a text that every steel argument accepts.",
   parameters: {
     elements: whole({ ...element, label: "elements", help: "Range of element symbols: C, Si, Mn, Cr ..." }),

@@ -12,7 +12,6 @@ function all(values: readonly (number | undefined)[], label: string): number[] {
 
 export const BILLET_CARBON = rowFunction({
   name: "BILLET_CARBON",
-  topic: "Steel",
   summary: "Carbon of a billet welded of several steels once its layers have evened out: the mean by mass.",
   parameters: {
     carbon: whole(

@@ -6,7 +6,6 @@ import { bound } from "./bound";
 
 export const CARBON = scalarFunction({
   name: "CARBON",
-  topic: "Steel",
   summary:
     "Carbon of a steel: as its designation encodes it, else the middle of the standard's limits; or either limit.",
   parameters: {

@@ -55,7 +55,6 @@ function relations(given: Steel | null) {
 
 export const CERTIFICATE = tableFunction({
   name: "CERTIFICATE",
-  topic: "Steel",
   summary:
     "Holds the figures of a mill certificate against the limits of the grade ordered; the last row is the verdict.",
   parameters: {

@@ -28,7 +28,6 @@ function tableRow(steel: Steel, element: Element): Answer[] {
 
 export const COMPOSITION = scalarFunction({
   name: "COMPOSITION",
-  topic: "Steel",
   summary:
     "Limits of an element by heat analysis and the figure that the other functions use; without an element, the whole table.",
   parameters: {

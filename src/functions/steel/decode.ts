@@ -19,7 +19,6 @@ function row(decoded: Decoded, { element, content, says, isAbout }: Part): Answe
 
 export const DECODE = tableFunction({
   name: "DECODE",
-  topic: "Steel",
   summary:
     "What the rule of its system reads out of a steel's name: nominal contents, not limits; an empty amount is not in the name.",
   parameters: {

@@ -4,7 +4,6 @@ import { steel } from "../steel-argument";
 
 export const DENSITY = scalarFunction({
   name: "DENSITY",
-  topic: "Steel",
   summary: "Density of a steel at room temperature: published for the grade, else typical of its family.",
   parameters: { steel },
   result: { label: "density", unit: "g/cm³" },

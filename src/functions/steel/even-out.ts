@@ -4,7 +4,6 @@ import { number, optionalNumber } from "../parameters";
 
 export const EVEN_OUT = scalarFunction({
   name: "EVEN_OUT",
-  topic: "Steel",
   summary:
     "Minutes at welding heat until equal alternate layers share their carbon to 95 %; nickel, manganese and chromium barely move.",
   parameters: {

@@ -5,7 +5,6 @@ import { steel } from "../steel-argument";
 
 export const NEAREST_GRADES = tableFunction({
   name: "NEAREST_GRADES",
-  topic: "Steel",
   summary:
     "Grades whose limits lie nearest, best first, with the element in which each differs most: near, never the same steel.",
   parameters: { steel },

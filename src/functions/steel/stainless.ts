@@ -5,7 +5,6 @@ import { steel } from "../steel-argument";
 
 export const STAINLESS = rowFunction({
   name: "STAINLESS",
-  topic: "Steel",
   summary:
     "Whether a hardened steel keeps enough chromium in solution to be stainless; the rest is locked up in carbide.",
   parameters: {

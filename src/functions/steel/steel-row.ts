@@ -25,7 +25,6 @@ function row(steel: Steel): Answer[] {
 
 export const STEEL = rowFunction({
   name: "STEEL",
-  topic: "Steel",
   summary: "What the library knows a steel by: names, standard, family, carbon and chromium limits, density.",
   parameters: { steel },
   result: [

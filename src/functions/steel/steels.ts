@@ -5,7 +5,6 @@ import { textOrNothing } from "../parameters";
 
 export const STEELS = tableFunction({
   name: "STEELS",
-  topic: "Steel",
   summary: "Designations of the library, for a drop-down; narrowed by family, system or part of a name.",
   parameters: {
     family: textOrNothing({

@@ -41,7 +41,6 @@ function tableOf(plan: CutPlan, keepFrom: number | undefined): Answer[][] {
 
 export const CUT_PLAN = tableFunction({
   name: "CUT_PLAN",
-  topic: "Run, stock and money",
   summary:
     "How to cut an order from bars: a row a pattern, then bars, lower bound and waste; fewest bars or, with prices, least cost.",
   parameters: {

@@ -25,7 +25,6 @@ function share(label: string, help: string, max: number, fallback: number) {
 
 export const FORGE_LENGTH = scalarFunction({
   name: "FORGE_LENGTH",
-  topic: "Run, stock and money",
   summary:
     "Length of bar to forge a blade from: finished volume raised by grinding, scale and crop, plus the tong hold.",
   parameters: {

@@ -10,7 +10,6 @@ function checkDenominator(denominator: number): void {
 
 export const FRACTION = scalarFunction({
   name: "FRACTION",
-  topic: "Run, stock and money",
   summary: "A length as the nearest fraction of an inch; with 64ths it is at most 0.2 mm off.",
   parameters: {
     length: number({

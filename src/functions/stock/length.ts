@@ -15,7 +15,6 @@ function lengthOf(given: string | number): number {
 
 export const LENGTH = scalarFunction({
   name: "LENGTH",
-  topic: "Run, stock and money",
   summary: "Any length of the shop in mm: inches with fractions, feet and inches, gauge numbers by family.",
   parameters: {
     length: text({

@@ -55,7 +55,6 @@ function barSide(label: string) {
 
 export const STEEL_ORDER = tableFunction({
   name: "STEEL_ORDER",
-  topic: "Run, stock and money",
   summary:
     "Steel to buy for a run, a row a steel and section: lines that share both share bars; stock in hand is deducted.",
   parameters: {

@@ -11,7 +11,6 @@ import { TEMPER_SPAN, TIME_SPAN, toTenth } from "./treatment";
 
 export const SAME_TEMPER = scalarFunction({
   name: "SAME_TEMPER",
-  topic: "Tempering",
   summary: "Temper that softens as much in another time.",
   parameters: {
     celsius: number({ label: "C", ...TEMPER_SPAN, help: "Temper in °C." }),
@@ -48,7 +47,6 @@ function together(tempers: Cells, hours: Cells, referenceC: number): number {
 /** A row of one figure: ranges belong whole to one answer. */
 export const TEMPER_TIME_AT = rowFunction({
   name: "TEMPER_TIME_AT",
-  topic: "Tempering",
   summary: "Several tempers as hours at one temperature that soften as much as all of them.",
   parameters: {
     tempers: whole(number({ label: "C list", ...TEMPER_SPAN, help: "Tempers in °C, one a cell." })),

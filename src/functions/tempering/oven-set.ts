@@ -24,7 +24,6 @@ function checksOf(settings: Cells, measured: Cells): OvenCheck[] {
 
 export const OVEN_SET = rowFunction({
   name: "OVEN_SET",
-  topic: "Tempering",
   summary: "What to set the oven to for a temperature beside the blade, from checks with a thermometer.",
   parameters: {
     temperC,

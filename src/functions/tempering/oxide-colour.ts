@@ -5,7 +5,6 @@ import { TEMPER_SPAN } from "./treatment";
 
 export const OXIDE_COLOUR = scalarFunction({
   name: "OXIDE_COLOUR",
-  topic: "Tempering",
   summary:
     "Colour that a short temper in air leaves on clean carbon steel; a colour is no measurement of hardness.",
   parameters: { celsius: number({ label: "C", ...TEMPER_SPAN, help: "Temper in °C." }) },

@@ -7,7 +7,6 @@ import { HRC_SPAN, TEMPER_SPAN, TIME_SPAN, targetHrc, toTenth } from "./treatmen
 
 export const RETEMPER = rowFunction({
   name: "RETEMPER",
-  topic: "Tempering",
   summary:
     "The next temper for a blade that reads too hard; one that reads too soft has to be hardened again.",
   parameters: {

@@ -7,7 +7,6 @@ import { onceHours, TEMPER_SPAN, toTenth } from "./treatment";
 
 export const TEMPER_CURVE = tableFunction({
   name: "TEMPER_CURVE",
-  topic: "Tempering",
   summary:
     "Tempering curve of a blade that hardened through, as a table for a chart: temper, low, likely and high hardness.",
   parameters: {

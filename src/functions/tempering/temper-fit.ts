@@ -46,7 +46,6 @@ function couponsOf(tempers: Cells, readings: Cells, hours: Cells): Coupon[] {
 
 export const TEMPER_FIT = rowFunction({
   name: "TEMPER_FIT",
-  topic: "Tempering",
   summary:
     "The shop's own coupons weighed with the published curve: a known temper and reading for TEMPER_FOR, and the ± that the coupons earn.",
   parameters: {

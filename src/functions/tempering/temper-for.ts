@@ -6,7 +6,6 @@ import { targetHrc, toTenth, treatment, treatmentOf } from "./treatment";
 
 export const TEMPER_FOR = scalarFunction({
   name: "TEMPER_FOR",
-  topic: "Tempering",
   summary:
     "Temper for a hardness in a blade that hardened through, from 150 °C (302 °F) up: a starting point, so test one and step up.",
   parameters: { steel, targetHrc, ...treatment },

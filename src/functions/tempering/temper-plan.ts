@@ -9,7 +9,6 @@ const tenth = (hrc: number | null) => (hrc === null ? "" : toTenth(hrc));
 
 export const TEMPER_PLAN = rowFunction({
   name: "TEMPER_PLAN",
-  topic: "Tempering",
   summary:
     "Temper for a hardness: where to begin, the likely temper, the hottest that may still do, what kind of answer it is and which way to lean.",
   parameters: { steel, targetHrc, ...treatment },

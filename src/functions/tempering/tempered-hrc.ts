@@ -6,7 +6,6 @@ import { temperC, toTenth, treatment, treatmentOf } from "./treatment";
 
 export const TEMPERED_HRC = scalarFunction({
   name: "TEMPERED_HRC",
-  topic: "Tempering",
   summary: "Likely hardness after a temper of a blade that hardened through; TEMPERED_RANGE gives the band.",
   parameters: { steel, temperC, ...treatment },
   result: { label: "hardness", unit: "HRC" },

@@ -7,7 +7,6 @@ import { temperC, treatment, treatmentOf } from "./treatment";
 
 export const TEMPERED_RANGE = rowFunction({
   name: "TEMPERED_RANGE",
-  topic: "Tempering",
   summary:
     "Hardness after a temper as a band that holds 9 blades in 10, where the figure comes from and what to be wary of.",
   parameters: { steel, temperC, ...treatment, ...section },

@@ -1,5 +1,5 @@
 import { Refusal } from "../../core/refusal";
-import { catalogue, functionNamed, NAMESPACE } from "../../functions/catalogue";
+import { catalogue, functionNamed, type ListedFunction, NAMESPACE } from "../../functions/catalogue";
 import type { AnyParameter, Column, Example, WorksheetFunction } from "../../functions/declare";
 import { evaluate } from "../../functions/evaluate";
 import { examplesOf } from "../../functions/examples";
@@ -85,7 +85,7 @@ that names the argument, what was given and what is accepted: point at the cell'
 <code>#NAME?</code> means that the add-in was not loaded when the formula was typed: load it and enter the formula once more.</p>`;
 
 /** Help of one worksheet function, wholly from its declaration. */
-export function functionPage(fn: WorksheetFunction): HelpPage {
+export function functionPage(fn: ListedFunction): HelpPage {
   const same = catalogue.filter(({ topic, name }) => topic === fn.topic && name !== fn.name);
   const links = same.map(({ name }) => `<a href="${name}.html">${name}</a>`).join(", ");
   return {

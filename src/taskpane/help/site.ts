@@ -1,5 +1,5 @@
 import { catalogue, NAMESPACE } from "../../functions/catalogue";
-import { TOPICS } from "../../functions/declare";
+import { TOPICS } from "../../functions/topics";
 import { ARTICLES, glossaryPage } from "./articles";
 import { functionPage } from "./function-page";
 import { GUIDE_STEEL, guidePage, guideStations } from "./guide";

@@ -1,4 +1,4 @@
-import { bandRelation, findUse } from "../../core/hardness/bands";
+import { bandRelation, findUse } from "../../core/blade/bands";
 import { ask, firstRow, list } from "../ask";
 import { afterPause, element, fill } from "../dom";
 import { evidenceOf } from "../evidence";

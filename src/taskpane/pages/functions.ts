@@ -1,7 +1,8 @@
-import { catalogue, NAMESPACE } from "../../functions/catalogue";
-import { type Example, TOPICS, type WorksheetFunction } from "../../functions/declare";
+import { catalogue, type ListedFunction, NAMESPACE } from "../../functions/catalogue";
+import type { Example, WorksheetFunction } from "../../functions/declare";
 import { examplesOf } from "../../functions/examples";
 import { parameterHelp, resultText, signature } from "../../functions/metadata";
+import { TOPICS } from "../../functions/topics";
 import { afterPause, element, fill } from "../dom";
 import { evidenceOf } from "../evidence";
 import { searchField } from "../fields";
@@ -34,14 +35,14 @@ export const render: RenderPage = (root, context) => {
 };
 
 /** By name, purpose, topic, and the words of its arguments and results. */
-function fits(fn: WorksheetFunction, typed: string): boolean {
+function fits(fn: ListedFunction, typed: string): boolean {
   const words = typed.toLowerCase().split(/\s+/);
   const labels = Object.values(fn.parameters).map(({ label }) => label);
   const text = [NAMESPACE, fn.name, fn.summary, fn.topic, resultText(fn), ...labels].join(" ").toLowerCase();
   return words.every((word) => text.includes(word));
 }
 
-function topics(functions: readonly WorksheetFunction[], context: PageContext): HTMLElement[] {
+function topics(functions: readonly ListedFunction[], context: PageContext): HTMLElement[] {
   return TOPICS.flatMap((topic) => {
     const inTopic = functions.filter((fn) => fn.topic === topic);
     const entries = inTopic.map((fn) => functionEntry(fn, context));

@@ -1,0 +1,122 @@
+import bands from "../../data/blade/bands.json";
+import { quantityText, temperatureText } from "../quantity-text";
+import type { Evidence, Relation } from "../relation";
+import { type SourceKey, sourceText } from "../sources";
+import { type Worded, wordFinder } from "../word-list";
+
+export type UseGroup = "kitchen" | "field" | "tool" | "chopper" | "sword";
+
+/** How hard the blade is struck in use. */
+export type Service = "impact" | "light" | "none";
+
+/** What is usual for one use of a blade. Hardness in HRC, angles in degrees a side, lengths in mm. */
+export interface Use extends Worded {
+  readonly low: number;
+  readonly high: number;
+  /** Target to start from. */
+  readonly aim: number;
+  readonly angleLow: number | null;
+  readonly angleHigh: number | null;
+  /** Thickness behind the edge, before the final edge is put on. */
+  readonly behindEdgeLow: number | null;
+  readonly behindEdgeHigh: number | null;
+  /** Part of the blade that the hardness holds for: `edge`, `whole` or `bit`. */
+  readonly part: string;
+  readonly group: UseGroup;
+  readonly service: Service;
+  /** A long blade by its nature, whatever length is given. */
+  readonly isLong: boolean;
+  /** Highest hardness for hard targets; `null` where no such rule is told. */
+  readonly ceiling: number | null;
+  readonly evidence: Evidence;
+  readonly sources: readonly SourceKey[];
+  readonly steels: string;
+  readonly note: string;
+  /** Where sources differ, in words; empty where none were found to. */
+  readonly disagreement: string;
+}
+
+type Limits = readonly [number | null, number | null, number | null, number | null];
+type Row = readonly [
+  string,
+  readonly string[],
+  number,
+  number,
+  number,
+  ...Limits,
+  string,
+  UseGroup,
+  Service,
+  boolean,
+  number | null,
+  Evidence,
+  readonly SourceKey[],
+  string,
+  string,
+  string,
+];
+
+function useOf(row: Row): Use {
+  const [word, aliases, low, high, aim, angleLow, angleHigh, behindEdgeLow, behindEdgeHigh, ...rest] = row;
+  const [part, group, service, isLong, ceiling, evidence, sources, steels, note, disagreement] = rest;
+  const span = { low, high, aim, angleLow, angleHigh, behindEdgeLow, behindEdgeHigh };
+  const kind = { part, group, service, isLong, ceiling };
+  return { word, aliases, ...span, ...kind, evidence, sources, steels, note, disagreement };
+}
+
+/** Every use with its usual band. */
+export const USES: readonly Use[] = (bands.rows as unknown as readonly Row[]).map(useOf);
+
+/**
+ * Finds a use by its name or the beginnings of its words.
+ *
+ * @throws NotAvailable naming the uses that fit ("sword" fits several) or the nearest ones.
+ */
+export const findUse = wordFinder(USES, { noun: "use", listedBy: "USES()" });
+
+/** Names of uses that hold a text, or all of them. */
+export function usesContaining(text: string): string[] {
+  const wanted = text.trim().toLowerCase();
+  const names = ({ word, aliases, group }: Use) => [word, ...aliases, group].join(" ").toLowerCase();
+  return USES.filter((use) => names(use).includes(wanted)).map(({ word }) => word);
+}
+
+/** Where the band comes from, on one line. */
+export function basisText({ evidence, sources }: Use): string {
+  const cited = sources.filter((key) => key !== "common").map(sourceText);
+  if (evidence === "common practice") {
+    return cited.length === 0
+      ? sourceText("common")
+      : `${sourceText("common")}; see also ${cited.join("; ")}`;
+  }
+  return `${evidence}: ${cited.join("; ")}`;
+}
+
+/** Swords of this hardness and more are tempered inside the embrittlement range of spring steel. */
+const SWORD_LEAN_FROM = 50;
+
+/** Which end of the band to take when in doubt, and why. */
+export function leanText({ group, part, low }: Use): string {
+  const mend = "a bent edge can be mended, a chip must be ground out";
+  if (group !== "sword" || part !== "whole" || low < SWORD_LEAN_FROM) return `low end: ${mend}`;
+  return (
+    `low end, ${low} to ${quantityText(low + 2, "HRC")}: harder spring-steel swords are tempered between ` +
+    `${temperatureText(230)} and ${temperatureText(370)}, where such steel is less tough; and ${mend}`
+  );
+}
+
+/** The band of a use as a relation, for the record of evidence. */
+export function bandRelation(use: Use): Relation {
+  const others = use.sources.slice(1).map(sourceText);
+  const notes = [use.note, use.disagreement, others.length > 0 ? `Also: ${others.join("; ")}.` : ""];
+  return {
+    title: `Usual hardness, edge angle and thickness: ${use.word}`,
+    source: use.sources[0] ?? "common",
+    locator: `row "${use.word}" of the table of uses`,
+    evidence: use.evidence,
+    inputs: {},
+    output: { label: "hardness", unit: "HRC" },
+    error: { size: null, unit: "HRC", kind: "not known; sources for one use differ by 5 to 10 HRC" },
+    note: notes.filter((part) => part !== "").join(" "),
+  };
+}

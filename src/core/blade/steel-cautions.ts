@@ -1,0 +1,145 @@
+import steelByUse from "../../data/blade/steel-by-use.json";
+import { numberText, quantityText } from "../quantity-text";
+import { Refusal } from "../refusal";
+import type { Relation } from "../relation";
+import { carbonOf } from "../steel/carbon";
+import type { Family, Steel } from "../steel/steel";
+import type { Use, UseGroup } from "./bands";
+import { isStainless, type SteelKind, steelKind } from "./steel-kind";
+
+export const STEEL_BY_USE: Relation = {
+  title: "Which steel suits which kind of blade",
+  source: "steel-by-use",
+  locator: "table of steel by use",
+  evidence: "common practice",
+  inputs: {},
+  output: { label: "suitability", unit: "" },
+  error: {
+    size: null,
+    unit: "",
+    kind: "a rule of thumb; the maker's heat treatment matters more than the name",
+  },
+};
+
+/** From this length a struck blade counts as long, mm. */
+const LONG_MM = 400;
+/** Under this carbon an edge does not last; under the second a blade does not harden, mass %. */
+const EDGE_CARBON = 0.5;
+const BLADE_CARBON = 0.4;
+/** With this much chromium, carbon alone no longer tells how hard a steel gets, mass %. */
+const ALLOY_HARDENED = 3;
+const SOFT: readonly Family[] = ["austenitic stainless", "ferritic stainless"];
+
+type Verdict =
+  | "best"
+  | "good"
+  | "yes"
+  | "fair"
+  | "low end"
+  | "caution"
+  | "edge only"
+  | "differential only"
+  | "no";
+type Row = readonly [kind: SteelKind, saidAs: string, ...verdicts: Verdict[]];
+
+const GROUPS: readonly UseGroup[] = ["sword", "chopper", "field", "kitchen"];
+const TABLE = new Map((steelByUse.rows as unknown as readonly Row[]).map((row) => [row[0], row]));
+const BLADE_WORD: Readonly<Record<UseGroup, string>> = {
+  kitchen: "kitchen knives",
+  field: "field knives",
+  tool: "such tools",
+  chopper: "choppers and axes",
+  sword: "swords",
+};
+const DEEP: readonly SteelKind[] = [
+  "spring steel",
+  "0.7-0.85 % C low alloy",
+  "low-alloy high carbon",
+  "cold work",
+  "stainless",
+  "high alloy",
+];
+
+/** A use, a steel and the length where it is known. */
+export interface SteelQuestion {
+  readonly use: Use;
+  readonly steel: Steel;
+  /** mm */
+  readonly length?: number | undefined;
+}
+
+const percent = (carbon: number) => quantityText(carbon, "% C");
+
+function isLongImpact({ use, length }: SteelQuestion): boolean {
+  return use.service === "impact" && (use.isLong || (length !== undefined && length > LONG_MM));
+}
+
+function stainlessCaution(question: SteelQuestion): string[] {
+  const { steel, use } = question;
+  if (!isStainless(steel) || !isLongImpact(question)) return [];
+  const name = `${steel.name}, ${numberText(steel.composition.Cr)} % Cr`;
+  return [
+    `Stainless hardened through (${name}) is a poor choice for a long blade that is struck: ` +
+      `it needs a controlled kiln and breaks sooner than a spring steel${use.group === "sword" ? "; keep it for display" : ""}.`,
+  ];
+}
+
+function carbonCaution({ use, steel }: SteelQuestion): string[] {
+  if (SOFT.includes(steel.family)) return [`${steel.name} (${steel.family}) does not harden by quenching.`];
+  if (steel.composition.Cr >= ALLOY_HARDENED) return [];
+  const carbon = carbonOf(steel);
+  if (carbon >= EDGE_CARBON) return [];
+  if (carbon < BLADE_CARBON) return [`${percent(carbon)} is too little carbon for a blade that must harden.`];
+  return use.service === "impact"
+    ? [`${percent(carbon)} is the low end for blades that are struck: tough, but the edge does not last.`]
+    : [`${percent(carbon)} is too little carbon for a lasting edge: choose 0.60 % C or more.`];
+}
+
+function throughHardened({ use, steel }: SteelQuestion, kind: SteelKind): string[] {
+  if (kind !== "plain high carbon" || use.service !== "impact" || use.part !== "whole") return [];
+  return [
+    `Plain high-carbon steel (${steel.name}, ${percent(carbonOf(steel))}) hardened through is brittle under blows: ` +
+      "harden the edge only, or take a spring steel.",
+  ];
+}
+
+function differential({ use, steel }: SteelQuestion, kind: SteelKind): string[] {
+  const wantsSoftBody = use.group === "sword" && use.part === "edge";
+  if (!wantsSoftBody || !DEEP.includes(kind)) return [];
+  return [
+    `${steel.name} hardens deep: clay will not leave the body soft. Take a plain steel low in manganese.`,
+  ];
+}
+
+function bySuitability({ use, steel }: SteelQuestion, kind: SteelKind): string[] {
+  const row = TABLE.get(kind);
+  const verdict = row?.[2 + GROUPS.indexOf(use.group)];
+  const suits = BLADE_WORD[use.group];
+  if (row === undefined || !GROUPS.includes(use.group)) return [];
+  if (verdict === "no") return [`${steel.name} (${row[1]}) is not the trade's choice for ${suits}.`];
+  if (verdict === "caution")
+    return [`${steel.name} (${row[1]}) chips sooner than tougher steels in ${suits}.`];
+  if (verdict === "low end") return [`${steel.name} suits ${suits} at the low end of the band.`];
+  return [];
+}
+
+function byKind(question: SteelQuestion): string[] {
+  const kind = steelKind(question.steel);
+  if (kind === null) return [];
+  const long = stainlessCaution(question);
+  const suits = long.length > 0 ? long : bySuitability(question, kind);
+  return [...suits, ...throughHardened(question, kind), ...differential(question, kind)];
+}
+
+/**
+ * What the trade would say about a steel for a use, as sentences; none where it has nothing against it.
+ * A grade that does not fix its carbon yields the sentence that says so.
+ */
+export function steelCautions(question: SteelQuestion): string[] {
+  try {
+    return [...byKind(question), ...carbonCaution(question)];
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return [...stainlessCaution(question), `${thrown.message}.`];
+    throw thrown;
+  }
+}

@@ -1,0 +1,67 @@
+import table from "../../data/inspection/test-thickness.json";
+import { checkRange, type Relation } from "../relation";
+import { type Worded, wordFinder } from "../word-list";
+
+type Row = readonly [thickness: number, hrc: number];
+
+const rows = table.rows as unknown as readonly Row[];
+const LIMIT = { label: "hardness", unit: "HRC", min: 20, max: 69 };
+const OUTPUT = { label: "least thickness", unit: "mm" };
+
+/** The printed table of ASTM E18. */
+export const THICKNESS_TABLE: Relation = {
+  title: "Least thickness for a Rockwell C test, printed table",
+  source: "astm-e18-thickness",
+  locator: table.locator,
+  evidence: "standard",
+  inputs: { hrc: LIMIT },
+  output: OUTPUT,
+  error: { size: null, unit: "mm", kind: "a rule; the mark must not show on the other side" },
+};
+
+/** Ten times the depth that the cone leaves. */
+export const TEN_TIMES_DEPTH: Relation = {
+  ...THICKNESS_TABLE,
+  title: "Least thickness for a Rockwell C test, ten times the depth of the mark",
+  source: "iso-6508-thickness",
+  locator: "depth (100 - HRC) × 0.002 mm",
+};
+
+export interface ThicknessRule extends Worded {
+  readonly least: (hrc: number) => number;
+}
+
+function byTable(hrc: number): number {
+  const softer = rows.findIndex(([, printed]) => printed <= hrc);
+  const [thick, low] = rows[softer] as Row;
+  const [thin, high] = rows[Math.max(0, softer - 1)] as Row;
+  return high === low ? thick : thick + ((hrc - low) / (high - low)) * (thin - thick);
+}
+
+function byDepth(hrc: number): number {
+  return 10 * (100 - hrc) * 0.002;
+}
+
+/** The two published rules, and the safe choice between them. */
+export const THICKNESS_RULES: readonly ThicknessRule[] = [
+  { word: "larger", aliases: ["safe"], least: (hrc) => Math.max(byTable(hrc), byDepth(hrc)) },
+  { word: "ASTM E18", aliases: ["E18", "table"], least: byTable },
+  { word: "ISO 6508", aliases: ["ten times depth", "6508"], least: byDepth },
+];
+
+export const findThicknessRule = wordFinder(THICKNESS_RULES, {
+  noun: "thickness rule",
+  listedBy: "the help of TEST_THICKNESS",
+});
+
+/**
+ * Thinnest steel on which a Rockwell C reading counts.
+ *
+ * @param hrc - Expected hardness, 20 to 69 HRC.
+ * @returns Thickness in mm.
+ * @throws NotAvailable outside the printed range.
+ */
+export function testThickness(hrc: number, rule: ThicknessRule): number {
+  checkRange(THICKNESS_TABLE, "hrc", hrc);
+  return rule.least(hrc);
+}

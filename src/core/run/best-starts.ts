@@ -1,0 +1,64 @@
+import { numberText } from "../quantity-text";
+import { InvalidValue } from "../refusal";
+import { chancesOfEnough } from "./starts";
+
+/** An order of few and dear blades. Money in one currency. */
+export interface DearOrder {
+  readonly good: number;
+  /** 0.01 to 1 */
+  readonly yield: number;
+  /** Of one start. */
+  readonly cost: number;
+  /** Of one good blade ordered. */
+  readonly price: number;
+  /** What a good blade over the order brings. */
+  readonly spare: number;
+  /** For each good blade that is missing, beside the price that is not earned. */
+  readonly penalty: number;
+}
+
+export interface BestStarts {
+  readonly starts: number;
+  /** Expected over many such orders. */
+  readonly gain: number;
+}
+
+function checkOrder(order: DearOrder): void {
+  const { spare, price, penalty, cost } = order;
+  if (spare > price + penalty) {
+    throw new InvalidValue(
+      `spare ${numberText(spare)} is more than price and penalty together, ${numberText(price + penalty)}: ` +
+        "a blade over the order would be worth more than one of it",
+    );
+  }
+  if (order.yield * spare >= cost) {
+    throw new InvalidValue(
+      `spares at ${numberText(spare)} pay for themselves (cost ${numberText(cost)} at yield ${numberText(order.yield)}): ` +
+        "there is no best number, start as many as you can sell",
+    );
+  }
+}
+
+/**
+ * Number of starts with the highest expected gain. Each further start brings in its yield times what a
+ * good blade is then worth (price and penalty while blades are missing, the spare value after) and
+ * costs its cost; since that worth only falls, the first start that does not pay is past the best.
+ *
+ * @returns Starts and expected gain; 0 starts and the penalties where no start pays.
+ * @throws InvalidValue for figures without a best number, or outside the limits of the binomial.
+ */
+export function bestStarts(order: DearOrder): BestStarts {
+  const { good, price, penalty, spare, cost } = order;
+  checkOrder(order);
+  const enoughFrom = chancesOfEnough(good, order.yield);
+  let gain = 0 - penalty * good;
+  let starts = 0;
+  for (;;) {
+    const enough = starts < good ? 0 : (enoughFrom.next().value as number);
+    const worth = (price + penalty) * (1 - enough) + spare * enough;
+    const more = order.yield * worth - cost;
+    if (more <= 0) return { starts, gain };
+    gain += more;
+    starts += 1;
+  }
+}

@@ -1,0 +1,118 @@
+import { numberText } from "../quantity-text";
+import { InvalidValue, Refusal } from "../refusal";
+import { yieldFloor } from "./yield-floor";
+
+/** One lot as it went. */
+export interface PastLot {
+  readonly item: string;
+  readonly started: number;
+  readonly good: number;
+  /** Bench hours of the whole lot. */
+  readonly hours: number | undefined;
+  readonly loads: number | undefined;
+  readonly kilowattHours: number | undefined;
+}
+
+/** What the lots of one item say for the next one. */
+export interface ItemRecord {
+  readonly lots: number;
+  readonly started: number;
+  readonly good: number;
+  readonly yieldShare: number;
+  /** What the counts support with the confidence asked. */
+  readonly yieldFloor: number;
+  /** Bench hours a start, over the lots whose hours are known. */
+  readonly hoursAStart: number | undefined;
+  /** kWh a load, over the lots whose loads and energy are known. */
+  readonly energyALoad: number | undefined;
+}
+
+export interface ItemHistory {
+  readonly item: string;
+  readonly record: ItemRecord | Refusal;
+}
+
+/** A row of the history: a lot, or a refused one with the item it belongs to. */
+export type PastRow = PastLot | { readonly item: string; readonly refusal: Refusal };
+
+/** A mean over those lots where both figures are known: one without the other would bend it. */
+function ratio(
+  lots: readonly PastLot[],
+  top: (lot: PastLot) => number | undefined,
+  bottom: (lot: PastLot) => number | undefined,
+): number | undefined {
+  let [above, below] = [0, 0];
+  for (const lot of lots) {
+    const [a, b] = [top(lot), bottom(lot)];
+    if (a === undefined || b === undefined) continue;
+    above += a;
+    below += b;
+  }
+  return below > 0 ? above / below : undefined;
+}
+
+function checkLot({ started, good }: PastLot): void {
+  if (good <= started) return;
+  throw new InvalidValue(
+    `good: ${numberText(good)} of ${numberText(started)} started given; more cannot come out than went in`,
+  );
+}
+
+function recordOf(lots: readonly PastLot[], confidence: number): ItemRecord {
+  for (const lot of lots) checkLot(lot);
+  const started = lots.reduce((sum, lot) => sum + lot.started, 0);
+  const good = lots.reduce((sum, lot) => sum + lot.good, 0);
+  return {
+    lots: lots.length,
+    started,
+    good,
+    yieldShare: good / started,
+    yieldFloor: yieldFloor(good, started, confidence),
+    hoursAStart: ratio(
+      lots,
+      (lot) => lot.hours,
+      (lot) => lot.started,
+    ),
+    energyALoad: ratio(
+      lots,
+      (lot) => lot.kilowattHours,
+      (lot) => lot.loads,
+    ),
+  };
+}
+
+function refusable(rows: readonly PastRow[], confidence: number): ItemRecord | Refusal {
+  const lots: PastLot[] = [];
+  for (const row of rows) {
+    if ("refusal" in row) return row.refusal;
+    lots.push(row);
+  }
+  try {
+    return recordOf(lots, confidence);
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return thrown;
+    throw thrown;
+  }
+}
+
+/**
+ * Yield, hours and energy of past lots by item.
+ *
+ * @param rows - Items are compared without case and spaces at the ends.
+ * @param confidence - Of the floor under the yield.
+ * @returns In the order in which the items first appear; an item with a faulty row is refused as a
+ *   whole, since leaving a bad lot out would raise its yield.
+ */
+export function itemHistories(rows: readonly PastRow[], confidence: number): ItemHistory[] {
+  const groups = new Map<string, PastRow[]>();
+  for (const row of rows) {
+    const key = row.item.trim().toLowerCase();
+    const members = groups.get(key);
+    if (members === undefined) groups.set(key, [row]);
+    else members.push(row);
+  }
+  return [...groups.values()].map((members) => ({
+    item: members[0]?.item.trim() ?? "",
+    record: refusable(members, confidence),
+  }));
+}

@@ -1,0 +1,133 @@
+import { benchHours, type PlannedCost, plannedCost } from "../money/cost";
+import { type PriceDay, priceCaution, priceDay } from "../money/price-age";
+import { Refusal } from "../refusal";
+import { carbonOf } from "../steel/carbon";
+import { attempt } from "./attempt";
+import { type PlannedStock, plannedStock } from "./blank";
+import { edgeCaution } from "./edge-caution";
+import { furnaceLine, type PlannedEnergy, plannedEnergy } from "./energy";
+import type { Figure, PlanLine } from "./line";
+import { checkPiece, type FurnaceLine, type LoadShare, loadShares } from "./load-share";
+import { recipeText } from "./recipe";
+import { startsNeeded } from "./starts";
+import { type PlannedTemper, plannedTemper } from "./temper";
+import { type ThroughHardening, throughHardening } from "./through-hardening";
+
+/** One line planned. */
+export interface LinePlan {
+  readonly line: PlanLine;
+  readonly carbon: Figure;
+  readonly temper: PlannedTemper;
+  readonly hardening: ThroughHardening;
+  readonly starts: number;
+  /** Bench hours of all starts and the set-up. */
+  readonly hours: number | undefined;
+  readonly stock: PlannedStock;
+  readonly energy: PlannedEnergy;
+  readonly cost: PlannedCost;
+  /** Sentences, the most pressing first. */
+  readonly cautions: readonly string[];
+}
+
+/** What a line comes to before the loads of the run are known; all that may be refused is settled by then. */
+type Begun = Omit<LinePlan, "energy" | "cost" | "cautions"> & {
+  readonly furnace: FurnaceLine | undefined;
+};
+
+/** A line of the table: planned, refused with its sentence, or blank. */
+export type PlanRow<T> = T | Refusal | undefined;
+
+const UNASKED: ThroughHardening = { word: "", caution: "" };
+
+function begin(line: PlanLine): Begun {
+  const { steel, quench, thickness, hardenC, good, yieldShare, confidence } = line;
+  const starts = startsNeeded(good, yieldShare, confidence);
+  const stock = plannedStock(line, starts);
+  const temper = plannedTemper(line);
+  const temperC = typeof temper.celsius === "number" ? temper.celsius : undefined;
+  const recipe = recipeText({ steel, quench, hardenC, temperC });
+  const furnace = furnaceLine(line, starts, stock.hardenKg, recipe);
+  if (furnace !== undefined) checkPiece(furnace);
+  return {
+    line,
+    carbon: attempt(() => carbonOf(steel)),
+    temper,
+    hardening:
+      quench === undefined || thickness === undefined ? UNASKED : throughHardening(steel, thickness, quench),
+    starts,
+    hours: benchHours(line, starts),
+    stock,
+    furnace,
+  };
+}
+
+function isPlanned<T>(row: PlanRow<T>): row is T {
+  return row !== undefined && !(row instanceof Refusal);
+}
+
+/** The value or the refusal of one line, so that a fault in it leaves the others planned. */
+function kept<T>(plan: () => T): T | Refusal {
+  try {
+    return plan();
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return thrown;
+    throw thrown;
+  }
+}
+
+function finish(begun: Begun, share: LoadShare | undefined, today: PriceDay | undefined): LinePlan {
+  const { line, starts, hours, stock, temper, hardening } = begun;
+  const hot = stock.hardenKg === undefined ? undefined : stock.hardenKg * starts;
+  const energy = plannedEnergy(line, hot, share);
+  const { kilograms } = stock;
+  const cost = plannedCost(line, { starts, hours, kilograms, kilowattHours: energy.kilowattHours });
+  const cautions = [
+    ...temper.cautions,
+    hardening.caution,
+    edgeCaution(line),
+    ...stock.cautions,
+    ...energy.cautions,
+    ...cost.cautions,
+    priceCaution(line, today),
+  ].filter((caution) => caution !== "");
+  return { ...begun, energy, cost, cautions: [...new Set(cautions)] };
+}
+
+/** Names that stand on more than one line. */
+function repeatedNames(rows: readonly PlanRow<PlanLine>[]): Set<string> {
+  const seen = new Set<string>();
+  const repeated = new Set<string>();
+  for (const row of rows) {
+    if (!isPlanned(row) || row.name === "") continue;
+    const key = row.name.toLowerCase();
+    if (seen.has(key)) repeated.add(key);
+    seen.add(key);
+  }
+  return repeated;
+}
+
+/**
+ * Plans a run line by line: temper, starts, bars, loads, energy, hours and money.
+ *
+ * @param rows - Lines as read; a refused or blank one stays as it is.
+ * @param date - Day number that prices are compared with; the newest price date where left out.
+ * @returns In the order of the lines. A fault in one leaves the others planned; its pieces count nowhere.
+ */
+export function planRun(
+  rows: readonly PlanRow<PlanLine>[],
+  date: number | undefined,
+): readonly PlanRow<LinePlan>[] {
+  const repeated = repeatedNames(rows);
+  const begun = rows.map((row) => (isPlanned(row) ? kept(() => begin(row)) : row));
+  const today = priceDay(
+    rows.map((row) => (isPlanned(row) ? row : undefined)),
+    date,
+  );
+  const shares = loadShares(begun.map((row) => (isPlanned(row) ? row.furnace : undefined)));
+  return begun.map((row, index) => {
+    if (!isPlanned(row)) return row;
+    const plan = finish(row, shares[index], today);
+    if (!repeated.has(row.line.name.toLowerCase())) return plan;
+    return { ...plan, cautions: [...plan.cautions, `Line ${row.line.name} stands in the table twice.`] };
+  });
+}

@@ -1,0 +1,35 @@
+import { USES as ALL_USES, bandRelation, basisText, leanText } from "../../core/blade/bands";
+import { rowFunction } from "../declare";
+import { use } from "./use-argument";
+
+export const BAND = rowFunction({
+  name: "BAND",
+  summary:
+    "Usual hardness, edge angle and thickness behind the edge for a use, with its basis and which end to lean to.",
+  parameters: { use },
+  result: [
+    { label: "HRC low", unit: "HRC" },
+    { label: "HRC aim", unit: "HRC" },
+    { label: "HRC high", unit: "HRC" },
+    { label: "part", unit: "text" },
+    { label: "edge angle low", unit: "° a side" },
+    { label: "edge angle high", unit: "° a side" },
+    { label: "behind edge low", unit: "mm" },
+    { label: "behind edge high", unit: "mm" },
+    { label: "basis", unit: "text" },
+    { label: "lean", unit: "text" },
+  ],
+  relations: ALL_USES.map(bandRelation),
+  compute: ({ use }) => [
+    use.low,
+    use.aim,
+    use.high,
+    use.part,
+    use.angleLow ?? "",
+    use.angleHigh ?? "",
+    use.behindEdgeLow ?? "",
+    use.behindEdgeHigh ?? "",
+    basisText(use),
+    leanText(use),
+  ],
+});

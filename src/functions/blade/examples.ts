@@ -1,0 +1,47 @@
+import type { Example } from "../declare";
+
+const COMMON = "common practice, no source";
+
+export const ASSESS: readonly Example[] = [
+  {
+    given: ["Heavy cutting sword hard targets", "5160", 56],
+    gives: ["HIGH", "…"],
+    source: `${COMMON}: 53 to 54 at most`,
+  },
+  {
+    given: ["Light sharp sword soft targets", "5160", 55],
+    gives: ["inside the usual band", "…"],
+    source: `${COMMON}: a sword around 55 is near the usual region`,
+  },
+  {
+    given: ["Chef knife thin hard", "52100", 60, 63],
+    gives: ["DOUBTFUL", "…"],
+    source: "a range that straddles the upper end, 62",
+  },
+];
+
+export const BAND: readonly Example[] = [
+  {
+    given: ["Heavy cutting sword hard targets"],
+    gives: [50, 52, 53, "whole", 22, 28, 0.8, 1.5, "…", "…"],
+    source: COMMON,
+  },
+  {
+    given: ["Chef knife thin hard"],
+    gives: [59, 60, 62, "edge", 10, 15, 0.1, 0.25, "…", "…"],
+    source: `${COMMON}; one maker's page gives 58 to 62`,
+  },
+  {
+    given: ["Practice longsword blunt"],
+    gives: [46, 49, 52, "whole", "", "", 1, 2, "…", "…"],
+    source: "three sellers' pages: 48 at least, 50 to 52 as good",
+  },
+];
+
+export const USES: readonly Example[] = [
+  {
+    given: ["axe"],
+    gives: [["Felling axe bit"], ["Carving or side axe bit"]],
+    source: "the two axes among the 37 uses of the table",
+  },
+];

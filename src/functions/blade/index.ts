@@ -1,0 +1,3 @@
+export { ASSESS } from "./assess";
+export { BAND } from "./band";
+export { USES } from "./uses";

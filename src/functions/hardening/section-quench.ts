@@ -1,0 +1,43 @@
+import { bathCaution } from "../../core/blade/quench-cautions";
+import { quenchSection } from "../../core/hardening/section-quench";
+import {
+  hardnessOrBand,
+  type SectionPoint,
+  sectionPoints,
+  verdictText,
+} from "../../core/hardening/section-report";
+import { rowFunction } from "../declare";
+import { sectionInputs, sectionParameters } from "./section-arguments";
+import { sectionRelations } from "./section-relations";
+
+export const SECTION_QUENCH = rowFunction({
+  name: "SECTION_QUENCH",
+  summary:
+    "Whether a tapered section hardens in a bath, bare or under clay: hardened depth, hardness at edge, middle and spine, verdict.",
+  parameters: sectionParameters,
+  result: [
+    { label: "hardened depth", unit: "mm" },
+    { label: "edge", unit: "HRC" },
+    { label: "middle", unit: "HRC" },
+    { label: "spine", unit: "HRC" },
+    { label: "verdict", unit: "text" },
+  ],
+  relations: sectionRelations,
+  compute: (given) => {
+    const inputs = sectionInputs(given);
+    const band = quenchSection(inputs);
+    const points = sectionPoints(band);
+    const at = (share: number) =>
+      hardnessOrBand(points[Math.round(share * (points.length - 1))] as SectionPoint);
+    return [
+      band.likely.depthMm,
+      at(0),
+      at(0.5),
+      at(1),
+      [
+        verdictText(band, inputs.clay > 0, inputs.transferS > 0),
+        ...bathCaution(inputs.steel, inputs.quench),
+      ].join("; "),
+    ];
+  },
+});

@@ -1,0 +1,50 @@
+import { InvalidValue } from "../../core/refusal";
+import type { PlanLine } from "../../core/run/line";
+import { type LinePlan, type PlanRow, planRun } from "../../core/run/plan";
+import { type Cell, type Cells, isEmpty } from "../cells";
+import { readHeadings, type TableColumns } from "./heading-row";
+import { OTHER_WORDS, PLAN_HEADINGS } from "./plan-headings";
+import { filledRows, readRow } from "./table-rows";
+
+/** A run table, read and planned. */
+export interface PlannedTable {
+  readonly headings: readonly Cell[];
+  readonly columns: TableColumns;
+  /** Below the headings, as they stand on the sheet. */
+  readonly rows: Cells;
+  /** One for each row. */
+  readonly plans: readonly PlanRow<LinePlan>[];
+}
+
+/** Words that tell typed cells from calculated ones in a row of their own, under the headings. */
+const MARKS: ReadonlySet<string> = new Set(["type", "calc", "either", "in", "frozen"]);
+
+/** A row of nothing but marks is no line of the run. */
+function isMarks(row: readonly Cell[]): boolean {
+  const filled = row.filter((cell) => !isEmpty(cell));
+  return filled.length > 0 && filled.every((cell) => MARKS.has(String(cell).trim().toLowerCase()));
+}
+
+/**
+ * Reads and plans a run table.
+ *
+ * @param date - Day number that prices are compared with.
+ * @throws InvalidValue for headings that cannot be told apart.
+ */
+export function plannedTable(table: Cells, date: number | undefined): PlannedTable {
+  const filled = filledRows(table);
+  // Blank rows above the headings come with a range drawn a little large.
+  const top = filled.findIndex((row) => !row.every(isEmpty));
+  const [headings = [], ...rows] = filled.slice(Math.max(0, top));
+  const columns = readHeadings(headings, PLAN_HEADINGS, OTHER_WORDS);
+  for (const key of ["steel", "good", "yieldShare"] as const) {
+    if (columns.known.has(key)) continue;
+    throw new InvalidValue(
+      `no heading reads "${PLAN_HEADINGS[key].label}": a run needs steel, good and yield; RUN_HEADINGS() lists every heading`,
+    );
+  }
+  const lines = rows.map((row) =>
+    isMarks(row) ? undefined : (readRow(row, columns, PLAN_HEADINGS) as PlanRow<PlanLine>),
+  );
+  return { headings, columns, rows, plans: planRun(lines, date) };
+}

@@ -1,0 +1,115 @@
+import { Refusal } from "../../core/refusal";
+import type { Figure } from "../../core/run/line";
+import type { LinePlan, PlanRow } from "../../core/run/plan";
+import { emptyRow, refusedRow } from "../answer";
+import { type Cell, type Cells, isEmpty } from "../cells";
+import { type Column, tableFunction } from "../declare";
+import { table } from "../parameters";
+import { dateOrNothing } from "./dates";
+import { foldHeading } from "./heading-row";
+import { type PlannedTable, plannedTable } from "./plan-lines";
+import { planRelations } from "./plan-relations";
+import { passedOn } from "./table-rows";
+
+/** What is worked out for each line; the order is frozen once released. */
+const RESULTS: readonly Column[] = [
+  { label: "mass g", unit: "g" },
+  { label: "carbon %", unit: "mass %" },
+  { label: "HRC low", unit: "HRC" },
+  { label: "HRC high", unit: "HRC" },
+  { label: "band status", unit: "text" },
+  { label: "temper C", unit: "°C" },
+  { label: "temper F", unit: "°F" },
+  { label: "through-hardens", unit: "text" },
+  { label: "starts", unit: "" },
+  { label: "bars", unit: "" },
+  { label: "use of bar %", unit: "%" },
+  { label: "kg", unit: "kg" },
+  { label: "loads", unit: "" },
+  { label: "kWh", unit: "kWh" },
+  { label: "hours", unit: "h" },
+  { label: "unit cost", unit: "money" },
+  { label: "price", unit: "money" },
+  { label: "margin", unit: "" },
+  { label: "cautions", unit: "text" },
+];
+
+const LINE: Column = { label: "line", unit: "text" };
+
+function shown(figure: Figure): Cell {
+  return figure ?? "";
+}
+
+function resultRow(plan: LinePlan): Cell[] {
+  const { temper, stock, energy, cost } = plan;
+  const figures: Cell[] = [
+    shown(stock.massG),
+    shown(plan.carbon),
+    shown(temper.low),
+    shown(temper.high),
+    temper.status,
+    shown(temper.celsius),
+    shown(temper.fahrenheit),
+    plan.hardening.word,
+    plan.starts,
+    shown(stock.bars?.bars),
+    shown(stock.bars && stock.bars.use * 100),
+    shown(stock.kilograms),
+    shown(energy.loads),
+    shown(energy.kilowattHours),
+    shown(plan.hours),
+    shown(cost.unitCost),
+    shown(cost.price),
+    shown(cost.margin),
+  ];
+  return [...figures, plan.cautions.join(" ")];
+}
+
+function results(plan: PlanRow<LinePlan>): Cell[] {
+  if (plan === undefined) return emptyRow(RESULTS);
+  return plan instanceof Refusal ? refusedRow(plan, RESULTS) : resultRow(plan);
+}
+
+const RESULT_HEADINGS: ReadonlySet<string> = new Set(RESULTS.map(({ label }) => foldHeading(label)));
+
+/** Columns of the smith's own. Empty ones beside the table, and those headed like a result, are left out. */
+function ownColumns({ headings, columns, rows }: PlannedTable): number[] {
+  return columns.own.filter((position) => {
+    const heading = headings[position] ?? null;
+    if (RESULT_HEADINGS.has(foldHeading(String(heading ?? "")))) return false;
+    return !isEmpty(heading) || rows.some((row) => !isEmpty(row[position] ?? null));
+  });
+}
+
+function runPlan(lines: Cells, date: number | undefined): Cells {
+  const planned = plannedTable(lines, date);
+  const { headings, columns, rows, plans } = planned;
+  const own = ownColumns(planned);
+  const name = columns.known.get("name") ?? -1;
+  const asGiven = (row: readonly Cell[]) => [name, ...own].map((position) => passedOn(row, position));
+  const top = [LINE.label, ...own.map((position) => passedOn(headings, position))];
+  return [
+    [...top, ...RESULTS.map(({ label }) => label)],
+    ...rows.map((row, index) => [...asGiven(row), ...results(plans[index])]),
+  ];
+}
+
+export const RUN_PLAN = tableFunction({
+  name: "RUN_PLAN",
+  summary:
+    "Plans a whole run from your table, a row a line: mass, temper, starts, bars, loads, kWh, hours, cost, price, cautions.",
+  parameters: {
+    lines: table({
+      label: "lines",
+      help: "Your table with its headings in the first row, in any order; RUN_HEADINGS() lists them, other columns are passed on.",
+      accepts: "a table whose first row holds headings such as steel, good, yield, length",
+    }),
+    date: dateOrNothing({
+      label: "date",
+      help: "Day that steel prices are compared with, TODAY() if you like; the newest price date of the table where left out.",
+    }),
+  },
+  result: [LINE, ...RESULTS],
+  relations: planRelations,
+  compute: ({ lines, date }) => runPlan(lines, date),
+});
