@@ -1,7 +1,7 @@
 import { calculateWorkbook } from "../engine/calculate-workbook";
 import type { Evaluation } from "../engine/evaluate-formulas";
 import type { Typed } from "../engine/workbook-input";
-import { columnLetters } from "../workbook/sheet-model";
+import { columnLetters } from "../workbook/model/sheet-model";
 
 const TABLE_SHEET = "table";
 const ANSWER_SHEET = "answer";

@@ -12,7 +12,7 @@ import {
   writeSync,
 } from "node:fs";
 import { basename, dirname, join } from "node:path";
-import { FileRefusal } from "../workbook/xlsx/file-refusal";
+import { FileRefusal } from "../workbook/file/package/file-refusal";
 
 /** A file as it was read, with what tells whether someone else has written it since. */
 export interface FileRead {

@@ -1,4 +1,4 @@
-import { type Recalculation, recalculate } from "../workbook/xlsx/recalculate";
+import { type Recalculation, recalculate } from "../workbook/file/patch/recalculate";
 import { readWhole, refuseOpenWorkbook, writeWhole } from "./files";
 import { readOptions, WrongArguments } from "./options";
 import { counted, listedRemarks } from "./remarks";

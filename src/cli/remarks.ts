@@ -1,4 +1,4 @@
-import type { CellRemark } from "../workbook/xlsx/recalculate";
+import type { CellRemark } from "../workbook/file/patch/recalculate";
 
 const SHOWN = 20;
 

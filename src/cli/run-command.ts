@@ -1,4 +1,4 @@
-import { FileRefusal } from "../workbook/xlsx/file-refusal";
+import { FileRefusal } from "../workbook/file/package/file-refusal";
 import { WrongArguments } from "./options";
 
 /** Exit status: done, an answer that asks for attention, wrong arguments or a refused file, a fault of ours. */

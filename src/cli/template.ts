@@ -1,7 +1,7 @@
 import { existsSync } from "node:fs";
-import { planningTemplate, USUAL_ROOM } from "../workbook/template/planning-template";
-import { EMPTY_DATA, exampleData } from "../workbook/template/template-data";
-import { writeWorkbook } from "../workbook/template/write-workbook";
+import { writeWorkbook } from "../workbook/file/excelts/write-workbook";
+import { planningTemplate, USUAL_ROOM } from "../workbook/sheets/planning-template";
+import { EMPTY_DATA, exampleData } from "../workbook/sheets/template-data";
 import { writeWhole } from "./files";
 import { readOptions, WrongArguments } from "./options";
 import { counted } from "./remarks";

@@ -1,9 +1,9 @@
+import type { CellRemark } from "../workbook/file/patch/recalculate";
 import { COMPUTED_BY } from "../workbook/share/provenance";
 import { plainContent } from "../workbook/share/values";
-import { TOLERANCE } from "../workbook/verify/agreement";
-import type { Cause, Difference } from "../workbook/verify/causes";
-import { type Verification, verifyCopy } from "../workbook/verify/verify-copy";
-import type { CellRemark } from "../workbook/xlsx/recalculate";
+import { TOLERANCE } from "../workbook/share/verify/agreement";
+import type { Cause, Difference } from "../workbook/share/verify/causes";
+import { type Verification, verifyCopy } from "../workbook/share/verify/verify-copy";
 import { readWhole } from "./files";
 import { readOptions, WrongArguments } from "./options";
 import { counted, listedRemarks } from "./remarks";

@@ -1,6 +1,6 @@
 import type { IWorkbookData } from "@univerjs/core";
-import type { Book } from "../workbook/book/book";
-import { cellName } from "../workbook/sheet-model";
+import { cellName } from "../workbook/model/sheet-model";
+import type { Book } from "../workbook/model/workbook-data";
 import { snapshotOf } from "./book-snapshot";
 import { isEdit, isRearrangement } from "./grid-edits";
 import type { StartedGrid } from "./grid-start";

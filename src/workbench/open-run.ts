@@ -1,8 +1,8 @@
-import type { Book } from "../workbook/book/book";
-import { changesBetween } from "../workbook/book/changes";
-import { patchBook } from "../workbook/book/patch-book";
-import { type ReadBook, readBook } from "../workbook/book/read-book";
-import { writeBook } from "../workbook/book/write-book";
+import { patchBook } from "../workbook/file/patch/patch-workbook";
+import { type ReadBook, readBook } from "../workbook/file/read/read-workbook";
+import { writeBook } from "../workbook/file/write/write-workbook";
+import { changesBetween } from "../workbook/model/changes";
+import type { Book } from "../workbook/model/workbook-data";
 import { type ShareCopy, shareCopy } from "../workbook/share/share-copy";
 import { shareReport } from "../workbook/share/share-report";
 import { snapshotOf } from "./book-snapshot";

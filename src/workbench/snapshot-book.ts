@@ -8,9 +8,9 @@ import {
   type IWorkbookData,
   type IWorksheetData,
 } from "@univerjs/core";
-import type { Band, Book, BookCell, BookSheet, Held, Look } from "../workbook/book/book";
-import { withFill } from "../workbook/book/calculated-book";
-import { shifted } from "../workbook/xlsx/references";
+import { shifted } from "../workbook/file/references";
+import { withFill } from "../workbook/model/calculated-workbook";
+import type { Band, Book, BookCell, BookSheet, Held, Look } from "../workbook/model/workbook-data";
 import { namesIn, rectangleOf, rulesIn, tablesIn } from "./book-resources";
 import { lookOfStyle } from "./look-styles";
 

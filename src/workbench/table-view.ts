@@ -1,4 +1,4 @@
-import { columnLetters } from "../workbook/sheet-model";
+import { columnLetters } from "../workbook/model/sheet-model";
 import type { CellView, Grid, SheetView } from "./grid";
 import { byId } from "./page";
 

@@ -1,8 +1,8 @@
 import type { FRange } from "@univerjs/sheets/facade";
 import type { Block, FilledBy, Place } from "../host/port";
 import { quotedSheet } from "../host/reference";
-import { planningCell } from "../workbook/planning-sheet";
-import { cellName, readCellName } from "../workbook/sheet-model";
+import { cellName, readCellName } from "../workbook/model/sheet-model";
+import { planningCell } from "../workbook/sheets/demo/planning-sheet";
 import { EMPTY_SHEET } from "./book-snapshot";
 import type { CellView, Grid, SheetView } from "./grid";
 import { GridBook, type GridState } from "./grid-book";

@@ -1,5 +1,5 @@
-import { planningTemplate } from "./template/planning-template";
-import { writeWorkbook } from "./template/write-workbook";
+import { writeWorkbook } from "./file/excelts/write-workbook";
+import { planningTemplate } from "./sheets/planning-template";
 
 export { shareCopy as copyForSharing } from "./share/share-copy";
 export { shareReport } from "./share/share-report";

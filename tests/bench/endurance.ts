@@ -6,7 +6,7 @@
  * 30 minutes unless another number is given; exit status 1 where memory grew beyond the limit.
  */
 import type { CDPSession, Page } from "playwright-core";
-import { planningCell } from "../../src/workbook/planning-sheet";
+import { planningCell } from "../../src/workbook/sheets/demo/planning-sheet";
 import { Session } from "../workbench/session";
 
 const USUAL_MINUTES = 30;

@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { expect, it } from "vitest";
+import { recalculate } from "../../src/workbook/file/patch/recalculate";
 import { csvText } from "../../src/workbook/share/csv";
 import { shareCopy } from "../../src/workbook/share/share-copy";
-import { verifyCopy } from "../../src/workbook/verify/verify-copy";
-import { recalculate } from "../../src/workbook/xlsx/recalculate";
+import { verifyCopy } from "../../src/workbook/share/verify/verify-copy";
 import { handMade, partsOf } from "../workbook/hand-made";
 import { CSV_OF_ALL_SHEETS, converted, hasLibreOffice, hasPdfToText, wordsOf } from "./office";
 

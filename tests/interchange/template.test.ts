@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
-import { planningTemplate } from "../../src/workbook/template/planning-template";
-import { exampleData } from "../../src/workbook/template/template-data";
-import { writeWorkbook } from "../../src/workbook/template/write-workbook";
+import { writeWorkbook } from "../../src/workbook/file/excelts/write-workbook";
+import { planningTemplate } from "../../src/workbook/sheets/planning-template";
+import { exampleData } from "../../src/workbook/sheets/template-data";
 import { CSV_OF_ALL_SHEETS, converted, hasLibreOffice } from "./office";
 
 const LONG = 300_000;

@@ -3,11 +3,11 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { strToU8, zipSync } from "fflate";
 import { describe, expect, test } from "vitest";
-import { FileRefusal } from "../../src/workbook/xlsx/file-refusal";
-import { readLiveWorkbook } from "../../src/workbook/xlsx/live-workbook";
-import { Package } from "../../src/workbook/xlsx/package";
-import { recalculate } from "../../src/workbook/xlsx/recalculate";
-import { walkXml } from "../../src/workbook/xlsx/xml";
+import { FileRefusal } from "../../src/workbook/file/package/file-refusal";
+import { Package } from "../../src/workbook/file/package/package";
+import { walkXml } from "../../src/workbook/file/package/xml";
+import { recalculate } from "../../src/workbook/file/patch/recalculate";
+import { readLiveWorkbook } from "../../src/workbook/file/read/live-workbook";
 import { handMade } from "../workbook/hand-made";
 
 const SHEET = "<sheetData/>";

@@ -2,8 +2,8 @@ import { describe, expect, test } from "vitest";
 import { evaluateFormulas } from "../../src/engine/evaluate-formulas";
 import { catalogue } from "../../src/functions/catalogue";
 import { evaluate } from "../../src/functions/evaluate";
-import { recalculate } from "../../src/workbook/xlsx/recalculate";
-import { walkXml } from "../../src/workbook/xlsx/xml";
+import { walkXml } from "../../src/workbook/file/package/xml";
+import { recalculate } from "../../src/workbook/file/patch/recalculate";
 import { handMade, insideSheet } from "../workbook/hand-made";
 
 /** Texts that a program would run, after the list of OWASP ("CSV Injection"), and markup. */

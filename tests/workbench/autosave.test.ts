@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from "vitest";
-import { planningCell } from "../../src/workbook/planning-sheet";
+import { planningCell } from "../../src/workbook/sheets/demo/planning-sheet";
 import { Bench } from "./bench";
 import { type OpenPage, Session } from "./session";
 

@@ -1,8 +1,8 @@
 import type { Page } from "playwright-core";
 import { expect, vi } from "vitest";
-import { columnKeys } from "../../src/workbook/planning-columns";
-import { planningCell, planningSheet } from "../../src/workbook/planning-sheet";
-import { demoRun } from "../../src/workbook/run";
+import { planningCell, planningSheet } from "../../src/workbook/sheets/demo/planning-sheet";
+import { columnKeys } from "../../src/workbook/sheets/planning-columns";
+import { demoRun } from "../../src/workbook/sheets/run-r07/run";
 
 const [firstLine, lastLine] = planningSheet(demoRun).lines;
 

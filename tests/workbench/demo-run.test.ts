@@ -1,10 +1,20 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import type { CalculatedWorkbook } from "../../src/engine/calculate-workbook";
-import { FIGURE, swordRows } from "../../src/workbook/demo/balance-sheet";
-import { COLUMN, FIRST_BLANK, FIRST_ORDER, FIRST_PATTERN } from "../../src/workbook/demo/cut-list-sheet";
-import { demoWorkbook } from "../../src/workbook/demo/demo-workbook";
-import { FIRST_ITEM, FIRST_LOT, ITEM, LOT } from "../../src/workbook/demo/history-sheet";
-import { FIRST_CAUTION, FIRST_PLANNED, PLAN_WITH, planColumn } from "../../src/workbook/demo/run-plan-sheet";
+import { FIGURE, swordRows } from "../../src/workbook/sheets/demo/balance-sheet";
+import {
+  COLUMN,
+  FIRST_BLANK,
+  FIRST_ORDER,
+  FIRST_PATTERN,
+} from "../../src/workbook/sheets/demo/cut-list-sheet";
+import { demoWorkbook } from "../../src/workbook/sheets/demo/demo-workbook";
+import { FIRST_ITEM, FIRST_LOT, ITEM, LOT } from "../../src/workbook/sheets/demo/history-sheet";
+import {
+  FIRST_CAUTION,
+  FIRST_PLANNED,
+  PLAN_WITH,
+  planColumn,
+} from "../../src/workbook/sheets/demo/run-plan-sheet";
 import { calculated, changed, shownIn } from "./demo";
 
 const demo = demoWorkbook();

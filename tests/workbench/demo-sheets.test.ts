@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import type { CalculatedWorkbook } from "../../src/engine/calculate-workbook";
+import type { WorkbookModel } from "../../src/workbook/model/sheet-model";
 import {
   BY_NAME,
   CERTIFICATE_AT,
@@ -7,18 +8,22 @@ import {
   FIRST_OWN,
   OWN_BAND,
   VERDICT,
-} from "../../src/workbook/demo/certificates-sheet";
-import { BY_BOOK, FIRST_COUPON, FITTED, LIKELY, READING } from "../../src/workbook/demo/coupons-sheet";
-import { demoWorkbook } from "../../src/workbook/demo/demo-workbook";
-import { FIRST_PLANNED, FIRST_TOTAL, FIRST_TYPED, typedColumn } from "../../src/workbook/demo/run-plan-sheet";
+} from "../../src/workbook/sheets/demo/certificates-sheet";
+import { BY_BOOK, FIRST_COUPON, FITTED, LIKELY, READING } from "../../src/workbook/sheets/demo/coupons-sheet";
+import { demoWorkbook } from "../../src/workbook/sheets/demo/demo-workbook";
+import {
+  FIRST_PLANNED,
+  FIRST_TOTAL,
+  FIRST_TYPED,
+  typedColumn,
+} from "../../src/workbook/sheets/demo/run-plan-sheet";
 import {
   DEPTH,
   FIRST_POINT,
   FIRST_SECTION,
   FITTED_CLAY,
   MEASURED,
-} from "../../src/workbook/demo/section-sheet";
-import type { WorkbookModel } from "../../src/workbook/sheet-model";
+} from "../../src/workbook/sheets/demo/section-sheet";
 import { calculated, changed, shownIn } from "./demo";
 
 const demo = demoWorkbook();

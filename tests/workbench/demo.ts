@@ -1,6 +1,6 @@
 import { type CalculatedWorkbook, calculateWorkbook } from "../../src/engine/calculate-workbook";
 import type { Typed } from "../../src/engine/workbook-input";
-import type { CellModel, WorkbookModel } from "../../src/workbook/sheet-model";
+import type { CellModel, WorkbookModel } from "../../src/workbook/model/sheet-model";
 
 function input(cell: CellModel | undefined): Typed {
   if (cell === undefined || cell.content === "") return undefined;

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { columnKeys, planningColumns } from "../../src/workbook/planning-columns";
-import { planningCell, planningSheet } from "../../src/workbook/planning-sheet";
-import { demoRun } from "../../src/workbook/run";
-import { cellName, columnLetters, readCellName } from "../../src/workbook/sheet-model";
+import { cellName, columnLetters, readCellName } from "../../src/workbook/model/sheet-model";
+import { planningCell, planningSheet } from "../../src/workbook/sheets/demo/planning-sheet";
+import { columnKeys, planningColumns } from "../../src/workbook/sheets/planning-columns";
+import { demoRun } from "../../src/workbook/sheets/run-r07/run";
 
 const sheet = planningSheet(demoRun);
 const [firstLine, lastLine] = sheet.lines;

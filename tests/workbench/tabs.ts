@@ -1,8 +1,13 @@
 import { describe, expect, test } from "vitest";
-import { BY_BOOK, FIRST_COUPON, LIKELY, READING } from "../../src/workbook/demo/coupons-sheet";
-import { demoWorkbook } from "../../src/workbook/demo/demo-workbook";
-import { FIRST_PLANNED, FIRST_TYPED, planColumn, typedColumn } from "../../src/workbook/demo/run-plan-sheet";
-import { cellName } from "../../src/workbook/sheet-model";
+import { cellName } from "../../src/workbook/model/sheet-model";
+import { BY_BOOK, FIRST_COUPON, LIKELY, READING } from "../../src/workbook/sheets/demo/coupons-sheet";
+import { demoWorkbook } from "../../src/workbook/sheets/demo/demo-workbook";
+import {
+  FIRST_PLANNED,
+  FIRST_TYPED,
+  planColumn,
+  typedColumn,
+} from "../../src/workbook/sheets/demo/run-plan-sheet";
 import type { Bench } from "./bench";
 
 const names = demoWorkbook().sheets.map(({ name }) => name);

@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { recalculate } from "../../src/workbook/xlsx/recalculate";
+import { recalculate } from "../../src/workbook/file/patch/recalculate";
 import { handMade, insideSheet, partsOf } from "./hand-made";
 
 // What stands in the XML follows SpreadsheetML (ECMA-376 Part 1, 18.3 and 18.17) and, for `cm`, [MS-XLSX] 2.2.4.

@@ -2,10 +2,10 @@ import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { deflateSync, zipSync } from "fflate";
 import { expect, it } from "vitest";
-import { FileRefusal } from "../../src/workbook/xlsx/file-refusal";
-import { readLiveWorkbook } from "../../src/workbook/xlsx/live-workbook";
-import { Package } from "../../src/workbook/xlsx/package";
-import { LIMITS } from "../../src/workbook/xlsx/zip-directory";
+import { FileRefusal } from "../../src/workbook/file/package/file-refusal";
+import { Package } from "../../src/workbook/file/package/package";
+import { LIMITS } from "../../src/workbook/file/package/zip-directory";
+import { readLiveWorkbook } from "../../src/workbook/file/read/live-workbook";
 import { handMade, WORKBOOK_TYPE } from "./hand-made";
 
 const sample = readFileSync(new URL("files/written-by-xlsxwriter.xlsx", import.meta.url));

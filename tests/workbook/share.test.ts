@@ -2,8 +2,8 @@ import { readFileSync } from "node:fs";
 import { Workbook } from "@cj-tech-master/excelts";
 import fc from "fast-check";
 import { expect, it } from "vitest";
+import { FileRefusal } from "../../src/workbook/file/package/file-refusal";
 import { shareCopy } from "../../src/workbook/share/share-copy";
-import { FileRefusal } from "../../src/workbook/xlsx/file-refusal";
 import { handMade, insideSheet, partsOf } from "./hand-made";
 import { faultsOf } from "./packages";
 

@@ -1,9 +1,9 @@
 import { beforeAll, describe, expect, it } from "vitest";
-import type { WorkbookModel } from "../../src/workbook/sheet-model";
-import { planningTemplate } from "../../src/workbook/template/planning-template";
-import { exampleData } from "../../src/workbook/template/template-data";
-import { writeWorkbook } from "../../src/workbook/template/write-workbook";
-import { type Recalculation, recalculate } from "../../src/workbook/xlsx/recalculate";
+import { writeWorkbook } from "../../src/workbook/file/excelts/write-workbook";
+import { type Recalculation, recalculate } from "../../src/workbook/file/patch/recalculate";
+import type { WorkbookModel } from "../../src/workbook/model/sheet-model";
+import { planningTemplate } from "../../src/workbook/sheets/planning-template";
+import { exampleData } from "../../src/workbook/sheets/template-data";
 import { partsOf } from "./hand-made";
 import { type StoredValues, storedValues } from "./template-cells";
 

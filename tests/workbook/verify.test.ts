@@ -1,9 +1,9 @@
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { expect, it } from "vitest";
+import { FileRefusal } from "../../src/workbook/file/package/file-refusal";
 import { shareCopy } from "../../src/workbook/share/share-copy";
-import { verifyCopy } from "../../src/workbook/verify/verify-copy";
-import { FileRefusal } from "../../src/workbook/xlsx/file-refusal";
+import { verifyCopy } from "../../src/workbook/share/verify/verify-copy";
 import { handMade, partsOf } from "./hand-made";
 import { withPart } from "./packages";
 

@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
-import { heading, helperSheet, typed, worked } from "../../src/workbook/sheet-parts";
-import { writeWorkbook } from "../../src/workbook/template/write-workbook";
-import { recalculate } from "../../src/workbook/xlsx/recalculate";
+import { writeWorkbook } from "../../src/workbook/file/excelts/write-workbook";
+import { recalculate } from "../../src/workbook/file/patch/recalculate";
+import { heading, helperSheet, typed, worked } from "../../src/workbook/sheets/parts/sheet-parts";
 import { partsOf } from "./hand-made";
 
 const looks = { columnWidths: [90, 90], rowHeights: {} };

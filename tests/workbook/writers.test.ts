@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { Workbook } from "@cj-tech-master/excelts";
 import { expect, it } from "vitest";
-import { recalculate } from "../../src/workbook/xlsx/recalculate";
+import { recalculate } from "../../src/workbook/file/patch/recalculate";
 import { partsOf } from "./hand-made";
 
 // Files of other writers: XlsxWriter 3.2.9, openpyxl 3.1.5 (which keeps no values), the same file saved by LibreOffice 7.4.7

@@ -1,7 +1,7 @@
 import { unparse } from "papaparse";
-import { contentOf } from "../xlsx/cell-content";
-import { type LiveSheet, type LiveWorkbook, readLiveWorkbook } from "../xlsx/live-workbook";
-import type { StoredCell } from "../xlsx/stored-sheet";
+import { contentOf } from "../file/cell-content";
+import { type LiveSheet, type LiveWorkbook, readLiveWorkbook } from "../file/read/live-workbook";
+import type { StoredCell } from "../file/read/stored-sheet";
 import { type Moment, momentStyles } from "./date-styles";
 import { momentText } from "./moments";
 

@@ -1,6 +1,6 @@
-import type { LiveWorkbook } from "../xlsx/live-workbook";
-import { relationshipsOf } from "../xlsx/relationships";
-import { walkXml } from "../xlsx/xml";
+import { relationshipsOf } from "../file/package/relationships";
+import { walkXml } from "../file/package/xml";
+import type { LiveWorkbook } from "../file/read/live-workbook";
 
 /** How a number is shown: as a day, a time of day, both, or as a number. */
 export type Moment = "date" | "time" | "both" | undefined;

@@ -1,9 +1,9 @@
-import { type Content, contentOf } from "../xlsx/cell-content";
-import type { LiveSheet, LiveWorkbook } from "../xlsx/live-workbook";
-import { SheetEditor } from "../xlsx/sheet-editor";
-import type { StoredCell } from "../xlsx/stored-sheet";
-import { writeXstring } from "../xlsx/strings";
-import { escapeXml, withAttribute } from "../xlsx/xml";
+import { type Content, contentOf } from "../file/cell-content";
+import { escapeXml, withAttribute } from "../file/package/xml";
+import { SheetEditor } from "../file/patch/sheet-editor";
+import type { LiveSheet, LiveWorkbook } from "../file/read/live-workbook";
+import type { StoredCell } from "../file/read/stored-sheet";
+import { writeXstring } from "../file/strings";
 
 function inside(
   content: Content,

@@ -1,9 +1,9 @@
-import { cellName } from "../sheet-model";
-import { placeOf, type Rectangle } from "../xlsx/addresses";
-import { contentOf } from "../xlsx/cell-content";
-import type { LiveSheet, LiveWorkbook } from "../xlsx/live-workbook";
-import { referencesIn } from "../xlsx/references";
-import type { StoredCell } from "../xlsx/stored-sheet";
+import { placeOf, type Rectangle } from "../file/addresses";
+import { contentOf } from "../file/cell-content";
+import type { LiveSheet, LiveWorkbook } from "../file/read/live-workbook";
+import type { StoredCell } from "../file/read/stored-sheet";
+import { referencesIn } from "../file/references";
+import { cellName } from "../model/sheet-model";
 import { plainContent } from "./values";
 
 const isInside = ({ row, column }: StoredCell, area: Rectangle) =>

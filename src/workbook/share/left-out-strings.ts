@@ -1,5 +1,5 @@
-import { applyEdits } from "../xlsx/edits";
-import type { LiveWorkbook } from "../xlsx/live-workbook";
+import { applyEdits } from "../file/package/edits";
+import type { LiveWorkbook } from "../file/read/live-workbook";
 import { elementsAt } from "./sheet-elements";
 
 const EMPTY_ITEM = "<si><t></t></si>";

@@ -1,15 +1,15 @@
-import { removeParts } from "../xlsx/content-types";
-import { applyEdits } from "../xlsx/edits";
-import { FileRefusal } from "../xlsx/file-refusal";
-import { type LiveWorkbook, readLiveWorkbook } from "../xlsx/live-workbook";
-import type { Package } from "../xlsx/package";
+import { removeParts } from "../file/package/content-types";
+import { applyEdits } from "../file/package/edits";
+import { FileRefusal } from "../file/package/file-refusal";
+import type { Package } from "../file/package/package";
 import {
   type Relationship,
   relationshipsOf,
   relationshipsPart,
   removeRelationships,
-} from "../xlsx/relationships";
-import { walkXml } from "../xlsx/xml";
+} from "../file/package/relationships";
+import { walkXml } from "../file/package/xml";
+import { type LiveWorkbook, readLiveWorkbook } from "../file/read/live-workbook";
 import { forgetUnusedTexts } from "./left-out-strings";
 import { elementsAt } from "./sheet-elements";
 import { withSheets } from "./sheet-list";

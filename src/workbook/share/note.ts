@@ -1,4 +1,4 @@
-import type { StoredCell } from "../xlsx/stored-sheet";
+import type { StoredCell } from "../file/read/stored-sheet";
 
 /** A note to lay on a cell. */
 export interface Note {

@@ -1,4 +1,4 @@
-import type { Package } from "../xlsx/package";
+import type { Package } from "../file/package/package";
 
 /** The first unused name of the form `stem`, a number, `ending`. */
 export function freeName(file: Package, stem: string, ending: string): string {

@@ -1,10 +1,10 @@
-import { rectangleName } from "../xlsx/addresses";
-import { isOurs } from "../xlsx/beyond-engine";
-import { type Calculation, calculateFile } from "../xlsx/calculation";
-import { FileRefusal } from "../xlsx/file-refusal";
-import { type LiveFormula, type LiveWorkbook, readLiveWorkbook } from "../xlsx/live-workbook";
-import { type CellRemark, errorsOf, leftAsTheyWere, writeResults } from "../xlsx/recalculate";
-import { relationshipsOf } from "../xlsx/relationships";
+import { rectangleName } from "../file/addresses";
+import { isOurs } from "../file/beyond-engine";
+import { FileRefusal } from "../file/package/file-refusal";
+import { relationshipsOf } from "../file/package/relationships";
+import { type Calculation, calculateFile } from "../file/patch/calculation";
+import { type CellRemark, errorsOf, leftAsTheyWere, writeResults } from "../file/patch/recalculate";
+import { type LiveFormula, type LiveWorkbook, readLiveWorkbook } from "../file/read/live-workbook";
 import { withFixedValues } from "./fixed-values";
 import { inputsOf } from "./inputs";
 import { chosenSheets, withOnlySheets } from "./left-out";

@@ -1,5 +1,5 @@
-import { applyEdits, type Edit } from "../xlsx/edits";
-import { walkXml, withAttribute } from "../xlsx/xml";
+import { applyEdits, type Edit } from "../file/package/edits";
+import { walkXml, withAttribute } from "../file/package/xml";
 import { linkAttribute } from "./links";
 
 /** An element with its place in the text of a part. */

@@ -1,6 +1,6 @@
-import { applyEdits, type Edit } from "../xlsx/edits";
-import type { DefinedName } from "../xlsx/workbook-part";
-import { escapeXml, walkXml, withAttribute } from "../xlsx/xml";
+import { applyEdits, type Edit } from "../file/package/edits";
+import { escapeXml, walkXml, withAttribute } from "../file/package/xml";
+import type { DefinedName } from "../file/read/workbook-part";
 import { linkAttribute } from "./links";
 import { elementsAt } from "./sheet-elements";
 

@@ -1,4 +1,4 @@
-import type { LiveWorkbook } from "../xlsx/live-workbook";
+import type { LiveWorkbook } from "../file/read/live-workbook";
 import { PROVENANCE } from "./provenance";
 import type { CopiedSheet } from "./sheet-list";
 

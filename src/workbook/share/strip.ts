@@ -1,12 +1,12 @@
 import { NAMESPACE } from "../../functions/catalogue";
-import { removeParts } from "../xlsx/content-types";
-import { applyEdits, type Edit } from "../xlsx/edits";
-import { FileRefusal } from "../xlsx/file-refusal";
-import type { LiveWorkbook } from "../xlsx/live-workbook";
-import type { Package } from "../xlsx/package";
-import { relationshipsOf, relationshipsPart, removeRelationships } from "../xlsx/relationships";
-import { tableParts } from "../xlsx/tables";
-import { walkXml } from "../xlsx/xml";
+import { removeParts } from "../file/package/content-types";
+import { applyEdits, type Edit } from "../file/package/edits";
+import { FileRefusal } from "../file/package/file-refusal";
+import type { Package } from "../file/package/package";
+import { relationshipsOf, relationshipsPart, removeRelationships } from "../file/package/relationships";
+import { walkXml } from "../file/package/xml";
+import type { LiveWorkbook } from "../file/read/live-workbook";
+import { tableParts } from "../file/read/tables";
 
 /** A name as only files hold it, in any case: nothing of the kind may be left in a copy. */
 export const STORED_NAME = /_xldudf_/i;

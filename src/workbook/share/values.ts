@@ -1,6 +1,6 @@
-import { cellName } from "../sheet-model";
-import { type Content, contentOf } from "../xlsx/cell-content";
-import type { LiveWorkbook } from "../xlsx/live-workbook";
+import { type Content, contentOf } from "../file/cell-content";
+import type { LiveWorkbook } from "../file/read/live-workbook";
+import { cellName } from "../model/sheet-model";
 
 /** Filled cells of a workbook by sheet and address; an empty text counts as no content. */
 export type Values = ReadonlyMap<string, ReadonlyMap<string, Content>>;

@@ -1,0 +1,204 @@
+import { type CalculatedWorkbook, calculateWorkbook } from "../../../engine/calculate-workbook";
+import { knownFunctionNames } from "../../../engine/known-names";
+import type { CellResult } from "../../../engine/results";
+import type { SheetInput, Typed, WorkbookInput } from "../../../engine/workbook-input";
+import { isOneCallOfOurs, typedForm } from "../../../functions/stored-names";
+import { cellsOf, holds, placeOf, type Rectangle } from "../addresses";
+import { type EngineReach, namesOtherFile, whyNotCalculated } from "../beyond-engine";
+import { type Content, contentOf } from "../cell-content";
+import type { LiveFormula, LiveSheet, LiveWorkbook } from "../read/live-workbook";
+import { withSpillsNamed } from "../references";
+
+/** What is known so far of how each formula has to be handed to the engine; found out by calculating. */
+interface Plan {
+  /** Formulas that keep their stored value, with the reason. */
+  readonly left: Map<LiveFormula, string>;
+  /** Formulas of which only the first value is taken. */
+  readonly first: Set<LiveFormula>;
+  /** Cells that dynamic formulas fill. */
+  readonly filled: Map<LiveFormula, Rectangle>;
+}
+
+/** The results of a workbook file. */
+export interface Calculation {
+  /** What a formula came to, in the first of its cells or in one that it fills. */
+  resultAt(formula: LiveFormula, row: number, column: number): CellResult;
+  /** Cells that a formula fills now. */
+  areaOf(formula: LiveFormula): Rectangle;
+  /** Formulas that were not calculated, with the reason. */
+  readonly left: ReadonlyMap<LiveFormula, string>;
+  /** Formulas that give several values of which the file, by its marks, shows only the first. */
+  readonly first: ReadonlySet<LiveFormula>;
+  /** A formula as the engine was handed it, with its equals sign; `undefined` where it was not calculated. */
+  handedOver(formula: LiveFormula): string | undefined;
+  /** Names of the workbook that the engine was handed, and what they stand for. */
+  readonly names: Readonly<Record<string, string>>;
+}
+
+const FILE_TEXT = /^[='#]/;
+
+function typedFrom(content: Content | undefined): Typed {
+  if (content === undefined) return undefined;
+  if ("error" in content) return `=${content.error === "#GETTING_DATA" ? "#N/A" : content.error}`;
+  if (typeof content.value !== "string") return content.value;
+  return FILE_TEXT.test(content.value) ? `'${content.value}` : content.value;
+}
+
+function formulaText(live: LiveWorkbook, plan: Plan, formula: LiveFormula): string {
+  const sheets = new Map(live.sheets.map((sheet) => [sheet.listed.name.toUpperCase(), sheet]));
+  const text = withSpillsNamed(formula.typed, formula.sheet, ({ sheet, area }) => {
+    const anchor = sheets.get(sheet.toUpperCase())?.formulas.get(placeOf(area.row, area.column));
+    return anchor && (plan.filled.get(anchor) ?? anchor.area);
+  });
+  return plan.first.has(formula) ? `=INDEX(${text},1,1)` : `=${text}`;
+}
+
+function sheetInput(live: LiveWorkbook, plan: Plan, sheet: LiveSheet): SheetInput {
+  const arrays = [...sheet.formulas.values()].filter(
+    (formula) => formula.kind !== "plain" && !plan.left.has(formula),
+  );
+  const rows: Typed[][] = [];
+  for (const { row, cells } of sheet.stored.rows) {
+    const typed: Typed[] = [];
+    const near = arrays.filter(({ area }) => row >= area.row && row <= area.lastRow);
+    for (const cell of cells) {
+      const formula = sheet.formulas.get(placeOf(row, cell.column));
+      const content = contentOf(cell, live.strings, live.main.from1904);
+      if (formula !== undefined && !plan.left.has(formula))
+        typed[cell.column] = formulaText(live, plan, formula);
+      else if (!near.some(({ area }) => holds(area, row, cell.column)))
+        typed[cell.column] = typedFrom(content);
+    }
+    rows[row] = typed;
+  }
+  return { name: sheet.listed.name, rows };
+}
+
+/** Names of the workbook that the engine takes: those of the whole workbook, and those of one sheet alone. */
+function usableNames(live: LiveWorkbook): { names: Record<string, string>; unusable: Set<string> } {
+  const names: Record<string, string> = {};
+  const unusable = new Set<string>();
+  for (const { name, formula } of live.main.names) {
+    if (name.startsWith("_xlnm.")) continue;
+    const typed = typedForm(formula);
+    if (namesOtherFile(typed) || (name in names && names[name] !== typed)) unusable.add(name.toUpperCase());
+    else names[name] = typed;
+  }
+  return { names, unusable };
+}
+
+function formulasIn(live: LiveWorkbook): LiveFormula[] {
+  return live.sheets.flatMap(({ formulas }) => [...formulas.values()]);
+}
+
+function firstPlan(live: LiveWorkbook, reach: EngineReach): Plan {
+  const left = new Map<LiveFormula, string>();
+  for (const formula of formulasIn(live)) {
+    const reason =
+      formula.kind === "dataTable"
+        ? "it belongs to a what-if table"
+        : whyNotCalculated(formula.typed, formula.stored, reach);
+    if (reason !== undefined) left.set(formula, reason);
+  }
+  return { left, first: new Set(), filled: new Map() };
+}
+
+const isBlocked = (result: CellResult | undefined) =>
+  result !== undefined && "error" in result && result.error === "#SPILL!";
+
+function areaIn(done: CalculatedWorkbook, { sheet, cell }: LiveFormula): Rectangle {
+  const { rows, columns } = done.spillAt(sheet, cell.row, cell.column) ?? { rows: 1, columns: 1 };
+  return {
+    row: cell.row,
+    column: cell.column,
+    lastRow: cell.row + rows - 1,
+    lastColumn: cell.column + columns - 1,
+  };
+}
+
+const sizeOf = ({ row, column, lastRow, lastColumn }: Rectangle) =>
+  [lastRow - row, lastColumn - column] as const;
+const fits = (inner: Rectangle, outer: Rectangle) =>
+  sizeOf(inner)[0] <= sizeOf(outer)[0] && sizeOf(inner)[1] <= sizeOf(outer)[1];
+
+/** A file marks every formula that may fill several cells; one without the mark shows a single value. */
+function learnOne(plan: Plan, formula: LiveFormula, done: CalculatedWorkbook): boolean {
+  const { sheet, cell } = formula;
+  const area = areaIn(done, formula);
+  if (formula.kind === "dynamic") {
+    const before = plan.filled.get(formula) ?? formula.area;
+    plan.filled.set(formula, area);
+    return String(sizeOf(before)) !== String(sizeOf(area));
+  }
+  const isTooLarge = !fits(area, formula.area) || isBlocked(done.at(sheet, cell.row, cell.column));
+  if (!isTooLarge || plan.left.has(formula) || plan.first.has(formula)) return false;
+  const isSingle = String(sizeOf(formula.area)) === "0,0";
+  if (isSingle && (formula.kind === "array" || isOneCallOfOurs(formula.typed))) plan.first.add(formula);
+  else plan.left.set(formula, "it gives more values than the file has cells for");
+  return true;
+}
+
+const MOST_PASSES = 6;
+
+/** Whether a changed size matters to another formula, which then has to be handed over with the new cells. */
+const usesSpills = (formulas: readonly LiveFormula[]) =>
+  formulas.some(({ typed }) => /ANCHORARRAY\(/i.test(typed));
+
+async function settle(live: LiveWorkbook, input: Omit<WorkbookInput, "sheets">, plan: Plan) {
+  const formulas = formulasIn(live);
+  const areSizesUsed = usesSpills(formulas);
+  for (let pass = 1; ; pass += 1) {
+    const sheets = live.sheets.map((sheet) => sheetInput(live, plan, sheet));
+    const done = await calculateWorkbook({ ...input, sheets });
+    const calculated = formulas.filter((formula) => !plan.left.has(formula));
+    const learned = calculated.filter((formula) => learnOne(plan, formula, done));
+    const matters = learned.some(({ kind }) => kind !== "dynamic" || areSizesUsed);
+    if (!matters || pass === MOST_PASSES) return done;
+  }
+}
+
+/** The value of a cell inside a fixed area: one row or column of values repeats, what is missing is `#N/A`. */
+function inFixedArea(
+  done: CalculatedWorkbook,
+  formula: LiveFormula,
+  row: number,
+  column: number,
+): CellResult {
+  const { cell, sheet } = formula;
+  const [rows, columns] = sizeOf(areaIn(done, formula));
+  const r = rows === 0 ? 0 : row - cell.row;
+  const c = columns === 0 ? 0 : column - cell.column;
+  if (r > rows || c > columns) return { error: "#N/A", message: undefined };
+  return done.at(sheet, cell.row + r, cell.column + c) ?? { value: 0 };
+}
+
+/**
+ * Calculates every formula of a workbook file that the engine can calculate.
+ *
+ * @returns Results by formula. What could not be calculated is named, with the reason, and keeps its stored value.
+ */
+export async function calculateFile(live: LiveWorkbook): Promise<Calculation> {
+  const { names, unusable } = usableNames(live);
+  const defined = new Set(Object.keys(names).map((name) => name.toUpperCase()));
+  const plan = firstPlan(live, { functions: knownFunctionNames(), defined, unusable });
+  const done = await settle(live, { names, tables: live.tables }, plan);
+  const areaOf = (formula: LiveFormula) =>
+    formula.kind === "dynamic" && !plan.left.has(formula) ? areaIn(done, formula) : formula.area;
+  return {
+    resultAt(formula, row, column) {
+      if (formula.kind === "array") return inFixedArea(done, formula, row, column);
+      return done.at(formula.sheet, row, column) ?? { value: 0 };
+    },
+    areaOf,
+    left: plan.left,
+    first: plan.first,
+    handedOver: (formula) => (plan.left.has(formula) ? undefined : formulaText(live, plan, formula)),
+    names,
+  };
+}
+
+/** Cells of a formula apart from its own. */
+export function* bodyOf(area: Rectangle): Generator<readonly [number, number]> {
+  for (const [row, column] of cellsOf(area))
+    if (row !== area.row || column !== area.column) yield [row, column];
+}

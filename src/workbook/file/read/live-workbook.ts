@@ -1,0 +1,105 @@
+import type { TableInput } from "../../../engine/workbook-input";
+import { typedForm } from "../../../functions/stored-names";
+import { cellName } from "../../model/sheet-model";
+import { placeOf, type Rectangle } from "../addresses";
+import { FileRefusal } from "../package/file-refusal";
+import { openWorkbook } from "../package/open-workbook";
+import type { Package } from "../package/package";
+import { shifted } from "../references";
+import { readSharedStrings } from "../strings";
+import { readSheet } from "./read-sheet";
+import type { StoredCell, StoredSheet } from "./stored-sheet";
+import { tablesOf } from "./tables";
+import { type ListedSheet, readWorkbookPart, type WorkbookPart } from "./workbook-part";
+
+/** A formula of a workbook file, shared ones written out for their own cell. */
+export interface LiveFormula {
+  readonly sheet: string;
+  readonly cell: StoredCell;
+  /** As the file spells it, without the equals sign. */
+  readonly stored: string;
+  /** As it is typed. */
+  readonly typed: string;
+  /** `plain` gives one value; `array` fills a fixed area; `dynamic` as many cells as it gives values. */
+  readonly kind: "plain" | "array" | "dynamic" | "dataTable";
+  readonly area: Rectangle;
+}
+
+export interface LiveSheet {
+  readonly listed: ListedSheet;
+  readonly stored: StoredSheet;
+  /** By place on the sheet. */
+  readonly formulas: ReadonlyMap<number, LiveFormula>;
+}
+
+/** A workbook file with all that is needed to calculate it and to write into it. */
+export interface LiveWorkbook {
+  readonly file: Package;
+  readonly main: WorkbookPart;
+  readonly sheets: readonly LiveSheet[];
+  readonly strings: readonly string[];
+  readonly tables: readonly TableInput[];
+}
+
+type SharedText = ReadonlyMap<string, StoredCell>;
+
+function textOf(cell: StoredCell, shared: SharedText): string {
+  const { formula } = cell;
+  if (formula === undefined) return "";
+  const master = formula.kind === "shared" ? shared.get(formula.sharedIndex ?? "") : undefined;
+  if (formula.text !== "" || master?.formula === undefined) return formula.text;
+  return shifted(master.formula.text, cell.row - master.row, cell.column - master.column);
+}
+
+function kindOf({ formula, isDynamic }: StoredCell): LiveFormula["kind"] {
+  if (formula?.kind === "dataTable") return "dataTable";
+  if (formula?.kind !== "array") return "plain";
+  return isDynamic ? "dynamic" : "array";
+}
+
+/** More than any plan has; a damaged file may name a whole sheet, which would take days to fill. */
+const MOST_FILLED = 200_000;
+
+function refuseVast(sheet: string, { cell, area }: Pick<LiveFormula, "cell" | "area">): void {
+  const filled = (area.lastRow - area.row + 1) * (area.lastColumn - area.column + 1);
+  if (filled <= MOST_FILLED) return;
+  throw new FileRefusal(
+    `The formula in ${sheet}!${cellName(cell.row, cell.column)} fills ${filled} cells; at most ${MOST_FILLED} are calculated. Let it fill fewer.`,
+  );
+}
+
+function formulasOf(sheet: string, stored: StoredSheet): Map<number, LiveFormula> {
+  const cells = stored.rows.flatMap((row) => row.cells.filter(({ formula }) => formula !== undefined));
+  const masters = cells.filter(({ formula }) => formula?.kind === "shared" && formula.text !== "");
+  const shared = new Map(masters.map((cell) => [cell.formula?.sharedIndex ?? "", cell] as const));
+  return new Map(
+    cells.map((cell) => {
+      const text = textOf(cell, shared);
+      const kind = kindOf(cell);
+      const own = { row: cell.row, column: cell.column, lastRow: cell.row, lastColumn: cell.column };
+      const area = kind === "plain" ? own : (cell.formula?.area ?? own);
+      refuseVast(sheet, { cell, area });
+      return [
+        placeOf(cell.row, cell.column),
+        { sheet, cell, stored: text, typed: typedForm(text), kind, area },
+      ];
+    }),
+  );
+}
+
+/** Reads a workbook file. @throws FileRefusal with a sentence where it cannot be read or must not be touched. */
+export function readLiveWorkbook(bytes: Uint8Array): LiveWorkbook {
+  const { file, main } = openWorkbook(bytes);
+  const part = readWorkbookPart(file, main);
+  const sheets = part.sheets.map((listed): LiveSheet => {
+    const stored = readSheet(listed.part, file.text(listed.part));
+    return { listed, stored, formulas: formulasOf(listed.name, stored) };
+  });
+  return {
+    file,
+    main: part,
+    sheets,
+    strings: readSharedStrings(file, part.sharedStrings),
+    tables: part.sheets.flatMap((sheet) => tablesOf(file, sheet)),
+  };
+}

@@ -1,0 +1,129 @@
+import type { Band, OfferedWords, WordColour } from "../../model/workbook-data";
+import { type Rectangle, readRectangle } from "../addresses";
+import type { OpenTag } from "../package/xml";
+import { walkXml } from "../package/xml";
+import { columnPixels, rowPixels } from "../sizes";
+import { readXstring } from "../strings";
+
+type Attributes = OpenTag["attributes"];
+
+/** What a worksheet part says besides its cells. */
+export interface Layout {
+  readonly columns: Map<number, Band>;
+  readonly rows: Map<number, Band>;
+  frozenRows: number;
+  frozenColumns: number;
+  readonly merged: Rectangle[];
+  readonly offers: OfferedWords[];
+  readonly colours: WordColour[];
+  /** What the grid does not show, in words. */
+  readonly unshown: Set<string>;
+}
+
+/** Elements of a worksheet that the grid leaves out, as a smith calls them. */
+const UNSHOWN: Readonly<Record<string, string>> = {
+  drawing: "pictures and charts",
+  legacyDrawing: "notes on cells",
+  hyperlink: "links",
+  autoFilter: "filters",
+  sheetProtection: "protection",
+  sparklineGroups: "small charts in cells",
+  rowBreaks: "page breaks",
+};
+
+const areasIn = (sqref = ""): Rectangle[] => sqref.split(/\s+/).flatMap((name) => readRectangle(name) ?? []);
+
+const isTrue = (text: string | undefined) => /^(?:1|true)$/.test(text ?? "");
+
+/** Widest sheet of the file format; a stray column list must not run on without end. */
+const MOST_COLUMNS = 16_384;
+/** A list of widths that reaches this far dresses the whole sheet, not columns somebody set. */
+const WIDE_SPAN = 500;
+
+class LayoutReader {
+  readonly layout: Layout = {
+    columns: new Map(),
+    rows: new Map(),
+    frozenRows: 0,
+    frozenColumns: 0,
+    merged: [],
+    offers: [],
+    colours: [],
+    unshown: new Set(),
+  };
+  private rule: { areas: Rectangle[]; attributes: Attributes } | undefined;
+  private areas: Rectangle[] = [];
+  private first: string | undefined;
+
+  constructor(private readonly ruleFills: readonly (string | undefined)[]) {}
+
+  open({ name, attributes }: OpenTag): void {
+    const unshown = UNSHOWN[name];
+    if (unshown !== undefined) this.layout.unshown.add(unshown);
+    if (name === "col") this.column(attributes);
+    if (name === "row") this.row(attributes);
+    if (name === "pane") this.pane(attributes);
+    if (name === "mergeCell") this.layout.merged.push(...areasIn(attributes.ref));
+    if (name === "conditionalFormatting") this.areas = areasIn(attributes.sqref);
+    if (name === "cfRule") this.colour(attributes);
+    if (name === "dataValidation") this.rule = { areas: areasIn(attributes.sqref), attributes };
+    if (name === "formula1") this.first = "";
+  }
+
+  text(text: string): void {
+    if (this.first !== undefined) this.first += text;
+  }
+
+  close(name: string): void {
+    if (name !== "dataValidation" || this.rule === undefined) return;
+    this.offer(this.rule.areas, this.rule.attributes, this.first ?? "");
+    this.rule = undefined;
+    this.first = undefined;
+  }
+
+  private column({ min, max, width, hidden }: Attributes): void {
+    const [from, to] = [Number(min) - 1, Math.min(Number(max), MOST_COLUMNS) - 1];
+    if (to - from > WIDE_SPAN) return;
+    const size = width === undefined ? {} : { size: columnPixels(Number(width)) };
+    const band: Band = { ...size, ...(isTrue(hidden) ? { isHidden: true } : {}) };
+    for (let column = from; column <= to; column += 1) this.layout.columns.set(column, band);
+  }
+
+  private row({ r, ht, hidden }: Attributes): void {
+    if (ht === undefined && !isTrue(hidden)) return;
+    const size = ht === undefined ? {} : { size: rowPixels(Number(ht)) };
+    this.layout.rows.set(Number(r) - 1, { ...size, ...(isTrue(hidden) ? { isHidden: true } : {}) });
+  }
+
+  private pane({ xSplit = "0", ySplit = "0", state }: Attributes): void {
+    if (state !== "frozen" && state !== "frozenSplit") return;
+    this.layout.frozenRows = Number(ySplit);
+    this.layout.frozenColumns = Number(xSplit);
+  }
+
+  private colour({ type, text, dxfId }: Attributes): void {
+    const fill = this.ruleFills[Number(dxfId ?? Number.NaN)];
+    if (type !== "containsText" || text === undefined || fill === undefined)
+      this.layout.unshown.add("colours by other rules than a word in the cell");
+    else this.layout.colours.push({ areas: this.areas, word: readXstring(text), fill });
+  }
+
+  private offer(areas: readonly Rectangle[], { type }: Attributes, first: string): void {
+    const text = first.trim();
+    if (type !== "list") this.layout.unshown.add("limits on what may be typed");
+    else if (text.startsWith('"'))
+      this.layout.offers.push({ areas, words: text.slice(1, -1).replaceAll('""', '"').split(",") });
+    else this.layout.offers.push({ areas, range: text });
+  }
+}
+
+/** Reads widths, heights, frozen heads, merged cells, lists and colours of a worksheet part. */
+export function readLayout(part: string, xml: string, ruleFills: readonly (string | undefined)[]): Layout {
+  const reader = new LayoutReader(ruleFills);
+  walkXml(part, xml, {
+    open: (tag) => reader.open(tag),
+    text: (text) => reader.text(text),
+    close: (name) => reader.close(name),
+  });
+  return reader.layout;
+}

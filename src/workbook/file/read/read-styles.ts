@@ -1,0 +1,124 @@
+import { EDGE_KINDS, type Edge, type Look, SIDES } from "../../model/workbook-data";
+import { builtInFormat } from "../number-formats";
+import type { Package } from "../package/package";
+import type { OpenTag } from "../package/xml";
+import { walkXml } from "../package/xml";
+import type { ColourOf } from "./theme-colors";
+
+type Open<T> = { -readonly [K in keyof T]: T[K] };
+type Attributes = OpenTag["attributes"];
+
+export interface Styles {
+  /** Dress of a cell by its `s` attribute. */
+  readonly looks: readonly Look[];
+  /** Fill of a conditional format by its number. */
+  readonly ruleFills: readonly (string | undefined)[];
+}
+
+const isOn = ({ val }: Attributes) => val === undefined || !/^(?:0|false|none)$/.test(val);
+const ALIGNED = { across: ["left", "center", "right"], upright: ["top", "center", "bottom"] } as const;
+const oneOf = <T extends string>(words: readonly T[], word: string | undefined) =>
+  words.find((known) => known === word);
+
+const FONT_MARKS = { b: "bold", i: "italic", u: "underline", strike: "strike" } as const;
+
+/** Gathers the lists of the styles part; a cell's format names its place in each. */
+class StylesReader {
+  private readonly formats = new Map<number, string>();
+  private readonly fonts: Open<Look>[] = [];
+  private readonly fills: Open<Look>[] = [];
+  private readonly borders: Partial<Record<string, Edge>>[] = [];
+  readonly looks: Open<Look>[] = [];
+  readonly ruleFills: (string | undefined)[] = [];
+  private readonly path: string[] = [];
+
+  constructor(private readonly colourOf: ColourOf) {}
+
+  open({ name, attributes }: OpenTag): void {
+    const list = this.path[1] ?? "";
+    this.path.push(name);
+    if (name === "numFmt" && list === "numFmts")
+      this.formats.set(Number(attributes.numFmtId), attributes.formatCode ?? "");
+    else if (list === "fonts") this.inFonts(name, attributes);
+    else if (list === "fills") this.inFills(name, attributes);
+    else if (list === "borders") this.inBorders(name, attributes);
+    else if (list === "cellXfs") this.inFormats(name, attributes);
+    else if (list === "dxfs") this.inRules(name, attributes);
+  }
+
+  close(): void {
+    this.path.pop();
+  }
+
+  private inFonts(name: string, attributes: Attributes): void {
+    if (name === "font") this.fonts.push({});
+    const font = this.fonts.at(-1);
+    if (font === undefined) return;
+    const mark = FONT_MARKS[name as keyof typeof FONT_MARKS];
+    if (mark !== undefined && isOn(attributes)) font[mark] = true;
+    if (name === "name" && attributes.val) font.font = attributes.val;
+    if (name === "sz") font.size = Number(attributes.val);
+    const ink = name === "color" ? this.colourOf(attributes) : undefined;
+    if (ink !== undefined) font.ink = ink;
+  }
+
+  private inFills(name: string, attributes: Attributes): void {
+    if (name === "fill") this.fills.push({});
+    const fill = this.fills.at(-1);
+    const colour = name === "fgColor" ? this.colourOf(attributes) : undefined;
+    if (fill !== undefined && colour !== undefined) fill.fill = colour;
+  }
+
+  private inBorders(name: string, attributes: Attributes): void {
+    if (name === "border") this.borders.push({});
+    const border = this.borders.at(-1);
+    const side = name === "color" ? this.path.at(-2) : name;
+    if (border === undefined || side === undefined || !SIDES.some((known) => known === side)) return;
+    const before = border[side];
+    const kind = oneOf(EDGE_KINDS, attributes.style);
+    if (kind !== undefined && kind !== "none") border[side] = { kind, colour: "#000000" };
+    const colour = name === "color" ? this.colourOf(attributes) : undefined;
+    if (before !== undefined && colour !== undefined) border[side] = { ...before, colour };
+  }
+
+  private inFormats(name: string, attributes: Attributes): void {
+    if (name === "xf") this.looks.push(this.lookOf(attributes));
+    const look = this.looks.at(-1);
+    if (name !== "alignment" || look === undefined) return;
+    const across = oneOf(ALIGNED.across, attributes.horizontal);
+    const upright = oneOf(ALIGNED.upright, attributes.vertical);
+    if (across !== undefined) look.across = across;
+    if (upright !== undefined) look.upright = upright;
+    if (/^(?:1|true)$/.test(attributes.wrapText ?? "")) look.wraps = true;
+  }
+
+  private lookOf({ numFmtId, fontId, fillId, borderId }: Attributes): Open<Look> {
+    const edges = this.borders[Number(borderId ?? 0)] ?? {};
+    const number = Number(numFmtId ?? 0);
+    const format = this.formats.get(number) ?? builtInFormat(number);
+    return {
+      ...this.fonts[Number(fontId ?? 0)],
+      ...this.fills[Number(fillId ?? 0)],
+      ...(Object.keys(edges).length === 0 ? {} : { edges }),
+      ...(format === undefined || format === "General" ? {} : { format }),
+    };
+  }
+
+  private inRules(name: string, attributes: Attributes): void {
+    if (name === "dxf") this.ruleFills.push(undefined);
+    if ((name !== "bgColor" && name !== "fgColor") || !this.path.includes("fill")) return;
+    const colour = this.colourOf(attributes);
+    // In a conditional format a solid fill stands in the background colour, unlike in a cell's own.
+    if (colour !== undefined && (name === "bgColor" || this.ruleFills.at(-1) === undefined))
+      this.ruleFills[this.ruleFills.length - 1] = colour;
+  }
+}
+
+/** Reads the dresses of cells from the styles part; none where the file has no such part. */
+export function readStyles(file: Package, part: string | undefined, colourOf: ColourOf): Styles {
+  const reader = new StylesReader(colourOf);
+  if (part !== undefined && file.has(part)) {
+    walkXml(part, file.text(part), { open: (tag) => reader.open(tag), close: () => reader.close() });
+  }
+  return reader;
+}

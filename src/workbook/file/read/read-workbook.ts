@@ -1,0 +1,93 @@
+import type { Book, BookCell, BookSheet, Held } from "../../model/workbook-data";
+import { placeOf } from "../addresses";
+import { contentOf } from "../cell-content";
+import { relationshipsOf } from "../package/relationships";
+import { bodyOf, type Calculation, calculateFile } from "../patch/calculation";
+import { type CellRemark, leftAsTheyWere } from "../patch/recalculate";
+import { type LiveSheet, type LiveWorkbook, readLiveWorkbook } from "./live-workbook";
+import { readLayout } from "./read-layout";
+import { readStyles, type Styles } from "./read-styles";
+import type { StoredCell } from "./stored-sheet";
+import { coloursOf } from "./theme-colors";
+
+/** A workbook file as a grid can show it. */
+export interface ReadBook {
+  readonly book: Book;
+  /** What is in the file but not shown, in words. */
+  readonly unshown: readonly string[];
+  /** Formulas that stand with the value the file held, with the reason. */
+  readonly left: readonly CellRemark[];
+}
+
+/** Sheets that hold more formatted cells than this show only those with a content. */
+const MOST_EMPTY_CELLS = 50_000;
+
+function heldBy(live: LiveWorkbook, done: Calculation, sheet: LiveSheet, cell: StoredCell): Held | undefined {
+  const formula = sheet.formulas.get(placeOf(cell.row, cell.column));
+  const handed = formula && done.handedOver(formula);
+  if (handed !== undefined) return { formula: handed };
+  return contentOf(cell, live.strings, live.main.from1904);
+}
+
+/** Places that formulas fill beside their own cell; what the file holds there is their result, not a constant. */
+function filledPlaces(done: Calculation, sheet: LiveSheet): ReadonlySet<number> {
+  const filling = [...sheet.formulas.values()].filter(
+    (formula) => formula.kind !== "plain" && !done.left.has(formula),
+  );
+  return new Set(
+    filling.flatMap((formula) =>
+      [...bodyOf(formula.area), ...bodyOf(done.areaOf(formula))].map(([row, column]) => placeOf(row, column)),
+    ),
+  );
+}
+
+function cellsOf(live: LiveWorkbook, done: Calculation, sheet: LiveSheet, styles: Styles): BookCell[] {
+  const filled = filledPlaces(done, sheet);
+  const all = sheet.stored.rows.flatMap(({ cells }) => cells);
+  const isShown = ({ held }: BookCell, { style }: StoredCell) =>
+    held !== undefined || (style !== undefined && all.length <= MOST_EMPTY_CELLS);
+  return all.flatMap((stored): BookCell[] => {
+    const { row, column } = stored;
+    const held = filled.has(placeOf(row, column)) ? undefined : heldBy(live, done, sheet, stored);
+    const look = styles.looks[Number(stored.style ?? 0)];
+    const cell = { row, column, ...(held && { held }), ...(look && { look }) };
+    return isShown(cell, stored) ? [cell] : [];
+  });
+}
+
+function readStylesOf({ file, main }: LiveWorkbook): Styles {
+  const links = relationshipsOf(file, main.name);
+  const partOf = (wanted: string) => links.find(({ kind }) => kind === wanted)?.part;
+  return readStyles(file, partOf("styles"), coloursOf(file, partOf("theme")));
+}
+
+function chartSheets({ main }: LiveWorkbook): string[] {
+  const shown = new Set(main.sheets.map(({ name }) => name));
+  return main.listed.filter((name) => !shown.has(name)).map((name) => `sheet ${name}, which holds no cells`);
+}
+
+/**
+ * Reads a workbook file for showing: contents, dress, sizes, frozen heads, lists. Formulas come as typed; one that
+ * cannot be calculated here stands with the value the file holds.
+ *
+ * @throws FileRefusal for a file that cannot be read or must not be touched.
+ */
+export async function readBook(bytes: Uint8Array): Promise<ReadBook> {
+  const live = readLiveWorkbook(bytes);
+  const done = await calculateFile(live);
+  const styles = readStylesOf(live);
+  const unshown = new Set(chartSheets(live));
+  const sheets = live.sheets.map((sheet): BookSheet => {
+    const { listed, stored } = sheet;
+    const layout = readLayout(listed.part, stored.xml, styles.ruleFills);
+    for (const words of layout.unshown) unshown.add(words);
+    return {
+      ...layout,
+      name: listed.name,
+      isHidden: listed.isHidden,
+      cells: cellsOf(live, done, sheet, styles),
+    };
+  });
+  const book = { sheets, names: done.names, tables: live.tables };
+  return { book, unshown: [...unshown], left: leftAsTheyWere(done) };
+}

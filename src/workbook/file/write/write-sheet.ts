@@ -1,0 +1,138 @@
+import { cellName, columnLetters } from "../../model/sheet-model";
+import type { Band, BookCell, BookSheet, Held, OfferedWords, WordColour } from "../../model/workbook-data";
+import { rectangleName } from "../addresses";
+import { constantInside, EMPTY, type Inside, resultInside } from "../cell-xml";
+import { fileForm } from "../file-form";
+import { escapeXml } from "../package/xml";
+import { columnWidth, rowPoints } from "../sizes";
+import { writeXstring } from "../strings";
+import type { StylesWriter } from "./write-styles";
+
+const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+const LINKS = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+
+/** Content of a cell as a file holds it. A formula that fills other cells is marked as a dynamic array. */
+export function insideOf(held: Held | undefined, prefix = ""): Inside {
+  if (held === undefined) return EMPTY;
+  if (!("formula" in held)) return constantInside(held, prefix);
+  const { formula, fills, result } = held;
+  const text = escapeXml(fileForm(formula));
+  const value = result === undefined ? EMPTY : resultInside(result, prefix);
+  if (fills === undefined)
+    return { attributes: value.attributes, xml: `<${prefix}f>${text}</${prefix}f>${value.xml}` };
+  return {
+    attributes: ` cm="1"${value.attributes}`,
+    xml: `<${prefix}f t="array" ref="${rectangleName(fills)}">${text}</${prefix}f>${value.xml}`,
+  };
+}
+
+function cellXml({ row, column, held, look }: BookCell, styles: StylesWriter): string {
+  const { attributes, xml } = insideOf(held);
+  const style = styles.styleOf(look);
+  return `<c r="${cellName(row, column)}"${style === 0 ? "" : ` s="${style}"`}${attributes}>${xml}</c>`;
+}
+
+function rowXml(row: number, cells: readonly BookCell[], band: Band | undefined, styles: StylesWriter) {
+  const height = band?.size === undefined ? "" : ` ht="${rowPoints(band.size)}" customHeight="1"`;
+  const hidden = band?.isHidden ? ' hidden="1"' : "";
+  const inside = [...cells].sort((a, b) => a.column - b.column).map((cell) => cellXml(cell, styles));
+  return `<row r="${row + 1}"${height}${hidden}>${inside.join("")}</row>`;
+}
+
+function rowsXml({ cells, rows }: BookSheet, styles: StylesWriter): string {
+  const byRow = new Map<number, BookCell[]>([...rows.keys()].map((row) => [row, []]));
+  for (const cell of cells) {
+    const row = byRow.get(cell.row);
+    if (row === undefined) byRow.set(cell.row, [cell]);
+    else row.push(cell);
+  }
+  const ordered = [...byRow].sort(([a], [b]) => a - b);
+  return ordered.map(([row, held]) => rowXml(row, held, rows.get(row), styles)).join("");
+}
+
+function columnsXml(columns: BookSheet["columns"]): string {
+  if (columns.size === 0) return "";
+  const ordered = [...columns].sort(([a], [b]) => a - b);
+  const entries = ordered.map(([column, { size, isHidden }]) => {
+    const width = size === undefined ? ' width="9.140625"' : ` width="${columnWidth(size)}" customWidth="1"`;
+    return `<col min="${column + 1}" max="${column + 1}"${width}${isHidden ? ' hidden="1"' : ""}/>`;
+  });
+  return `<cols>${entries.join("")}</cols>`;
+}
+
+function viewXml({ frozenRows, frozenColumns }: BookSheet, isFirst: boolean): string {
+  const chosen = isFirst ? ' tabSelected="1"' : "";
+  if (frozenRows === 0 && frozenColumns === 0)
+    return `<sheetViews><sheetView${chosen} workbookViewId="0"/></sheetViews>`;
+  const split =
+    (frozenColumns === 0 ? "" : ` xSplit="${frozenColumns}"`) +
+    (frozenRows === 0 ? "" : ` ySplit="${frozenRows}"`);
+  const corner = cellName(frozenRows, frozenColumns);
+  const pane = frozenRows === 0 ? "topRight" : frozenColumns === 0 ? "bottomLeft" : "bottomRight";
+  return (
+    `<sheetViews><sheetView${chosen} workbookViewId="0">` +
+    `<pane${split} topLeftCell="${corner}" activePane="${pane}" state="frozen"/></sheetView></sheetViews>`
+  );
+}
+
+const areaNames = (areas: OfferedWords["areas"]) => areas.map(rectangleName).join(" ");
+
+function colourXml({ areas, word, fill }: WordColour, priority: number, styles: StylesWriter): string {
+  const [first] = areas;
+  if (first === undefined) return "";
+  const corner = `${columnLetters(first.column)}${first.row + 1}`;
+  const text = escapeXml(writeXstring(word));
+  const formula = escapeXml(`NOT(ISERROR(SEARCH("${word.replaceAll('"', '""')}",${corner})))`);
+  return (
+    `<conditionalFormatting sqref="${areaNames(areas)}"><cfRule type="containsText" dxfId="${styles.ruleOf(fill)}" ` +
+    `priority="${priority}" operator="containsText" text="${text}"><formula>${formula}</formula></cfRule></conditionalFormatting>`
+  );
+}
+
+/** Lists only offer: another word may be typed. */
+function offersXml(offers: readonly OfferedWords[]): string {
+  const entries = offers.flatMap(({ areas, words, range }) => {
+    const listed = range ?? `"${(words ?? []).join(",").replaceAll('"', '""')}"`;
+    if (areas.length === 0 || listed === '""') return [];
+    return [
+      `<dataValidation type="list" allowBlank="1" showErrorMessage="0" sqref="${areaNames(areas)}">` +
+        `<formula1>${escapeXml(listed)}</formula1></dataValidation>`,
+    ];
+  });
+  if (entries.length === 0) return "";
+  return `<dataValidations count="${entries.length}">${entries.join("")}</dataValidations>`;
+}
+
+function mergedXml(merged: BookSheet["merged"]): string {
+  if (merged.length === 0) return "";
+  const entries = merged.map((area) => `<mergeCell ref="${rectangleName(area)}"/>`);
+  return `<mergeCells count="${merged.length}">${entries.join("")}</mergeCells>`;
+}
+
+/**
+ * A worksheet part.
+ *
+ * @param tables - Ids of the links to its tables.
+ */
+export function sheetXml(
+  sheet: BookSheet,
+  styles: StylesWriter,
+  { isFirst, tables }: { readonly isFirst: boolean; readonly tables: readonly string[] },
+): string {
+  const links = tables.map((id) => `<tablePart r:id="${id}"/>`).join("");
+  return (
+    `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<worksheet xmlns="${MAIN}" xmlns:r="${LINKS}">` +
+    '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>' +
+    viewXml(sheet, isFirst) +
+    '<sheetFormatPr defaultRowHeight="15"/>' +
+    columnsXml(sheet.columns) +
+    `<sheetData>${rowsXml(sheet, styles)}</sheetData>` +
+    mergedXml(sheet.merged) +
+    sheet.colours.map((colour, index) => colourXml(colour, index + 1, styles)).join("") +
+    offersXml(sheet.offers) +
+    '<pageMargins left="0.5" right="0.5" top="0.5" bottom="0.5" header="0.3" footer="0.3"/>' +
+    '<pageSetup orientation="landscape" fitToWidth="1" fitToHeight="0"/>' +
+    (links === "" ? "" : `<tableParts count="${tables.length}">${links}</tableParts>`) +
+    "</worksheet>"
+  );
+}

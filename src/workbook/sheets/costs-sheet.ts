@@ -1,0 +1,162 @@
+import type { Batches } from "./batches-sheet";
+import type { Cover } from "./cover-sheet";
+import type { CutList } from "./cut-list-sheet";
+import type { Lines } from "./lines-sheet";
+import {
+  type CellOf,
+  calcColumn,
+  pick,
+  type TableColumns,
+  TableSheet,
+  typedColumn,
+} from "./parts/table-sheet";
+import type { DataRow } from "./template-data";
+
+export type CostKey =
+  | "line"
+  | "item"
+  | "good"
+  | "starts"
+  | "steel"
+  | "energy"
+  | "outside"
+  | "first"
+  | "rate"
+  | "model"
+  | "hours"
+  | "labour"
+  | "setUp"
+  | "setUpCost"
+  | "overhead"
+  | "belt"
+  | "belts"
+  | "fitting"
+  | "fittings"
+  | "packing"
+  | "packed"
+  | "total"
+  | "unit"
+  | "margin"
+  | "price"
+  | "rounded"
+  | "ceiling";
+
+export interface CostSources {
+  readonly cover: Cover;
+  readonly lines: Lines;
+  readonly cuts: CutList;
+  readonly batches: Batches;
+  /** Address of the most that a line may cost. */
+  readonly ceiling: (index: number) => string;
+}
+
+const MONEY = { format: "#,##0.00" };
+
+function workColumns(rows: readonly DataRow[], { cover }: CostSources): Partial<TableColumns<CostKey>> {
+  const given = (column: number) => pick(rows, column);
+  return {
+    first: typedColumn("First piece h", 54, given(0), { format: "0.00" }),
+    rate: typedColumn("Learning rate", 62, given(1), { format: "0.00" }),
+    model: typedColumn("Learning model", 62, given(2), { words: ["unit", "average"] }),
+    hours: calcColumn(
+      "Bench hours",
+      56,
+      (at) =>
+        `IF(N(${at("first")})=0,0,BLADE.LEARNING(${at("first")},${at("starts")},IF(${at("rate")}="",1,${at("rate")}),IF(${at("model")}="","unit",${at("model")}),"total"))`,
+      { format: "0.0" },
+    ),
+    labour: calcColumn("Labour", 68, (at) => `${at("hours")}*${cover.at("hourRate")}`, MONEY),
+    setUp: typedColumn("Set-up h", 52, given(3), { format: "0.0" }),
+    setUpCost: calcColumn("Set-up", 60, (at) => `N(${at("setUp")})*${cover.at("hourRate")}`, MONEY),
+    overhead: calcColumn(
+      "Overhead",
+      68,
+      (at) => `(${at("hours")}+N(${at("setUp")}))*${cover.at("overheadRate")}`,
+      MONEY,
+    ),
+    belt: typedColumn("Belts a start", 54, given(4), MONEY),
+    belts: calcColumn("Belts", 60, (at) => `N(${at("belt")})*${at("starts")}`, MONEY),
+    fitting: typedColumn("Fittings a good one", 62, given(5), MONEY),
+    fittings: calcColumn("Fittings", 60, (at) => `N(${at("fitting")})*${at("good")}`, MONEY),
+    packing: typedColumn("Packing a good one", 62, given(6), MONEY),
+    packed: calcColumn("Packing", 56, (at) => `N(${at("packing")})*${at("good")}`, MONEY),
+  };
+}
+
+const PARTS = [
+  "steel",
+  "energy",
+  "outside",
+  "labour",
+  "setUpCost",
+  "overhead",
+  "belts",
+  "fittings",
+  "packed",
+] as const;
+
+function priceColumns(
+  rows: readonly DataRow[],
+  { cover, ceiling }: CostSources,
+): Partial<TableColumns<CostKey>> {
+  const total = (at: CellOf<CostKey>) => PARTS.map((key) => `N(${at(key)})`).join("+");
+  return {
+    total: calcColumn("Cost of the line", 74, total, MONEY),
+    unit: calcColumn("Cost of a good one", 68, (at) => `${at("total")}/${at("good")}`, MONEY),
+    margin: typedColumn("Margin, share of price", 66, pick(rows, 7), { format: "0.00" }),
+    // Without hours there is no price: a quote must not offer one that leaves the work out.
+    price: calcColumn(
+      "Price",
+      62,
+      (at) => `IF(N(${at("labour")})=0,"",BLADE.PRICE_AT_MARGIN(${at("unit")},${at("margin")}))`,
+      MONEY,
+    ),
+    rounded: calcColumn(
+      "Price rounded",
+      66,
+      (at) => `IF(${at("price")}="","",BLADE.ROUND_MONEY(${at("price")},${cover.at("priceStep")}))`,
+      MONEY,
+    ),
+    ceiling: calcColumn(
+      "Against the ceiling",
+      90,
+      (at, index) =>
+        `IF((N(${ceiling(index)})=0)+(N(${at("rounded")})=0)>0,"",IF(${at("rounded")}>${ceiling(index)},"HIGH","OK"))`,
+      { isStatus: true },
+    ),
+  };
+}
+
+/** What each line costs, part by part, and the price that follows. */
+export function costsSheet(rows: readonly DataRow[], sources: CostSources): TableSheet<CostKey> {
+  const { cover, lines, cuts, batches } = sources;
+  const ofBatches = (key: "energy" | "charge", line: string) =>
+    `SUMIF(${batches.block("line")},${line},${batches.block(key)})`;
+  const columns = {
+    line: calcColumn<CostKey>(
+      "Line",
+      46,
+      (_, index) => `IF(${lines.at("line", index)}="","",${lines.at("line", index)})`,
+    ),
+    item: calcColumn<CostKey>("Item", 130, (_, index) => lines.at("item", index)),
+    good: calcColumn<CostKey>("Good wanted", 52, (_, index) => lines.at("good", index), { format: "0" }),
+    starts: calcColumn<CostKey>("Starts", 46, (_, index) => lines.at("starts", index), { format: "0" }),
+    steel: calcColumn<CostKey>("Steel", 60, (_, index) => cuts.at("cost", index), MONEY),
+    energy: calcColumn<CostKey>(
+      "Energy",
+      54,
+      (at) => `${ofBatches("energy", at("line"))}*N(${cover.at("energyPrice")})`,
+      MONEY,
+    ),
+    outside: calcColumn<CostKey>("Outside", 60, (at) => ofBatches("charge", at("line")), MONEY),
+    ...workColumns(rows, sources),
+    ...priceColumns(rows, sources),
+  } as TableColumns<CostKey>;
+  return new TableSheet("Costs", columns, lines.count, {
+    title: "Costs: each line, part by part, and its price",
+    note: "Rates stand on the cover. Steel is whole bars; energy and outside charges come from the heat batches that the line leads.",
+    frozenColumns: 2,
+  });
+}
+
+export type Costs = TableSheet<CostKey>;

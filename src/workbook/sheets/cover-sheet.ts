@@ -1,0 +1,142 @@
+import { cellName, type SheetModel } from "../model/sheet-model";
+import {
+  type Filled,
+  field,
+  heading,
+  helperSheet,
+  mark,
+  note,
+  type Row,
+  title,
+  typed,
+  words,
+  worked,
+} from "./parts/sheet-parts";
+import { DATE_FORMAT, dateSerial } from "./parts/table-sheet";
+import type { CoverData } from "./template-data";
+
+interface CoverField {
+  readonly label: string;
+  readonly value: number | string | null;
+  readonly format?: string;
+  readonly remark?: string;
+}
+
+const day = (date: string | undefined) => (date === undefined ? null : dateSerial(date));
+
+function fieldsOf(cover: CoverData) {
+  const given = <Value>(value: Value | undefined) => value ?? null;
+  return {
+    run: { label: "Run", value: given(cover.run) },
+    revision: {
+      label: "Revision",
+      value: given(cover.revision),
+      remark: "a new letter whenever an order goes out again",
+    },
+    forge: { label: "Forge", value: given(cover.forge) },
+    customers: { label: "Customer", value: given(cover.customers) },
+    enquired: { label: "Enquiry of", value: day(cover.enquired), format: DATE_FORMAT },
+    due: { label: "Due", value: day(cover.due), format: DATE_FORMAT },
+    asOf: {
+      label: "Figures as of",
+      value: day(cover.asOf),
+      format: DATE_FORMAT,
+      remark: "the age of a price counts to this day",
+    },
+    units: {
+      label: "Units",
+      value: "mm, g, °C (°F beside it)",
+      remark: "the headings say which; text may state its own, such as 1/4 in",
+    },
+    currency: { label: "Currency", value: given(cover.currency) },
+    hourRate: { label: "Labour an hour", value: given(cover.hourRate), format: "#,##0.00" },
+    overheadRate: { label: "Overhead an hour", value: given(cover.overheadRate), format: "#,##0.00" },
+    energyPrice: { label: "Price a kWh", value: given(cover.energyPrice), format: "0.000" },
+    priceStep: { label: "Prices rounded to", value: cover.priceStep ?? 1, format: "#,##0.00" },
+    kerf: { label: "Kerf of the saw mm", value: cover.kerf ?? 1.2, format: "0.0" },
+    trim: { label: "Trim a bar mm", value: cover.trim ?? 10, format: "0.0", remark: "both ends together" },
+    quoteNumber: { label: "Quote no.", value: given(cover.quoteNumber) },
+    validDays: { label: "Quote valid, days", value: cover.validDays ?? 30, format: "0" },
+    deposit: { label: "Deposit, share", value: cover.deposit ?? 0.4, format: "0 %" },
+    orderNumber: { label: "Steel order no.", value: given(cover.orderNumber) },
+    treatNumber: { label: "Heat-treat order no.", value: given(cover.treatNumber) },
+    supplier: { label: "Steel supplier", value: given(cover.supplier) },
+    treater: { label: "Heat treater", value: given(cover.treater) },
+    prepared: { label: "Prepared by", value: given(cover.prepared) },
+    checked: { label: "Checked by", value: null },
+    legalBy: {
+      label: "Legal check done by",
+      value: null,
+      remark: "what may be made, sold, carried and posted differs by place",
+    },
+    legalOn: { label: "Legal check on", value: null, format: DATE_FORMAT },
+    legalFor: { label: "Legal check for", value: null, remark: "places it was done for" },
+  } satisfies Record<string, CoverField>;
+}
+
+export type CoverKey = keyof ReturnType<typeof fieldsOf>;
+
+const NAME = "Cover";
+const FIRST = 3;
+
+const LEGEND: readonly (readonly [mark: Filled, says: string])[] = [
+  ["type", "you fill it in; the cell is shaded"],
+  ["calc", "worked out: leave it alone"],
+  ["either", "worked out until you type over it"],
+];
+
+/** A sheet of the workbook with what it is for. */
+export type Purpose = readonly [sheet: string, purpose: string];
+
+/** Front page of a run: who, when, rates, and how the workbook is read. */
+export class Cover {
+  private readonly fields: Readonly<Record<CoverKey, CoverField>>;
+
+  constructor(
+    private readonly heading: string,
+    cover: CoverData,
+  ) {
+    this.fields = fieldsOf(cover);
+  }
+
+  /** Address of a figure of the cover, for a formula on any sheet. */
+  at(key: CoverKey): string {
+    const row = FIRST + Object.keys(this.fields).indexOf(key);
+    return `${NAME}!${cellName(row, 1).replace(/^([A-Z]+)/, "$$$1$$")}`;
+  }
+
+  private fieldRows(): Row[] {
+    return Object.values(this.fields).map(({ label, value, format, remark }) =>
+      field(label, typed(value, format), "type", remark ?? ""),
+    );
+  }
+
+  /** @param checks - Formula that sums up the checks, without its equals sign. */
+  model(purposes: readonly Purpose[], checks: string): SheetModel {
+    const fields = this.fieldRows();
+    const rows: Row[] = [
+      [title(this.heading)],
+      [note("One sheet per kind of fact; every fact is typed once. Headings say the unit.")],
+      [],
+      ...fields,
+      field("Checks", worked(`=${checks}`), "calc", "counted on the sheet Checks"),
+      field("Worked out by", worked("=BLADE.VERSION()"), "calc"),
+      [],
+      [heading("How cells are marked")],
+      ...LEGEND.map(([who, says]): Row => [mark(who), words(says)]),
+      [],
+      [heading("Sheet"), heading("What it is for")],
+      ...purposes.map(([sheet, purpose]): Row => [heading(sheet), words(purpose)]),
+      [],
+      [note("Estimates state their error where they stand. Try one blade before a run is hardened.")],
+      [note("Nothing here is legal or safety advice: follow local codes and licensed practice.")],
+    ];
+    return helperSheet(NAME, rows, {
+      columnWidths: [150, 340, 56, 330],
+      rowHeights: { 0: 28 },
+      statusColumns: [1],
+      lines: [FIRST + fields.length, FIRST + fields.length],
+      print: {},
+    });
+  }
+}

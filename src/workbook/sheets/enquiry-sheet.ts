@@ -1,0 +1,68 @@
+import type { Lines } from "./lines-sheet";
+import { calcColumn, pick, type TableColumns, TableSheet, typedColumn } from "./parts/table-sheet";
+import type { DataRow } from "./template-data";
+
+export type EnquiryKey =
+  | "line"
+  | "item"
+  | "customer"
+  | "edge"
+  | "finish"
+  | "mass"
+  | "massNow"
+  | "massStatus"
+  | "balance"
+  | "ceiling"
+  | "ordered"
+  | "now"
+  | "changed"
+  | "destination"
+  | "notes";
+
+/** A blade lighter or heavier than wished by more than this share is remarked on; common practice, no source. */
+const MASS_TOLERANCE = 0.15;
+
+/** What the customer asked for, and whether the plan still keeps to it. */
+export function enquirySheet(rows: readonly DataRow[], lines: Lines): TableSheet<EnquiryKey> {
+  const given = (column: number) => pick(rows, column);
+  const columns: TableColumns<EnquiryKey> = {
+    line: calcColumn(
+      "Line",
+      46,
+      (_, index) => `IF(${lines.at("line", index)}="","",${lines.at("line", index)})`,
+    ),
+    item: calcColumn("Item", 150, (_, index) => lines.at("item", index)),
+    customer: typedColumn("Customer", 180, given(0)),
+    edge: typedColumn("Sharp or blunt", 66, given(1), { words: ["sharp", "blunt"] }),
+    finish: typedColumn("Finish", 150, given(2)),
+    mass: typedColumn("Mass wished g", 62, given(3), { format: "0" }),
+    massNow: calcColumn("Mass planned g", 66, (_, index) => lines.at("mass", index), { format: "0" }),
+    massStatus: calcColumn(
+      "Against the wish",
+      96,
+      (at) =>
+        `IF(${at("mass")}="","",IF(${at("massNow")}>${at("mass")}*${1 + MASS_TOLERANCE},"HIGH",IF(${at("massNow")}<${at("mass")}*${1 - MASS_TOLERANCE},"LOW","OK")))`,
+      { isStatus: true },
+    ),
+    balance: typedColumn("Balance wished mm", 66, given(4), { format: "0" }),
+    ceiling: typedColumn("Price at most", 70, given(5), { format: "#,##0.00" }),
+    ordered: typedColumn("Quantity as ordered", 70, given(6), { format: "0" }),
+    now: calcColumn("Quantity now", 66, (_, index) => lines.at("good", index), { format: "0" }),
+    changed: calcColumn(
+      "Since the order",
+      120,
+      (at) =>
+        `IF(${at("ordered")}="","",IF(${at("ordered")}=${at("now")},"OK","CHANGED from "&${at("ordered")}))`,
+      { isStatus: true },
+    ),
+    destination: typedColumn("Where it goes", 180, given(7)),
+    notes: typedColumn("Notes", 220, given(8)),
+  };
+  return new TableSheet("Enquiry", columns, lines.count, {
+    title: "Enquiry: what was asked for, line by line",
+    note: "Mass planned is the blade alone, without tang and fittings. Type the quantity once the order is confirmed: a later change shows.",
+    frozenColumns: 2,
+  });
+}
+
+export type Enquiry = TableSheet<EnquiryKey>;

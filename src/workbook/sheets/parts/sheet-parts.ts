@@ -1,0 +1,87 @@
+import { type CellModel, cellName, type SheetModel } from "../../model/sheet-model";
+
+/** Who fills a cell: `type` the smith, `calc` the sheet, `either` the sheet until the smith types over it. */
+export type Filled = "type" | "calc" | "either";
+
+export type Row = readonly (CellModel | undefined)[];
+
+/** Number formats of the sheets; a figure shows no more places than it has meaning. */
+export const FORMAT = {
+  whole: "0",
+  tenth: "0.0",
+  hundredth: "0.00",
+  massPercent: "0.00#",
+  money: "#,##0.00",
+} as const;
+
+const cell = (role: CellModel["role"], content: number | string, format?: string): CellModel =>
+  format === undefined ? { role, content } : { role, content, format };
+
+export const title = (content: string) => cell("title", content);
+export const note = (content: string) => cell("note", content);
+export const heading = (content: string): CellModel => ({ role: "heading", content, wrap: true });
+export const mark = (filled: Filled) => cell("mark", filled);
+
+/** Filled in by the smith; an empty cell where there is nothing yet. */
+export const typed = (content: number | string | null, format?: string) =>
+  cell("typed", content ?? "", format);
+
+export const worked = (formula: string, format?: string) => cell("worked", formula, format);
+
+/** An empty cell that a formula beside or above it fills: it only gives the figure its dress. */
+export const filled = (format?: string) => cell("worked", "", format);
+
+/** Worked out, and long: breaks into lines. Without a formula it waits for one beside it. */
+export const words = (formula = ""): CellModel => ({ role: "words", content: formula, wrap: true });
+
+/** Two rows over a table: what stands in each column, and who fills it. */
+export function headed(columns: readonly (readonly [heading: string, filled: Filled])[]): [Row, Row] {
+  return [columns.map(([text]) => heading(text)), columns.map(([, who]) => mark(who))];
+}
+
+/** One figure with its name in front and who fills it behind. */
+export function field(name: string, value: CellModel, who: Filled, remark = ""): Row {
+  return [heading(name), value, mark(who), ...(remark === "" ? [] : [note(remark)])];
+}
+
+/** Sets a second block beside a first, from a column on. */
+export function beside(left: readonly Row[], right: readonly Row[], column: number): Row[] {
+  const rows = Math.max(left.length, right.length);
+  return Array.from({ length: rows }, (_, index) => {
+    const first = left[index] ?? [];
+    const second = right[index];
+    if (second === undefined) return first;
+    return [...Array.from({ length: column }, (_, at) => first[at]), ...second];
+  });
+}
+
+/** Rows of empty cells in the dress of the given ones, for a result as long as it may get. */
+export function room(count: number, dress: Row): Row[] {
+  return Array.from({ length: count }, () => dress);
+}
+
+/** Address of a cell that stays the same wherever the formula stands. */
+export function fixedName(row: number, column: number): string {
+  return cellName(row, column).replace(/^([A-Z]+)(\d+)$/, "$$$1$$$2");
+}
+
+/** Address of a block that stays the same wherever the formula stands. */
+export function fixedBlock(row: number, column: number, rows: number, columns = 1): string {
+  return `${fixedName(row, column)}:${fixedName(row + rows - 1, column + columns - 1)}`;
+}
+
+type Looks = Pick<SheetModel, "columnWidths" | "rowHeights"> & Partial<SheetModel>;
+
+/** A helper sheet of blocks, one below the other. */
+export function helperSheet(name: string, rows: readonly Row[], looks: Looks): SheetModel {
+  return {
+    name,
+    rows,
+    frozenRows: 0,
+    frozenColumns: 0,
+    lines: [0, rows.length - 1],
+    wordLists: [],
+    statusColumns: [],
+    ...looks,
+  };
+}

@@ -1,0 +1,196 @@
+import { type CellModel, cellName, type Role, type SheetModel, type WordList } from "../../model/sheet-model";
+import { type Filled, heading, mark, note, type Row, title } from "./sheet-parts";
+
+/** Address of another column's cell in the same row. */
+export type CellOf<Key extends string> = (key: Key) => string;
+
+/** A column of a table. What it holds may be a figure, a text or a formula; formulas wait for a filled row. */
+export interface TableColumn<Key extends string> {
+  readonly heading: string;
+  readonly filled: Filled;
+  /** Pixels. */
+  readonly width: number;
+  readonly format?: string;
+  readonly role?: Role;
+  readonly wrap?: boolean;
+  /** Offered as a drop-down. */
+  readonly words?: readonly string[];
+  /** Its words are picked out by colour. */
+  readonly isStatus?: boolean;
+  readonly content: (at: CellOf<Key>, index: number) => number | string | null;
+}
+
+export type TableColumns<Key extends string> = Readonly<Record<Key, TableColumn<Key>>>;
+
+interface Looks {
+  readonly title: string;
+  readonly note: string;
+  /** Columns that stay in sight. */
+  readonly frozenColumns?: number;
+  readonly portrait?: boolean;
+}
+
+const NOTE = 1;
+const MARKS = 2;
+const HEADINGS = 3;
+const FIRST = 4;
+
+/** A sheet of one table: marks, headings, then a row a line. The first column names the line. */
+export class TableSheet<Key extends string> {
+  private readonly keys: readonly Key[];
+
+  constructor(
+    readonly name: string,
+    private readonly columns: TableColumns<Key>,
+    readonly count: number,
+    private readonly looks: Looks,
+  ) {
+    this.keys = Object.keys(columns) as Key[];
+  }
+
+  private place(key: Key): number {
+    return this.keys.indexOf(key);
+  }
+
+  /** Address of a cell, for a formula on any sheet. */
+  at(key: Key, index: number): string {
+    return `'${this.name}'!${cellName(FIRST + index, this.place(key)).replace(/([A-Z]+)/, "$$$1$$")}`;
+  }
+
+  /** Address of a whole column, for a formula on any sheet. */
+  block(key: Key): string {
+    const letters = cellName(0, this.place(key)).slice(0, -1);
+    return `'${this.name}'!$${letters}$${FIRST + 1}:$${letters}$${FIRST + this.count}`;
+  }
+
+  /** A cell of the line that a cell names. */
+  lookup(key: Key, wanted: string): string {
+    return `INDEX(${this.block(key)},MATCH(${wanted},${this.block(this.firstKey)},0))`;
+  }
+
+  /** Columns that the sheet works out, for a look at whether someone typed over them. */
+  workedColumns(): readonly Key[] {
+    return this.keys.filter((key) => this.columns[key].filled === "calc");
+  }
+
+  get firstKey(): Key {
+    const [key] = this.keys;
+    if (key === undefined) throw new RangeError(`${this.name}: a table needs a column`);
+    return key;
+  }
+
+  /** Every cell of the table below its headings. */
+  body(): string {
+    const last = cellName(FIRST + this.count - 1, this.keys.length - 1);
+    return `'${this.name}'!$A$${FIRST + 1}:${last.replace(/([A-Z]+)/, "$$$1$$")}`;
+  }
+
+  private cell(key: Key, index: number): CellModel {
+    const { content, format, role, wrap, filled } = this.columns[key];
+    const at: CellOf<Key> = (other) => cellName(FIRST + index, this.place(other)).replace(/^/, "$");
+    const given = content(at, index);
+    const isFormula = typeof given === "string" && given.startsWith("=");
+    const waits = isFormula && key !== this.firstKey;
+    const line = at(this.firstKey);
+    return {
+      content: waits ? `=IF(${line}="","",${given.slice(1)})` : (given ?? ""),
+      role: role ?? (filled === "type" ? "typed" : "worked"),
+      ...(format === undefined ? {} : { format }),
+      ...(wrap === undefined ? {} : { wrap }),
+    };
+  }
+
+  private get lines(): readonly [number, number] {
+    return [FIRST, FIRST + this.count - 1];
+  }
+
+  private lists(): WordList[] {
+    return this.keys.flatMap((key) => {
+      const { words } = this.columns[key];
+      return words === undefined ? [] : [{ column: this.place(key), words }];
+    });
+  }
+
+  model(): SheetModel {
+    const { keys, columns, looks } = this;
+    const rows: Row[] = [
+      [title(looks.title)],
+      [note(looks.note)],
+      keys.map((key) => mark(columns[key].filled)),
+      keys.map((key) => heading(columns[key].heading)),
+      ...Array.from({ length: this.count }, (_, index) => keys.map((key) => this.cell(key, index))),
+    ];
+    return {
+      name: this.name,
+      rows,
+      columnWidths: keys.map((key) => columns[key].width),
+      rowHeights: { 0: 28, [NOTE]: 20, [MARKS]: 18 },
+      frozenRows: FIRST,
+      frozenColumns: looks.frozenColumns ?? 1,
+      lines: this.lines,
+      wordLists: this.lists(),
+      statusColumns: keys.filter((key) => columns[key].isStatus).map((key) => this.place(key)),
+      tables: [
+        {
+          name: this.name.replace(/[^A-Za-z0-9]+/g, "_"),
+          row: HEADINGS,
+          column: 0,
+          rows: this.count + 1,
+          columns: keys.length,
+        },
+      ],
+      print: { landscape: looks.portrait !== true, repeatedRows: [MARKS, HEADINGS] },
+    };
+  }
+}
+
+type Rest<Key extends string> = Partial<Omit<TableColumn<Key>, "heading" | "width" | "content" | "filled">>;
+
+/** A column the smith fills in, from a list of what is known; empty below it. */
+export function typedColumn<Key extends string>(
+  heading: string,
+  width: number,
+  known: readonly (number | string | null | undefined)[],
+  rest: Rest<Key> = {},
+): TableColumn<Key> {
+  return { heading, width, filled: "type", content: (_, index) => known[index] ?? null, ...rest };
+}
+
+/** A column the sheet works out; `formula` without its equals sign. */
+export function calcColumn<Key extends string>(
+  heading: string,
+  width: number,
+  formula: (at: CellOf<Key>, index: number) => string,
+  rest: Rest<Key> & { readonly filled?: Filled } = {},
+): TableColumn<Key> {
+  return { heading, width, filled: "calc", content: (at, index) => `=${formula(at, index)}`, ...rest };
+}
+
+/** A column that is worked out until the smith types over it; figures known already are typed. */
+export function eitherColumn<Key extends string>(
+  heading: string,
+  width: number,
+  known: readonly (number | string | null | undefined)[],
+  formula: (at: CellOf<Key>, index: number) => string,
+  rest: Rest<Key> = {},
+): TableColumn<Key> {
+  const content = (at: CellOf<Key>, index: number) => known[index] ?? `=${formula(at, index)}`;
+  return { heading, width, filled: "either", content, ...rest };
+}
+
+/** The value of a column of rows of data. */
+export function pick<Row extends readonly unknown[], Value = Row[number]>(
+  rows: readonly Row[],
+  column: number,
+): (Value | null)[] {
+  return rows.map((row) => (row[column] ?? null) as Value | null);
+}
+
+/** Days as spreadsheets count them, from a date written year-month-day. */
+export function dateSerial(date: string): number {
+  const day = Date.parse(`${date}T00:00:00Z`) / 86_400_000;
+  if (!Number.isInteger(day)) throw new RangeError(`${date}: not a date`);
+  return day + 25_569;
+}
+
+export const DATE_FORMAT = "yyyy-mm-dd";

@@ -1,0 +1,231 @@
+import type { SheetModel, WorkbookModel } from "../model/sheet-model";
+import { batchesSheet } from "./batches-sheet";
+import { cautionsSheet } from "./cautions-sheet";
+import { certificateSheet } from "./certificate-sheet";
+import { type Check, checksSheet, checksSummary, KNOWN } from "./checks-sheet";
+import { costsSheet } from "./costs-sheet";
+import { Cover, type Purpose } from "./cover-sheet";
+import { cutListSheet } from "./cut-list-sheet";
+import { enquirySheet } from "./enquiry-sheet";
+import { heatTreatOrderSheet } from "./heat-treat-order-sheet";
+import { inspectionSheet } from "./inspection-sheet";
+import { linesSheet } from "./lines-sheet";
+import { pastLotsSheet } from "./past-lots-sheet";
+import { priceBreaksSheet } from "./price-breaks-sheet";
+import { quoteSheet } from "./quote-sheet";
+import { readingsSheet } from "./readings-sheet";
+import { routeSheet } from "./route-sheet";
+import { shippingSheet } from "./shipping-sheet";
+import { Stations } from "./stations-sheet";
+import { steelChoiceSheet } from "./steel-choice-sheet";
+import { steelOrderSheet } from "./steel-order-sheet";
+import { steelsSheet } from "./steels-sheet";
+import { EMPTY_DATA, type TemplateData } from "./template-data";
+import { travellerSheet } from "./traveller-sheet";
+
+/** Lines that an empty workbook has room for, unless another number is asked. */
+export const USUAL_ROOM = 8;
+
+/** Rows kept free below what is filled. */
+const SPARE = {
+  lines: 2,
+  steels: 2,
+  route: 8,
+  readings: 24,
+  inspection: 6,
+  shipping: 6,
+  lots: 6,
+  stations: 1,
+} as const;
+/** Rows a line of an empty workbook gets on sheets that list several for each. */
+const A_LINE = { route: 6, readings: 5 } as const;
+
+function roomFor(data: TemplateData, lines: number) {
+  const room = Math.max(lines, data.lines.length + SPARE.lines);
+  const least = (filled: number, spare: number, wanted: number) => Math.max(filled + spare, wanted);
+  return {
+    lines: room,
+    steels: least(data.steels.length, SPARE.steels, room),
+    batches: least(data.batches.length, SPARE.lines, room),
+    route: least(data.operations.length, SPARE.route, room * A_LINE.route),
+    readings: least(data.readings.length, SPARE.readings, room * A_LINE.readings),
+    inspection: least(data.inspection.length, SPARE.inspection, room),
+    shipping: least(data.shipping.length, SPARE.shipping, room),
+    lots: least(data.lots.length, SPARE.lots, room),
+    stations: data.swords.length + SPARE.stations,
+    pages: data.lines.length || room,
+    batchPages: data.batches.length || room,
+  };
+}
+
+type Room = ReturnType<typeof roomFor>;
+
+function tables(data: TemplateData, room: Room) {
+  const cover = new Cover(data.title, data.cover);
+  const lines = linesSheet(data.lines, room.lines);
+  const enquiry = enquirySheet(data.enquiry, lines);
+  const stations = new Stations(data, lines, room.stations);
+  const steels = steelsSheet(data, cover, room.steels);
+  const cuts = cutListSheet(data, { cover, lines, steels, stations });
+  const route = routeSheet(data.operations, lines, room.route);
+  const batches = batchesSheet(data.batches, lines, room.batches);
+  const readings = readingsSheet(data.readings, lines, room.readings);
+  const inspection = inspectionSheet(data.inspection, lines, room.inspection);
+  const ceiling = (index: number) => enquiry.at("ceiling", index);
+  const costs = costsSheet(data.costs, { cover, lines, cuts, batches, ceiling });
+  const breaks = priceBreaksSheet(cover, lines, costs);
+  const shipping = shippingSheet(data.shipping, lines, room.shipping);
+  const lots = pastLotsSheet(data.lots, room.lots);
+  return {
+    cover,
+    lines,
+    enquiry,
+    stations,
+    steels,
+    cuts,
+    route,
+    batches,
+    readings,
+    inspection,
+    costs,
+    breaks,
+    shipping,
+    lots,
+  };
+}
+
+type Tables = ReturnType<typeof tables>;
+
+const counted = (what: string, source: string, formula: string): Check => ({
+  what,
+  source,
+  expected: 0,
+  formula,
+  tolerance: 0,
+});
+
+/** What is odd in the workbook, counted: none of it should be there. */
+function oddities({ lines, enquiry, steels, cuts, batches, readings, inspection, costs }: Tables): Check[] {
+  const beginning = (block: string, word: string) => `COUNTIF(${block},"${word}*")`;
+  return [
+    ...[lines, steels, cuts, batches, readings, inspection, costs].map((table) =>
+      counted(`Cells in error on ${table.name}`, table.name, `SUMPRODUCT(--ISERROR(${table.body()}))`),
+    ),
+    ...[lines, cuts, costs].map((table) => typedOver(table)),
+    counted(
+      "Steels without a heat number",
+      "Steel and heats",
+      `SUMPRODUCT((${steels.block("id")}<>"")*(${steels.block("heat")}=""))`,
+    ),
+    counted("Mill's figures that fail", "Steel and heats", `COUNTIF(${steels.block("verdict")},"*FAIL*")`),
+    counted("Prices too old", "Steel and heats", beginning(steels.block("age"), "CHECK")),
+    counted("Quantities changed since the order", "Enquiry", beginning(enquiry.block("changed"), "CHANGED")),
+    counted(
+      "Lines with fewer starts than good",
+      "Cut list",
+      `SUMPRODUCT((${cuts.block("line")}<>"")*(${cuts.block("starts")}<${cuts.block("good")}))`,
+    ),
+    counted("Readings above the band", "Hardness readings", beginning(readings.block("status"), "HIGH")),
+    counted("Readings below the band", "Hardness readings", beginning(readings.block("status"), "LOW")),
+    counted(
+      "Readings where the steel is too thin",
+      "Hardness readings",
+      beginning(readings.block("status"), "DOUBTFUL"),
+    ),
+    counted("Blade numbers used twice", "Hardness readings", beginning(readings.block("status"), "TWICE")),
+    counted("Lots that fail inspection", "Inspection", beginning(inspection.block("decision"), "FAIL")),
+    counted(
+      "Lines whose cost leaves out steel or labour",
+      "Costs, Cut list, Cover",
+      `SUMPRODUCT((${costs.block("line")}<>"")*((${costs.block("steel")}="")+(${costs.block("steel")}=0)+(${costs.block("labour")}=0)>0))`,
+    ),
+    counted("Prices above the ceiling", "Costs", beginning(costs.block("ceiling"), "HIGH")),
+  ];
+}
+
+function typedOver(
+  table: Pick<Tables["costs"], "name" | "count"> & {
+    block: (key: never) => string;
+    workedColumns: () => readonly string[];
+  },
+): Check {
+  const parts = table
+    .workedColumns()
+    .map((key) => `SUMPRODUCT(--NOT(ISFORMULA(${table.block(key as never)})))`);
+  return counted(`Worked-out cells typed over on ${table.name}`, table.name, parts.join("+"));
+}
+
+const PURPOSES: Readonly<Record<string, string>> = {
+  Lines: "what is made: use, steel, sizes; hardness, temper, starts",
+  Enquiry: "what the customer asked for; changes since the order",
+  Stations: "blades measured place by place",
+  "Steel and heats": "steel bought and in the rack, its mill figures",
+  "Steel choice": "the steels in stock against one line",
+  "Cut list": "blanks, bars, steel cost",
+  Route: "steps of the work, pieces and hours",
+  "Heat batches": "what is hardened together, recipe, energy, charge",
+  "Hardness readings": "readings against band and thickness",
+  Inspection: "how many to look at, whether the lot passes",
+  Costs: "cost of each line part by part, price",
+  "Price breaks": "price for other quantities",
+  Quote: "goes to the customer",
+  "Steel order": "goes to the steel supplier",
+  "Heat-treat order": "goes to whoever hardens, a page a batch",
+  "Certificate check": "one heat, element by element",
+  Traveller: "goes through the shop, a page a line, blade numbers",
+  Shipping: "boxes and papers",
+  "Past lots": "counts of finished runs for the next quote",
+  Lists: "words of the drop-downs",
+  "Cautions and sources": "what may hurt; what the figures rest on",
+  Checks: "known answers, and what needs a look",
+};
+
+function sheetsOf(data: TemplateData, room: Room): SheetModel[] {
+  const all = tables(data, room);
+  const { cover, lines, enquiry, stations, steels, cuts, route, batches, costs } = all;
+  const checks = [...KNOWN, ...oddities(all)];
+  const purposes = Object.entries(PURPOSES).map(([name, purpose]): Purpose => [name, purpose]);
+  const first = data.lines[0]?.steel ?? "1084";
+  return [
+    cover.model(purposes, checksSummary(checks.length)),
+    lines.model(),
+    enquiry.model(),
+    stations.model(),
+    steels.model(),
+    steelChoiceSheet(
+      lines,
+      steels,
+      data.lines.map(({ line }) => line),
+    ),
+    cuts.model(),
+    route.model(),
+    batches.model(),
+    all.readings.model(),
+    all.inspection.model(),
+    costs.model(),
+    all.breaks.model(),
+    quoteSheet({ cover, lines, costs, enquiry }, data.leadTimes),
+    steelOrderSheet({ cover, cuts, steels }, room.pages),
+    heatTreatOrderSheet({ cover, lines, cuts, steels, batches }, room.batchPages),
+    certificateSheet(cover, steels, data.elements, String(data.steels[0]?.[0] ?? "")),
+    travellerSheet({ cover, lines, cuts, steels, batches, route }, room.pages),
+    all.shipping.model(),
+    all.lots.model(),
+    cautionsSheet(first),
+    checksSheet(checks),
+  ];
+}
+
+/**
+ * The planning workbook of a run, from the enquiry to the shipped lot. Formulas stand one to a cell, none fills
+ * others, so that the file outlives a reader without the add-in.
+ *
+ * @param data - What is known already; empty without it.
+ * @param lines - Lines of the order to leave room for, 1 to 60; a run that is known keeps two free lines in any case.
+ */
+export function planningTemplate(data: TemplateData = EMPTY_DATA, lines: number = USUAL_ROOM): WorkbookModel {
+  const { run, forge } = data.cover;
+  const name =
+    run === undefined ? "Planning workbook" : `Run ${run}${forge === undefined ? "" : `, ${forge}`}`;
+  return { name, sheets: sheetsOf(data, roomFor(data, lines)) };
+}

@@ -1,0 +1,65 @@
+import type { Lines } from "./lines-sheet";
+import { calcColumn, pick, type TableColumns, TableSheet, typedColumn } from "./parts/table-sheet";
+import type { DataRow } from "./template-data";
+
+export type RouteKey =
+  | "line"
+  | "step"
+  | "operation"
+  | "place"
+  | "setUp"
+  | "each"
+  | "quantity"
+  | "yield"
+  | "out"
+  | "hours"
+  | "consumable";
+
+/** Steps of every line in their order, with what goes in, what comes out good and what it takes. */
+export function routeSheet(rows: readonly DataRow[], lines: Lines, count: number): TableSheet<RouteKey> {
+  const names = lines.block("line");
+  const columns: TableColumns<RouteKey> = {
+    line: typedColumn("Line", 46, pick(rows, 0)),
+    step: calcColumn(
+      "Step",
+      46,
+      (at) => `COUNTIF(${at("line").replace(/(\d+)$/, "$$5")}:${at("line")},${at("line")})`,
+      { format: "0" },
+    ),
+    operation: typedColumn("Operation", 220, pick(rows, 1)),
+    place: typedColumn("Where", 90, pick(rows, 2)),
+    setUp: typedColumn("Set-up min", 60, pick(rows, 3), { format: "0" }),
+    each: typedColumn("Minutes a piece", 66, pick(rows, 4), { format: "0" }),
+    quantity: calcColumn(
+      "Pieces in",
+      60,
+      (at) => {
+        const line = at("line");
+        const above = (key: RouteKey) => at(key).replace(/\d+$/, (row) => String(Number(row) - 1));
+        return `IF(${at("step")}=1,INDEX(${lines.block("starts")},MATCH(${line},${names},0)),${above("out")})`;
+      },
+      { format: "0.0" },
+    ),
+    yield: typedColumn("Yield", 56, pick(rows, 5), { format: "0.00" }),
+    out: calcColumn(
+      "Good out, expected",
+      72,
+      (at) => `${at("quantity")}*IF(${at("yield")}="",1,${at("yield")})`,
+      {
+        format: "0.0",
+      },
+    ),
+    hours: calcColumn("Hours", 56, (at) => `(N(${at("setUp")})+N(${at("each")})*${at("quantity")})/60`, {
+      format: "0.0",
+    }),
+    consumable: typedColumn("Consumed", 160, pick(rows, 6)),
+  };
+  return new TableSheet("Route", columns, count, {
+    title: "Route: the steps of every line, in their order",
+    note: "Keep the steps of a line together and in order: pieces that come out of one go into the next. The traveller prints them.",
+    frozenColumns: 3,
+    portrait: true,
+  });
+}
+
+export type Route = TableSheet<RouteKey>;

@@ -1,0 +1,122 @@
+import type { SheetModel, WordList } from "../model/sheet-model";
+import type { Lines } from "./lines-sheet";
+import { listedWords } from "./parts/listed-words";
+import {
+  FORMAT,
+  fixedBlock,
+  fixedName,
+  heading,
+  helperSheet,
+  mark,
+  note,
+  type Row,
+  title,
+  typed,
+  worked,
+} from "./parts/sheet-parts";
+import type { TemplateData } from "./template-data";
+
+const NAME = "Stations";
+const STATIONS = 10;
+const TOP = 3;
+/** Line and section, marks, headings, stations, an empty row. */
+const BLOCK = STATIONS + 5;
+const SIZES = [
+  "From heel mm",
+  "Width mm",
+  "Thickness mm",
+  "Behind edge mm",
+  "Fuller wide mm",
+  "Fuller deep mm",
+] as const;
+const RESULT = SIZES.length + 1;
+const RESULTS = [
+  ["Volume mm³", FORMAT.whole],
+  ["Blade g", FORMAT.whole],
+  ["Balance mm", FORMAT.tenth],
+  ["Inertia kg m²", "0.0000"],
+] as const;
+
+const rowsOf = (block: number) => {
+  const top = TOP + block * BLOCK;
+  return { line: top, grind: top + 1, headings: top + 3, first: top + 4 };
+};
+
+type Sword = TemplateData["swords"][number] | undefined;
+
+function figureCell(lines: Lines, block: number, figure: number): string {
+  const { line, grind, first } = rowsOf(block);
+  const size = (column: number) => fixedBlock(first, column, STATIONS);
+  const named = fixedName(line, 1);
+  const steel = lines.lookup("steel", named);
+  const call = `BLADE.STATIONS(${size(0)},${size(1)},${size(2)},${fixedName(grind, 1)},${size(3)},${steel},,,${size(4)},${size(5)})`;
+  return `=IF(OR(${named}="",COUNT(${size(0)})<2),"",INDEX(${call},1,${figure}))`;
+}
+
+function stationRow(sword: Sword, lines: Lines, block: number, index: number): Row {
+  const sizes = SIZES.map((_, column) => typed(sword?.stations[index]?.[column] ?? null, FORMAT.tenth));
+  const result = RESULTS[index];
+  if (result === undefined) return sizes;
+  const [name, format] = result;
+  return [...sizes, undefined, heading(name), worked(figureCell(lines, block, index + 1), format)];
+}
+
+function blockRows(sword: Sword, line: string, lines: Lines, block: number): Row[] {
+  const end: Row = [undefined, undefined, undefined];
+  return [
+    [heading("Line"), typed(line)],
+    [heading("Section"), typed(sword?.grind ?? null)],
+    [...SIZES.map(() => mark("type")), ...end.slice(0, 1), mark("calc"), mark("calc")],
+    SIZES.map((name) => heading(name)),
+    ...Array.from({ length: STATIONS }, (_, index) => stationRow(sword, lines, block, index)),
+    [],
+  ];
+}
+
+/** Blades measured station by station, for mass and balance where a straight taper does not do. */
+export class Stations {
+  constructor(
+    private readonly data: TemplateData,
+    private readonly lines: Lines,
+    private readonly blocks: number,
+  ) {}
+
+  /** Volume of a block's blade in mm³, for a formula on any sheet. */
+  volumeAt(block: number): string {
+    return `${NAME}!${fixedName(rowsOf(block).first, RESULT + 1)}`;
+  }
+
+  model(): SheetModel {
+    const swords = Array.from({ length: this.blocks }, (_, block) => this.data.swords[block]);
+    const names = this.data.lines.map(({ line }) => line);
+    const rows: Row[] = [
+      [title("Stations: a blade measured from heel to tip")],
+      [
+        note(
+          "Width and thickness at each place, to the very tip; up to ten places. Empty rows are left out. Steel is that of the line.",
+        ),
+      ],
+      [],
+      ...swords.flatMap((sword, block) => blockRows(sword, lineOf(sword), this.lines, block)),
+      [note("The blade alone: guard, grip and pommel are not in it.")],
+    ];
+    const lists: WordList[] = swords.flatMap((_, block) => {
+      const { line, grind } = rowsOf(block);
+      return [
+        { column: 1, words: names, rows: [line, line] as const },
+        { column: 1, words: listedWords("GRINDS"), rows: [grind, grind] as const },
+      ];
+    });
+    return helperSheet(NAME, rows, {
+      columnWidths: [84, 110, 84, 84, 84, 84, 20, 110, 90],
+      rowHeights: { 0: 28 },
+      wordLists: lists,
+      print: {},
+    });
+  }
+}
+
+/** A sword of the demo begins its name with its line. */
+function lineOf(sword: Sword): string {
+  return sword?.name.split(" ")[0] ?? "";
+}

@@ -1,0 +1,104 @@
+import type { Cover } from "./cover-sheet";
+import { listedWords } from "./parts/listed-words";
+import {
+  type CellOf,
+  calcColumn,
+  DATE_FORMAT,
+  dateSerial,
+  pick,
+  type TableColumn,
+  TableSheet,
+  typedColumn,
+} from "./parts/table-sheet";
+import type { TemplateData } from "./template-data";
+
+type FixedKey =
+  | "id"
+  | "grade"
+  | "standard"
+  | "heat"
+  | "supplier"
+  | "form"
+  | "condition"
+  | "width"
+  | "thickness"
+  | "kilograms"
+  | "rack"
+  | "price"
+  | "priced"
+  | "age"
+  | "certificate"
+  | "verdict";
+
+/** Columns of the analysis have the element's symbol for a key. */
+export type SteelKey = FixedKey | `%${string}`;
+
+/** A price older than this is asked for again; common practice, no source. */
+const DAYS_FRESH = 180;
+
+const elementKey = (element: string): SteelKey => `%${element}`;
+
+function verdictFormula(at: CellOf<SteelKey>, elements: readonly string[]): string {
+  const [first, last] = [elements[0], elements.at(-1)].map((element) => at(elementKey(element ?? "")));
+  const symbols = `{${elements.map((element) => `"${element}"`).join(",")}}`;
+  const call = `BLADE.CERTIFICATE(${at("grade")},${symbols},${first}:${last})`;
+  const told = `INDEX(${call},ROWS(${call}),5)`;
+  const rest = `MID(${told},5,200)`;
+  const word = `IF(LEFT(${told},4)="fail","FAIL"&${rest},IF(LEFT(${told},4)="pass","PASS"&${rest},"CHECK: "&${told}))`;
+  const analysed = `COUNT(${first}:${last})=0`;
+  const heat = `IF(${at("heat")}="","CHECK: no heat number; ","")`;
+  return `IF(${analysed},"CHECK: no analysis",${heat}&${word})`;
+}
+
+/** Steels bought and in the rack: heat, price, certificate and what the mill found. */
+export function steelsSheet(data: TemplateData, cover: Cover, count: number): TableSheet<SteelKey> {
+  const { steels, heats, prices, blanks, elements } = data;
+  const dates = pick(prices, 1).map((date) => (typeof date === "string" ? dateSerial(date) : null));
+  const fixed: Record<FixedKey, TableColumn<SteelKey>> = {
+    id: typedColumn("Steel", 48, pick(steels, 0)),
+    grade: typedColumn("Grade", 80, pick(heats, 1), { words: listedWords("STEELS") }),
+    standard: calcColumn("Standard", 130, (at) => `INDEX(BLADE.STEEL(${at("grade")}),1,3)`, { wrap: true }),
+    heat: typedColumn("Heat no.", 76, pick(heats, 2)),
+    supplier: typedColumn("Supplier", 136, pick(steels, 3), { wrap: true }),
+    form: typedColumn("Form", 110, pick(steels, 1), { wrap: true }),
+    condition: typedColumn("Condition", 130, pick(steels, 2), { wrap: true }),
+    width: typedColumn("Width mm", 56, pick(blanks, 1), { format: "0.0" }),
+    thickness: typedColumn("Thickness mm", 70, pick(blanks, 2), { format: "0.0" }),
+    kilograms: typedColumn("Bought kg", 58, pick(steels, 4), { format: "0.0" }),
+    rack: typedColumn("In the rack kg", 58, pick(blanks, 4), { format: "0.0" }),
+    price: typedColumn("Price a kg", 58, pick(prices, 0), { format: "#,##0.00" }),
+    priced: typedColumn("Price of", 82, dates, { format: DATE_FORMAT }),
+    age: calcColumn(
+      "Price",
+      106,
+      (at) =>
+        `IF(OR(${at("priced")}="",${cover.at("asOf")}=""),"",IF(${cover.at("asOf")}-${at("priced")}>${DAYS_FRESH},"CHECK: "&(${cover.at("asOf")}-${at("priced")})&" days old","OK"))`,
+      { isStatus: true, wrap: true },
+    ),
+    certificate: typedColumn("Certificate EN 10204", 76, pick(steels, 5), {
+      words: ["2.1", "2.2", "3.1", "3.2"],
+    }),
+    verdict: calcColumn("Mill's figures", 190, (at) => verdictFormula(at, elements), {
+      isStatus: true,
+      wrap: true,
+    }),
+  };
+  const analysis = Object.fromEntries(
+    elements.map((element, position) => [
+      elementKey(element),
+      typedColumn<SteelKey>(`${element} %`, 52, pick(heats, 3 + position), { format: "0.00#" }),
+    ]),
+  );
+  return new TableSheet(
+    "Steel and heats",
+    { ...fixed, ...analysis } as Record<SteelKey, TableColumn<SteelKey>>,
+    count,
+    {
+      title: "Steel and heats: what was bought, what it cost, what the mill found",
+      note: "Mass %, an empty cell was not analysed. The heat number on the certificate, the bar and the delivery note must be one.",
+      frozenColumns: 2,
+    },
+  );
+}
+
+export type Steels = TableSheet<SteelKey>;

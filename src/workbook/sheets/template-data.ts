@@ -1,0 +1,103 @@
+import blanks from "./run-r07/blanks.json";
+import heats from "./run-r07/heats.json";
+import history from "./run-r07/history.json";
+import example from "./run-r07/papers.json";
+import { demoRun, type RunLine } from "./run-r07/run";
+import planned from "./run-r07/run-plan.json";
+import swords from "./run-r07/swords.json";
+
+type Cell = number | string | null;
+export type DataRow = readonly Cell[];
+
+/** What the cover of a run says; a figure that nobody has given yet stays open. */
+export type CoverData = Partial<typeof example.cover> & {
+  readonly run?: string;
+  readonly forge?: string;
+  readonly customers?: string;
+};
+
+/** What a planning workbook is filled with. Lists in the order of the lines, or of what they list. */
+export interface TemplateData {
+  /** Title of the file. */
+  readonly title: string;
+  readonly cover: CoverData;
+  readonly lines: readonly RunLine[];
+  readonly enquiry: readonly DataRow[];
+  readonly elements: readonly string[];
+  /** Steel, form, condition, supplier, kg, certificate; then grade, heat number and analysis; then price and its date. */
+  readonly steels: readonly DataRow[];
+  readonly heats: readonly DataRow[];
+  readonly prices: readonly DataRow[];
+  /** Blank length, width, thickness, bar, kg in the rack. */
+  readonly blanks: readonly DataRow[];
+  /** Mass of a forged blade's tang in g; `null` where a blade is cut from bar. */
+  readonly tang: readonly (number | null)[];
+  readonly swords: readonly (typeof swords.swords)[number][];
+  readonly operations: readonly DataRow[];
+  readonly batches: readonly DataRow[];
+  readonly costs: readonly DataRow[];
+  readonly readings: readonly DataRow[];
+  readonly inspection: readonly DataRow[];
+  readonly leadTimes: readonly string[];
+  readonly shipping: readonly DataRow[];
+  readonly lots: readonly DataRow[];
+}
+
+/** Swords of the demo that the run makes: line and station set. */
+const SWORDS_OF_RUN = 2;
+
+/** The invented run as a filled planning workbook. */
+export function exampleData(): TemplateData {
+  const { run, forge, customers } = {
+    run: demoRun.name,
+    forge: demoRun.forge,
+    customers: demoRun.customers.join(" and "),
+  };
+  return {
+    title: `Run ${run} of ${forge} (example, invented)`,
+    cover: { ...example.cover, run, forge, customers },
+    lines: demoRun.lines,
+    enquiry: example.enquiry,
+    elements: heats.elements,
+    steels: example.steels,
+    heats: heats.rows,
+    prices: planned.typed["price kg"].map((price, index) => [
+      price,
+      planned.typed["price date"][index] ?? null,
+    ]),
+    blanks: blanks.rows,
+    tang: example.tang,
+    swords: swords.swords.slice(0, SWORDS_OF_RUN),
+    operations: example.operations,
+    batches: example.batches,
+    costs: example.costs,
+    readings: example.readings,
+    inspection: example.inspection,
+    leadTimes: example.quote,
+    shipping: example.shipping,
+    lots: history.rows,
+  };
+}
+
+/** A planning workbook that is still to be filled in. */
+export const EMPTY_DATA: TemplateData = {
+  title: "Planning workbook",
+  cover: {},
+  lines: [],
+  enquiry: [],
+  elements: heats.elements,
+  steels: [],
+  heats: [],
+  prices: [],
+  blanks: [],
+  tang: [],
+  swords: [],
+  operations: [],
+  batches: [],
+  costs: [],
+  readings: [],
+  inspection: [],
+  leadTimes: [],
+  shipping: [],
+  lots: [],
+};
