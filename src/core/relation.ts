@@ -13,6 +13,9 @@ export interface Limit {
   readonly max: number | null;
 }
 
+/** The inputs of a relation by the names that code gives them. */
+export type Inputs = Readonly<Record<string, Limit>>;
+
 /** What is expected between an answer and a careful measurement. */
 export interface ExpectedError {
   /** Half-width in `unit`; `null` where nothing is known, which `kind` must then say. */
@@ -26,16 +29,25 @@ export interface ExpectedError {
  * A published relation as data. The range check, the error sentence, EVIDENCE, the task pane and
  * the documentation all read this one record, so that none of them can drift from the others.
  */
-export interface Relation {
+export interface Relation<I extends Inputs = Inputs> {
   readonly title: string;
   readonly source: SourceKey;
   /** Equation, table or clause in the source. */
   readonly locator: string;
   readonly evidence: Evidence;
-  readonly inputs: Readonly<Record<string, Limit>>;
+  readonly inputs: I;
   readonly output: { readonly label: string; readonly unit: string };
   readonly error: ExpectedError;
   readonly note?: string;
+}
+
+/**
+ * Declares a relation. Its inputs keep their names and their figures in the type, so that
+ * `checkRange` accepts no input that the relation lacks, and a parameter can take its limits from
+ * `RELATION.inputs.temperC.max` instead of repeating the number.
+ */
+export function relation<const I extends Inputs>(record: Relation<I>): Relation<I> {
+  return record;
 }
 
 /** The accepted span of an input in words, temperatures in both scales. */
@@ -46,22 +58,28 @@ export function limitText({ min, max, unit }: Limit): string {
   return `${quantityText(min, unit)} to ${quantityText(max, unit)}`;
 }
 
+/** True where a value lies within the span of an input, both ends included. */
+export function isWithin({ min, max }: Limit, value: number): boolean {
+  return (min === null || value >= min) && (max === null || value <= max);
+}
+
 /**
  * Refuses a value outside the range of a relation.
  *
  * @param relation - The relation about to be used.
- * @param input - The name of the input in `relation.inputs`.
+ * @param input - The name of one of its inputs.
  * @param value - The value given, in the unit of that input.
  * @throws NotAvailable naming input, value, range, unit and source.
  */
-export function checkRange(relation: Relation, input: string, value: number): void {
-  const limit = relation.inputs[input];
-  if (limit === undefined) throw new Error(`${relation.title} has no input ${input}`);
-  const low = limit.min === null || value >= limit.min;
-  const high = limit.max === null || value <= limit.max;
-  if (low && high) return;
+export function checkRange<I extends Inputs>(
+  { title, source, locator, inputs }: Relation<I>,
+  input: keyof I & string,
+  value: number,
+): void {
+  const limit: Limit = inputs[input] as I[keyof I & string];
+  if (isWithin(limit, value)) return;
   throw new NotAvailable(
     `${limit.label} ${quantityText(value, limit.unit)} is outside ${limitText(limit)}, ` +
-      `the range of "${relation.title}" (${sourceText(relation.source)}, ${relation.locator})`,
+      `the range of "${title}" (${sourceText(source)}, ${locator})`,
   );
 }

@@ -1,9 +1,10 @@
 import table from "../../data/hardening/critical-temperatures.json";
 import { NotAvailable, Refusal } from "../refusal";
-import { checkRange, type Relation } from "../relation";
-import type { SourceKey } from "../sources";
+import { checkRange, type Relation, relation } from "../relation";
 import { carbonOf } from "../steel/carbon";
+import { checkElements, elements } from "../steel/element-ranges";
 import type { Steel } from "../steel/steel";
+import { number, orNull, records, sourceKey, text } from "../table";
 import { LOWER_CRITICAL, lowerCritical, UPPER_CRITICAL, upperCritical } from "./critical";
 import { dissolvedAt, undissolvedLimit } from "./dissolved";
 import { publishedHardening, usualHardening } from "./hardening-temperature";
@@ -22,26 +23,34 @@ export interface CriticalPoints {
 }
 
 /** Up to here the equations were made for; above it only a steelmaker's card can answer. */
-const MOST_CHROMIUM = 1.8;
+const MAX_CHROMIUM = LOWER_CRITICAL.inputs.Cr.max;
 const STAINLESS_CHROMIUM = 9;
 
 /** End of cementite on heating. */
-export const CARBIDE_CRITICAL: Relation = {
+export const CARBIDE_CRITICAL = relation({
   title: "Upper critical temperature Acm",
   source: "carbide-equilibrium",
   locator: "iron-carbon solubility, shifted by the elements of the regression for cementite steels",
   evidence: "fitted",
   inputs: {
-    carbon: { label: "carbon", unit: "%", min: 0.6, max: 1.5 },
-    chromium: { label: "chromium", unit: "%", min: 0, max: MOST_CHROMIUM },
+    ...elements({ C: [0.6, 1.5] }),
+    Cr: LOWER_CRITICAL.inputs.Cr,
   },
   output: { label: "Acm", unit: "°C" },
   error: { size: 20, unit: "°C", kind: "about, against the full calculation of 1095, 52100 and L6" },
-};
+});
 
-type Row = readonly [grade: string, ac1: number, upper: number | null, ms: number | null, source: string];
+const cards = records(table, {
+  grade: text,
+  ac1: number,
+  upper: orNull(number),
+  ms: orNull(number),
+  source: sourceKey,
+});
 
-const published = new Map((table.rows as unknown as readonly Row[]).map((row) => [row[0], row]));
+type Card = (typeof cards)[number];
+
+const published = new Map(cards.map((card) => [card.grade, card]));
 
 interface Upper {
   readonly celsius: number;
@@ -51,7 +60,7 @@ interface Upper {
 function upperOf(steel: Steel, carbon: number, ac1: number): Upper {
   const carbideEnd = undissolvedLimit(steel.composition, carbon);
   if (carbideEnd <= ac1) return { celsius: upperCritical(steel.composition, carbon), name: "Ac3" };
-  checkRange(CARBIDE_CRITICAL, "carbon", carbon);
+  checkRange(CARBIDE_CRITICAL, "C", carbon);
   return { celsius: carbideEnd, name: "Acm" };
 }
 
@@ -68,8 +77,7 @@ function startFor(steel: Steel, hardenC: number | undefined): number | null {
   }
 }
 
-function fromCard(row: Row, steel: Steel, hardenC: number | undefined): CriticalPoints {
-  const [, ac1, upper, ms] = row;
+function fromCard({ ac1, upper, ms }: Card, steel: Steel, hardenC: number | undefined): CriticalPoints {
   const ownStart = hardenC === undefined ? ms : null;
   return {
     ac1,
@@ -92,9 +100,9 @@ export function criticalPoints(steel: Steel, hardenC?: number): CriticalPoints {
   const card = published.get(steel.grade?.designation ?? "");
   if (card !== undefined) return fromCard(card, steel, hardenC);
   const c = steel.composition;
-  if (c.Cr <= MOST_CHROMIUM) {
+  if (c.Cr <= MAX_CHROMIUM) {
     const carbon = carbonOf(steel);
-    checkLean(steel);
+    checkElements(LOWER_CRITICAL, c);
     const ac1 = lowerCritical(c);
     const { celsius, name } = upperOf(steel, carbon, ac1);
     return { ac1, upper: celsius, upperName: name, ms: startFor(steel, hardenC) };
@@ -102,28 +110,16 @@ export function criticalPoints(steel: Steel, hardenC?: number): CriticalPoints {
   const ms = startFor(steel, hardenC);
   if (ms === null) {
     throw new NotAvailable(
-      `no critical temperature of ${steel.name} is held: the equations end at ${MOST_CHROMIUM} % Cr; take it from the steelmaker's card`,
+      `no critical temperature of ${steel.name} is held: the equations end at ${MAX_CHROMIUM} % Cr; take it from the steelmaker's card`,
     );
   }
   return { ac1: null, upper: null, upperName: "", ms };
 }
 
-function checkLean({ composition: c }: Steel): void {
-  const given: Record<string, number> = {
-    manganese: c.Mn,
-    silicon: c.Si,
-    nickel: c.Ni,
-    molybdenum: c.Mo,
-    vanadium: c.V,
-    tungsten: c.W,
-  };
-  for (const input of Object.keys(given)) checkRange(LOWER_CRITICAL, input, given[input] as number);
-}
-
-function cardRelation([grade, , , , source]: Row): Relation {
+function cardRelation({ grade, source }: Card): Relation {
   return {
     title: `Critical temperatures of ${grade}`,
-    source: source as SourceKey,
+    source,
     locator: "transformation temperatures",
     evidence: "measured",
     inputs: {},
@@ -141,7 +137,7 @@ export function criticalRelations(steel: Steel | null): readonly Relation[] {
   if (card !== undefined) return [cardRelation(card)];
   const { Cr, C } = steel.composition;
   if (Cr > STAINLESS_CHROMIUM) return [HIGH_CHROMIUM_START];
-  if (Cr > MOST_CHROMIUM) return [];
+  if (Cr > MAX_CHROMIUM) return [];
   const isCarbide = undissolvedLimit(steel.composition, C) > lowerCritical(steel.composition);
   return [LOWER_CRITICAL, isCarbide ? CARBIDE_CRITICAL : UPPER_CRITICAL, MARTENSITE_START];
 }

@@ -1,28 +1,29 @@
-import { checkRange, type Relation } from "../relation";
+import { checkRange, relation } from "../relation";
 import type { Composition } from "../steel/composition";
+import { elements } from "../steel/element-ranges";
 
 /** Lower critical temperature. */
-export const LOWER_CRITICAL: Relation = {
+export const LOWER_CRITICAL = relation({
   title: "Lower critical temperature Ac1",
   source: "andrews-1965",
   locator: "equation for Ae1",
   evidence: "fitted",
-  inputs: {
-    chromium: { label: "chromium", unit: "%", min: 0, max: 1.8 },
-    manganese: { label: "manganese", unit: "%", min: 0, max: 2 },
-    silicon: { label: "silicon", unit: "%", min: 0, max: 2.2 },
-    nickel: { label: "nickel", unit: "%", min: 0, max: 5 },
-    molybdenum: { label: "molybdenum", unit: "%", min: 0, max: 1 },
-    vanadium: { label: "vanadium", unit: "%", min: 0, max: 0.3 },
-    tungsten: { label: "tungsten", unit: "%", min: 0, max: 0.6 },
-  },
+  inputs: elements({
+    Cr: [0, 1.8],
+    Mn: [0, 2],
+    Si: [0, 2.2],
+    Ni: [0, 5],
+    Mo: [0, 1],
+    V: [0, 0.3],
+    W: [0, 0.6],
+  }),
   output: { label: "Ac1", unit: "°C" },
   error: { size: 15, unit: "°C", kind: "about, from memory; faster heating raises it" },
   note: "The source prints no limits; these are those of low-alloy steel as the other relations here take them.",
-};
+});
 
 /** Upper critical temperature of steels that form ferrite first. */
-export const UPPER_CRITICAL: Relation = {
+export const UPPER_CRITICAL = relation({
   title: "Upper critical temperature Ac3",
   source: "carbide-equilibrium",
   locator: "iron-carbon line, with the alloy terms of the short Andrews form",
@@ -30,7 +31,7 @@ export const UPPER_CRITICAL: Relation = {
   inputs: { carbon: { label: "carbon", unit: "%", min: 0.05, max: 0.75 } },
   output: { label: "Ac3", unit: "°C" },
   error: { size: 15, unit: "°C", kind: "about, from memory; faster heating raises it" },
-};
+});
 
 /**
  * Temperature at which austenite starts to form on heating.

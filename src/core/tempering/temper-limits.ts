@@ -38,7 +38,7 @@ export function checkHours(model: TemperModel, hours: number): void {
 /** Above it steel hardens again; the equation holds for lean steels only. */
 function refuseAboveCritical({ steel }: TemperModel, celsius: number): void {
   const c = steel.composition;
-  if (c.Cr > (LOWER_CRITICAL.inputs.chromium?.max ?? 0)) return;
+  if (c.Cr > LOWER_CRITICAL.inputs.Cr.max) return;
   const ac1 = lowerCritical(c);
   if (celsius <= ac1) return;
   throw new NotAvailable(
