@@ -1,17 +1,17 @@
 import { mountPane } from "../taskpane/pane";
-import { Autosave } from "./autosave";
-import { type CellStrip, mountCellStrip } from "./cell-strip";
-import { FileTools } from "./files";
-import type { Grid } from "./grid";
-import { gridPort } from "./grid-port";
-import { KeptWork } from "./kept-work";
-import { loadGrid } from "./load-grid";
-import { mountNotice, type Notice } from "./notice";
-import type { OpenRun } from "./open-run";
-import { byId } from "./page";
-import { mountTableView } from "./table-view";
-import { mountPaneToggle, mountTools } from "./tools";
-import "./workbench.css";
+import { FileTools } from "./files/file-tools";
+import type { OpenRun } from "./files/open-run";
+import type { Grid } from "./grid/grid";
+import { gridPort } from "./grid/grid-port";
+import { loadGrid } from "./grid/load-grid";
+import { Autosave } from "./kept/autosave";
+import { KeptWork } from "./kept/kept-work";
+import { type CellStrip, mountCellStrip } from "./page/cell-strip";
+import { mountNotice, type Notice } from "./page/notice";
+import { byId } from "./page/page";
+import { mountTableView } from "./page/table-view";
+import { mountPaneToggle, mountTools } from "./page/tools";
+import "./page/workbench.css";
 
 /** Keeps the work in the browser from now on, and tells where that cannot be done. */
 function mountAutosave(grid: Grid, run: OpenRun, kept: KeptWork, notice: Notice): Autosave | undefined {

@@ -1,5 +1,5 @@
 /** `npm start`: builds the workbench page, serves it on this machine only, prints its address. */
-const { listen, pageServer } = require("./page-server.cjs");
+const { listen, pageServer } = require("./serve/page-server.cjs");
 
 const PREFERRED_PORT = 3000;
 
@@ -8,7 +8,7 @@ async function main() {
   const address = await listen(server, PREFERRED_PORT);
   console.log("Building the workbench ...");
   // Loaded only now: the compiler takes a while to load, and the waiting page can answer meanwhile.
-  const { buildWorkbench } = require("./build.cjs");
+  const { buildWorkbench } = require("./serve/build.cjs");
   publish(await buildWorkbench());
   console.log(`Workbench ready: ${address}   (Ctrl-C stops it)`);
 }

@@ -15,7 +15,7 @@ const {
   pageServer,
 }: { listen(server: Server, wanted: number): Promise<string>; pageServer(): PageServer } = createRequire(
   import.meta.url,
-)("../../src/workbench/page-server.cjs");
+)("../../src/workbench/serve/page-server.cjs");
 
 let outer: string;
 let served: PageServer;

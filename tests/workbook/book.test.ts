@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { snapshotOf } from "../../src/workbench/book-snapshot";
-import { bookOfSnapshot } from "../../src/workbench/snapshot-book";
+import { snapshotOf } from "../../src/workbench/files/book-snapshot";
+import { bookOfSnapshot } from "../../src/workbench/files/snapshot-book";
 import { patchBook } from "../../src/workbook/file/patch/patch-workbook";
 import { recalculate } from "../../src/workbook/file/patch/recalculate";
 import { readLiveWorkbook } from "../../src/workbook/file/read/live-workbook";

@@ -1,9 +1,9 @@
 import { BooleanNumber } from "@univerjs/core";
 import type { FRange, FWorkbook, FWorksheet } from "@univerjs/sheets/facade";
-import type { CellResult, Results } from "../engine/results";
-import type { Block, FormulaChange, FormulaPart, HostRows, HostValue, Place } from "../host/port";
-import { freeName, quotedSheet, readReference } from "../host/reference";
-import { cellName, readCellName } from "../workbook/model/sheet-model";
+import type { CellResult, Results } from "../../engine/results";
+import type { Block, FormulaChange, FormulaPart, HostRows, HostValue, Place } from "../../host/port";
+import { freeName, quotedSheet, readReference } from "../../host/reference";
+import { cellName, readCellName } from "../../workbook/model/sheet-model";
 
 /** More cells than this are not read for an explanation. */
 const MOST_CELLS = 20_000;

@@ -1,5 +1,5 @@
-import type { KeptRun } from "./kept-store";
-import type { StartedRun } from "./start-run";
+import type { StartedRun } from "../files/start-run";
+import type { KeptRun } from "../kept/kept-store";
 
 function element<K extends "script" | "link">(tag: K, attributes: Record<string, string>): Promise<void> {
   return new Promise((resolve, reject) => {
@@ -17,6 +17,6 @@ export async function loadGrid(container: HTMLElement, kept: KeptRun | undefined
     element("script", { src: "grid-vendor.js" }),
     element("link", { rel: "stylesheet", href: "grid-vendor.css" }),
   ]);
-  const { startRun } = await import(/* webpackChunkName: "grid" */ "./start-run");
+  const { startRun } = await import(/* webpackChunkName: "grid" */ "../files/start-run");
   return startRun(container, kept);
 }

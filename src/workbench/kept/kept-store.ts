@@ -1,4 +1,4 @@
-import type { Draft, GridState } from "./grid-book";
+import type { Draft, GridState } from "../grid/grid-book";
 
 /** A workbook with what belongs to it, as the browser keeps it between visits. */
 export interface KeptRun {

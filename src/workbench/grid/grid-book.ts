@@ -1,10 +1,10 @@
 import type { IWorkbookData } from "@univerjs/core";
-import { cellName } from "../workbook/model/sheet-model";
-import type { Book } from "../workbook/model/workbook-data";
-import { snapshotOf } from "./book-snapshot";
+import { cellName } from "../../workbook/model/sheet-model";
+import type { Book } from "../../workbook/model/workbook-data";
+import { snapshotOf } from "../files/book-snapshot";
+import { bookOfSnapshot } from "../files/snapshot-book";
 import { isEdit, isRearrangement } from "./grid-edits";
 import type { StartedGrid } from "./grid-start";
-import { bookOfSnapshot } from "./snapshot-book";
 
 /** All sheets as the grid holds them, fit to be kept by the browser. */
 export interface GridState {

@@ -1,4 +1,4 @@
-import type { Grid } from "./grid";
+import type { Grid } from "../grid/grid";
 import { button, byId } from "./page";
 
 function mountSheets(grid: Grid): void {

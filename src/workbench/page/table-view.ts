@@ -1,5 +1,5 @@
-import { columnLetters } from "../workbook/model/sheet-model";
-import type { CellView, Grid, SheetView } from "./grid";
+import { columnLetters } from "../../workbook/model/sheet-model";
+import type { CellView, Grid, SheetView } from "../grid/grid";
 import { byId } from "./page";
 
 function headingCell(text: string, scope: "col" | "row"): HTMLTableCellElement {

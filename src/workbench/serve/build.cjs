@@ -1,7 +1,7 @@
 const path = require("node:path");
 const { alone } = require("./build-lock.cjs");
 
-const CACHE = path.resolve(__dirname, "../../node_modules/.cache/blade-metallurgy");
+const CACHE = path.resolve(__dirname, "../../../node_modules/.cache/blade-metallurgy");
 
 /** Where the development build of the page stands. */
 const PAGE_FOLDER = path.join(CACHE, "workbench");

@@ -1,15 +1,15 @@
 const path = require("node:path");
 const MiniCssExtractPlugin = require("mini-css-extract-plugin");
 const { Compilation, sources } = require("webpack");
-const { LicencesPlugin } = require("../../manifest/licences.cjs");
+const { LicencesPlugin } = require("../../../manifest/licences.cjs");
 const { GLOBALS, VENDOR_PACKAGES, vendorScript, vendorStyle } = require("./grid-vendor.cjs");
 
-const ROOT = path.resolve(__dirname, "../..");
+const ROOT = path.resolve(__dirname, "../../..");
 
 /** Adds the page and the grid's own bundles beside ours. */
 class PageFiles {
   apply(compiler) {
-    const page = path.join(__dirname, "workbench.html");
+    const page = path.join(__dirname, "../page/workbench.html");
     compiler.hooks.thisCompilation.tap("PageFiles", (compilation) => {
       compilation.fileDependencies.add(page);
       compilation.hooks.processAssets.tap(

@@ -1,4 +1,4 @@
-import type { Block, FilledBy, Place } from "../host/port";
+import type { Block, FilledBy, Place } from "../../host/port";
 import type { GridBook } from "./grid-book";
 import type { GridCells } from "./grid-cells";
 

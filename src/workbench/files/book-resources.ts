@@ -1,7 +1,7 @@
 import type { IRange, IResources, IWorkbookData } from "@univerjs/core";
-import type { TableInput } from "../engine/workbook-input";
-import type { Rectangle } from "../workbook/file/addresses";
-import type { Book, OfferedWords, WordColour } from "../workbook/model/workbook-data";
+import type { TableInput } from "../../engine/workbook-input";
+import type { Rectangle } from "../../workbook/file/addresses";
+import type { Book, OfferedWords, WordColour } from "../../workbook/model/workbook-data";
 
 const COLOURS = "SHEET_CONDITIONAL_FORMATTING_PLUGIN";
 const LISTS = "SHEET_DATA_VALIDATION_PLUGIN";

@@ -1,14 +1,14 @@
 import type { FRange } from "@univerjs/sheets/facade";
-import type { Block, FilledBy, Place } from "../host/port";
-import { quotedSheet } from "../host/reference";
-import { cellName, readCellName } from "../workbook/model/sheet-model";
-import { planningCell } from "../workbook/sheets/demo/planning-sheet";
-import { EMPTY_SHEET } from "./book-snapshot";
+import type { Block, FilledBy, Place } from "../../host/port";
+import { quotedSheet } from "../../host/reference";
+import { cellName, readCellName } from "../../workbook/model/sheet-model";
+import { planningCell } from "../../workbook/sheets/demo/planning-sheet";
+import { EMPTY_SHEET } from "../files/book-snapshot";
+import { demoBook } from "../files/new-runs";
 import type { CellView, Grid, SheetView } from "./grid";
 import { GridBook, type GridState } from "./grid-book";
 import { GridCells } from "./grid-cells";
 import { type StartedGrid, startGrid } from "./grid-start";
-import { demoBook } from "./new-runs";
 
 /** Results arrive in many small steps; listeners hear of them once. */
 const SETTLE_MS = 40;

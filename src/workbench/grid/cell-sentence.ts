@@ -1,7 +1,7 @@
 import type { Injector } from "@univerjs/core";
 import { IFunctionService } from "@univerjs/engine-formula";
-import { errorSentence } from "../engine/error-sentences";
-import type { CellAddress, Results } from "../engine/results";
+import { errorSentence } from "../../engine/error-sentences";
+import type { CellAddress, Results } from "../../engine/results";
 
 /** Says why a cell shows an error; empty where it shows none. */
 export type CellSentence = (cell: CellAddress, shown: string, formula: string) => string;

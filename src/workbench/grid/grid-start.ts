@@ -18,10 +18,10 @@ import validationWords from "@univerjs/preset-sheets-data-validation/locales/en-
 import { UniverSheetsTablePreset } from "@univerjs/preset-sheets-table";
 import tableWords from "@univerjs/preset-sheets-table/locales/en-US";
 import { CalculationMode } from "@univerjs/sheets-formula";
-import { guardCalculations } from "../engine/guard";
-import { registration } from "../engine/register";
-import type { Results } from "../engine/results";
-import { watchResults } from "../engine/watch";
+import { guardCalculations } from "../../engine/guard";
+import { registration } from "../../engine/register";
+import type { Results } from "../../engine/results";
+import { watchResults } from "../../engine/watch";
 import { type CellSentence, cellSentences } from "./cell-sentence";
 import { guardLayers } from "./guard-layers";
 import { guardValidation } from "./guard-validation";

@@ -1,11 +1,11 @@
-import type { Book } from "../workbook/model/workbook-data";
-import { demoWorkbook } from "../workbook/sheets/demo/demo-workbook";
-import { bookOfModel } from "../workbook/sheets/parts/model-book";
+import type { Book } from "../../workbook/model/workbook-data";
+import { demoWorkbook } from "../../workbook/sheets/demo/demo-workbook";
+import { bookOfModel } from "../../workbook/sheets/parts/model-book";
 
 /** The invented run that the page opens with. */
 export const demoBook = (): Book => bookOfModel(demoWorkbook());
 
-const template = () => import(/* webpackChunkName: "template" */ "../workbook/sheets/planning-template");
+const template = () => import(/* webpackChunkName: "template" */ "../../workbook/sheets/planning-template");
 
 /** A new run: the planning template with empty lines. It is large, so it is loaded apart. */
 export async function blankBook(): Promise<Book> {

@@ -7,7 +7,7 @@ import {
   VerticalAlign,
   WrapStrategy,
 } from "@univerjs/core";
-import { EDGE_KINDS, type Edge, type Look, SIDES } from "../workbook/model/workbook-data";
+import { EDGE_KINDS, type Edge, type Look, SIDES } from "../../workbook/model/workbook-data";
 
 /** The dress of a cell that has none of its own. */
 export const DEFAULT_STYLE: IStyleData = { ff: "Arial", fs: 10, vt: VerticalAlign.MIDDLE };

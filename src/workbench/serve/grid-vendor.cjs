@@ -42,7 +42,7 @@ const JSX_SHIM = `(function (react) {
   };
 })(React);`;
 
-const PACKAGES = `${__dirname}/../../node_modules`;
+const PACKAGES = `${__dirname}/../../../node_modules`;
 const read = (file) =>
   readFileSync(`${PACKAGES}/${file}`, "utf8").replace(/^\/\/# sourceMappingURL=.*$/gm, "");
 

@@ -8,9 +8,9 @@ import {
   type IWorkbookData,
   type IWorksheetData,
 } from "@univerjs/core";
-import { shifted } from "../workbook/file/references";
-import { withFill } from "../workbook/model/calculated-workbook";
-import type { Band, Book, BookCell, BookSheet, Held, Look } from "../workbook/model/workbook-data";
+import { shifted } from "../../workbook/file/references";
+import { withFill } from "../../workbook/model/calculated-workbook";
+import type { Band, Book, BookCell, BookSheet, Held, Look } from "../../workbook/model/workbook-data";
 import { namesIn, rectangleOf, rulesIn, tablesIn } from "./book-resources";
 import { lookOfStyle } from "./look-styles";
 

@@ -1,8 +1,8 @@
-import type { Autosave } from "./autosave";
-import type { KeptRun } from "./kept-store";
-import type { Notice } from "./notice";
+import type { Autosave } from "../kept/autosave";
+import type { KeptRun } from "../kept/kept-store";
+import type { Notice } from "../page/notice";
+import { byId } from "../page/page";
 import type { MadeFile, OpenRun } from "./open-run";
-import { byId } from "./page";
 
 const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 const BUTTONS = ["new-run", "open", "save", "share", "bring-back"] as const;

@@ -1,6 +1,6 @@
+import type { CellView, Grid } from "../grid/grid";
+import type { TypingListener } from "../grid/grid-book";
 import { entryField } from "./entry-field";
-import type { CellView, Grid } from "./grid";
-import type { TypingListener } from "./grid-book";
 import { byId } from "./page";
 
 /** What the selected cell comes to, in words: its value, or the error with the sentence behind it. */

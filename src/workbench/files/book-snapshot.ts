@@ -8,7 +8,7 @@ import {
   type IWorksheetData,
   LocaleType,
 } from "@univerjs/core";
-import type { Band, Book, BookCell, BookSheet, Held, Look } from "../workbook/model/workbook-data";
+import type { Band, Book, BookCell, BookSheet, Held, Look } from "../../workbook/model/workbook-data";
 import { rangeOf, resourcesOf } from "./book-resources";
 import { DEFAULT_STYLE, styleOfLook } from "./look-styles";
 

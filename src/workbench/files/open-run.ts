@@ -1,13 +1,13 @@
-import { patchBook } from "../workbook/file/patch/patch-workbook";
-import { type ReadBook, readBook } from "../workbook/file/read/read-workbook";
-import { writeBook } from "../workbook/file/write/write-workbook";
-import { changesBetween } from "../workbook/model/changes";
-import type { Book } from "../workbook/model/workbook-data";
-import { type ShareCopy, shareCopy } from "../workbook/share/share-copy";
-import { shareReport } from "../workbook/share/share-report";
+import { patchBook } from "../../workbook/file/patch/patch-workbook";
+import { type ReadBook, readBook } from "../../workbook/file/read/read-workbook";
+import { writeBook } from "../../workbook/file/write/write-workbook";
+import { changesBetween } from "../../workbook/model/changes";
+import type { Book } from "../../workbook/model/workbook-data";
+import { type ShareCopy, shareCopy } from "../../workbook/share/share-copy";
+import { shareReport } from "../../workbook/share/share-report";
+import type { Grid } from "../grid/grid";
+import type { KeptRun } from "../kept/kept-store";
 import { snapshotOf } from "./book-snapshot";
-import type { Grid } from "./grid";
-import type { KeptRun } from "./kept-store";
 import { blankBook, demoBook, fetchTemplateAhead } from "./new-runs";
 import { bookOfSnapshot } from "./snapshot-book";
 

@@ -1,7 +1,7 @@
-import type { Grid } from "./grid";
-import type { KeptRun } from "./kept-store";
+import type { Grid } from "../grid/grid";
+import { openGrid } from "../grid/univer-grid";
+import type { KeptRun } from "../kept/kept-store";
 import { OpenRun } from "./open-run";
-import { openGrid } from "./univer-grid";
 
 export interface StartedRun {
   readonly grid: Grid;
