@@ -1,6 +1,6 @@
 import { calculateWorkbook } from "../engine/calculate-workbook";
+import type { CellInput } from "../engine/cell-value";
 import type { Evaluation } from "../engine/evaluate-formulas";
-import type { Typed } from "../engine/workbook-input";
 import { columnLetters } from "../workbook/model/sheet-model";
 
 const TABLE_SHEET = "table";
@@ -16,15 +16,15 @@ const SPARE_ROWS = 2000;
  */
 export async function evaluateBeside(
   formula: string,
-  table: readonly (readonly Typed[])[],
+  table: readonly (readonly (CellInput | undefined)[])[],
 ): Promise<Evaluation> {
   const text = formula.trim().startsWith("=") ? formula.trim() : `=${formula.trim()}`;
   const columns = Math.max(1, ...table.map((row) => row.length));
-  const answerRows = [[text], ...Array.from({ length: table.length + SPARE_ROWS }, (): Typed[] => [])];
+  const spare = Array.from({ length: table.length + SPARE_ROWS }, (): CellInput[] => []);
   const book = await calculateWorkbook({
     sheets: [
       { name: TABLE_SHEET, rows: table },
-      { name: ANSWER_SHEET, rows: answerRows },
+      { name: ANSWER_SHEET, rows: [[{ formula: text }], ...spare] },
     ],
     names: { TABLE: `${TABLE_SHEET}!$A$1:$${columnLetters(columns - 1)}$${table.length}` },
   });

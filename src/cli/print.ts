@@ -1,13 +1,13 @@
+import type { CellValue } from "../engine/cell-value";
 import type { Evaluation } from "../engine/evaluate-formulas";
-import type { CellResult } from "../engine/results";
 
 type JsonCell = number | string | boolean | { readonly error: string; readonly message: string | undefined };
 
-const jsonCell = (cell: CellResult): JsonCell =>
+const jsonCell = (cell: CellValue): JsonCell =>
   "error" in cell ? { error: cell.error, message: cell.message } : cell.value;
 
 /** The only cell of an answer that does not spill. */
-function single({ rows }: Evaluation): CellResult | undefined {
+function single({ rows }: Evaluation): CellValue | undefined {
   return rows.length === 1 && rows[0]?.length === 1 ? rows[0][0] : undefined;
 }
 
@@ -16,14 +16,14 @@ export function hasError({ rows }: Evaluation): boolean {
   return rows.some((row) => row.some((cell) => "error" in cell));
 }
 
-function plainCell(cell: CellResult): string {
+function plainCell(cell: CellValue): string {
   if ("error" in cell) return cell.message === undefined ? cell.error : `${cell.error}: ${cell.message}`;
   if (typeof cell.value === "boolean") return cell.value ? "TRUE" : "FALSE";
   return String(cell.value);
 }
 
 /** The cells of a row; a sentence that stands in several of them is written in the first. */
-function plainRow(row: readonly CellResult[]): string {
+function plainRow(row: readonly CellValue[]): string {
   const said = new Set<string | undefined>();
   const cells = row.map((cell) => {
     if (!("error" in cell)) return jsonCell(cell);

@@ -1,7 +1,10 @@
 import { readFileSync } from "node:fs";
 import { extname } from "node:path";
 import { parse } from "papaparse";
-import type { Typed } from "../engine/workbook-input";
+import type { CellValue } from "../engine/cell-value";
+
+/** A cell of a table; `undefined` where nothing stands. */
+type Filled = CellValue | undefined;
 
 /** A table file that cannot be used, with the sentence for whoever gave it. */
 export class TableRefusal extends Error {}
@@ -11,18 +14,13 @@ const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 const MOST_ROWS = 100_000;
 
 /** A cell of a text file: a number where it reads as one, else text, never a formula. */
-function fromText(text: string): Typed {
+function fromText(text: string): Filled {
   const tidy = text.trim();
   if (tidy === "") return undefined;
-  return NUMBER.test(tidy) ? Number(tidy) : asText(text);
+  return { value: NUMBER.test(tidy) ? Number(tidy) : text };
 }
 
-/** A leading `=` would be run and a leading apostrophe dropped: one more apostrophe keeps the text as it stands. */
-function asText(text: string): string {
-  return /^[=']/.test(text) ? `'${text}` : text;
-}
-
-function fromCsv(file: string, text: string): Typed[][] {
+function fromCsv(file: string, text: string): Filled[][] {
   const { data, errors } = parse<string[]>(text.replace(/^\uFEFF/, ""), { skipEmptyLines: true });
   const [problem] = errors.filter(({ type }) => type === "Quotes");
   if (problem !== undefined) {
@@ -31,10 +29,9 @@ function fromCsv(file: string, text: string): Typed[][] {
   return data.map((row) => row.map(fromText));
 }
 
-function fromValue(value: unknown): Typed {
+function fromValue(value: unknown): Filled {
   if (value === null || value === undefined || value === "") return undefined;
-  if (typeof value === "string") return asText(value);
-  if (typeof value === "number" || typeof value === "boolean") return value;
+  if (typeof value === "string" || typeof value === "number" || typeof value === "boolean") return { value };
   throw new TableRefusal("a cell holds a list or an object; give numbers and texts");
 }
 
@@ -42,14 +39,17 @@ const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === "object" && value !== null && !Array.isArray(value);
 
 /** A list of lists, or a list of objects whose keys become the headings. */
-function fromJson(file: string, text: string): Typed[][] {
+function fromJson(file: string, text: string): Filled[][] {
   const rows = parsed(file, text);
   if (!Array.isArray(rows)) throw new TableRefusal(`${file}: give a list of rows`);
   if (rows.every((row) => Array.isArray(row))) return rows.map((row) => row.map(fromValue));
   if (!rows.every(isRecord))
     throw new TableRefusal(`${file}: give every row as a list, or every row as an object`);
   const headings = [...new Set(rows.flatMap((row) => Object.keys(row)))];
-  return [headings.map(asText), ...rows.map((row) => headings.map((heading) => fromValue(row[heading])))];
+  return [
+    headings.map((value) => ({ value })),
+    ...rows.map((row) => headings.map((heading) => fromValue(row[heading]))),
+  ];
 }
 
 function parsed(file: string, text: string): unknown {
@@ -77,7 +77,7 @@ function contentOf(file: string): string {
  * @param file - A .csv (comma, semicolon or tab between cells) or a .json file.
  * @throws TableRefusal naming the file and what is wrong with it.
  */
-export function readTable(file: string): readonly (readonly Typed[])[] {
+export function readTable(file: string): readonly (readonly Filled[])[] {
   const ending = extname(file).toLowerCase();
   if (ending !== ".csv" && ending !== ".json") throw new TableRefusal(`${file}: give a .csv or a .json file`);
   const rows = ending === ".csv" ? fromCsv(file, contentOf(file)) : fromJson(file, contentOf(file));

@@ -7,15 +7,16 @@ import {
 } from "@univerjs/engine-formula";
 import { catalogue } from "../functions/catalogue";
 import type { WorksheetFunction } from "../functions/declare";
+import type { CellValue } from "./cell-value";
 import { startEngine } from "./headless";
-import type { CellResult, Results } from "./results";
+import type { Results } from "./results";
 import { watchResults } from "./watch";
 import { sheetId, type TableInput, UNIT, type WorkbookInput, workbookData } from "./workbook-input";
 
 /** The results of a calculated workbook. Rows and columns count from 0. */
 export interface CalculatedWorkbook {
   /** What a formula, or one that spills over the cell, came to; `undefined` for a cell without a result. */
-  at(sheet: string, row: number, column: number): CellResult | undefined;
+  at(sheet: string, row: number, column: number): CellValue | undefined;
   /** Rows and columns that the formula of a cell fills; `undefined` where it does not spill. */
   spillAt(
     sheet: string,

@@ -14,16 +14,17 @@ import {
 } from "@univerjs/engine-formula";
 import { catalogue } from "../functions/catalogue";
 import type { WorksheetFunction } from "../functions/declare";
+import type { CellValue } from "./cell-value";
 import { errorSentence, UNREADABLE } from "./error-sentences";
 import { startEngine } from "./headless";
-import type { CellResult } from "./results";
+
 import { unquotedGrade } from "./unquoted-grade";
 import { cellResults } from "./values";
 
 /** The answer to one formula: a rectangle of cells, one cell where it does not spill. */
 export interface Evaluation {
   readonly formula: string;
-  readonly rows: readonly (readonly CellResult[])[];
+  readonly rows: readonly (readonly CellValue[])[];
 }
 
 const UNIT = "formulas";
@@ -60,7 +61,7 @@ class Evaluator {
     return { formula, rows: rows.map((row) => row.map((cell) => this.explained(cell, text))) };
   }
 
-  private async rowsOf(formula: string): Promise<readonly (readonly CellResult[])[]> {
+  private async rowsOf(formula: string): Promise<readonly (readonly CellValue[])[]> {
     try {
       const value = await this.run(formula);
       return value === undefined ? [[UNREADABLE]] : cellResults(value);
@@ -82,7 +83,7 @@ class Evaluator {
     return value as FunctionVariantType;
   }
 
-  private explained(cell: CellResult, formula: string): CellResult {
+  private explained(cell: CellValue, formula: string): CellValue {
     if (!("error" in cell) || cell.message !== undefined) return cell;
     return { ...cell, message: errorSentence(cell.error as ErrorType, formula, this.names) };
   }

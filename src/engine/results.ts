@@ -1,5 +1,6 @@
 import { CellValueType, type ICellData, type IRange, type Nullable, ObjectMatrix } from "@univerjs/core";
 import { ERROR_TYPE_SET, ErrorType, type IAllRuntimeData } from "@univerjs/engine-formula";
+import type { CellValue } from "./cell-value";
 import { carriedSentence } from "./refused-value";
 
 /** A calculated cell, rows and columns counted from 0. */
@@ -9,11 +10,6 @@ export interface CellAddress {
   readonly row: number;
   readonly column: number;
 }
-
-/** What a calculated cell holds, in full precision. */
-export type CellResult =
-  | { readonly value: number | string | boolean }
-  | { readonly error: string; readonly message: string | undefined };
 
 type EachCell = (address: CellAddress, cell: Nullable<ICellData>) => void;
 
@@ -32,7 +28,7 @@ function isErrorCode(value: unknown): value is ErrorType {
 }
 
 /** Reads the data the engine leaves for a cell. An empty result counts as 0, as a spreadsheet shows it. */
-export function resultOf(cell: Nullable<ICellData>): CellResult {
+export function resultOf(cell: Nullable<ICellData>): CellValue {
   const value = cell?.v ?? 0;
   if (isErrorCode(value)) return { error: value, message: carriedSentence(cell?.custom) };
   return { value: cell?.t === CellValueType.BOOLEAN ? value === 1 : value };
@@ -47,7 +43,7 @@ function keyOf({ unitId, sheetId, row, column }: CellAddress): string {
  * the full precision of spilled figures nor, reliably, the sentence of an error; this does.
  */
 export class Results {
-  private readonly cells = new Map<string, CellResult>();
+  private readonly cells = new Map<string, CellValue>();
   private readonly spills = new Map<string, IRange>();
 
   /** Takes in one calculation; whatever it touched replaces what was known before. */
@@ -66,7 +62,7 @@ export class Results {
   }
 
   /** The result in a cell, a formula's own or one that spilled there; `undefined` where nothing was calculated. */
-  at(address: CellAddress): CellResult | undefined {
+  at(address: CellAddress): CellValue | undefined {
     return this.cells.get(keyOf(address));
   }
 

@@ -1,5 +1,6 @@
 import { NAMESPACE } from "../functions/catalogue";
-import type { CellResult } from "./results";
+import type { CellValue } from "./cell-value";
+
 import { withoutTexts } from "./unknown-names";
 
 const CELL_ADDRESS = /(?<![\p{L}\p{N}_.$!:])\$?[A-Z]{1,3}\$?[1-9]\d{0,6}(?![\p{L}\p{N}_.(!:])/iu;
@@ -12,8 +13,8 @@ const CELL_ADDRESS = /(?<![\p{L}\p{N}_.$!:])\$?[A-Z]{1,3}\$?[1-9]\d{0,6}(?![\p{L
  */
 export function unquotedGrade(
   formula: string,
-  rows: readonly (readonly CellResult[])[],
-): CellResult | undefined {
+  rows: readonly (readonly CellValue[])[],
+): CellValue | undefined {
   const isEmpty = rows.every((row) => row.every((cell) => "value" in cell && cell.value === ""));
   const bare = withoutTexts(formula);
   if (!isEmpty || !bare.toUpperCase().includes(`${NAMESPACE}.`)) return undefined;

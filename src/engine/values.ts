@@ -11,8 +11,8 @@ import {
 } from "@univerjs/engine-formula";
 import { Refusal } from "../core/refusal";
 import type { Cell, Cells } from "../functions/cells";
+import type { CellValue } from "./cell-value";
 import { carriedSentence, errorArgument, refusedValue } from "./refused-value";
-import type { CellResult } from "./results";
 
 /** One value of the engine as the worksheet functions read it; `null` for an empty cell or a gap between commas. */
 function plain(value: Nullable<BaseValueObject>): unknown {
@@ -42,7 +42,7 @@ export function argumentFrom(variant: Variant): unknown {
 }
 
 /** What a cell shows for a value of the engine; an empty one shows 0, as in any spreadsheet. */
-function cellResult(value: Nullable<BaseValueObject>): CellResult {
+function cellResult(value: Nullable<BaseValueObject>): CellValue {
   if (!value || value.isNull()) return { value: 0 };
   if (value instanceof ErrorValueObject) {
     return { error: value.getErrorType(), message: carriedSentence(value.getCustomData()) };
@@ -52,7 +52,7 @@ function cellResult(value: Nullable<BaseValueObject>): CellResult {
 }
 
 /** The cells a value fills, in full precision. */
-export function cellResults(variant: Variant): CellResult[][] {
+export function cellResults(variant: Variant): CellValue[][] {
   return rowsOf(variant, cellResult) ?? [[cellResult(variant as BaseValueObject)]];
 }
 

@@ -1,15 +1,10 @@
 import { CellValueType, type ICellData, type IWorkbookData, type IWorksheetData } from "@univerjs/core";
-
-/**
- * What stands in a cell, as typed: a leading `=` makes a formula, a leading apostrophe a text whatever follows.
- * `undefined` is an empty cell.
- */
-export type Typed = number | string | boolean | undefined;
+import type { CellInput } from "./cell-value";
 
 export interface SheetInput {
   readonly name: string;
   /** Cells by row and column, from the top left. */
-  readonly rows: readonly (readonly Typed[])[];
+  readonly rows: readonly (readonly (CellInput | undefined)[])[];
 }
 
 /** A table with its headings in the first row. Rows and columns count from 0; `rows` counts the headings too. */
@@ -37,11 +32,13 @@ export function sheetId(position: number): string {
   return `sheet-${position + 1}`;
 }
 
-function cellData(typed: Exclude<Typed, undefined>): ICellData {
-  if (typeof typed === "number") return { v: typed, t: CellValueType.NUMBER };
-  if (typeof typed === "boolean") return { v: typed ? 1 : 0, t: CellValueType.BOOLEAN };
-  if (typed.startsWith("=")) return { f: typed };
-  return { v: typed.startsWith("'") ? typed.slice(1) : typed, t: CellValueType.STRING };
+/** A cell in the engine's own form. It counts an error as one only where a formula gives it. */
+export function cellData(content: CellInput): ICellData {
+  if ("formula" in content) return { f: content.formula };
+  if ("error" in content) return { f: `=${content.error}` };
+  const { value } = content;
+  if (typeof value === "boolean") return { v: value ? 1 : 0, t: CellValueType.BOOLEAN };
+  return { v: value, t: typeof value === "number" ? CellValueType.NUMBER : CellValueType.STRING };
 }
 
 /** Room below and beside what is filled, so that results can spill. */
@@ -52,8 +49,8 @@ function sheetData({ name, rows }: SheetInput, id: string): Partial<IWorksheetDa
   const cells: Record<number, Record<number, ICellData>> = {};
   rows.forEach((row, r) => {
     const filled: Record<number, ICellData> = {};
-    row.forEach((typed, c) => {
-      if (typed !== undefined) filled[c] = cellData(typed);
+    row.forEach((content, c) => {
+      if (content !== undefined) filled[c] = cellData(content);
     });
     cells[r] = filled;
   });

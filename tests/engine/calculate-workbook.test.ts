@@ -1,20 +1,19 @@
 import { expect, it } from "vitest";
 import { calculateWorkbook } from "../../src/engine/calculate-workbook";
-import type { CellResult } from "../../src/engine/results";
-import type { SheetInput, Typed } from "../../src/engine/workbook-input";
+import type { CellValue } from "../../src/engine/cell-value";
+
 import { scalarFunction } from "../../src/functions/declare";
 import { SAMPLES } from "./sample-functions";
+import { typedSheet as sheet, type Typed } from "./typed-cell";
 
 // Expected figures are plain arithmetic; spilling, defined names and table references follow the published rules of
 // SpreadsheetML (ECMA-376 Part 1, 18.17) and of Excel's dynamic arrays.
-
-const sheet = (name: string, rows: Typed[][]): SheetInput => ({ name, rows });
 
 async function calculated(rows: Typed[][]) {
   return calculateWorkbook({ sheets: [sheet("Plan", rows)] }, SAMPLES);
 }
 
-const value = (cell: CellResult | undefined) => (cell && "value" in cell ? cell.value : cell);
+const value = (cell: CellValue | undefined) => (cell && "value" in cell ? cell.value : cell);
 
 it("calculates formulas in the order of their dependence", async () => {
   const plan = await calculated([["=B1+1", "=C1*2", "=BLADE.PRODUCT_THIRD(D1,1,1)", 6]]);

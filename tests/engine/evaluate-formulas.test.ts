@@ -1,12 +1,13 @@
 import { describe, expect, it } from "vitest";
+import type { CellValue } from "../../src/engine/cell-value";
 import { evaluateFormulas } from "../../src/engine/evaluate-formulas";
-import type { CellResult } from "../../src/engine/results";
+
 import { SAMPLES } from "./sample-functions";
 
 // Expected figures are plain arithmetic; the meaning of blanks, error values and broadcasting is that of ECMA-376
 // Part 1, 18.17 (SpreadsheetML formulas).
 
-async function cells(formula: string): Promise<readonly (readonly CellResult[])[]> {
+async function cells(formula: string): Promise<readonly (readonly CellValue[])[]> {
   const [answer] = await evaluateFormulas([formula], SAMPLES);
   return answer?.rows ?? [];
 }

@@ -1,4 +1,5 @@
-import type { SheetInput, Typed, WorkbookInput } from "../../src/engine/workbook-input";
+import type { CellInput } from "../../src/engine/cell-value";
+import type { SheetInput, WorkbookInput } from "../../src/engine/workbook-input";
 import type { Example, ExampleArgument, WorksheetFunction } from "../../src/functions/declare";
 import { examplesOf } from "../../src/functions/examples";
 
@@ -21,7 +22,7 @@ function letters(column: number): string {
 
 /** Ranges named in examples, written beside each other on one sheet. */
 class DataSheet {
-  private readonly rows: Typed[][] = [];
+  private readonly rows: (CellInput | undefined)[][] = [];
   private width = 0;
 
   /** Writes a range and gives its address. */
@@ -32,7 +33,7 @@ class DataSheet {
       const line = this.rows[r] ?? [];
       this.rows[r] = line;
       row.forEach((cell, c) => {
-        line[left + c] = typeof cell === "string" ? `'${cell}` : (cell ?? undefined);
+        line[left + c] = cell === null ? undefined : { value: cell };
       });
     });
     this.width += columns + 1;
@@ -72,6 +73,6 @@ export function exampleWorkbook(functions: readonly WorksheetFunction[]): {
       };
     }),
   );
-  const sheets = placed.map(({ sheet, formula }) => ({ name: sheet, rows: [[formula]] }));
+  const sheets = placed.map(({ sheet, formula }) => ({ name: sheet, rows: [[{ formula }]] }));
   return { workbook: { sheets: [...sheets, data.sheet()] }, placed };
 }

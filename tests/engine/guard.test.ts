@@ -4,6 +4,7 @@ import { calculateOnce } from "../../src/engine/calculate-workbook";
 import { startEngine } from "../../src/engine/headless";
 import { watchResults } from "../../src/engine/watch";
 import { UNIT, workbookData } from "../../src/engine/workbook-input";
+import { typedSheet } from "./typed-cell";
 
 class Throwing extends BaseFunction {
   override calculate(): never {
@@ -12,8 +13,8 @@ class Throwing extends BaseFunction {
 }
 
 it("turns an exception in a function of the engine itself into an error of its own cell", async () => {
-  const rows = [["=THROWING(1)", "=1+1", "=IFERROR(A1,3)"]];
-  const { injector, dispose } = startEngine(workbookData({ sheets: [{ name: "Plan", rows }] }), []);
+  const plan = typedSheet("Plan", [["=THROWING(1)", "=1+1", "=IFERROR(A1,3)"]]);
+  const { injector, dispose } = startEngine(workbookData({ sheets: [plan] }), []);
   injector.get(IFunctionService).registerExecutors(new Throwing("THROWING"));
   const results = watchResults(injector);
   await calculateOnce(injector);

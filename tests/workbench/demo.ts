@@ -1,13 +1,11 @@
 import { type CalculatedWorkbook, calculateWorkbook } from "../../src/engine/calculate-workbook";
-import type { Typed } from "../../src/engine/workbook-input";
+import type { CellInput } from "../../src/engine/cell-value";
 import type { CellModel, WorkbookModel } from "../../src/workbook/model/sheet-model";
 
-function input(cell: CellModel | undefined): Typed {
+function input(cell: CellModel | undefined): CellInput | undefined {
   if (cell === undefined || cell.content === "") return undefined;
-  const { content, role } = cell;
-  return role === "typed" && typeof content === "string" && !content.startsWith("=")
-    ? `'${content}`
-    : content;
+  const { content } = cell;
+  return typeof content === "string" && content.startsWith("=") ? { formula: content } : { value: content };
 }
 
 /** Calculates a workbook model without a screen. */

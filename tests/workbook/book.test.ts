@@ -2,41 +2,41 @@ import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { snapshotOf } from "../../src/workbench/files/book-snapshot";
 import { bookOfSnapshot } from "../../src/workbench/files/snapshot-book";
-import { patchBook } from "../../src/workbook/file/patch/patch-workbook";
+import { patchWorkbook } from "../../src/workbook/file/patch/patch-workbook";
 import { recalculate } from "../../src/workbook/file/patch/recalculate";
 import { readLiveWorkbook } from "../../src/workbook/file/read/live-workbook";
-import { readBook } from "../../src/workbook/file/read/read-workbook";
-import { writeBook } from "../../src/workbook/file/write/write-workbook";
+import { readWorkbook } from "../../src/workbook/file/read/read-workbook";
+import { writeWorkbook } from "../../src/workbook/file/write/write-workbook";
 import { cellName } from "../../src/workbook/model/sheet-model";
-import type { Book, Held } from "../../src/workbook/model/workbook-data";
+import type { CellContent, WorkbookData } from "../../src/workbook/model/workbook-data";
 import { demoWorkbook } from "../../src/workbook/sheets/demo/demo-workbook";
-import { bookOfModel } from "../../src/workbook/sheets/parts/model-book";
+import { workbookOfModel } from "../../src/workbook/sheets/parts/model-book";
 import { planningTemplate } from "../../src/workbook/sheets/planning-template";
 import { handMade, partsOf } from "./hand-made";
 
 const file = (name: string) => new Uint8Array(readFileSync(`${import.meta.dirname}/files/${name}.xlsx`));
 
 /** Contents by sheet and address; where a formula fills is left to calculation. */
-function contents({ sheets }: Book): Record<string, Held | undefined> {
-  const plain = (held: Held) => ("formula" in held ? { formula: held.formula } : held);
+function contents({ sheets }: WorkbookData): Record<string, CellContent | undefined> {
+  const plain = (content: CellContent) => ("formula" in content ? { formula: content.formula } : content);
   return Object.fromEntries(
     sheets.flatMap(({ name, cells }) =>
-      cells.flatMap(({ row, column, held }) =>
-        held === undefined ? [] : [[`${name}!${cellName(row, column)}`, plain(held)]],
+      cells.flatMap(({ row, column, content }) =>
+        content === undefined ? [] : [[`${name}!${cellName(row, column)}`, plain(content)]],
       ),
     ),
   );
 }
 
 /** Through the form of the grid and back, as opening and saving do. */
-const throughGrid = (book: Book): Book =>
+const throughGrid = (book: WorkbookData): WorkbookData =>
   bookOfSnapshot(JSON.parse(JSON.stringify(snapshotOf(book))), () => undefined);
 
 describe("a workbook through the grid and into a file", () => {
   test.each(["written-by-openpyxl", "written-by-xlsxwriter", "saved-by-libreoffice"])(
     "%s keeps contents, sizes, lists and frozen heads",
     async (name) => {
-      const { book } = await readBook(file(name));
+      const { book } = await readWorkbook(file(name));
       const again = throughGrid(book);
       expect(contents(again)).toEqual(contents(book));
       for (const [index, sheet] of book.sheets.entries()) {
@@ -47,26 +47,28 @@ describe("a workbook through the grid and into a file", () => {
         expect(other?.offers).toEqual(sheet.offers);
         expect(other?.merged).toEqual(sheet.merged);
       }
-      const reread = await readBook(await writeBook(again));
+      const reread = await readWorkbook(await writeWorkbook(again));
       expect(contents(reread.book)).toEqual(contents(book));
     },
   );
 
-  test("the demo run comes back cell by cell, its dress, lists and status colours with it", async () => {
-    const book = bookOfModel(demoWorkbook());
-    const bytes = await writeBook(throughGrid(book));
-    const { book: reread, left } = await readBook(bytes);
+  test("the demo run comes back cell by cell, its style, lists and status colors with it", async () => {
+    const book = workbookOfModel(demoWorkbook());
+    const bytes = await writeWorkbook(throughGrid(book));
+    const { book: reread, left } = await readWorkbook(bytes);
     expect(left).toEqual([]);
     // Lists too long for a cell's own rule moved to a sheet of their own.
     const lists = reread.sheets.at(-1);
     expect(lists).toMatchObject({ name: "Lists", isHidden: true });
     expect(contents({ ...reread, sheets: reread.sheets.slice(0, -1) })).toEqual(contents(book));
     const [plan, written] = [book.sheets[0], reread.sheets[0]];
-    expect(written?.cells.map(({ look }) => look?.fill)).toEqual(plan?.cells.map(({ look }) => look?.fill));
-    expect(written?.cells.map(({ look }) => look?.format)).toEqual(
-      plan?.cells.map(({ look }) => look?.format),
+    expect(written?.cells.map(({ style }) => style?.fill)).toEqual(
+      plan?.cells.map(({ style }) => style?.fill),
     );
-    expect(written?.colours).toEqual(plan?.colours);
+    expect(written?.cells.map(({ style }) => style?.format)).toEqual(
+      plan?.cells.map(({ style }) => style?.format),
+    );
+    expect(written?.colors).toEqual(plan?.colors);
     expect(written?.frozenRows).toBe(plan?.frozenRows);
     expect([...(written?.columns ?? [])]).toEqual([...(plan?.columns ?? [])]);
     // Already calculated when written: doing it again finds nothing to change.
@@ -76,9 +78,9 @@ describe("a workbook through the grid and into a file", () => {
 
 // A line of text at 10 points is 17 pixels here; the grid's usual row holds one.
 test("a row of a new run takes the height of its headings: two words one below the other need two lines", () => {
-  const lines = bookOfModel(planningTemplate()).sheets.find(({ name }) => name === "Lines");
+  const lines = workbookOfModel(planningTemplate()).sheets.find(({ name }) => name === "Lines");
   const heading = lines?.cells.find(
-    ({ held }) => held !== undefined && "value" in held && held.value === "Line",
+    ({ content }) => content !== undefined && "value" in content && content.value === "Line",
   );
   expect(lines?.rows.get(heading?.row ?? 0)?.size).toBeGreaterThanOrEqual(2 * 17);
 });
@@ -92,8 +94,8 @@ const made = handMade({
   parts: { "docProps/custom.xml": "<kept/>" },
 });
 
-async function valuesAfter(changes: Parameters<typeof patchBook>[1], from = made) {
-  const { bytes } = await patchBook(from, changes);
+async function valuesAfter(changes: Parameters<typeof patchWorkbook>[1], from = made) {
+  const { bytes } = await patchWorkbook(from, changes);
   const { sheets } = readLiveWorkbook(bytes);
   const cells = sheets[0]?.stored.rows.flatMap((row) => row.cells) ?? [];
   return { bytes, raw: Object.fromEntries(cells.map((cell) => [cellName(cell.row, cell.column), cell.raw])) };
@@ -102,7 +104,7 @@ async function valuesAfter(changes: Parameters<typeof patchBook>[1], from = made
 describe("changes written into the file that was opened", () => {
   test("a constant moves what depends on it, and other parts keep every byte", async () => {
     const { bytes, raw } = await valuesAfter(
-      new Map([["Plan", [{ row: 0, column: 0, held: { value: 4 } }]]]),
+      new Map([["Plan", [{ row: 0, column: 0, content: { value: 4 } }]]]),
     );
     expect(raw).toMatchObject({ A1: "4", B1: "12", B2: "50" });
     const [before, after] = [partsOf(made), partsOf(bytes)];
@@ -117,8 +119,8 @@ describe("changes written into the file that was opened", () => {
           "Plan",
           [
             { row: 0, column: 0 },
-            { row: 2, column: 0, held: { value: "a <b> & c" } },
-            { row: 8, column: 3, held: { formula: '=BLADE.CARBON("1095")+A2' } },
+            { row: 2, column: 0, content: { value: "a <b> & c" } },
+            { row: 8, column: 3, content: { formula: '=BLADE.CARBON("1095")+A2' } },
           ],
         ],
       ]),
@@ -129,13 +131,13 @@ describe("changes written into the file that was opened", () => {
   });
 
   test("formulas that shared the text of one that is typed over keep working", async () => {
-    const { raw } = await valuesAfter(new Map([["Plan", [{ row: 1, column: 1, held: { value: 1 } }]]]));
+    const { raw } = await valuesAfter(new Map([["Plan", [{ row: 1, column: 1, content: { value: 1 } }]]]));
     expect(raw).toMatchObject({ B2: "1", B3: "70" });
   });
 
   test("a formula that fills cells is marked, and its cells go when it goes", async () => {
     const fills = { row: 0, column: 4, lastRow: 1, lastColumn: 4 };
-    const typed = { row: 0, column: 4, held: { formula: "=A2:A3*2", fills } };
+    const typed = { row: 0, column: 4, content: { formula: "=A2:A3*2", fills } };
     const first = await valuesAfter(new Map([["Plan", [typed]]]));
     expect(first.raw).toMatchObject({ E1: "10", E2: "14" });
     expect(partsOf(first.bytes)["xl/worksheets/sheet1.xml"]).toContain(
@@ -145,7 +147,7 @@ describe("changes written into the file that was opened", () => {
     expect(second.raw.E1).toBeUndefined();
     expect(second.raw.E2).toBeUndefined();
     const blocked = await valuesAfter(
-      new Map([["Plan", [{ row: 1, column: 4, held: { value: "in the way" } }]]]),
+      new Map([["Plan", [{ row: 1, column: 4, content: { value: "in the way" } }]]]),
       first.bytes,
     );
     // A file has no code for a blocked spill; Excel writes #VALUE! in its place.

@@ -1,7 +1,7 @@
 import type { IRange, IResources, IWorkbookData } from "@univerjs/core";
 import type { TableInput } from "../../engine/workbook-input";
 import type { Rectangle } from "../../workbook/file/addresses";
-import type { Book, OfferedWords, WordColour } from "../../workbook/model/workbook-data";
+import type { OfferedWords, WordColor, WorkbookData } from "../../workbook/model/workbook-data";
 
 const COLOURS = "SHEET_CONDITIONAL_FORMATTING_PLUGIN";
 const LISTS = "SHEET_DATA_VALIDATION_PLUGIN";
@@ -22,9 +22,9 @@ export const rectangleOf = ({ startRow, endRow, startColumn, endColumn }: IRange
   lastColumn: endColumn,
 });
 
-function colourRule({ areas, word, fill }: WordColour, index: number) {
+function colourRule({ areas, word, fill }: WordColor, index: number) {
   return {
-    cfId: `colour-${index}`,
+    cfId: `color-${index}`,
     ranges: areas.map(rangeOf),
     stopIfTrue: false,
     rule: {
@@ -77,8 +77,8 @@ function tableData({ name, row, column, rows, headings }: TableInput) {
 }
 
 /** Lists, colours, names and tables. They come with the workbook, so that the first undo does not undo them. */
-export function resourcesOf(book: Book, idOf: (sheet: string) => string): IResources {
-  const bySheet = (content: (sheet: Book["sheets"][number]) => unknown) =>
+export function resourcesOf(book: WorkbookData, idOf: (sheet: string) => string): IResources {
+  const bySheet = (content: (sheet: WorkbookData["sheets"][number]) => unknown) =>
     JSON.stringify(Object.fromEntries(book.sheets.map((sheet) => [idOf(sheet.name), content(sheet)])));
   const names = Object.entries(book.names).map(([name, formulaOrRefString]) => [
     name,
@@ -89,7 +89,7 @@ export function resourcesOf(book: Book, idOf: (sheet: string) => string): IResou
     tableFilteredOutRows: [],
   });
   return [
-    { name: COLOURS, data: bySheet(({ colours }) => colours.map(colourRule)) },
+    { name: COLOURS, data: bySheet(({ colors }) => colors.map(colourRule)) },
     { name: LISTS, data: bySheet(({ offers }) => offers.filter(filled).map(listRule)) },
     { name: NAMES, data: JSON.stringify(Object.fromEntries(names)) },
     { name: TABLES, data: bySheet(tables) },
@@ -105,7 +105,7 @@ function resource<T>({ resources }: IWorkbookData, wanted: string): Readonly<Rec
   return data === undefined || data === "" ? {} : (JSON.parse(data) as Record<string, T>);
 }
 
-function colourFrom({ ranges, rule }: ColourRule): WordColour[] {
+function colourFrom({ ranges, rule }: ColourRule): WordColor[] {
   const fill = rule.style?.bg?.rgb;
   if (rule.subType !== "text" || rule.operator !== "containsText" || fill === undefined) return [];
   return [{ areas: ranges.map(rectangleOf), word: rule.value, fill }];
@@ -120,10 +120,10 @@ function offerFrom({ type, formula1 = "", ranges }: ListRule): OfferedWords[] {
 }
 
 /** Lists and colours of one sheet of a saved grid. */
-export function rulesIn(saved: IWorkbookData, id: string): { offers: OfferedWords[]; colours: WordColour[] } {
+export function rulesIn(saved: IWorkbookData, id: string): { offers: OfferedWords[]; colors: WordColor[] } {
   return {
     offers: (resource<ListRule[]>(saved, LISTS)[id] ?? []).flatMap(offerFrom),
-    colours: (resource<ColourRule[]>(saved, COLOURS)[id] ?? []).flatMap(colourFrom),
+    colors: (resource<ColourRule[]>(saved, COLOURS)[id] ?? []).flatMap(colourFrom),
   };
 }
 

@@ -1,6 +1,5 @@
 import {
   BooleanNumber,
-  CellValueType,
   type ICellData,
   type IFreeze,
   type IStyleData,
@@ -8,7 +7,8 @@ import {
   type IWorksheetData,
   LocaleType,
 } from "@univerjs/core";
-import type { Band, Book, BookCell, BookSheet, Held, Look } from "../../workbook/model/workbook-data";
+import { cellData } from "../../engine/workbook-input";
+import type { Band, CellData, CellStyle, SheetData, WorkbookData } from "../../workbook/model/workbook-data";
 import { rangeOf, resourcesOf } from "./book-resources";
 import { DEFAULT_STYLE, styleOfLook } from "./look-styles";
 
@@ -18,36 +18,26 @@ const SPARE_COLUMNS = 12;
 /** Size of a sheet that a smith adds. */
 export const EMPTY_SHEET = { rows: 200, columns: 40 } as const;
 
-/** Gives each look one style of the workbook. */
+/** Gives each style one style of the workbook. */
 class StyleList {
   readonly styles: Record<string, IStyleData> = {};
   private readonly ids = new Map<string, string>();
 
-  idOf(look: Look | undefined): { s: string } | undefined {
-    if (look === undefined) return undefined;
-    const key = JSON.stringify(look);
-    const id = this.ids.get(key) ?? `look-${this.ids.size + 1}`;
+  idOf(style: CellStyle | undefined): { s: string } | undefined {
+    if (style === undefined) return undefined;
+    const key = JSON.stringify(style);
+    const id = this.ids.get(key) ?? `style-${this.ids.size + 1}`;
     this.ids.set(key, id);
-    this.styles[id] ??= styleOfLook(look);
+    this.styles[id] ??= styleOfLook(style);
     return { s: id };
   }
 }
 
-function contentData(held: Held | undefined): ICellData {
-  if (held === undefined) return {};
-  if ("formula" in held) return { f: held.formula };
-  // The grid counts an error as one only where a formula gives it.
-  if ("error" in held) return { f: `=${held.error}` };
-  const { value } = held;
-  if (typeof value === "boolean") return { v: value ? 1 : 0, t: CellValueType.BOOLEAN };
-  return { v: value, t: typeof value === "number" ? CellValueType.NUMBER : CellValueType.STRING };
-}
-
-function cellData(cells: readonly BookCell[], styles: StyleList): IWorksheetData["cellData"] {
+function filledCells(cells: readonly CellData[], styles: StyleList): IWorksheetData["cellData"] {
   const rows: Record<number, Record<number, ICellData>> = {};
-  for (const { row, column, held, look } of cells) {
+  for (const { row, column, content, style } of cells) {
     const filled = rows[row] ?? {};
-    filled[column] = { ...contentData(held), ...styles.idOf(look) };
+    filled[column] = { ...(content && cellData(content)), ...styles.idOf(style) };
     rows[row] = filled;
   }
   return rows;
@@ -65,7 +55,7 @@ function bands(found: ReadonlyMap<number, Band>, size: (pixels: number) => objec
 }
 
 /** The grid writes -1 where nothing is frozen that way. */
-function freezeOf({ frozenRows, frozenColumns }: BookSheet): IFreeze {
+function freezeOf({ frozenRows, frozenColumns }: SheetData): IFreeze {
   return {
     xSplit: frozenColumns,
     ySplit: frozenRows,
@@ -76,12 +66,12 @@ function freezeOf({ frozenRows, frozenColumns }: BookSheet): IFreeze {
 
 const lastOf = (places: Iterable<number>) => [...places].reduce((most, at) => Math.max(most, at), 0);
 
-function sheetData(id: string, sheet: BookSheet, styles: StyleList): Partial<IWorksheetData> {
+function sheetData(id: string, sheet: SheetData, styles: StyleList): Partial<IWorksheetData> {
   const { name, cells, rows, columns, merged, isHidden } = sheet;
   return {
     id,
     name,
-    cellData: cellData(cells, styles),
+    cellData: filledCells(cells, styles),
     rowCount: lastOf([...cells.map(({ row }) => row), ...rows.keys()]) + 1 + SPARE_ROWS,
     columnCount: lastOf([...cells.map(({ column }) => column), ...columns.keys()]) + 1 + SPARE_COLUMNS,
     columnData: bands(columns, (w) => ({ w })),
@@ -95,7 +85,7 @@ function sheetData(id: string, sheet: BookSheet, styles: StyleList): Partial<IWo
 }
 
 /** A workbook in the form the grid opens. */
-export function snapshotOf(book: Book): Partial<IWorkbookData> {
+export function snapshotOf(book: WorkbookData): Partial<IWorkbookData> {
   const styles = new StyleList();
   const named = book.sheets.map((sheet, index) => [`sheet-${index + 1}`, sheet] as const);
   const ids = new Map(named.map(([id, { name }]) => [name, id]));

@@ -7,17 +7,17 @@ import {
   VerticalAlign,
   WrapStrategy,
 } from "@univerjs/core";
-import { EDGE_KINDS, type Edge, type Look, SIDES } from "../../workbook/model/workbook-data";
+import { type CellStyle, EDGE_KINDS, type Edge, SIDES } from "../../workbook/model/workbook-data";
 
-/** The dress of a cell that has none of its own. */
+/** The style of a cell that has none of its own. */
 export const DEFAULT_STYLE: IStyleData = { ff: "Arial", fs: 10, vt: VerticalAlign.MIDDLE };
 
-const ACROSS = {
+const HORIZONTAL = {
   left: HorizontalAlign.LEFT,
   center: HorizontalAlign.CENTER,
   right: HorizontalAlign.RIGHT,
 } as const;
-const UPRIGHT = {
+const VERTICAL = {
   top: VerticalAlign.TOP,
   center: VerticalAlign.MIDDLE,
   bottom: VerticalAlign.BOTTOM,
@@ -25,12 +25,12 @@ const UPRIGHT = {
 const BORDERS = { left: "l", right: "r", top: "t", bottom: "b" } as const;
 
 const on = { s: BooleanNumber.TRUE };
-const edgeStyle = ({ kind, colour }: Edge): IBorderStyleData => ({
+const edgeStyle = ({ kind, color }: Edge): IBorderStyleData => ({
   s: EDGE_KINDS.indexOf(kind) as IBorderStyleData["s"],
-  cl: { rgb: colour },
+  cl: { rgb: color },
 });
 
-function bordersOf(edges: NonNullable<Look["edges"]>) {
+function bordersOf(edges: NonNullable<CellStyle["edges"]>) {
   const sides = SIDES.flatMap((side) => {
     const edge = edges[side];
     return edge === undefined ? [] : [[BORDERS[side], edgeStyle(edge)]];
@@ -39,7 +39,7 @@ function bordersOf(edges: NonNullable<Look["edges"]>) {
 }
 
 /** The letters of a cell. */
-function lettersOf({ font, size, bold, italic, underline, strike, ink }: Look): IStyleData {
+function lettersOf({ font, size, bold, italic, underline, strike, color }: CellStyle): IStyleData {
   return {
     ...(font === undefined ? {} : { ff: font }),
     ...(size === undefined ? {} : { fs: size }),
@@ -47,45 +47,45 @@ function lettersOf({ font, size, bold, italic, underline, strike, ink }: Look): 
     ...(italic ? { it: BooleanNumber.TRUE } : {}),
     ...(underline ? { ul: on } : {}),
     ...(strike ? { st: on } : {}),
-    ...(ink === undefined ? {} : { cl: { rgb: ink } }),
+    ...(color === undefined ? {} : { cl: { rgb: color } }),
   };
 }
 
-/** The grid's style for a look. The letters are always named: drop-down cells do not take them from the sheet. */
-export function styleOfLook(look: Look): IStyleData {
-  const { fill, edges, across, upright, wraps, format } = look;
+/** The grid's style for a style. The letters are always named: drop-down cells do not take them from the sheet. */
+export function styleOfLook(style: CellStyle): IStyleData {
+  const { fill, edges, horizontal, vertical, wraps, format } = style;
   return {
     ...DEFAULT_STYLE,
-    ...lettersOf(look),
+    ...lettersOf(style),
     ...(fill === undefined ? {} : { bg: { rgb: fill } }),
     ...(edges === undefined ? {} : bordersOf(edges)),
-    ...(across === undefined ? {} : { ht: ACROSS[across] }),
-    ...(upright === undefined ? {} : { vt: UPRIGHT[upright] }),
+    ...(horizontal === undefined ? {} : { ht: HORIZONTAL[horizontal] }),
+    ...(vertical === undefined ? {} : { vt: VERTICAL[vertical] }),
     ...(wraps ? { tb: WrapStrategy.WRAP } : {}),
     ...(format === undefined ? {} : { n: { pattern: format } }),
   };
 }
 
 /** `#rrggbb` from the forms in which the grid keeps colours. */
-function hexOf(colour: Nullable<string>): string | undefined {
-  if (typeof colour !== "string") return undefined;
-  if (/^#[0-9a-f]{6}$/i.test(colour)) return colour.toLowerCase();
-  const short = /^#([0-9a-f])([0-9a-f])([0-9a-f])$/i.exec(colour);
+function hexOf(color: Nullable<string>): string | undefined {
+  if (typeof color !== "string") return undefined;
+  if (/^#[0-9a-f]{6}$/i.test(color)) return color.toLowerCase();
+  const short = /^#([0-9a-f])([0-9a-f])([0-9a-f])$/i.exec(color);
   if (short !== null)
     return `#${short
       .slice(1)
       .map((digit) => digit + digit)
       .join("")}`.toLowerCase();
-  const channels = /^rgba?\((\d+),\s*(\d+),\s*(\d+)/.exec(colour)?.slice(1);
+  const channels = /^rgba?\((\d+),\s*(\d+),\s*(\d+)/.exec(color)?.slice(1);
   return channels && `#${channels.map((value) => Number(value).toString(16).padStart(2, "0")).join("")}`;
 }
 
-function edgesOf({ bd }: IStyleData): Look["edges"] {
+function edgesOf({ bd }: IStyleData): CellStyle["edges"] {
   const sides = SIDES.flatMap((side) => {
     const border = bd?.[BORDERS[side]];
     const kind = EDGE_KINDS[border?.s ?? 0];
     if (kind === undefined || kind === "none") return [];
-    return [[side, { kind, colour: hexOf(border?.cl?.rgb) ?? "#000000" }] as const];
+    return [[side, { kind, color: hexOf(border?.cl?.rgb) ?? "#000000" }] as const];
   });
   return sides.length === 0 ? undefined : Object.fromEntries(sides);
 }
@@ -93,24 +93,24 @@ function edgesOf({ bd }: IStyleData): Look["edges"] {
 const wordOf = <T extends string>(words: Readonly<Record<T, number>>, value: Nullable<number>) =>
   (Object.keys(words) as T[]).find((word) => words[word] === value);
 
-/** The look for a style of the grid, without what is left to the grid. */
-export function lookOfStyle(style: IStyleData): Look {
+/** The style of a cell from a style of the grid, without what is left to the grid. */
+export function lookOfStyle(style: IStyleData): CellStyle {
   const isOn = (mark: Nullable<{ s: BooleanNumber }>) => mark?.s === BooleanNumber.TRUE;
-  const look = {
+  const found = {
     font: style.ff ?? undefined,
     size: style.fs,
     bold: style.bl === BooleanNumber.TRUE || undefined,
     italic: style.it === BooleanNumber.TRUE || undefined,
     underline: isOn(style.ul) || undefined,
     strike: isOn(style.st) || undefined,
-    ink: hexOf(style.cl?.rgb),
+    color: hexOf(style.cl?.rgb),
     fill: hexOf(style.bg?.rgb),
     edges: edgesOf(style),
-    across: wordOf(ACROSS, style.ht),
-    upright: wordOf(UPRIGHT, style.vt),
+    horizontal: wordOf(HORIZONTAL, style.ht),
+    vertical: wordOf(VERTICAL, style.vt),
     wraps: style.tb === WrapStrategy.WRAP || undefined,
     format: style.n?.pattern,
   };
-  const set = Object.entries(look).filter(([, value]) => value !== undefined);
-  return Object.fromEntries(set) as Look;
+  const set = Object.entries(found).filter(([, value]) => value !== undefined);
+  return Object.fromEntries(set) as CellStyle;
 }

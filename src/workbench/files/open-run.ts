@@ -1,8 +1,8 @@
-import { patchBook } from "../../workbook/file/patch/patch-workbook";
-import { type ReadBook, readBook } from "../../workbook/file/read/read-workbook";
-import { writeBook } from "../../workbook/file/write/write-workbook";
+import { patchWorkbook } from "../../workbook/file/patch/patch-workbook";
+import { type ReadWorkbook, readWorkbook } from "../../workbook/file/read/read-workbook";
+import { writeWorkbook } from "../../workbook/file/write/write-workbook";
 import { changesBetween } from "../../workbook/model/changes";
-import type { Book } from "../../workbook/model/workbook-data";
+import type { WorkbookData } from "../../workbook/model/workbook-data";
 import { type ShareCopy, shareCopy } from "../../workbook/share/share-copy";
 import { shareReport } from "../../workbook/share/share-report";
 import type { Grid } from "../grid/grid";
@@ -32,7 +32,7 @@ const counted = (count: number, word: string) => `${count} ${word}${count === 1 
 /** Long lists are cut: nobody reads more, and the place for them is small. */
 const MOST_REMARKS = 8;
 
-function listed(found: ReadBook["left"]): string[] {
+function listed(found: ReadWorkbook["left"]): string[] {
   const lines = found.map(
     ({ sheet, cell, text }) => `${sheet}!${cell} shows the value of the file: ${text}.`,
   );
@@ -41,7 +41,7 @@ function listed(found: ReadBook["left"]): string[] {
 }
 
 /** The file as the grid takes it: what differs from this was changed by hand. */
-const asOpened = (book: Book): Book =>
+const asOpened = (book: WorkbookData): WorkbookData =>
   bookOfSnapshot({ id: "", appVersion: "", styles: {}, ...snapshotOf(book) } as never, () => undefined);
 
 /** The workbook that stands in the grid, with the file it came from and whether it was saved. */
@@ -96,7 +96,7 @@ export class OpenRun {
 
   /** Opens a workbook file. @throws FileRefusal with a sentence where it cannot be opened. */
   async open(bytes: Uint8Array, name: string): Promise<Report> {
-    const { book, unshown, left } = await readBook(bytes);
+    const { book, unshown, left } = await readWorkbook(bytes);
     this.show(book, name, bytes);
     const kept = `Not shown here, but kept in the file as long as no rows, columns or sheets are added, moved or removed: ${unshown.join("; ")}.`;
     return {
@@ -121,7 +121,7 @@ export class OpenRun {
     return { name, bytes: copy.bytes, copy, report: shareReport(name, copy) };
   }
 
-  private show(book: Book, name: string, file: Uint8Array | undefined): void {
+  private show(book: WorkbookData, name: string, file: Uint8Array | undefined): void {
     this.grid.book.show(book);
     Object.assign(this, { name, file, isSaved: true });
   }
@@ -134,13 +134,13 @@ export class OpenRun {
       : this.patched(this.file, book);
   }
 
-  private async anew(book: Book, remarks: readonly string[]): Promise<MadeFile> {
-    const bytes = await writeBook(book);
+  private async anew(book: WorkbookData, remarks: readonly string[]): Promise<MadeFile> {
+    const bytes = await writeWorkbook(book);
     return { name: this.name, bytes, report: { sentence: `Saved ${this.name}.`, remarks } };
   }
 
-  private async rewritten(file: Uint8Array, book: Book): Promise<MadeFile> {
-    const { unshown, left } = await readBook(file);
+  private async rewritten(file: Uint8Array, book: WorkbookData): Promise<MadeFile> {
+    const { unshown, left } = await readWorkbook(file);
     const lost = [
       ...unshown,
       ...(left.length === 0 ? [] : [`${counted(left.length, "formula")} that could not be worked out here`]),
@@ -149,16 +149,16 @@ export class OpenRun {
     return this.anew(book, lost.length === 0 ? [] : [remark]);
   }
 
-  private async patched(file: Uint8Array, book: Book): Promise<MadeFile> {
-    const { book: opened } = await readBook(file);
-    const { contents, looks, isLaidOutAnew } = changesBetween(asOpened(opened), book);
-    const { bytes } = await patchBook(file, contents);
+  private async patched(file: Uint8Array, book: WorkbookData): Promise<MadeFile> {
+    const { book: opened } = await readWorkbook(file);
+    const { contents, styles, isLaidOutAnew } = changesBetween(asOpened(opened), book);
+    const { bytes } = await patchWorkbook(file, contents);
     const cells = [...contents.values()].reduce((sum, changed) => sum + changed.length, 0);
     const remarks = [
-      ...(looks === 0
+      ...(styles === 0
         ? []
         : [
-            `Not written: the dress of ${counted(looks, "cell")} changed here (letters, colours, number format).`,
+            `Not written: the style of ${counted(styles, "cell")} changed here (letters, colours, number format).`,
           ]),
       ...(isLaidOutAnew ? ["Not written: widths, merged cells and frozen heads changed here."] : []),
     ];

@@ -10,7 +10,14 @@ import {
 } from "@univerjs/core";
 import { shifted } from "../../workbook/file/references";
 import { withFill } from "../../workbook/model/calculated-workbook";
-import type { Band, Book, BookCell, BookSheet, Held, Look } from "../../workbook/model/workbook-data";
+import type {
+  Band,
+  CellContent,
+  CellData,
+  CellStyle,
+  SheetData,
+  WorkbookData,
+} from "../../workbook/model/workbook-data";
 import { namesIn, rectangleOf, rulesIn, tablesIn } from "./book-resources";
 import { lookOfStyle } from "./look-styles";
 
@@ -41,12 +48,12 @@ function formulaOf({ row, column, data }: Placed, masters: ReadonlyMap<string, P
   return master && formula ? shifted(formula, row - master.row, column - master.column) : undefined;
 }
 
-/** Text of a cell that was typed in several lines or with a dress inside. */
+/** Text of a cell that was typed in several lines or with a style inside. */
 function richText({ p }: ICellData): string | undefined {
   return p?.body?.dataStream.replace(/\r?\n$/, "").replaceAll("\r", "\n");
 }
 
-function constantOf(data: ICellData): Held | undefined {
+function constantOf(data: ICellData): CellContent | undefined {
   const value = richText(data) ?? data.v;
   if (value === undefined || value === null || value === "") return undefined;
   if (data.t === CellValueType.BOOLEAN) return { value: value === 1 || value === true || value === "TRUE" };
@@ -55,11 +62,11 @@ function constantOf(data: ICellData): Held | undefined {
 
 const ERROR = /^=(#[A-Z/0]+[!?]?)$/;
 
-function heldBy(
+function contentBy(
   placed: Placed,
   masters: ReadonlyMap<string, Placed>,
   spill: IRange | undefined,
-): Held | undefined {
+): CellContent | undefined {
   const formula = formulaOf(placed, masters);
   if (formula === undefined) return constantOf(placed.data);
   const error = ERROR.exec(formula)?.[1];
@@ -92,26 +99,26 @@ const heightOf = ({ h, ia }: Partial<IRowData>) => (ia === BooleanNumber.TRUE ? 
 function cellsOf(
   saved: IWorkbookData,
   id: string,
-  looks: (style: ICellData["s"]) => Look | undefined,
+  styles: (style: ICellData["s"]) => CellStyle | undefined,
   spillAt: SpillAt,
 ) {
   const placed = placedCells(saved.sheets[id] ?? {});
   const masters = new Map(
     placed.flatMap((cell) => (cell.data.si && cell.data.f ? [[cell.data.si, cell] as const] : [])),
   );
-  return placed.flatMap((cell): BookCell[] => {
+  return placed.flatMap((cell): CellData[] => {
     const { row, column, data } = cell;
-    const held = heldBy(cell, masters, spillAt(id, row, column));
-    const look = looks(data.s);
-    return held || look ? [{ row, column, ...(held && { held }), ...(look && { look }) }] : [];
+    const content = contentBy(cell, masters, spillAt(id, row, column));
+    const style = styles(data.s);
+    return content || style ? [{ row, column, ...(content && { content }), ...(style && { style }) }] : [];
   });
 }
 
 type StyleRef = ICellData["s"];
 
 /** Looks of styles, each read once. */
-function lookReader({ styles }: IWorkbookData): (style: StyleRef) => Look | undefined {
-  const known = new Map<string, Look | undefined>();
+function lookReader({ styles }: IWorkbookData): (style: StyleRef) => CellStyle | undefined {
+  const known = new Map<string, CellStyle | undefined>();
   const read = (style: NonNullable<StyleRef>) => {
     const data = typeof style === "string" ? styles[style] : style;
     return data ? lookOfStyle(data) : undefined;
@@ -125,18 +132,18 @@ function lookReader({ styles }: IWorkbookData): (style: StyleRef) => Look | unde
 }
 
 /**
- * A workbook as the grid saves it, as contents, dress and sizes.
+ * A workbook as the grid saves it, as contents, style and sizes.
  *
  * @param spillAt - Which cells a formula fills, by id of its sheet.
  */
-export function bookOfSnapshot(saved: IWorkbookData, spillAt: SpillAt): Book {
-  const looks = lookReader(saved);
-  const sheets = saved.sheetOrder.map((id): BookSheet => {
+export function bookOfSnapshot(saved: IWorkbookData, spillAt: SpillAt): WorkbookData {
+  const styles = lookReader(saved);
+  const sheets = saved.sheetOrder.map((id): SheetData => {
     const sheet = saved.sheets[id] ?? {};
     return {
       name: sheet.name ?? id,
       isHidden: sheet.hidden === BooleanNumber.TRUE,
-      cells: cellsOf(saved, id, looks, spillAt),
+      cells: cellsOf(saved, id, styles, spillAt),
       columns: bandsOf(sheet.columnData ?? {}, ({ w }) => w),
       rows: bandsOf(sheet.rowData ?? {}, heightOf),
       frozenRows: sheet.freeze?.ySplit ?? 0,

@@ -1,6 +1,6 @@
 import type { IWorkbookData } from "@univerjs/core";
 import { cellName } from "../../workbook/model/sheet-model";
-import type { Book } from "../../workbook/model/workbook-data";
+import type { WorkbookData } from "../../workbook/model/workbook-data";
 import { snapshotOf } from "../files/book-snapshot";
 import { bookOfSnapshot } from "../files/snapshot-book";
 import { isEdit, isRearrangement } from "./grid-edits";
@@ -58,7 +58,7 @@ export class GridBook {
     return { snapshot: this.current.save(), isRearranged: this.isRearranged };
   }
 
-  contents(): Book {
+  contents(): WorkbookData {
     const workbook = this.current;
     const unitId = workbook.getId();
     return bookOfSnapshot(workbook.save(), (sheetId, row, column) =>
@@ -67,7 +67,7 @@ export class GridBook {
   }
 
   /** Puts a workbook in the place of the present one and works every formula out anew. */
-  show(book: Book): void {
+  show(book: WorkbookData): void {
     this.replace({ snapshot: snapshotOf(book) as IWorkbookData, isRearranged: false });
   }
 

@@ -1,6 +1,7 @@
 import { BooleanNumber } from "@univerjs/core";
 import type { FRange, FWorkbook, FWorksheet } from "@univerjs/sheets/facade";
-import type { CellResult, Results } from "../../engine/results";
+import type { CellValue } from "../../engine/cell-value";
+import type { Results } from "../../engine/results";
 import type { Block, FormulaChange, FormulaPart, HostRows, HostValue, Place } from "../../host/port";
 import { freeName, quotedSheet, readReference } from "../../host/reference";
 import { cellName, readCellName } from "../../workbook/model/sheet-model";
@@ -31,7 +32,7 @@ function cornersOf(place: string): Corners | null {
   };
 }
 
-const plain = (result: CellResult): HostValue =>
+const plain = (result: CellValue): HostValue =>
   "value" in result ? result.value : { type: "Error", basicValue: result.error };
 
 /** What the pane reads and writes in the grid beyond the selected cell. */

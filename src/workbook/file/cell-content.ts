@@ -1,11 +1,9 @@
-import type { CellResult } from "../../engine/results";
+import type { CellValue } from "../../engine/cell-value";
+
 import type { StoredCell } from "./read/stored-sheet";
 import { readXstring, writeXstring } from "./strings";
 
 type Value = number | string | boolean;
-
-/** What a cell holds: a value, or the code of an error. */
-export type Content = { readonly value: Value } | { readonly error: string };
 
 /** Days from the start of the calendar of a workbook, as spreadsheets count them. */
 function serialOf(date: string, from1904: boolean): number | undefined {
@@ -41,7 +39,7 @@ export function contentOf(
   { raw, type }: StoredCell,
   strings: readonly string[],
   from1904: boolean,
-): Content | undefined {
+): CellValue | undefined {
   const isText = type === "str" || type === "inlineStr";
   if (raw === undefined || (raw === "" && !isText)) return undefined;
   if (type === "e") return { error: raw };
@@ -52,7 +50,7 @@ export function contentOf(
 const FILE_ERRORS = new Set(["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#NUM!", "#N/A"]);
 
 /** A result as content of a cell in a file. */
-export function contentFrom(result: CellResult): Content {
+export function contentFrom(result: CellValue): CellValue {
   if (!("error" in result)) return { value: result.value };
   return { error: FILE_ERRORS.has(result.error) ? result.error : "#VALUE!" };
 }
@@ -61,7 +59,7 @@ export function contentFrom(result: CellResult): Content {
 const figures = (value: number) => value.toPrecision(15);
 
 /** True where two contents show the same. */
-export function isSame(a: Content | undefined, b: Content | undefined): boolean {
+export function isSame(a: CellValue | undefined, b: CellValue | undefined): boolean {
   if (a === undefined || b === undefined) return a === b;
   if ("error" in a || "error" in b) return "error" in a && "error" in b && a.error === b.error;
   if (typeof a.value === "number" && typeof b.value === "number")
@@ -70,7 +68,10 @@ export function isSame(a: Content | undefined, b: Content | undefined): boolean 
 }
 
 /** The `t` attribute and the text of `<v>` for a content that a formula gave; the text is not yet escaped. */
-export function writtenForm(content: Content): { readonly type: string | undefined; readonly text: string } {
+export function writtenForm(content: CellValue): {
+  readonly type: string | undefined;
+  readonly text: string;
+} {
   if ("error" in content) return { type: "e", text: content.error };
   if (typeof content.value === "number") return { type: undefined, text: String(content.value) };
   if (typeof content.value === "boolean") return { type: "b", text: content.value ? "1" : "0" };

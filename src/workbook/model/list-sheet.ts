@@ -1,5 +1,5 @@
 import { cellName, columnLetters } from "./sheet-model";
-import type { Book, BookCell, OfferedWords } from "./workbook-data";
+import type { CellData, OfferedWords, WorkbookData } from "./workbook-data";
 
 /** Longest list that a cell's own rule may hold (ECMA-376 Part 1, 18.3.1.32, formula of a list in quotes). */
 const LONGEST = 255;
@@ -17,17 +17,17 @@ function freeName(taken: readonly string[]): string {
 }
 
 /** Moves lists that a cell's own rule cannot hold to a hidden sheet, each into a column of its own. */
-export function withListSheet(book: Book): Book {
+export function withListSheet(book: WorkbookData): WorkbookData {
   const name = freeName(book.sheets.map((sheet) => sheet.name));
   const quoted = name === WANTED ? name : `'${name}'`;
   const columns = new Map<string, number>();
-  const cells: BookCell[] = [];
+  const cells: CellData[] = [];
   const moved = (offer: OfferedWords): OfferedWords => {
     if (!isTooMuch(offer)) return offer;
     const words = offer.words ?? [];
     const key = words.join("\n");
     const column = columns.get(key) ?? columns.size;
-    if (!columns.has(key)) cells.push(...words.map((value, row) => ({ row, column, held: { value } })));
+    if (!columns.has(key)) cells.push(...words.map((value, row) => ({ row, column, content: { value } })));
     columns.set(key, column);
     const letters = columnLetters(column);
     const last = cellName(words.length - 1, column).slice(letters.length);
@@ -45,7 +45,7 @@ export function withListSheet(book: Book): Book {
     frozenColumns: 0,
     merged: [],
     offers: [],
-    colours: [],
+    colors: [],
   };
   return { ...book, sheets: [...sheets, lists] };
 }

@@ -1,6 +1,6 @@
+import type { CellValue } from "../../engine/cell-value";
 import type { TableInput } from "../../engine/workbook-input";
 import type { Rectangle } from "../file/addresses";
-import type { Content } from "../file/cell-content";
 
 /** Line styles of borders that files know (ST_BorderStyle, ECMA-376 Part 1, 18.18.3). */
 export const EDGE_KINDS = [
@@ -22,14 +22,14 @@ export const EDGE_KINDS = [
 
 export interface Edge {
   readonly kind: (typeof EDGE_KINDS)[number];
-  readonly colour: string;
+  readonly color: string;
 }
 
 export const SIDES = ["left", "right", "top", "bottom"] as const;
 export type Side = (typeof SIDES)[number];
 
-/** The dress of a cell. Colours as `#rrggbb`; what is left out is as everywhere. */
-export interface Look {
+/** The style of a cell. Colours as `#rrggbb`; what is left out is as everywhere. */
+export interface CellStyle {
   readonly font?: string;
   /** Points. */
   readonly size?: number;
@@ -37,33 +37,33 @@ export interface Look {
   readonly italic?: boolean;
   readonly underline?: boolean;
   readonly strike?: boolean;
-  readonly ink?: string;
+  readonly color?: string;
   readonly fill?: string;
   readonly edges?: Readonly<Partial<Record<Side, Edge>>>;
-  readonly across?: "left" | "center" | "right";
-  readonly upright?: "top" | "center" | "bottom";
+  readonly horizontal?: "left" | "center" | "right";
+  readonly vertical?: "top" | "center" | "bottom";
   readonly wraps?: boolean;
   /** Number format in the spreadsheet notation. */
   readonly format?: string;
 }
 
-export interface HeldFormula {
+export interface CellFormula {
   /** As typed, with its equals sign. */
   readonly formula: string;
   /** The cells it may fill; left out for one that gives a single value. */
   readonly fills?: Rectangle;
   /** What it came to, where that is known. */
-  readonly result?: Content;
+  readonly result?: CellValue;
 }
 
 /** What stands in a cell: a constant, the code of an error, or a formula. */
-export type Held = Content | HeldFormula;
+export type CellContent = CellValue | CellFormula;
 
-export interface BookCell {
+export interface CellData {
   readonly row: number;
   readonly column: number;
-  readonly held?: Held;
-  readonly look?: Look;
+  readonly content?: CellContent;
+  readonly style?: CellStyle;
 }
 
 /** Cells that offer words: listed here, or read from a range such as `Lists!$A$1:$A$9`. */
@@ -74,7 +74,7 @@ export interface OfferedWords {
 }
 
 /** Cells that take a colour where they contain a word. */
-export interface WordColour {
+export interface WordColor {
   readonly areas: readonly Rectangle[];
   readonly word: string;
   readonly fill: string;
@@ -86,22 +86,22 @@ export interface Band {
   readonly isHidden?: boolean;
 }
 
-export interface BookSheet {
+export interface SheetData {
   readonly name: string;
   readonly isHidden: boolean;
-  readonly cells: readonly BookCell[];
+  readonly cells: readonly CellData[];
   readonly columns: ReadonlyMap<number, Band>;
   readonly rows: ReadonlyMap<number, Band>;
   readonly frozenRows: number;
   readonly frozenColumns: number;
   readonly merged: readonly Rectangle[];
   readonly offers: readonly OfferedWords[];
-  readonly colours: readonly WordColour[];
+  readonly colors: readonly WordColor[];
 }
 
 /** A workbook as a grid shows it, between a file and the screen. */
-export interface Book {
-  readonly sheets: readonly BookSheet[];
+export interface WorkbookData {
+  readonly sheets: readonly SheetData[];
   /** Names of the whole workbook and what they stand for, without an equals sign. */
   readonly names: Readonly<Record<string, string>>;
   readonly tables: readonly TableInput[];

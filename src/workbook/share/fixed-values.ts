@@ -1,4 +1,5 @@
-import { type Content, contentOf } from "../file/cell-content";
+import type { CellValue } from "../../engine/cell-value";
+import { contentOf } from "../file/cell-content";
 import { escapeXml, withAttribute } from "../file/package/xml";
 import { SheetEditor } from "../file/patch/sheet-editor";
 import type { LiveSheet, LiveWorkbook } from "../file/read/live-workbook";
@@ -6,7 +7,7 @@ import type { StoredCell } from "../file/read/stored-sheet";
 import { writeXstring } from "../file/strings";
 
 function inside(
-  content: Content,
+  content: CellValue,
   prefix: string,
 ): { readonly type: string | undefined; readonly text: string } {
   const value = (text: string) => `<${prefix}v>${escapeXml(text)}</${prefix}v>`;
@@ -21,7 +22,12 @@ function inside(
 }
 
 /** The text of a cell with a value typed in, as if no formula had ever been there; an empty text leaves it empty. */
-export function typedIn(cell: StoredCell, xml: string, content: Content | undefined, prefix: string): string {
+export function typedIn(
+  cell: StoredCell,
+  xml: string,
+  content: CellValue | undefined,
+  prefix: string,
+): string {
   const tag = xml.slice(cell.start, cell.tagEnd);
   const isEmpty = content === undefined || ("value" in content && content.value === "");
   const filled = isEmpty ? undefined : inside(content, prefix);

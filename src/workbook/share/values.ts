@@ -1,9 +1,10 @@
-import { type Content, contentOf } from "../file/cell-content";
+import type { CellValue } from "../../engine/cell-value";
+import { contentOf } from "../file/cell-content";
 import type { LiveWorkbook } from "../file/read/live-workbook";
 import { cellName } from "../model/sheet-model";
 
 /** Filled cells of a workbook by sheet and address; an empty text counts as no content. */
-export type Values = ReadonlyMap<string, ReadonlyMap<string, Content>>;
+export type Values = ReadonlyMap<string, ReadonlyMap<string, CellValue>>;
 
 /** All values of a workbook, formulas by the value the file holds for them. */
 export function valuesOf(live: LiveWorkbook): Values {
@@ -22,7 +23,7 @@ export function valuesOf(live: LiveWorkbook): Values {
 }
 
 /** A content in words that do not depend on the program that wrote the file. */
-export function plainContent(content: Content | undefined): string {
+export function plainContent(content: CellValue | undefined): string {
   if (content === undefined) return "";
   if ("error" in content) return content.error;
   const { value } = content;
@@ -30,7 +31,7 @@ export function plainContent(content: Content | undefined): string {
   return typeof value === "boolean" ? String(value).toUpperCase() : value;
 }
 
-function kindOf(content: Content): string {
+function kindOf(content: CellValue): string {
   return "error" in content ? "error" : typeof content.value;
 }
 

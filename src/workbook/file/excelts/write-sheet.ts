@@ -1,5 +1,6 @@
-import type { CellValue, Worksheet } from "@cj-tech-master/excelts";
+import type { CellValue as ExceltsValue, Worksheet } from "@cj-tech-master/excelts";
 import type { CalculatedWorkbook } from "../../../engine/calculate-workbook";
+import type { CellValue } from "../../../engine/cell-value";
 import { STATUS_COLOURS } from "../../model/colors";
 import { heightOf, type ShownCell } from "../../model/row-heights";
 import {
@@ -10,7 +11,7 @@ import {
   type SheetTable,
 } from "../../model/sheet-model";
 import { type Listed, listArea } from "../../sheets/lists-sheet";
-import { type Content, contentFrom } from "../cell-content";
+import { contentFrom } from "../cell-content";
 import { fileForm } from "../file-form";
 import { argb, filledWith, styleOf } from "./cell-styles";
 
@@ -24,9 +25,9 @@ const A3 = 8;
 /** A wider sheet, in pixels, could not be read on A4 without a glass. */
 const WIDEST_ON_A4 = 1500;
 
-type FileValue = Exclude<CellValue, undefined>;
+type FileValue = Exclude<ExceltsValue, undefined>;
 
-const written = (content: Content): FileValue =>
+const written = (content: CellValue): FileValue =>
   "error" in content ? { error: content.error as "#N/A" } : content.value;
 
 const isFormula = (content: CellModel["content"]) => typeof content === "string" && content.startsWith("=");
@@ -77,7 +78,7 @@ export class SheetWriter {
     return "error" in result ? result.error : String(result.value);
   }
 
-  private resultAt(row: number, column: number): Content {
+  private resultAt(row: number, column: number): CellValue {
     return contentFrom(this.done.at(this.model.name, row, column) ?? { value: 0 });
   }
 

@@ -1,6 +1,7 @@
 import { Workbook, type Worksheet, type WorksheetView } from "@cj-tech-master/excelts";
 import { calculateWorkbook } from "../../../engine/calculate-workbook";
-import type { SheetInput, Typed } from "../../../engine/workbook-input";
+import type { CellInput } from "../../../engine/cell-value";
+import type { SheetInput } from "../../../engine/workbook-input";
 import type { CellModel, SheetModel, WorkbookModel } from "../../model/sheet-model";
 import { withAllowedNames } from "../../model/sheet-names";
 import { withLists } from "../../sheets/lists-sheet";
@@ -12,10 +13,10 @@ import { SheetWriter } from "./write-sheet";
 /** The same workbook gives the same file on every day. */
 const WRITTEN = new Date(Date.UTC(2026, 0, 1));
 
-function typedOf(cell: CellModel | undefined): Typed {
+function typedOf(cell: CellModel | undefined): CellInput | undefined {
   if (cell === undefined || cell.content === "") return undefined;
   const { content } = cell;
-  return typeof content === "number" || content.startsWith("=") ? content : `'${content}`;
+  return typeof content === "string" && content.startsWith("=") ? { formula: content } : { value: content };
 }
 
 const inputOf = ({ name, rows }: SheetModel): SheetInput => ({

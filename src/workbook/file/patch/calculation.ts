@@ -1,11 +1,12 @@
 import { type CalculatedWorkbook, calculateWorkbook } from "../../../engine/calculate-workbook";
+import type { CellInput, CellValue } from "../../../engine/cell-value";
 import { knownFunctionNames } from "../../../engine/known-names";
-import type { CellResult } from "../../../engine/results";
-import type { SheetInput, Typed, WorkbookInput } from "../../../engine/workbook-input";
+
+import type { SheetInput, WorkbookInput } from "../../../engine/workbook-input";
 import { isOneCallOfOurs, typedForm } from "../../../functions/stored-names";
 import { cellsOf, holds, placeOf, type Rectangle } from "../addresses";
 import { type EngineReach, namesOtherFile, whyNotCalculated } from "../beyond-engine";
-import { type Content, contentOf } from "../cell-content";
+import { contentOf } from "../cell-content";
 import type { LiveFormula, LiveSheet, LiveWorkbook } from "../read/live-workbook";
 import { withSpillsNamed } from "../references";
 
@@ -22,7 +23,7 @@ interface Plan {
 /** The results of a workbook file. */
 export interface Calculation {
   /** What a formula came to, in the first of its cells or in one that it fills. */
-  resultAt(formula: LiveFormula, row: number, column: number): CellResult;
+  resultAt(formula: LiveFormula, row: number, column: number): CellValue;
   /** Cells that a formula fills now. */
   areaOf(formula: LiveFormula): Rectangle;
   /** Formulas that were not calculated, with the reason. */
@@ -35,14 +36,11 @@ export interface Calculation {
   readonly names: Readonly<Record<string, string>>;
 }
 
-const FILE_TEXT = /^[='#]/;
-
-function typedFrom(content: Content | undefined): Typed {
-  if (content === undefined) return undefined;
-  if ("error" in content) return `=${content.error === "#GETTING_DATA" ? "#N/A" : content.error}`;
-  if (typeof content.value !== "string") return content.value;
-  return FILE_TEXT.test(content.value) ? `'${content.value}` : content.value;
-}
+/** The engine does not know the error of a cell that still waits for its data. */
+const known = (content: CellValue | undefined): CellValue | undefined =>
+  content !== undefined && "error" in content && content.error === "#GETTING_DATA"
+    ? { error: "#N/A" }
+    : content;
 
 function formulaText(live: LiveWorkbook, plan: Plan, formula: LiveFormula): string {
   const sheets = new Map(live.sheets.map((sheet) => [sheet.listed.name.toUpperCase(), sheet]));
@@ -57,19 +55,18 @@ function sheetInput(live: LiveWorkbook, plan: Plan, sheet: LiveSheet): SheetInpu
   const arrays = [...sheet.formulas.values()].filter(
     (formula) => formula.kind !== "plain" && !plan.left.has(formula),
   );
-  const rows: Typed[][] = [];
+  const rows: (CellInput | undefined)[][] = [];
   for (const { row, cells } of sheet.stored.rows) {
-    const typed: Typed[] = [];
+    const filled: (CellInput | undefined)[] = [];
     const near = arrays.filter(({ area }) => row >= area.row && row <= area.lastRow);
     for (const cell of cells) {
       const formula = sheet.formulas.get(placeOf(row, cell.column));
       const content = contentOf(cell, live.strings, live.main.from1904);
       if (formula !== undefined && !plan.left.has(formula))
-        typed[cell.column] = formulaText(live, plan, formula);
-      else if (!near.some(({ area }) => holds(area, row, cell.column)))
-        typed[cell.column] = typedFrom(content);
+        filled[cell.column] = { formula: formulaText(live, plan, formula) };
+      else if (!near.some(({ area }) => holds(area, row, cell.column))) filled[cell.column] = known(content);
     }
-    rows[row] = typed;
+    rows[row] = filled;
   }
   return { name: sheet.listed.name, rows };
 }
@@ -103,7 +100,7 @@ function firstPlan(live: LiveWorkbook, reach: EngineReach): Plan {
   return { left, first: new Set(), filled: new Map() };
 }
 
-const isBlocked = (result: CellResult | undefined) =>
+const isBlocked = (result: CellValue | undefined) =>
   result !== undefined && "error" in result && result.error === "#SPILL!";
 
 function areaIn(done: CalculatedWorkbook, { sheet, cell }: LiveFormula): Rectangle {
@@ -158,12 +155,7 @@ async function settle(live: LiveWorkbook, input: Omit<WorkbookInput, "sheets">, 
 }
 
 /** The value of a cell inside a fixed area: one row or column of values repeats, what is missing is `#N/A`. */
-function inFixedArea(
-  done: CalculatedWorkbook,
-  formula: LiveFormula,
-  row: number,
-  column: number,
-): CellResult {
+function inFixedArea(done: CalculatedWorkbook, formula: LiveFormula, row: number, column: number): CellValue {
   const { cell, sheet } = formula;
   const [rows, columns] = sizeOf(areaIn(done, formula));
   const r = rows === 0 ? 0 : row - cell.row;

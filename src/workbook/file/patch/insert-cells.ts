@@ -1,6 +1,6 @@
 import { cellName } from "../../model/sheet-model";
 import { rectangleName } from "../addresses";
-import type { Inside } from "../cell-xml";
+import type { CellXml } from "../cell-xml";
 import type { Edit } from "../package/edits";
 import { withAttribute } from "../package/xml";
 import type { StoredRow, StoredSheet } from "../read/stored-sheet";
@@ -9,7 +9,7 @@ import type { StoredRow, StoredSheet } from "../read/stored-sheet";
 export interface NewCell {
   readonly row: number;
   readonly column: number;
-  readonly inside: Inside;
+  readonly inside: CellXml;
 }
 
 function cellText({ row, column, inside }: NewCell, prefix: string): string {

@@ -1,10 +1,10 @@
-import type { Held } from "../../model/workbook-data";
+import type { CellContent } from "../../model/workbook-data";
 import { holds, placeOf } from "../addresses";
 import { declarePart, removeParts } from "../package/content-types";
 import { addRelationship, relationshipsOf, removeRelationships } from "../package/relationships";
 import { type LiveFormula, type LiveSheet, type LiveWorkbook, readLiveWorkbook } from "../read/live-workbook";
 import { METADATA, METADATA_TYPE } from "../write/dynamic-arrays";
-import { insideOf } from "../write/write-sheet";
+import { cellXmlOf } from "../write/write-sheet";
 import { bodyOf } from "./calculation";
 import { type Recalculation, recalculate } from "./recalculate";
 import { SheetEditor } from "./sheet-editor";
@@ -13,7 +13,7 @@ import { SheetEditor } from "./sheet-editor";
 export interface ChangedCell {
   readonly row: number;
   readonly column: number;
-  readonly held?: Held;
+  readonly content?: CellContent;
 }
 
 /** Changes by name of the sheet. */
@@ -40,8 +40,8 @@ class SheetPatch {
       else this.makeRoom(formula);
     }
     this.partShared(formulas);
-    for (const { row, column, held } of this.changes) {
-      const inside = insideOf(held, this.sheet.stored.prefix);
+    for (const { row, column, content } of this.changes) {
+      const inside = cellXmlOf(content, this.sheet.stored.prefix);
       const isMarked = inside.attributes.includes(" cm=") && !this.marksSpills;
       this.editor.setTyped(row, column, isMarked ? { ...inside, attributes: "" } : inside);
     }
@@ -64,7 +64,7 @@ class SheetPatch {
   private makeRoom(formula: LiveFormula): void {
     if (formula.kind === "plain") return;
     const isInTheWay = this.changes.some(
-      ({ row, column, held }) => held !== undefined && holds(formula.area, row, column),
+      ({ row, column, content }) => content !== undefined && holds(formula.area, row, column),
     );
     if (!isInTheWay) return;
     this.clearBody(formula);
@@ -91,7 +91,7 @@ class SheetPatch {
 
 /** Makes sure that `cm="1"` means a dynamic array; false where the file uses the mark for something else. */
 function canMarkSpills({ file, main, sheets }: LiveWorkbook, changes: Changes): boolean {
-  const isNeeded = [...changes.values()].flat().some(({ held }) => held && "fills" in held);
+  const isNeeded = [...changes.values()].flat().some(({ content }) => content && "fills" in content);
   if (!isNeeded) return true;
   const known = relationshipsOf(file, main.name).some(({ kind }) => kind === "sheetMetadata");
   if (known) return sheets.some(({ stored }) => /<(?:\w+:)?c\s[^>]*\scm="1"/.test(stored.xml));
@@ -119,7 +119,7 @@ function dropCalculationOrder({ file, main }: LiveWorkbook): void {
  * @param changes - Of sheets that the file holds; others are left out of account.
  * @throws FileRefusal for a file that cannot be read or must not be touched.
  */
-export async function patchBook(bytes: Uint8Array, changes: Changes): Promise<Recalculation> {
+export async function patchWorkbook(bytes: Uint8Array, changes: Changes): Promise<Recalculation> {
   const live = readLiveWorkbook(bytes);
   const marksSpills = canMarkSpills(live, changes);
   for (const sheet of live.sheets) {

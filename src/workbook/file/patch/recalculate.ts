@@ -1,6 +1,7 @@
+import type { CellValue } from "../../../engine/cell-value";
 import { storedForm } from "../../../functions/stored-names";
 import { holds } from "../addresses";
-import { type Content, contentFrom, contentOf, isSame } from "../cell-content";
+import { contentFrom, contentOf, isSame } from "../cell-content";
 import { type LiveFormula, type LiveSheet, type LiveWorkbook, readLiveWorkbook } from "../read/live-workbook";
 import { bodyOf, type Calculation, calculateFile } from "./calculation";
 import { nameOf, SheetEditor } from "./sheet-editor";
@@ -51,7 +52,7 @@ class SheetRecalculation {
     }
   }
 
-  private stored(row: number, column: number): Content | undefined {
+  private stored(row: number, column: number): CellValue | undefined {
     const cell = this.editor.cellAt(row, column);
     return cell && contentOf(cell, this.live.strings, this.live.main.from1904);
   }

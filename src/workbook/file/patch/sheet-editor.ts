@@ -1,7 +1,8 @@
+import type { CellValue } from "../../../engine/cell-value";
 import { cellName } from "../../model/sheet-model";
 import { placeOf, type Rectangle, rectangleName } from "../addresses";
-import { type Content, writtenForm } from "../cell-content";
-import { type Inside, resultInside } from "../cell-xml";
+import { writtenForm } from "../cell-content";
+import { type CellXml, resultXml } from "../cell-xml";
 import { applyEdits, type Edit } from "../package/edits";
 import { escapeXml, withAttribute } from "../package/xml";
 import type { StoredCell, StoredSheet } from "../read/stored-sheet";
@@ -28,22 +29,22 @@ export class SheetEditor {
   }
 
   /** Writes what a formula gave, into its own cell or one that it fills. */
-  setValue(row: number, column: number, content: Content): void {
+  setValue(row: number, column: number, content: CellValue): void {
     const cell = this.cellAt(row, column);
     if (cell) this.replaceValue(cell, content);
-    else this.added.push({ row, column, inside: resultInside(content, this.sheet.prefix) });
+    else this.added.push({ row, column, inside: resultXml(content, this.sheet.prefix) });
   }
 
   /**
    * Puts into a cell what somebody typed, in the place of its value and its formula.
    *
-   * @param style - The `s` attribute where the dress changes too.
+   * @param style - The `s` attribute where the style changes too.
    */
-  setTyped(row: number, column: number, inside: Inside, style?: string): void {
+  setTyped(row: number, column: number, inside: CellXml, style?: string): void {
     const cell = this.cellAt(row, column);
-    const dress = style === undefined ? "" : ` s="${style}"`;
+    const styled = style === undefined ? "" : ` s="${style}"`;
     if (cell === undefined) {
-      const attributes = dress + inside.attributes;
+      const attributes = styled + inside.attributes;
       this.added.push({ row, column, inside: { attributes, xml: inside.xml } });
       return;
     }
@@ -62,7 +63,7 @@ export class SheetEditor {
     this.replace(formula.start, formula.end, `<${prefix}f>${escapeXml(text)}</${prefix}f>`);
   }
 
-  /** Empties a cell that a formula no longer fills; its dress stays. */
+  /** Empties a cell that a formula no longer fills; its style stays. */
   clear(cell: StoredCell): void {
     const text = cell.style === undefined ? "" : `${this.emptyTag(cell)}/>`;
     this.edits.push({ start: cell.start, end: cell.end, text });
@@ -100,7 +101,7 @@ export class SheetEditor {
     return open.replace(/\s*\/?>$/, "");
   }
 
-  private replaceValue(cell: StoredCell, content: Content): void {
+  private replaceValue(cell: StoredCell, content: CellValue): void {
     const { xml, prefix } = this.sheet;
     const { type, text } = writtenForm(content);
     // Rich content that the file kept beside the old value (`vm`) does not belong to the new one.

@@ -1,4 +1,4 @@
-import type { Band, OfferedWords, WordColour } from "../../model/workbook-data";
+import type { Band, OfferedWords, WordColor } from "../../model/workbook-data";
 import { type Rectangle, readRectangle } from "../addresses";
 import type { OpenTag } from "../package/xml";
 import { walkXml } from "../package/xml";
@@ -15,7 +15,7 @@ export interface Layout {
   frozenColumns: number;
   readonly merged: Rectangle[];
   readonly offers: OfferedWords[];
-  readonly colours: WordColour[];
+  readonly colors: WordColor[];
   /** What the grid does not show, in words. */
   readonly unshown: Set<string>;
 }
@@ -37,7 +37,7 @@ const isTrue = (text: string | undefined) => /^(?:1|true)$/.test(text ?? "");
 
 /** Widest sheet of the file format; a stray column list must not run on without end. */
 const MOST_COLUMNS = 16_384;
-/** A list of widths that reaches this far dresses the whole sheet, not columns somebody set. */
+/** A list of widths that reaches this far styles the whole sheet, not columns somebody set. */
 const WIDE_SPAN = 500;
 
 class LayoutReader {
@@ -48,7 +48,7 @@ class LayoutReader {
     frozenColumns: 0,
     merged: [],
     offers: [],
-    colours: [],
+    colors: [],
     unshown: new Set(),
   };
   private rule: { areas: Rectangle[]; attributes: Attributes } | undefined;
@@ -65,7 +65,7 @@ class LayoutReader {
     if (name === "pane") this.pane(attributes);
     if (name === "mergeCell") this.layout.merged.push(...areasIn(attributes.ref));
     if (name === "conditionalFormatting") this.areas = areasIn(attributes.sqref);
-    if (name === "cfRule") this.colour(attributes);
+    if (name === "cfRule") this.color(attributes);
     if (name === "dataValidation") this.rule = { areas: areasIn(attributes.sqref), attributes };
     if (name === "formula1") this.first = "";
   }
@@ -101,11 +101,11 @@ class LayoutReader {
     this.layout.frozenColumns = Number(xSplit);
   }
 
-  private colour({ type, text, dxfId }: Attributes): void {
+  private color({ type, text, dxfId }: Attributes): void {
     const fill = this.ruleFills[Number(dxfId ?? Number.NaN)];
     if (type !== "containsText" || text === undefined || fill === undefined)
       this.layout.unshown.add("colours by other rules than a word in the cell");
-    else this.layout.colours.push({ areas: this.areas, word: readXstring(text), fill });
+    else this.layout.colors.push({ areas: this.areas, word: readXstring(text), fill });
   }
 
   private offer(areas: readonly Rectangle[], { type }: Attributes, first: string): void {

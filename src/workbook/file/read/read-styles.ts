@@ -1,4 +1,4 @@
-import { EDGE_KINDS, type Edge, type Look, SIDES } from "../../model/workbook-data";
+import { type CellStyle, EDGE_KINDS, type Edge, SIDES } from "../../model/workbook-data";
 import { builtInFormat } from "../number-formats";
 import type { Package } from "../package/package";
 import type { OpenTag } from "../package/xml";
@@ -10,13 +10,13 @@ type Attributes = OpenTag["attributes"];
 
 export interface Styles {
   /** Dress of a cell by its `s` attribute. */
-  readonly looks: readonly Look[];
+  readonly styles: readonly CellStyle[];
   /** Fill of a conditional format by its number. */
   readonly ruleFills: readonly (string | undefined)[];
 }
 
 const isOn = ({ val }: Attributes) => val === undefined || !/^(?:0|false|none)$/.test(val);
-const ALIGNED = { across: ["left", "center", "right"], upright: ["top", "center", "bottom"] } as const;
+const ALIGNED = { horizontal: ["left", "center", "right"], vertical: ["top", "center", "bottom"] } as const;
 const oneOf = <T extends string>(words: readonly T[], word: string | undefined) =>
   words.find((known) => known === word);
 
@@ -25,10 +25,10 @@ const FONT_MARKS = { b: "bold", i: "italic", u: "underline", strike: "strike" } 
 /** Gathers the lists of the styles part; a cell's format names its place in each. */
 class StylesReader {
   private readonly formats = new Map<number, string>();
-  private readonly fonts: Open<Look>[] = [];
-  private readonly fills: Open<Look>[] = [];
+  private readonly fonts: Open<CellStyle>[] = [];
+  private readonly fills: Open<CellStyle>[] = [];
   private readonly borders: Partial<Record<string, Edge>>[] = [];
-  readonly looks: Open<Look>[] = [];
+  readonly styles: Open<CellStyle>[] = [];
   readonly ruleFills: (string | undefined)[] = [];
   private readonly path: string[] = [];
 
@@ -58,15 +58,15 @@ class StylesReader {
     if (mark !== undefined && isOn(attributes)) font[mark] = true;
     if (name === "name" && attributes.val) font.font = attributes.val;
     if (name === "sz") font.size = Number(attributes.val);
-    const ink = name === "color" ? this.colourOf(attributes) : undefined;
-    if (ink !== undefined) font.ink = ink;
+    const color = name === "color" ? this.colourOf(attributes) : undefined;
+    if (color !== undefined) font.color = color;
   }
 
   private inFills(name: string, attributes: Attributes): void {
     if (name === "fill") this.fills.push({});
     const fill = this.fills.at(-1);
-    const colour = name === "fgColor" ? this.colourOf(attributes) : undefined;
-    if (fill !== undefined && colour !== undefined) fill.fill = colour;
+    const color = name === "fgColor" ? this.colourOf(attributes) : undefined;
+    if (fill !== undefined && color !== undefined) fill.fill = color;
   }
 
   private inBorders(name: string, attributes: Attributes): void {
@@ -76,23 +76,23 @@ class StylesReader {
     if (border === undefined || side === undefined || !SIDES.some((known) => known === side)) return;
     const before = border[side];
     const kind = oneOf(EDGE_KINDS, attributes.style);
-    if (kind !== undefined && kind !== "none") border[side] = { kind, colour: "#000000" };
-    const colour = name === "color" ? this.colourOf(attributes) : undefined;
-    if (before !== undefined && colour !== undefined) border[side] = { ...before, colour };
+    if (kind !== undefined && kind !== "none") border[side] = { kind, color: "#000000" };
+    const color = name === "color" ? this.colourOf(attributes) : undefined;
+    if (before !== undefined && color !== undefined) border[side] = { ...before, color };
   }
 
   private inFormats(name: string, attributes: Attributes): void {
-    if (name === "xf") this.looks.push(this.lookOf(attributes));
-    const look = this.looks.at(-1);
-    if (name !== "alignment" || look === undefined) return;
-    const across = oneOf(ALIGNED.across, attributes.horizontal);
-    const upright = oneOf(ALIGNED.upright, attributes.vertical);
-    if (across !== undefined) look.across = across;
-    if (upright !== undefined) look.upright = upright;
-    if (/^(?:1|true)$/.test(attributes.wrapText ?? "")) look.wraps = true;
+    if (name === "xf") this.styles.push(this.styleOf(attributes));
+    const style = this.styles.at(-1);
+    if (name !== "alignment" || style === undefined) return;
+    const horizontal = oneOf(ALIGNED.horizontal, attributes.horizontal);
+    const vertical = oneOf(ALIGNED.vertical, attributes.vertical);
+    if (horizontal !== undefined) style.horizontal = horizontal;
+    if (vertical !== undefined) style.vertical = vertical;
+    if (/^(?:1|true)$/.test(attributes.wrapText ?? "")) style.wraps = true;
   }
 
-  private lookOf({ numFmtId, fontId, fillId, borderId }: Attributes): Open<Look> {
+  private styleOf({ numFmtId, fontId, fillId, borderId }: Attributes): Open<CellStyle> {
     const edges = this.borders[Number(borderId ?? 0)] ?? {};
     const number = Number(numFmtId ?? 0);
     const format = this.formats.get(number) ?? builtInFormat(number);
@@ -107,14 +107,14 @@ class StylesReader {
   private inRules(name: string, attributes: Attributes): void {
     if (name === "dxf") this.ruleFills.push(undefined);
     if ((name !== "bgColor" && name !== "fgColor") || !this.path.includes("fill")) return;
-    const colour = this.colourOf(attributes);
+    const color = this.colourOf(attributes);
     // In a conditional format a solid fill stands in the background colour, unlike in a cell's own.
-    if (colour !== undefined && (name === "bgColor" || this.ruleFills.at(-1) === undefined))
-      this.ruleFills[this.ruleFills.length - 1] = colour;
+    if (color !== undefined && (name === "bgColor" || this.ruleFills.at(-1) === undefined))
+      this.ruleFills[this.ruleFills.length - 1] = color;
   }
 }
 
-/** Reads the dresses of cells from the styles part; none where the file has no such part. */
+/** Reads the styles of cells from the styles part; none where the file has no such part. */
 export function readStyles(file: Package, part: string | undefined, colourOf: ColourOf): Styles {
   const reader = new StylesReader(colourOf);
   if (part !== undefined && file.has(part)) {

@@ -1,4 +1,4 @@
-import type { Book, BookCell, BookSheet, Held } from "../../model/workbook-data";
+import type { CellContent, CellData, SheetData, WorkbookData } from "../../model/workbook-data";
 import { placeOf } from "../addresses";
 import { contentOf } from "../cell-content";
 import { relationshipsOf } from "../package/relationships";
@@ -11,8 +11,8 @@ import type { StoredCell } from "./stored-sheet";
 import { coloursOf } from "./theme-colors";
 
 /** A workbook file as a grid can show it. */
-export interface ReadBook {
-  readonly book: Book;
+export interface ReadWorkbook {
+  readonly book: WorkbookData;
   /** What is in the file but not shown, in words. */
   readonly unshown: readonly string[];
   /** Formulas that stand with the value the file held, with the reason. */
@@ -22,7 +22,12 @@ export interface ReadBook {
 /** Sheets that hold more formatted cells than this show only those with a content. */
 const MOST_EMPTY_CELLS = 50_000;
 
-function heldBy(live: LiveWorkbook, done: Calculation, sheet: LiveSheet, cell: StoredCell): Held | undefined {
+function contentBy(
+  live: LiveWorkbook,
+  done: Calculation,
+  sheet: LiveSheet,
+  cell: StoredCell,
+): CellContent | undefined {
   const formula = sheet.formulas.get(placeOf(cell.row, cell.column));
   const handed = formula && done.handedOver(formula);
   if (handed !== undefined) return { formula: handed };
@@ -41,16 +46,16 @@ function filledPlaces(done: Calculation, sheet: LiveSheet): ReadonlySet<number> 
   );
 }
 
-function cellsOf(live: LiveWorkbook, done: Calculation, sheet: LiveSheet, styles: Styles): BookCell[] {
+function cellsOf(live: LiveWorkbook, done: Calculation, sheet: LiveSheet, styles: Styles): CellData[] {
   const filled = filledPlaces(done, sheet);
   const all = sheet.stored.rows.flatMap(({ cells }) => cells);
-  const isShown = ({ held }: BookCell, { style }: StoredCell) =>
-    held !== undefined || (style !== undefined && all.length <= MOST_EMPTY_CELLS);
-  return all.flatMap((stored): BookCell[] => {
+  const isShown = ({ content }: CellData, { style }: StoredCell) =>
+    content !== undefined || (style !== undefined && all.length <= MOST_EMPTY_CELLS);
+  return all.flatMap((stored): CellData[] => {
     const { row, column } = stored;
-    const held = filled.has(placeOf(row, column)) ? undefined : heldBy(live, done, sheet, stored);
-    const look = styles.looks[Number(stored.style ?? 0)];
-    const cell = { row, column, ...(held && { held }), ...(look && { look }) };
+    const content = filled.has(placeOf(row, column)) ? undefined : contentBy(live, done, sheet, stored);
+    const style = styles.styles[Number(stored.style ?? 0)];
+    const cell = { row, column, ...(content && { content }), ...(style && { style }) };
     return isShown(cell, stored) ? [cell] : [];
   });
 }
@@ -67,17 +72,17 @@ function chartSheets({ main }: LiveWorkbook): string[] {
 }
 
 /**
- * Reads a workbook file for showing: contents, dress, sizes, frozen heads, lists. Formulas come as typed; one that
+ * Reads a workbook file for showing: contents, style, sizes, frozen heads, lists. Formulas come as typed; one that
  * cannot be calculated here stands with the value the file holds.
  *
  * @throws FileRefusal for a file that cannot be read or must not be touched.
  */
-export async function readBook(bytes: Uint8Array): Promise<ReadBook> {
+export async function readWorkbook(bytes: Uint8Array): Promise<ReadWorkbook> {
   const live = readLiveWorkbook(bytes);
   const done = await calculateFile(live);
   const styles = readStylesOf(live);
   const unshown = new Set(chartSheets(live));
-  const sheets = live.sheets.map((sheet): BookSheet => {
+  const sheets = live.sheets.map((sheet): SheetData => {
     const { listed, stored } = sheet;
     const layout = readLayout(listed.part, stored.xml, styles.ruleFills);
     for (const words of layout.unshown) unshown.add(words);

@@ -1,7 +1,14 @@
 import { cellName, columnLetters } from "../../model/sheet-model";
-import type { Band, BookCell, BookSheet, Held, OfferedWords, WordColour } from "../../model/workbook-data";
+import type {
+  Band,
+  CellContent,
+  CellData,
+  OfferedWords,
+  SheetData,
+  WordColor,
+} from "../../model/workbook-data";
 import { rectangleName } from "../addresses";
-import { constantInside, EMPTY, type Inside, resultInside } from "../cell-xml";
+import { type CellXml, constantXml, EMPTY, resultXml } from "../cell-xml";
 import { fileForm } from "../file-form";
 import { escapeXml } from "../package/xml";
 import { columnWidth, rowPoints } from "../sizes";
@@ -11,13 +18,13 @@ import type { StylesWriter } from "./write-styles";
 const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 const LINKS = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 
-/** Content of a cell as a file holds it. A formula that fills other cells is marked as a dynamic array. */
-export function insideOf(held: Held | undefined, prefix = ""): Inside {
-  if (held === undefined) return EMPTY;
-  if (!("formula" in held)) return constantInside(held, prefix);
-  const { formula, fills, result } = held;
+/** CellValue of a cell as a file holds it. A formula that fills other cells is marked as a dynamic array. */
+export function cellXmlOf(content: CellContent | undefined, prefix = ""): CellXml {
+  if (content === undefined) return EMPTY;
+  if (!("formula" in content)) return constantXml(content, prefix);
+  const { formula, fills, result } = content;
   const text = escapeXml(fileForm(formula));
-  const value = result === undefined ? EMPTY : resultInside(result, prefix);
+  const value = result === undefined ? EMPTY : resultXml(result, prefix);
   if (fills === undefined)
     return { attributes: value.attributes, xml: `<${prefix}f>${text}</${prefix}f>${value.xml}` };
   return {
@@ -26,31 +33,31 @@ export function insideOf(held: Held | undefined, prefix = ""): Inside {
   };
 }
 
-function cellXml({ row, column, held, look }: BookCell, styles: StylesWriter): string {
-  const { attributes, xml } = insideOf(held);
-  const style = styles.styleOf(look);
-  return `<c r="${cellName(row, column)}"${style === 0 ? "" : ` s="${style}"`}${attributes}>${xml}</c>`;
+function cellXml({ row, column, content, style }: CellData, styles: StylesWriter): string {
+  const { attributes, xml } = cellXmlOf(content);
+  const number = styles.styleOf(style);
+  return `<c r="${cellName(row, column)}"${number === 0 ? "" : ` s="${number}"`}${attributes}>${xml}</c>`;
 }
 
-function rowXml(row: number, cells: readonly BookCell[], band: Band | undefined, styles: StylesWriter) {
+function rowXml(row: number, cells: readonly CellData[], band: Band | undefined, styles: StylesWriter) {
   const height = band?.size === undefined ? "" : ` ht="${rowPoints(band.size)}" customHeight="1"`;
   const hidden = band?.isHidden ? ' hidden="1"' : "";
   const inside = [...cells].sort((a, b) => a.column - b.column).map((cell) => cellXml(cell, styles));
   return `<row r="${row + 1}"${height}${hidden}>${inside.join("")}</row>`;
 }
 
-function rowsXml({ cells, rows }: BookSheet, styles: StylesWriter): string {
-  const byRow = new Map<number, BookCell[]>([...rows.keys()].map((row) => [row, []]));
+function rowsXml({ cells, rows }: SheetData, styles: StylesWriter): string {
+  const byRow = new Map<number, CellData[]>([...rows.keys()].map((row) => [row, []]));
   for (const cell of cells) {
     const row = byRow.get(cell.row);
     if (row === undefined) byRow.set(cell.row, [cell]);
     else row.push(cell);
   }
   const ordered = [...byRow].sort(([a], [b]) => a - b);
-  return ordered.map(([row, held]) => rowXml(row, held, rows.get(row), styles)).join("");
+  return ordered.map(([row, content]) => rowXml(row, content, rows.get(row), styles)).join("");
 }
 
-function columnsXml(columns: BookSheet["columns"]): string {
+function columnsXml(columns: SheetData["columns"]): string {
   if (columns.size === 0) return "";
   const ordered = [...columns].sort(([a], [b]) => a - b);
   const entries = ordered.map(([column, { size, isHidden }]) => {
@@ -60,7 +67,7 @@ function columnsXml(columns: BookSheet["columns"]): string {
   return `<cols>${entries.join("")}</cols>`;
 }
 
-function viewXml({ frozenRows, frozenColumns }: BookSheet, isFirst: boolean): string {
+function viewXml({ frozenRows, frozenColumns }: SheetData, isFirst: boolean): string {
   const chosen = isFirst ? ' tabSelected="1"' : "";
   if (frozenRows === 0 && frozenColumns === 0)
     return `<sheetViews><sheetView${chosen} workbookViewId="0"/></sheetViews>`;
@@ -77,7 +84,7 @@ function viewXml({ frozenRows, frozenColumns }: BookSheet, isFirst: boolean): st
 
 const areaNames = (areas: OfferedWords["areas"]) => areas.map(rectangleName).join(" ");
 
-function colourXml({ areas, word, fill }: WordColour, priority: number, styles: StylesWriter): string {
+function colourXml({ areas, word, fill }: WordColor, priority: number, styles: StylesWriter): string {
   const [first] = areas;
   if (first === undefined) return "";
   const corner = `${columnLetters(first.column)}${first.row + 1}`;
@@ -103,7 +110,7 @@ function offersXml(offers: readonly OfferedWords[]): string {
   return `<dataValidations count="${entries.length}">${entries.join("")}</dataValidations>`;
 }
 
-function mergedXml(merged: BookSheet["merged"]): string {
+function mergedXml(merged: SheetData["merged"]): string {
   if (merged.length === 0) return "";
   const entries = merged.map((area) => `<mergeCell ref="${rectangleName(area)}"/>`);
   return `<mergeCells count="${merged.length}">${entries.join("")}</mergeCells>`;
@@ -115,7 +122,7 @@ function mergedXml(merged: BookSheet["merged"]): string {
  * @param tables - Ids of the links to its tables.
  */
 export function sheetXml(
-  sheet: BookSheet,
+  sheet: SheetData,
   styles: StylesWriter,
   { isFirst, tables }: { readonly isFirst: boolean; readonly tables: readonly string[] },
 ): string {
@@ -128,7 +135,7 @@ export function sheetXml(
     columnsXml(sheet.columns) +
     `<sheetData>${rowsXml(sheet, styles)}</sheetData>` +
     mergedXml(sheet.merged) +
-    sheet.colours.map((colour, index) => colourXml(colour, index + 1, styles)).join("") +
+    sheet.colors.map((color, index) => colourXml(color, index + 1, styles)).join("") +
     offersXml(sheet.offers) +
     '<pageMargins left="0.5" right="0.5" top="0.5" bottom="0.5" header="0.3" footer="0.3"/>' +
     '<pageSetup orientation="landscape" fitToWidth="1" fitToHeight="0"/>' +

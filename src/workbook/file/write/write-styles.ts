@@ -1,4 +1,4 @@
-import { type Edge, type Look, SIDES } from "../../model/workbook-data";
+import { type CellStyle, type Edge, SIDES } from "../../model/workbook-data";
 import { FIRST_OWN_FORMAT } from "../number-formats";
 import { escapeXml } from "../package/xml";
 
@@ -24,36 +24,36 @@ class Entries {
 }
 
 /** A colour with full opacity, as files write it. */
-const argb = (colour: string) => `FF${colour.slice(1).toUpperCase()}`;
+const argb = (color: string) => `FF${color.slice(1).toUpperCase()}`;
 const flag = (name: string, isOn: boolean | undefined) => (isOn ? `<${name}/>` : "");
 
-function fontXml({ font, size, bold, italic, underline, strike, ink }: Look): string {
+function fontXml({ font, size, bold, italic, underline, strike, color }: CellStyle): string {
   const marks = flag("b", bold) + flag("i", italic) + flag("strike", strike) + flag("u", underline);
-  const colour = ink === undefined ? "" : `<color rgb="${argb(ink)}"/>`;
-  return `<font>${marks}<sz val="${size ?? 11}"/>${colour}<name val="${escapeXml(font ?? "Calibri")}"/></font>`;
+  const ink = color === undefined ? "" : `<color rgb="${argb(color)}"/>`;
+  return `<font>${marks}<sz val="${size ?? 11}"/>${ink}<name val="${escapeXml(font ?? "Calibri")}"/></font>`;
 }
 
-function fillXml(colour: string): string {
-  return `<fill><patternFill patternType="solid"><fgColor rgb="${argb(colour)}"/><bgColor indexed="64"/></patternFill></fill>`;
+function fillXml(color: string): string {
+  return `<fill><patternFill patternType="solid"><fgColor rgb="${argb(color)}"/><bgColor indexed="64"/></patternFill></fill>`;
 }
 
 function edgeXml(side: string, edge: Edge | undefined): string {
   if (edge === undefined) return `<${side}/>`;
-  return `<${side} style="${edge.kind}"><color rgb="${argb(edge.colour)}"/></${side}>`;
+  return `<${side} style="${edge.kind}"><color rgb="${argb(edge.color)}"/></${side}>`;
 }
 
-function borderXml(edges: Look["edges"]): string {
+function borderXml(edges: CellStyle["edges"]): string {
   return `<border>${SIDES.map((side) => edgeXml(side, edges?.[side])).join("")}<diagonal/></border>`;
 }
 
-function alignmentXml({ across, upright, wraps }: Look): string {
-  if (across === undefined && upright === undefined && !wraps) return "";
-  const horizontal = across === undefined ? "" : ` horizontal="${across}"`;
-  const vertical = upright === undefined ? "" : ` vertical="${upright}"`;
-  return `<alignment${horizontal}${vertical}${wraps ? ' wrapText="1"' : ""}/>`;
+function alignmentXml({ horizontal, vertical, wraps }: CellStyle): string {
+  if (horizontal === undefined && vertical === undefined && !wraps) return "";
+  const along = horizontal === undefined ? "" : ` horizontal="${horizontal}"`;
+  const down = vertical === undefined ? "" : ` vertical="${vertical}"`;
+  return `<alignment${along}${down}${wraps ? ' wrapText="1"' : ""}/>`;
 }
 
-/** Collects the dresses of a workbook's cells and writes the styles part. */
+/** Collects the styles of a workbook's cells and writes the styles part. */
 export class StylesWriter {
   private readonly formats = new Map<string, number>();
   private readonly fonts = new Entries(fontXml({}));
@@ -66,24 +66,24 @@ export class StylesWriter {
   private readonly cells = new Entries('<xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0"></xf>');
   private readonly rules: string[] = [];
 
-  /** The `s` attribute of a cell with this dress. */
-  styleOf(look: Look | undefined): number {
-    if (look === undefined) return 0;
+  /** The `s` attribute of a cell with this style. */
+  styleOf(style: CellStyle | undefined): number {
+    if (style === undefined) return 0;
     const ids = [
-      ["numFmtId", this.formatOf(look.format)],
-      ["fontId", this.fonts.placeOf(fontXml(look))],
-      ["fillId", look.fill === undefined ? 0 : this.fills.placeOf(fillXml(look.fill))],
-      ["borderId", this.borders.placeOf(borderXml(look.edges))],
+      ["numFmtId", this.formatOf(style.format)],
+      ["fontId", this.fonts.placeOf(fontXml(style))],
+      ["fillId", style.fill === undefined ? 0 : this.fills.placeOf(fillXml(style.fill))],
+      ["borderId", this.borders.placeOf(borderXml(style.edges))],
       ["xfId", 0],
     ];
     const applied = ["NumberFormat", "Font", "Fill", "Border", "Alignment"].map((what) => `apply${what}="1"`);
     const attributes = ids.map(([name, id]) => `${name}="${id}"`);
-    return this.cells.placeOf(`<xf ${[...attributes, ...applied].join(" ")}>${alignmentXml(look)}</xf>`);
+    return this.cells.placeOf(`<xf ${[...attributes, ...applied].join(" ")}>${alignmentXml(style)}</xf>`);
   }
 
   /** The `dxfId` of a rule that fills cells with a colour. */
-  ruleOf(colour: string): number {
-    const xml = `<dxf><fill><patternFill patternType="solid"><bgColor rgb="${argb(colour)}"/></patternFill></fill></dxf>`;
+  ruleOf(color: string): number {
+    const xml = `<dxf><fill><patternFill patternType="solid"><bgColor rgb="${argb(color)}"/></patternFill></fill></dxf>`;
     const known = this.rules.indexOf(xml);
     return known < 0 ? this.rules.push(xml) - 1 : known;
   }

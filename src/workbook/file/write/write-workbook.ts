@@ -1,7 +1,7 @@
 import { zipSync } from "fflate";
-import { calculatedBook } from "../../model/calculated-workbook";
+import { calculatedWorkbook } from "../../model/calculated-workbook";
 import { withListSheet } from "../../model/list-sheet";
-import type { Book, BookSheet } from "../../model/workbook-data";
+import type { SheetData, WorkbookData } from "../../model/workbook-data";
 import { rectangleName } from "../addresses";
 import { fileForm } from "../file-form";
 import { escapeXml } from "../package/xml";
@@ -28,7 +28,7 @@ function linksXml(links: readonly Link[]): string {
   return `${HEAD}<Relationships xmlns="${PACKAGE}/relationships">${entries.join("")}</Relationships>`;
 }
 
-function namesXml(names: Book["names"]): string {
+function namesXml(names: WorkbookData["names"]): string {
   const entries = Object.entries(names).map(
     ([name, refers]) =>
       `<definedName name="${escapeXml(name)}">${escapeXml(fileForm(refers.replace(/^=/, "")))}</definedName>`,
@@ -36,7 +36,7 @@ function namesXml(names: Book["names"]): string {
   return entries.length === 0 ? "" : `<definedNames>${entries.join("")}</definedNames>`;
 }
 
-function workbookXml({ sheets, names }: Book): string {
+function workbookXml({ sheets, names }: WorkbookData): string {
   const listed = sheets.map(({ name, isHidden }, index) => {
     const state = isHidden ? ' state="hidden"' : "";
     return `<sheet name="${escapeXml(name)}" sheetId="${index + 1}"${state} r:id="rId${index + 1}"/>`;
@@ -47,7 +47,7 @@ function workbookXml({ sheets, names }: Book): string {
   );
 }
 
-function tableXml(table: Book["tables"][number], id: number): string {
+function tableXml(table: WorkbookData["tables"][number], id: number): string {
   const { name, row, column, rows, headings } = table;
   const area = { row, column, lastRow: row + rows - 1, lastColumn: column + headings.length - 1 };
   const columns = headings.map((heading, at) => `<tableColumn id="${at + 1}" name="${escapeXml(heading)}"/>`);
@@ -74,7 +74,7 @@ function contentTypes(parts: readonly (readonly [part: string, type: string])[])
 }
 
 /** The parts of one sheet and its tables. Ids of tables count through the workbook. */
-function sheetParts(book: Book, sheet: BookSheet, position: number, styles: StylesWriter) {
+function sheetParts(book: WorkbookData, sheet: SheetData, position: number, styles: StylesWriter) {
   const own = book.tables.flatMap((table, index) =>
     table.sheet === sheet.name ? [{ table, id: index + 1, link: `rId${index + 1}` }] : [],
   );
@@ -94,8 +94,8 @@ function packed(parts: readonly (readonly [string, string])[]): Uint8Array {
 }
 
 /** Writes a workbook file anew, every formula with its value. */
-export async function writeBook(given: Book): Promise<Uint8Array> {
-  const book = withListSheet(await calculatedBook(given));
+export async function writeWorkbook(given: WorkbookData): Promise<Uint8Array> {
+  const book = withListSheet(await calculatedWorkbook(given));
   const styles = new StylesWriter();
   const sheets = book.sheets.flatMap((sheet, position) => sheetParts(book, sheet, position, styles));
   const main: Link[] = [

@@ -1,4 +1,5 @@
-import type { Content } from "../../file/cell-content";
+import type { CellValue } from "../../../engine/cell-value";
+
 import { plainContent, type Values } from "../values";
 
 /** How far two numbers may lie apart and still agree: the part of the larger one, and at the least of 1. */
@@ -8,8 +9,8 @@ export const TOLERANCE = 1e-9;
 export interface CellPair {
   readonly sheet: string;
   readonly cell: string;
-  readonly live: Content | undefined;
-  readonly shared: Content | undefined;
+  readonly live: CellValue | undefined;
+  readonly shared: CellValue | undefined;
 }
 
 function isNear(a: number, b: number, tolerance: number): boolean {
@@ -17,7 +18,7 @@ function isNear(a: number, b: number, tolerance: number): boolean {
 }
 
 /** True where two contents agree: numbers within the tolerance, anything else in every letter. */
-export function agree(a: Content | undefined, b: Content | undefined, tolerance: number): boolean {
+export function agree(a: CellValue | undefined, b: CellValue | undefined, tolerance: number): boolean {
   const [x, y] = [a, b].map((content) => content && "value" in content && content.value);
   if (typeof x === "number" && typeof y === "number") return isNear(x, y, tolerance);
   return typeof x === typeof y && plainContent(a) === plainContent(b);

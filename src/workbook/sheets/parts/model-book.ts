@@ -2,7 +2,15 @@ import type { TableInput } from "../../../engine/workbook-input";
 import type { Rectangle } from "../../file/addresses";
 import { heightOf, type ShownCell } from "../../model/row-heights";
 import type { CellModel, Role, SheetModel, WorkbookModel } from "../../model/sheet-model";
-import type { Band, Book, BookCell, BookSheet, Edge, Held, Look } from "../../model/workbook-data";
+import type {
+  Band,
+  CellContent,
+  CellData,
+  CellStyle,
+  Edge,
+  SheetData,
+  WorkbookData,
+} from "../../model/workbook-data";
 
 const INK = "#1c2126";
 const MUTED = "#565e66";
@@ -10,15 +18,15 @@ const HEAD = "#e8ebee";
 /** The shade of cells a smith fills in; the word in the row of marks says the same. */
 const YOURS = "#fdf3d8";
 
-const line: Edge = { kind: "thin", colour: "#c3c9cf" };
+const line: Edge = { kind: "thin", color: "#c3c9cf" };
 const edges = { bottom: line, right: line };
-const base: Look = { font: "Arial", size: 10, upright: "center", ink: INK };
+const base: CellStyle = { font: "Arial", size: 10, vertical: "center", color: INK };
 
-const ROLES: Readonly<Partial<Record<Role, Look>>> = {
+const ROLES: Readonly<Partial<Record<Role, CellStyle>>> = {
   title: { ...base, bold: true, size: 11 },
-  note: { ...base, ink: MUTED, size: 9 },
+  note: { ...base, color: MUTED, size: 9 },
   heading: { ...base, bold: true, size: 9, fill: HEAD, edges },
-  mark: { ...base, italic: true, size: 9, ink: MUTED, fill: HEAD, edges },
+  mark: { ...base, italic: true, size: 9, color: MUTED, fill: HEAD, edges },
   label: { ...base, bold: true, fill: YOURS, edges },
   typed: { ...base, fill: YOURS, edges },
   worked: { ...base, edges },
@@ -36,26 +44,26 @@ const STATUS_COLOURS = [
 const TALL = 60;
 
 /** Figures stand right, words left; in a tall row all stands at the top, so that the first words of a caution show. */
-function lookOf({ role, format, wrap }: CellModel, isTall: boolean): Look {
+function styleOfRole({ role, format, wrap }: CellModel, isTall: boolean): CellStyle {
   return {
     ...(ROLES[role] ?? base),
-    ...(isTall ? { upright: "top" } : {}),
+    ...(isTall ? { vertical: "top" } : {}),
     ...(wrap ? { wraps: true } : {}),
-    ...(format === undefined ? { across: "left" } : { format, across: "right" }),
+    ...(format === undefined ? { horizontal: "left" } : { format, horizontal: "right" }),
   };
 }
 
-function heldBy({ content }: CellModel): { held?: Held } {
+function contentBy({ content }: CellModel): { content?: CellContent } {
   if (content === "") return {};
   const isFormula = typeof content === "string" && content.startsWith("=");
-  return { held: isFormula ? { formula: content } : { value: content } };
+  return { content: isFormula ? { formula: content } : { value: content } };
 }
 
-function cellsOf({ rows, rowHeights }: SheetModel): BookCell[] {
+function cellsOf({ rows, rowHeights }: SheetModel): CellData[] {
   return rows.flatMap((cells, row) =>
-    cells.flatMap((cell, column): BookCell[] => {
+    cells.flatMap((cell, column): CellData[] => {
       if (cell === undefined) return [];
-      return [{ row, column, look: lookOf(cell, (rowHeights[row] ?? 0) > TALL), ...heldBy(cell) }];
+      return [{ row, column, style: styleOfRole(cell, (rowHeights[row] ?? 0) > TALL), ...contentBy(cell) }];
     }),
   );
 }
@@ -76,7 +84,7 @@ function rowBands({ rows, rowHeights, columnWidths }: SheetModel): Map<number, B
   return bands([...needed, ...Object.entries(rowHeights)]);
 }
 
-function sheetOf(model: SheetModel): BookSheet {
+function sheetOf(model: SheetModel): SheetData {
   const { name, columnWidths, frozenRows, frozenColumns, lines, wordLists, statusColumns } = model;
   const down = (column: number, [row, lastRow] = lines): Rectangle => ({
     row,
@@ -94,7 +102,7 @@ function sheetOf(model: SheetModel): BookSheet {
     frozenColumns,
     merged: [],
     offers: wordLists.map(({ column, words, rows }) => ({ areas: [down(column, rows)], words })),
-    colours: statusColumns.flatMap((column) =>
+    colors: statusColumns.flatMap((column) =>
       STATUS_COLOURS.map(([word, fill]) => ({ areas: [down(column)], word, fill })),
     ),
   };
@@ -107,7 +115,7 @@ function tablesOf({ name: sheet, rows: lines, tables = [] }: SheetModel): TableI
   });
 }
 
-/** A planned workbook in its dress. */
-export function bookOfModel({ sheets }: WorkbookModel): Book {
+/** A planned workbook in its style. */
+export function workbookOfModel({ sheets }: WorkbookModel): WorkbookData {
   return { sheets: sheets.map(sheetOf), names: {}, tables: sheets.flatMap(tablesOf) };
 }
