@@ -58,6 +58,17 @@ export function listOf<T>(read: ColumnReader<T>): ColumnReader<readonly T[]> {
   };
 }
 
+/** Records in groups, each in the order of the table: the rows of one grade, of one bath. */
+export function grouped<K, T>(all: readonly T[], keyOf: (record: T) => K): ReadonlyMap<K, readonly T[]> {
+  const groups = new Map<K, T[]>();
+  for (const record of all) {
+    const group = groups.get(keyOf(record));
+    if (group === undefined) groups.set(keyOf(record), [record]);
+    else group.push(record);
+  }
+  return groups;
+}
+
 /**
  * Reads a table of `src/data` into records.
  *

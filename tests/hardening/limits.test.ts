@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { criticalPoints, criticalRelations } from "../../src/core/hardening/critical-points";
 import { dissolvedAt, dissolvedRelations } from "../../src/core/hardening/dissolved";
 import { bathOf, maxSection, maxSectionRelations, noseOf } from "../../src/core/hardening/max-section";
+import { findQuench } from "../../src/core/hardening/quench-media";
 import { quenchedHardness, quenchedRelations } from "../../src/core/hardening/quenched";
 import { retainedAt, retainedRelations } from "../../src/core/hardening/retained";
 import type { Relation } from "../../src/core/relation";
@@ -214,9 +215,9 @@ describe("thickest section", () => {
     maxSection(findSteel(steel), bath);
 
   test("only baths of the plate calculation have a figure", () => {
-    expect(bathOf("oil A")).toBe("oil A");
-    expect(() => bathOf("still air")).toThrow(
-      /no thickness is held for still air; it is for brine, agitated water/,
+    expect(bathOf(findQuench("oil A"))).toBe("oil A");
+    expect(() => bathOf(findQuench("still air"))).toThrow(
+      /no plate thickness is held for still air: use brine, agitated water/,
     );
   });
 

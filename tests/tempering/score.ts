@@ -1,4 +1,5 @@
 import { Refusal } from "../../src/core/refusal";
+import { isWithin } from "../../src/core/relation";
 import type { Composition } from "../../src/core/steel/composition";
 import { findSteel } from "../../src/core/steel/find";
 import type { Steel } from "../../src/core/steel/steel";
@@ -115,13 +116,8 @@ function middleC({ temperLow, temperHigh }: TemperRow): number {
 
 function inFormulaRange(c: FormulaComposition, celsius: number, hours: number): boolean {
   const given: Record<string, number> = { ...c, temperC: celsius, hours };
-  return Object.keys(given).every((name) => {
-    const limit = COMPOSITION_FORMULA.inputs[name];
-    const value = given[name] as number;
-    return (
-      limit === undefined || (value >= (limit.min ?? 0) && value <= (limit.max ?? Number.POSITIVE_INFINITY))
-    );
-  });
+  const limits = Object.entries(COMPOSITION_FORMULA.inputs);
+  return limits.every(([name, limit]) => given[name] === undefined || isWithin(limit, given[name]));
 }
 
 interface Prediction {

@@ -1,11 +1,11 @@
-import type { Relation } from "../relation";
+import { relation } from "../relation";
 
 export type BandStatus = "inside the usual band" | "LOW" | "HIGH" | "DOUBTFUL";
 
 /** What a good shop tester may be out by, either way, HRC. */
 export const TESTER_HRC = 1;
 
-export const TESTER_UNCERTAINTY: Relation = {
+export const TESTER_UNCERTAINTY = relation({
   title: "Uncertainty of a hardness tester",
   source: "tester-uncertainty",
   locator: "lower figure of the page",
@@ -14,7 +14,7 @@ export const TESTER_UNCERTAINTY: Relation = {
   output: { label: "hardness", unit: "HRC" },
   error: { size: TESTER_HRC, unit: "HRC", kind: "what a tester alone may be out by; the page says 1 to 2" },
   note: "A single hardness, or a range narrower than 2 HRC, is judged as its middle ±1 HRC.",
-};
+});
 
 /**
  * Compares a hardness or a range with a band.

@@ -1,13 +1,13 @@
 import steelByUse from "../../data/blade/steel-by-use.json";
 import { numberText, quantityText } from "../quantity-text";
 import { Refusal } from "../refusal";
-import type { Relation } from "../relation";
+import { relation } from "../relation";
 import { carbonOf } from "../steel/carbon";
 import type { Family, Steel } from "../steel/steel";
 import type { Use, UseGroup } from "./bands";
 import { isStainless, type SteelKind, steelKind } from "./steel-kind";
 
-export const STEEL_BY_USE: Relation = {
+export const STEEL_BY_USE = relation({
   title: "Which steel suits which kind of blade",
   source: "steel-by-use",
   locator: "table of steel by use",
@@ -19,7 +19,7 @@ export const STEEL_BY_USE: Relation = {
     unit: "",
     kind: "a rule of thumb; the maker's heat treatment matters more than the name",
   },
-};
+});
 
 /** From this length a struck blade counts as long, mm. */
 const LONG_MM = 400;

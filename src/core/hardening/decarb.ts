@@ -1,12 +1,13 @@
 import { numberText, temperatureText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
-import { checkRange, type Relation } from "../relation";
+import { checkRange, relation } from "../relation";
 import { CARBON_DIFFUSION, carbonDiffusivity } from "../steel/billet";
 import { carbonOf } from "../steel/carbon";
+import { checkElements, elements } from "../steel/element-ranges";
 import type { Steel } from "../steel/steel";
 
 /** Depth of the skin that has lost carbon. */
-export const DECARBURISED_SKIN: Relation = {
+export const DECARBURISED_SKIN = relation({
   title: "Depth at which nine tenths of the carbon is left",
   source: "diffusion-into-half-space",
   locator: "2.326 √(D t), surface without carbon, D by Lee, Matlock and Van Tyne",
@@ -14,16 +15,15 @@ export const DECARBURISED_SKIN: Relation = {
   inputs: {
     celsius: { label: "temperature", unit: "°C", min: 850, max: 1250 },
     minutes: { label: "time", unit: "min", min: 0, max: 600 },
-    carbon: { label: "carbon", unit: "%", min: 0.1, max: 1.2 },
-    chromium: { label: "chromium", unit: "%", min: 0, max: 1.8 },
+    ...elements({ C: [0.1, 1.2], Cr: [0, 1.8] }),
   },
   output: { label: "depth", unit: "mm" },
   error: { size: 50, unit: "%", kind: "half-width, estimate: air, scale and silicon change it" },
   note: "Bare steel in air; foil, salt or a coat keep it near 0. Below 850 °C (1562 °F) a skin of ferrite grows that this does not follow, deepest near 800 °C (1472 °F).",
-};
+});
 
 /** Metal that scale takes. */
-export const SCALE_LOSS: Relation = {
+export const SCALE_LOSS = relation({
   title: "Metal lost to scale on one face",
   source: "iron-scale-growth",
   locator: "x² = k t with k = 6.1 exp(-169452/RT) cm²/s; half the scale was metal",
@@ -35,7 +35,7 @@ export const SCALE_LOSS: Relation = {
     unit: "%",
     kind: "half-width, from memory; chromium and silicon slow it, a rich flame or blast changes it",
   },
-};
+});
 
 /** x / √(D t) where erf(x / 2√(D t)) is 0.9. */
 const NINE_TENTHS = 2.326;
@@ -53,8 +53,7 @@ export function decarbDepth(steel: Steel, celsius: number, minutes: number): num
   const carbon = carbonOf(steel);
   checkRange(DECARBURISED_SKIN, "celsius", celsius);
   checkRange(DECARBURISED_SKIN, "minutes", minutes);
-  checkRange(DECARBURISED_SKIN, "carbon", carbon);
-  checkRange(DECARBURISED_SKIN, "chromium", steel.composition.Cr);
+  checkElements(DECARBURISED_SKIN, { ...steel.composition, C: carbon });
   return 1000 * NINE_TENTHS * Math.sqrt(carbonDiffusivity(celsius, carbon) * minutes * 60);
 }
 

@@ -1,8 +1,9 @@
 import { temperatureText } from "../quantity-text";
 import { InvalidValue, NotAvailable } from "../refusal";
-import { checkRange, type Relation } from "../relation";
+import { checkRange, type Relation, relation } from "../relation";
 import { carbonOf } from "../steel/carbon";
 import type { Composition } from "../steel/composition";
+import { checkElements, elements } from "../steel/element-ranges";
 import type { Steel } from "../steel/steel";
 import { LOWER_CRITICAL, lowerCritical, UPPER_CRITICAL, upperCritical } from "./critical";
 import {
@@ -17,24 +18,24 @@ import {
 /** From here up, cementite may stay undissolved at usual hardening temperatures. */
 export const CARBIDE_CARBON = 0.7;
 
-const HIGH_CHROMIUM = 11;
-
 /** Carbon and chromium in solution, steels with cementite. */
-export const DISSOLVED_CEMENTITE: Relation = {
+export const DISSOLVED_CEMENTITE = relation({
   title: "Carbon and chromium in austenite, 0.70 % C and more",
   source: "carbide-equilibrium",
   locator: "regression for cementite steels, 213 calculated steels",
   evidence: "fitted",
   inputs: {
     hardenC: { label: "hardening temperature", unit: "°C", min: 740, max: 900 },
-    carbon: { label: "carbon", unit: "%", min: 0.7, max: 1.5 },
-    chromium: { label: "chromium", unit: "%", min: 0, max: 1.8 },
-    manganese: { label: "manganese", unit: "%", min: 0, max: 2 },
-    silicon: { label: "silicon", unit: "%", min: 0, max: 0.6 },
-    nickel: { label: "nickel", unit: "%", min: 0, max: 2 },
-    molybdenum: { label: "molybdenum", unit: "%", min: 0, max: 0.35 },
-    vanadium: { label: "vanadium", unit: "%", min: 0, max: 0.3 },
-    tungsten: { label: "tungsten", unit: "%", min: 0, max: 0.6 },
+    ...elements({
+      C: [CARBIDE_CARBON, 1.5],
+      Cr: [0, 1.8],
+      Mn: [0, 2],
+      Si: [0, 0.6],
+      Ni: [0, 2],
+      Mo: [0, 0.35],
+      V: [0, 0.3],
+      W: [0, 0.6],
+    }),
   },
   output: { label: "carbon in austenite", unit: "%" },
   error: {
@@ -43,19 +44,17 @@ export const DISSOLVED_CEMENTITE: Relation = {
     kind: "largest difference from the full calculation of blade grades, 0.10 at 2 % Mn; equilibrium, so an upper limit for a short soak",
   },
   note: "Tungsten is not in the calculation, molybdenum hardly.",
-};
+});
 
 /** Below 0.70 % C all carbon dissolves once the ferrite is gone. */
-export const DISSOLVED_ALL: Relation = {
+export const DISSOLVED_ALL = relation({
   ...UPPER_CRITICAL,
   title: "All carbon in austenite above Ac3, below 0.70 % C",
   inputs: {
     hardenC: { label: "hardening temperature", unit: "°C", min: null, max: 1000 },
-    molybdenum: { label: "molybdenum", unit: "%", min: 0, max: 1 },
-    vanadium: { label: "vanadium", unit: "%", min: 0, max: 0.3 },
-    tungsten: { label: "tungsten", unit: "%", min: 0, max: 0.6 },
+    ...elements({ Mo: [0, 1], V: [0, 0.3], W: [0, 0.6] }),
   },
-};
+});
 
 /** Carbon that austenite can hold beside cementite in plain iron-carbon, mass %, 730 to 1145 °C. */
 export function saturationCarbon(celsius: number): number {
@@ -87,18 +86,8 @@ export function undissolvedLimit(c: Composition, carbon: number): number {
 
 function cementite(steel: Steel, carbon: number, hardenC: number): Dissolved {
   const c = steel.composition;
-  const given: Record<string, number> = {
-    hardenC,
-    carbon,
-    chromium: c.Cr,
-    manganese: c.Mn,
-    silicon: c.Si,
-    nickel: c.Ni,
-    molybdenum: c.Mo,
-    vanadium: c.V,
-    tungsten: c.W,
-  };
-  for (const input of Object.keys(given)) checkRange(DISSOLVED_CEMENTITE, input, given[input] as number);
+  checkRange(DISSOLVED_CEMENTITE, "hardenC", hardenC);
+  checkElements(DISSOLVED_CEMENTITE, { ...c, C: carbon });
   const ac1 = lowerCritical(c);
   if (hardenC < ac1) {
     throw new NotAvailable(
@@ -122,9 +111,7 @@ function allDissolved(steel: Steel, carbon: number, hardenC: number): Dissolved 
     );
   }
   checkRange(DISSOLVED_ALL, "hardenC", hardenC);
-  checkRange(DISSOLVED_ALL, "molybdenum", steel.composition.Mo);
-  checkRange(DISSOLVED_ALL, "vanadium", steel.composition.V);
-  checkRange(DISSOLVED_ALL, "tungsten", steel.composition.W);
+  checkElements(DISSOLVED_ALL, steel.composition);
   return { carbon, chromium: steel.composition.Cr };
 }
 
@@ -143,11 +130,13 @@ export function dissolvedAt(steel: Steel, hardenC: number): Dissolved {
   if (rows !== undefined) return fromSeries(rows, steel.name, hardenC);
   const carbon = carbonOf(steel);
   const c = steel.composition;
-  if (c.Cr >= HIGH_CHROMIUM) return highChromium(c, carbon, hardenC);
-  if (c.Cr > 1.8) {
+  const { Cr: lean } = DISSOLVED_CEMENTITE.inputs;
+  const { Cr: high } = DISSOLVED_HIGH_CHROMIUM.inputs;
+  if (c.Cr >= high.min) return highChromium(c, carbon, hardenC);
+  if (c.Cr > lean.max) {
     throw new NotAvailable(
       `no relation is published for the carbon in solution of ${steel.name}: it is held for steels with up to ` +
-        "1.8 % Cr and for 11 to 18 % Cr",
+        `${lean.max} % Cr and for ${high.min} to ${high.max} % Cr`,
     );
   }
   return carbon < CARBIDE_CARBON ? allDissolved(steel, carbon, hardenC) : cementite(steel, carbon, hardenC);
@@ -156,7 +145,7 @@ export function dissolvedAt(steel: Steel, hardenC: number): Dissolved {
 /** The relations behind `dissolvedAt` for a steel. */
 export function dissolvedRelations(steel: Steel): readonly Relation[] {
   if (gradeSeries(steel) !== undefined) return [DISSOLVED_GRADE_SERIES];
-  if (steel.composition.Cr >= HIGH_CHROMIUM) return [DISSOLVED_HIGH_CHROMIUM];
+  if (steel.composition.Cr >= DISSOLVED_HIGH_CHROMIUM.inputs.Cr.min) return [DISSOLVED_HIGH_CHROMIUM];
   const carbon = steel.composition.C;
   if (Number.isNaN(carbon)) return [DISSOLVED_ALL, DISSOLVED_CEMENTITE];
   return carbon < CARBIDE_CARBON ? [DISSOLVED_ALL, LOWER_CRITICAL] : [DISSOLVED_CEMENTITE];

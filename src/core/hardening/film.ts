@@ -2,6 +2,7 @@ import table from "../../data/hardening/film.json";
 import { NotAvailable } from "../refusal";
 import type { Relation } from "../relation";
 import { SOURCES, type SourceKey } from "../sources";
+import { grouped, number, records, sourceKey, text } from "../table";
 import type { QuenchMedium } from "./quench-media";
 
 /** Heat transfer from a surface to a quench. */
@@ -13,31 +14,37 @@ export interface Film {
   readonly byDegree: Float64Array;
 }
 
-type Row = readonly [medium: string, bathC: number, surfaceC: number, coefficient: number, source: string];
-
 const DEGREES = 1301;
 
-function coefficientAt(rows: readonly Row[], celsius: number): number {
-  const above = rows.findIndex(([, , surface]) => surface >= celsius);
-  const right = rows[above];
-  const left = rows[above - 1];
-  if (right === undefined) return (rows[rows.length - 1] as Row)[3];
-  if (left === undefined) return right[3];
-  return left[3] + ((celsius - left[2]) / (right[2] - left[2])) * (right[3] - left[3]);
+const printed = records(table, {
+  medium: text,
+  bathC: number,
+  surfaceC: number,
+  coefficient: number,
+  source: sourceKey,
+});
+
+type Point = (typeof printed)[number];
+
+/** Straight line between the printed surface temperatures; beyond them the end value stands. */
+function between(points: readonly Point[], celsius: number): number {
+  const above = points.findIndex(({ surfaceC }) => surfaceC >= celsius);
+  const right = points[above];
+  const left = points[above - 1];
+  if (right === undefined) return (points[points.length - 1] as Point).coefficient;
+  if (left === undefined) return right.coefficient;
+  const share = (celsius - left.surfaceC) / (right.surfaceC - left.surfaceC);
+  return left.coefficient + share * (right.coefficient - left.coefficient);
 }
 
-function filmOf(rows: readonly Row[]): Film {
-  const [medium, bathC, , , source] = rows[0] as Row;
-  const byDegree = Float64Array.from({ length: DEGREES }, (_, celsius) => coefficientAt(rows, celsius));
-  return { medium, bathC, source: source as SourceKey, byDegree };
+function filmOf(points: readonly Point[]): Film {
+  const { medium, bathC, source } = points[0] as Point;
+  const byDegree = Float64Array.from({ length: DEGREES }, (_, celsius) => between(points, celsius));
+  return { medium, bathC, source, byDegree };
 }
 
-const printed = table.rows as unknown as readonly Row[];
 const films = new Map(
-  [...new Set(printed.map(([medium]) => medium))].map((medium) => [
-    medium,
-    filmOf(printed.filter(([name]) => name === medium)),
-  ]),
+  [...grouped(printed, ({ medium }) => medium)].map(([medium, points]) => [medium, filmOf(points)]),
 );
 
 /** A film with one coefficient at every temperature. */

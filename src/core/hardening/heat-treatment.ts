@@ -4,6 +4,7 @@ import { NotAvailable } from "../refusal";
 import type { Relation } from "../relation";
 import { type SourceKey, sourceText } from "../sources";
 import type { Steel } from "../steel/steel";
+import { grouped, number, orNull, records, sourceKey, text } from "../table";
 
 /** Low and high of a printed range; `null` where the source leaves an end open or prints nothing. */
 export interface Span {
@@ -26,119 +27,118 @@ export interface HeatTreatment {
   readonly sources: readonly SourceKey[];
 }
 
-type Cell = number | null;
-type Row = readonly [
-  grade: string,
-  source: string,
-  normaliseLow: Cell,
-  normaliseHigh: Cell,
-  annealLow: Cell,
-  annealHigh: Cell,
-  hardenLow: Cell,
-  hardenHigh: Cell,
-  soakLow: Cell,
-  soakHigh: Cell,
-  soakPerMm: Cell,
-  quench: string,
-  quenchedLow: Cell,
-  quenchedHigh: Cell,
-  remark: string,
-];
+const sheets = records(table, {
+  grade: text,
+  source: sourceKey,
+  normaliseLow: orNull(number),
+  normaliseHigh: orNull(number),
+  annealLow: orNull(number),
+  annealHigh: orNull(number),
+  hardenLow: orNull(number),
+  hardenHigh: orNull(number),
+  soakLow: orNull(number),
+  soakHigh: orNull(number),
+  soakPerMm: orNull(number),
+  quench: text,
+  quenchedLow: orNull(number),
+  quenchedHigh: orNull(number),
+  remark: text,
+});
 
-/** A figure of a row: its name, and where it stands. */
+type Sheet = (typeof sheets)[number];
+
+/** A figure that a sheet may print: its name in the list of sources, and the columns that hold it. */
 const FIELDS = {
-  normalise: [2, 3],
-  anneal: [4, 5],
-  harden: [6, 7],
-  soak: [8, 9, 10],
-  quench: [11],
-  "as quenched": [12, 13],
+  normalise: ["normaliseLow", "normaliseHigh"],
+  anneal: ["annealLow", "annealHigh"],
+  harden: ["hardenLow", "hardenHigh"],
+  soak: ["soakLow", "soakHigh", "soakPerMm"],
+  quench: ["quench"],
+  "as quenched": ["quenchedLow", "quenchedHigh"],
 } as const;
 
 type Field = keyof typeof FIELDS;
 
 const ORDER: readonly string[] = table.order;
 const SAME: Readonly<Record<string, string>> = table.same;
-const OUTLIERS = table.outliers as unknown as readonly (readonly [
-  grade: string,
-  source: string,
-  what: string,
-])[];
+const OUTLIERS = records(
+  { title: table.title, columns: ["grade", "source", "what"], rows: table.outliers },
+  { grade: text, source: sourceKey, what: text },
+);
 
-const rowsByGrade = new Map<string, Row[]>();
-for (const row of table.rows as unknown as Row[]) {
-  rowsByGrade.set(row[0], [...(rowsByGrade.get(row[0]) ?? []), row]);
+const sheetsByGrade = grouped(sheets, ({ grade }) => grade);
+
+function sheetsOf(designation: string): Sheet[] {
+  const own = sheetsByGrade.get(designation) ?? [];
+  const borrowed = sheetsByGrade.get(SAME[designation] ?? "") ?? [];
+  return [...own, ...borrowed].sort((a, b) => ORDER.indexOf(a.source) - ORDER.indexOf(b.source));
 }
 
-function rowsOf(designation: string): Row[] {
-  const equivalent = SAME[designation];
-  const rows = [...(rowsByGrade.get(designation) ?? []), ...(rowsByGrade.get(equivalent ?? "") ?? [])];
-  return rows.sort((a, b) => ORDER.indexOf(a[1]) - ORDER.indexOf(b[1]));
+function prints(sheet: Sheet, field: Field): boolean {
+  return FIELDS[field].some((column) => sheet[column] !== null && sheet[column] !== "");
 }
 
-function prints(row: Row, field: Field): boolean {
-  return FIELDS[field].some((column) => row[column] !== null && row[column] !== "");
+function soakText(sheet: Sheet | undefined): string {
+  if (sheet === undefined) return "";
+  const { soakLow, soakHigh, soakPerMm } = sheet;
+  if (soakPerMm !== null) return `${numberText(soakPerMm)} min for each mm`;
+  return soakLow === soakHigh ? `${soakLow} min` : `${soakLow} to ${soakHigh} min`;
 }
 
-function soakText(row: Row | undefined): string {
-  if (row === undefined) return "";
-  const [low, high, perMm] = [row[8], row[9], row[10]];
-  if (perMm !== null) return `${numberText(perMm)} min for each mm`;
-  return low === high ? `${low} min` : `${low} to ${high} min`;
-}
-
-function span(row: Row | undefined, low: number, high: number): Span {
-  return { low: (row?.[low] ?? null) as Cell, high: (row?.[high] ?? null) as Cell };
-}
-
-function shortName(key: string): string {
-  return sourceText(key as SourceKey);
+function span(
+  sheet: Sheet | undefined,
+  [low, high]: (typeof FIELDS)["normalise" | "anneal" | "harden" | "as quenched"],
+): Span {
+  return { low: sheet?.[low] ?? null, high: sheet?.[high] ?? null };
 }
 
 /** "Lucefin …: harden, quench; ASM …: normalise". */
-function sourceLine(chosen: ReadonlyMap<Field, Row>): string {
-  const fields = new Map<string, Field[]>();
-  for (const [field, row] of chosen) fields.set(row[1], [...(fields.get(row[1]) ?? []), field]);
-  return [...fields].map(([key, names]) => `${shortName(key)}: ${names.join(", ")}`).join("; ");
+function sourceLine(chosen: ReadonlyMap<Field, Sheet>): string {
+  const bySource = grouped([...chosen], ([, { source }]) => source);
+  return [...bySource]
+    .map(([source, fields]) => `${sourceText(source)}: ${fields.map(([field]) => field).join(", ")}`)
+    .join("; ");
 }
 
-function remarks(rows: readonly Row[]): string {
-  const made = rows.filter((row) => row[14] !== "").map((row) => `${row[14]} (${shortName(row[1])})`);
+function remarks(held: readonly Sheet[]): string {
+  const made = held
+    .filter(({ remark }) => remark !== "")
+    .map(({ remark, source }) => `${remark} (${sourceText(source)})`);
   return made.length === 0 ? "" : `; ${made.join("; ")}`;
 }
 
 function merged(designation: string): HeatTreatment | null {
-  const rows = rowsOf(designation);
-  if (rows.length === 0) return null;
-  const chosen = new Map<Field, Row>();
+  const held = sheetsOf(designation);
+  if (held.length === 0) return null;
+  const chosen = new Map<Field, Sheet>();
   for (const field of Object.keys(FIELDS) as Field[]) {
-    const row = rows.find((candidate) => prints(candidate, field));
-    if (row !== undefined) chosen.set(field, row);
+    const sheet = held.find((candidate) => prints(candidate, field));
+    if (sheet !== undefined) chosen.set(field, sheet);
   }
   const equivalent = SAME[designation];
   const as = equivalent === undefined ? "" : `figures of ${equivalent} where it has none of its own; `;
   return {
-    normalise: span(chosen.get("normalise"), 2, 3),
-    anneal: span(chosen.get("anneal"), 4, 5),
-    harden: span(chosen.get("harden"), 6, 7),
+    normalise: span(chosen.get("normalise"), FIELDS.normalise),
+    anneal: span(chosen.get("anneal"), FIELDS.anneal),
+    harden: span(chosen.get("harden"), FIELDS.harden),
     soak: soakText(chosen.get("soak")),
-    quench: chosen.get("quench")?.[11] ?? "",
-    quenched: span(chosen.get("as quenched"), 12, 13),
-    source: `${as}${sourceLine(chosen)}${remarks(rows)}`,
-    sources: [...new Set([...chosen.values()].map((row) => row[1] as SourceKey))],
+    quench: chosen.get("quench")?.quench ?? "",
+    quenched: span(chosen.get("as quenched"), FIELDS["as quenched"]),
+    source: `${as}${sourceLine(chosen)}${remarks(held)}`,
+    sources: [...new Set([...chosen.values()].map(({ source }) => source))],
   };
 }
 
-const held = new Map<string, HeatTreatment | null>();
+const known = new Map<string, HeatTreatment | null>();
 
 /** What is published for a grade; `null` where nothing is, and for an analysis. */
 export function publishedTreatment(steel: Steel): HeatTreatment | null {
   const designation = steel.grade?.designation;
   if (designation === undefined) return null;
-  const known = held.get(designation);
-  if (known !== undefined) return known;
+  const found = known.get(designation);
+  if (found !== undefined) return found;
   const treatment = merged(designation);
-  held.set(designation, treatment);
+  known.set(designation, treatment);
   return treatment;
 }
 
@@ -158,8 +158,8 @@ export function heatTreatment(steel: Steel): HeatTreatment {
 
 /** Figures that were read but not used, and why, in words; empty where there are none. */
 export function outlierText(steel: Steel): string {
-  return OUTLIERS.filter(([grade]) => grade === steel.grade?.designation)
-    .map(([, source, what]) => `Not used: ${shortName(source)}, ${what}.`)
+  return OUTLIERS.filter(({ grade }) => grade === steel.grade?.designation)
+    .map(({ source, what }) => `Not used: ${sourceText(source)}, ${what}.`)
     .join(" ");
 }
 
@@ -185,7 +185,9 @@ function relationFrom(source: SourceKey, note: string): Relation {
 /** The sources behind `heatTreatment`, with the outliers left aside. */
 export function heatTreatmentRelations(steel: Steel | null): readonly Relation[] {
   if (steel === null) {
-    const all = OUTLIERS.map(([grade, source, what]) => `${grade}: ${shortName(source)}, ${what}`).join("; ");
+    const all = OUTLIERS.map(({ grade, source, what }) => `${grade}: ${sourceText(source)}, ${what}`).join(
+      "; ",
+    );
     return [relationFrom("asm-handbook-4", `First source in a fixed order of preference. Not used: ${all}.`)];
   }
   const treatment = publishedTreatment(steel);

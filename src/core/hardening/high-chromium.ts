@@ -1,9 +1,11 @@
 import table from "../../data/hardening/dissolved-high-chromium.json";
 import { temperatureText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
-import { checkRange, type Relation } from "../relation";
+import { checkRange, relation } from "../relation";
 import type { Composition } from "../steel/composition";
+import { checkElements, elements } from "../steel/element-ranges";
 import type { Steel } from "../steel/steel";
+import { grouped, number, records, text } from "../table";
 
 /** What austenite holds at the hardening temperature, mass %. */
 export interface Dissolved {
@@ -14,25 +16,21 @@ export interface Dissolved {
 const KIND = "largest difference from the full calculation; equilibrium, so an upper limit for a short soak";
 
 /** Carbon and chromium in solution, high-chromium steels. */
-export const DISSOLVED_HIGH_CHROMIUM: Relation = {
+export const DISSOLVED_HIGH_CHROMIUM = relation({
   title: "Carbon and chromium in austenite, 11 to 18 % Cr",
   source: "carbide-equilibrium",
   locator: "regression for 11 to 18 % Cr",
   evidence: "fitted",
   inputs: {
     hardenC: { label: "hardening temperature", unit: "°C", min: 950, max: 1120 },
-    carbon: { label: "carbon", unit: "%", min: 0.3, max: 1.7 },
-    chromium: { label: "chromium", unit: "%", min: 11, max: 18 },
-    molybdenum: { label: "molybdenum", unit: "%", min: 0, max: 0.8 },
-    vanadium: { label: "vanadium", unit: "%", min: 0, max: 0.2 },
-    tungsten: { label: "tungsten", unit: "%", min: 0, max: 0.1 },
+    ...elements({ C: [0.3, 1.7], Cr: [11, 18], Mo: [0, 0.8], V: [0, 0.2], W: [0, 0.1] }),
   },
   output: { label: "carbon in austenite", unit: "%" },
   error: { size: 0.023, unit: "%", kind: KIND },
-};
+});
 
 /** The same for the grades that were calculated with their own molybdenum and vanadium. */
-export const DISSOLVED_GRADE_SERIES: Relation = {
+export const DISSOLVED_GRADE_SERIES = relation({
   ...DISSOLVED_HIGH_CHROMIUM,
   title: "Carbon and chromium in austenite, calculated for the grade",
   locator: table.locator,
@@ -43,53 +41,56 @@ export const DISSOLVED_GRADE_SERIES: Relation = {
     unit: "%",
     kind: "no measurement was found to test it; an upper limit for a short soak",
   },
-};
+});
 
 /** Same steel under another standard's name; the curve is shared, not the specification. */
 const SAME_STEEL: Readonly<Record<string, string>> = { X153CrMoV12: "D2", X105CrMo17: "440C" };
 
-type Row = readonly [hardenC: number, carbon: number, chromium: number];
+const calculated = records(table, { grade: text, hardenC: number, carbon: number, chromium: number });
 
-const series = new Map<string, Row[]>();
-for (const [grade, hardenC, carbon, chromium] of table.rows as [string, number, number, number][]) {
-  const rows = series.get(grade) ?? [];
-  rows.push([hardenC, carbon, chromium]);
-  series.set(grade, rows);
-}
+/** What one grade holds in solution at one hardening temperature, as calculated. */
+export type CalculatedPoint = (typeof calculated)[number];
 
-/** The calculated series of a grade, or undefined. */
-export function gradeSeries(steel: Steel): readonly Row[] | undefined {
+const series = grouped(calculated, ({ grade }) => grade);
+
+/** The calculated series of a grade, temperatures rising; undefined where none is held. */
+export function gradeSeries(steel: Steel): readonly CalculatedPoint[] | undefined {
   const name = steel.grade?.designation ?? "";
   return series.get(SAME_STEEL[name] ?? name);
 }
 
-/** Straight line between the calculated temperatures of a grade; refuses outside them. */
-export function fromSeries(rows: readonly Row[], name: string, hardenC: number): Dissolved {
-  const above = rows.findIndex(([t]) => t >= hardenC);
-  const right = rows[above];
-  const left = rows[Math.max(0, above - 1)];
-  if (right === undefined || left === undefined || (above === 0 && right[0] !== hardenC)) {
-    const [first, last] = [rows[0]?.[0] ?? 0, rows[rows.length - 1]?.[0] ?? 0];
+/**
+ * Straight line between the calculated temperatures of a grade.
+ *
+ * @param points - The series of the grade.
+ * @param name - The grade as the sentence calls it.
+ * @param hardenC - Hardening temperature [°C].
+ * @returns Carbon and chromium in austenite [mass %].
+ * @throws NotAvailable outside the temperatures of the series.
+ */
+export function fromSeries(points: readonly CalculatedPoint[], name: string, hardenC: number): Dissolved {
+  const above = points.findIndex((point) => point.hardenC >= hardenC);
+  const right = points[above];
+  const left = points[Math.max(0, above - 1)];
+  if (right === undefined || left === undefined || (above === 0 && right.hardenC !== hardenC)) {
+    const [first, last] = [points[0]?.hardenC ?? 0, points[points.length - 1]?.hardenC ?? 0];
     throw new NotAvailable(
       `hardening temperature ${temperatureText(hardenC)} is outside ${temperatureText(first)} to ` +
         `${temperatureText(last)}, the range calculated for ${name}`,
     );
   }
-  const share = right[0] === left[0] ? 1 : (hardenC - left[0]) / (right[0] - left[0]);
+  const share =
+    right.hardenC === left.hardenC ? 1 : (hardenC - left.hardenC) / (right.hardenC - left.hardenC);
   return {
-    carbon: left[1] + share * (right[1] - left[1]),
-    chromium: left[2] + share * (right[2] - left[2]),
+    carbon: left.carbon + share * (right.carbon - left.carbon),
+    chromium: left.chromium + share * (right.chromium - left.chromium),
   };
 }
 
 /** Regression for 11 to 18 % Cr: `u`, `k` and `r` are distances from 1040 °C, 0.9 % C and 14 % Cr. */
 export function highChromium(c: Composition, carbon: number, hardenC: number): Dissolved {
   checkRange(DISSOLVED_HIGH_CHROMIUM, "hardenC", hardenC);
-  checkRange(DISSOLVED_HIGH_CHROMIUM, "carbon", carbon);
-  checkRange(DISSOLVED_HIGH_CHROMIUM, "chromium", c.Cr);
-  checkRange(DISSOLVED_HIGH_CHROMIUM, "molybdenum", c.Mo);
-  checkRange(DISSOLVED_HIGH_CHROMIUM, "vanadium", c.V);
-  checkRange(DISSOLVED_HIGH_CHROMIUM, "tungsten", c.W);
+  checkElements(DISSOLVED_HIGH_CHROMIUM, { ...c, C: carbon });
   const u = (hardenC - 1040) / 100;
   const k = carbon - 0.9;
   const r = c.Cr - 14;

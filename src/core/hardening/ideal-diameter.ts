@@ -1,53 +1,60 @@
 import table from "../../data/hardening/a255-factors.json";
-import { checkRange, type Limit, type Relation } from "../relation";
-import type { Composition, Element } from "../steel/composition";
+import { relation } from "../relation";
+import type { Composition } from "../steel/composition";
+import { checkElements, elements } from "../steel/element-ranges";
+import { number, oneOf, records } from "../table";
 
-type Factor = readonly [
-  element: Element,
+/** The elements that the method counts, in the order of the table. */
+const COUNTED = ["C", "Mn", "Si", "Ni", "Cr", "Mo", "Cu", "V"] as const;
+
+type Counted = (typeof COUNTED)[number];
+
+const factors = records(table, {
+  element: oneOf(COUNTED),
   above: number,
   upTo: number,
   a: number,
   b: number,
   c: number,
   d: number,
-];
+});
 
-const factors = table.rows as unknown as readonly Factor[];
+/** The highest content that the table has a factor for [mass %]. */
+function highest(element: Counted): number {
+  return Math.max(...factors.filter((factor) => factor.element === element).map(({ upTo }) => upTo));
+}
 
-const NAMES: Partial<Record<Element, string>> = {
-  C: "carbon",
-  Mn: "manganese",
-  Si: "silicon",
-  Ni: "nickel",
-  Cr: "chromium",
-  Mo: "molybdenum",
-  Cu: "copper",
-  V: "vanadium",
-};
-
-const limits: Record<string, Limit> = {};
-for (const [element, , upTo] of factors) {
-  const min = element === "C" ? 0.01 : 0;
-  limits[element] = { label: NAMES[element] ?? element, unit: "%", min, max: upTo };
+function spanOf(element: Counted): readonly [min: number, max: number] {
+  return [element === "C" ? 0.01 : 0, highest(element)];
 }
 
 /** Ideal diameter from composition. */
-export const IDEAL_DIAMETER: Relation = {
+export const IDEAL_DIAMETER = relation({
   title: "Ideal diameter from composition, grain size 7",
   source: "astm-a255",
   locator: table.locator,
   evidence: "standard",
-  inputs: limits,
+  inputs: elements({
+    C: spanOf("C"),
+    Mn: spanOf("Mn"),
+    Si: spanOf("Si"),
+    Ni: spanOf("Ni"),
+    Cr: spanOf("Cr"),
+    Mo: spanOf("Mo"),
+    Cu: spanOf("Cu"),
+    V: spanOf("V"),
+  }),
   output: { label: "ideal diameter", unit: "mm" },
   error: { size: 2, unit: "mm", kind: "rounding of the printed factors; a heat of steel differs more" },
-};
+});
 
-function factorOf(element: Element, percent: number): number {
-  const row = factors.find(
-    ([symbol, above, upTo]) => symbol === element && (percent > above || above === 0) && percent <= upTo,
+function factorOf(element: Counted, percent: number): number {
+  const factor = factors.find(
+    ({ element: symbol, above, upTo }) =>
+      symbol === element && (percent > above || above === 0) && percent <= upTo,
   );
-  if (row === undefined) return 1;
-  const [, , , a, b, c, d] = row;
+  if (factor === undefined) return 1;
+  const { a, b, c, d } = factor;
   return a + percent * (b + percent * (c + percent * d));
 }
 
@@ -59,10 +66,7 @@ function factorOf(element: Element, percent: number): number {
  * @throws NotAvailable outside the element ranges of the method.
  */
 export function idealDiameter(c: Composition): number {
-  let inches = 1;
-  for (const element of Object.keys(limits) as Element[]) {
-    checkRange(IDEAL_DIAMETER, element, c[element]);
-    inches *= factorOf(element, c[element]);
-  }
+  checkElements(IDEAL_DIAMETER, c);
+  const inches = COUNTED.reduce((product, element) => product * factorOf(element, c[element]), 1);
   return 25.4 * inches;
 }

@@ -1,16 +1,18 @@
-import held from "../../data/hardening/grade-hardenability.json";
 import table from "../../data/hardening/jominy-divisors.json";
-import { checkRange, type Relation } from "../relation";
+import { checkRange, type Relation, relation } from "../relation";
 import { carbonOf } from "../steel/carbon";
 import type { Composition, Element } from "../steel/composition";
+import { checkElements } from "../steel/element-ranges";
 import type { Steel } from "../steel/steel";
+import { number, orNull, records } from "../table";
 import { CARBIDE_CARBON, dissolvedAt } from "./dissolved";
+import { GRADE_SERIES, gradeHardenability } from "./grade-series";
 import { usualHardening } from "./hardening-temperature";
 import { IDEAL_DIAMETER, idealDiameter } from "./ideal-diameter";
 import { initialHardness } from "./quenched";
 
 /** Effect of the austenite grain on the ideal diameter. */
-export const GRAIN_EFFECT: Relation = {
+export const GRAIN_EFFECT = relation({
   title: "Effect of grain size on the ideal diameter",
   source: "grain-factor",
   locator: "factor by ASTM grain number",
@@ -18,12 +20,12 @@ export const GRAIN_EFFECT: Relation = {
   inputs: { grain: { label: "ASTM grain number", unit: "", min: 4, max: 10 } },
   output: { label: "ideal diameter", unit: "mm" },
   error: { size: null, unit: "mm", kind: "seen in one public calculation only, not in the standard" },
-};
+});
 
 const symbol = (label: Element, min: number, max: number) => ({ label, unit: `% ${label}`, min, max });
 
 /** Hardness along the end-quenched bar. */
-export const JOMINY_CURVE: Relation = {
+export const JOMINY_CURVE = relation({
   title: "End-quench hardness: initial hardness over a dividing factor",
   source: "astm-a255",
   locator: "calculation of end-quench hardenability, metric factors",
@@ -47,7 +49,7 @@ export const JOMINY_CURVE: Relation = {
     kind: "against recalled bands: 4140H within 2, 5160H up to 9 low where the curve is steep",
   },
   note: "Above 0.70 % C the method gives nothing. The span of ideal diameters is recalled.",
-};
+});
 
 const PRINTED_GRAINS = [1.27, 1.172, 1.083, 1];
 
@@ -69,9 +71,7 @@ function austeniteOf(steel: Steel): Composition {
 }
 
 /** Diameters of grades whose carbon lies outside the factors. */
-const heldDiameters = new Map(
-  (held.rows as unknown as readonly [string, number][]).map(([grade, diameter]) => [grade, diameter]),
-);
+const heldDiameters = new Map(gradeHardenability.map(({ grade, diameter }) => [grade, diameter]));
 
 /**
  * Ideal diameter of a steel.
@@ -86,20 +86,28 @@ export function hardenability(steel: Steel, grain = 7): number {
   const factor = grainFactor(grain);
   const austenite = austeniteOf(steel);
   const diameter = heldDiameters.get(steel.grade?.designation ?? "");
-  const isBeyond = austenite.C > (IDEAL_DIAMETER.inputs.C?.max ?? 0);
+  const isBeyond = austenite.C > IDEAL_DIAMETER.inputs.C.max;
   return factor * (isBeyond && diameter !== undefined ? diameter : idealDiameter(austenite));
 }
 
-type Row = readonly [distance: number, ...coefficients: number[]];
+const divisors = records(table, {
+  distance: number,
+  a0: number,
+  a1: number,
+  a2: number,
+  a3: number,
+  a4: number,
+  a5: number,
+  oneAbove: orNull(number),
+});
 
-const rows = table.rows as unknown as readonly Row[];
+type Divisor = (typeof divisors)[number];
 
 /** Dividing factor at a printed distance; past the limit of its polynomial the factor is 1. */
-function dividingFactor(row: Row, diameter: number): number {
-  const limit = row[7] ?? null;
-  if (limit !== null && diameter >= limit) return 1;
+function dividingFactor({ a0, a1, a2, a3, a4, a5, oneAbove }: Divisor, diameter: number): number {
+  if (oneAbove !== null && diameter >= oneAbove) return 1;
   let sum = 0;
-  for (let power = 6; power >= 1; power -= 1) sum = sum * diameter + (row[power] as number);
+  for (const coefficient of [a5, a4, a3, a2, a1, a0]) sum = sum * diameter + coefficient;
   return Math.max(1, sum);
 }
 
@@ -115,13 +123,15 @@ function dividingFactor(row: Row, diameter: number): number {
 export function endQuenchHardness(initial: number, diameter: number, distance: number): number {
   checkRange(JOMINY_CURVE, "diameter", diameter);
   checkRange(JOMINY_CURVE, "distance", distance);
-  const above = rows.findIndex(([printed]) => printed >= distance);
-  const right = rows[above] as Row;
-  const left = rows[above - 1];
+  const above = divisors.findIndex((divisor) => divisor.distance >= distance);
+  const right = divisors[above] as Divisor;
+  const left = divisors[above - 1];
   const [start, startHardness] =
-    left === undefined ? [1.5, initial] : [left[0], initial / dividingFactor(left, diameter)];
+    left === undefined
+      ? [JOMINY_CURVE.inputs.distance.min, initial]
+      : [left.distance, initial / dividingFactor(left, diameter)];
   const endHardness = initial / dividingFactor(right, diameter);
-  return startHardness + ((distance - start) / (right[0] - start)) * (endHardness - startHardness);
+  return startHardness + ((distance - start) / (right.distance - start)) * (endHardness - startHardness);
 }
 
 /**
@@ -134,21 +144,9 @@ export function endQuenchHardness(initial: number, diameter: number, distance: n
  */
 export function jominyHardness(steel: Steel, distance: number): number {
   const composition = { ...steel.composition, C: carbonOf(steel) };
-  for (const element of ["C", "Mn", "Si", "Cr", "Ni", "Cu", "Mo", "V"] as const)
-    checkRange(JOMINY_CURVE, element, composition[element]);
+  checkElements(JOMINY_CURVE, composition);
   return endQuenchHardness(initialHardness(composition.C), idealDiameter(composition), distance);
 }
-
-/** Grades of the series with more carbon than the factors cover. */
-const GRADE_SERIES: Relation = {
-  ...IDEAL_DIAMETER,
-  title: "Ideal diameter of grades with over 0.90 % C in solution",
-  source: "plate-quench-calculation",
-  locator: held.locator,
-  evidence: "compiled",
-  inputs: {},
-  error: { size: 20, unit: "%", kind: "carbon beyond the factors of the standard" },
-};
 
 /** The relations behind `hardenability`. */
 export const HARDENABILITY_RELATIONS: readonly Relation[] = [IDEAL_DIAMETER, GRADE_SERIES, GRAIN_EFFECT];

@@ -1,9 +1,9 @@
-import type { Relation } from "../relation";
+import { relation } from "../relation";
 import type { Composition } from "../steel/composition";
 import type { Dissolved } from "./high-chromium";
 
 /** Start of martensite on cooling. */
-export const MARTENSITE_START: Relation = {
+export const MARTENSITE_START = relation({
   title: "Martensite start temperature Ms",
   source: "van-bohemen-2012",
   locator: "equation for Ms",
@@ -15,10 +15,10 @@ export const MARTENSITE_START: Relation = {
     unit: "°C",
     kind: "half-width that covers 90 % of 41 measured heats; nine handbook values lie within 20",
   },
-};
+});
 
 /** Austenite left after the quench. */
-export const RETAINED_AUSTENITE: Relation = {
+export const RETAINED_AUSTENITE = relation({
   title: "Retained austenite after the quench",
   source: "van-bohemen-2012",
   locator: "Koistinen-Marburger form with a rate that depends on composition",
@@ -30,7 +30,7 @@ export const RETAINED_AUSTENITE: Relation = {
     unit: "%",
     kind: "about: 11 % against 13 % published at 0.95 % C, 38 % against 30 to 47 % at 1.4 % C",
   },
-};
+});
 
 /**
  * Temperature at which austenite starts to turn to martensite.
@@ -61,7 +61,7 @@ export function retainedAustenite(c: Composition, quenchToC = 20): number {
 const HIGH_CHROMIUM = 9;
 
 /** Start of martensite, high-chromium steels. */
-export const HIGH_CHROMIUM_START: Relation = {
+export const HIGH_CHROMIUM_START = relation({
   title: "Martensite start temperature Ms, above 9 % Cr",
   source: "finkler-schirra",
   locator: "equation for Ms on what is dissolved",
@@ -69,17 +69,17 @@ export const HIGH_CHROMIUM_START: Relation = {
   inputs: { chromium: { label: "chromium", unit: "%", min: 9, max: 18 } },
   output: { label: "Ms", unit: "°C" },
   error: { size: 40, unit: "°C", kind: "about: 254 against 280 °C (489 against 536 °F) printed for X30Cr13" },
-};
+});
 
 /** Austenite left after the quench, high-chromium steels. */
-export const HIGH_CHROMIUM_AUSTENITE: Relation = {
+export const HIGH_CHROMIUM_AUSTENITE = relation({
   ...RETAINED_AUSTENITE,
   title: "Retained austenite after the quench, above 5 % Cr: order of magnitude only",
   source: "koistinen-marburger-1959",
   locator: "exp(-0.011 (Ms - T)), Ms by Finkler and Schirra",
   inputs: HIGH_CHROMIUM_START.inputs,
   error: { size: null, unit: "%", kind: "order of magnitude: no measured set was found to test it" },
-};
+});
 
 /** The austenite of a steel: what is dissolved in place of what the analysis holds. */
 export function austeniteOf(c: Composition, { carbon, chromium }: Dissolved): Composition {

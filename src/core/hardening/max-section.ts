@@ -1,13 +1,16 @@
-import bridge from "../../data/hardening/grade-hardenability.json";
-import plates from "../../data/hardening/plate-critical-thickness.json";
+import table from "../../data/hardening/plate-critical-thickness.json";
 import { numberText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
-import { checkRange, type Relation } from "../relation";
+import { type Relation, relation } from "../relation";
 import { carbonOf } from "../steel/carbon";
+import { checkElements } from "../steel/element-ranges";
 import type { Steel } from "../steel/steel";
+import { grouped, number, oneOf, records } from "../table";
 import { CARBIDE_CARBON, dissolvedAt } from "./dissolved";
+import { gradeHardenability } from "./grade-series";
 import { usualHardening } from "./hardening-temperature";
 import { IDEAL_DIAMETER, idealDiameter } from "./ideal-diameter";
+import type { QuenchMedium } from "./quench-media";
 
 /** Baths that the plate calculation covers. */
 export const BATHS = ["brine", "agitated water", "fast oil", "oil A", "slow oil"] as const;
@@ -15,27 +18,27 @@ export const BATHS = ["brine", "agitated water", "fast oil", "oil A", "slow oil"
 export type Bath = (typeof BATHS)[number];
 
 /**
- * The bath of a quench word.
+ * The bath of a quench.
  *
  * @throws NotAvailable for quenches without a figure, naming those that have one.
  */
-export function bathOf(quench: string): Bath {
-  const bath = BATHS.find((word) => word === quench);
+export function bathOf({ word }: QuenchMedium): Bath {
+  const bath = BATHS.find((name) => name === word);
   if (bath !== undefined) return bath;
-  throw new NotAvailable(`no thickness is held for ${quench}; it is for ${BATHS.join(", ")}`);
+  throw new NotAvailable(`no plate thickness is held for ${word}: use ${BATHS.join(", ")}`);
 }
 
 /** Thickest plate that hardens. */
-export const MAX_PLATE: Relation = {
+export const MAX_PLATE = relation({
   title: "Thickest plate that hardens in a bath",
   source: "plate-quench-calculation",
-  locator: plates.locator,
+  locator: table.locator,
   evidence: "compiled",
   inputs: { nose: { label: "pearlite nose time", unit: "s", min: 0.29, max: 40 } },
   output: { label: "plate thickness", unit: "mm" },
   error: { size: 1.5, unit: "times", kind: "factor either way" },
   note: "Both faces cooled, from 800 °C (1472 °F), grain size 7. Bainite is not in the calculation.",
-};
+});
 
 /** How thick a flat section may be. */
 export interface MaxSection {
@@ -54,18 +57,18 @@ const LAST_UNSTOPPED_S = 10;
 const NOSE_S = 0.9;
 const NOSE_DIAMETER_MM = 31;
 
-type Row = readonly [bath: string, nose: number, fully: number, half: number];
+const printed = records(table, {
+  bath: oneOf(BATHS),
+  noseS: number,
+  fullyHardMm: number,
+  halfHardMm: number,
+});
 
-const series = new Map<string, Row[]>();
-for (const row of plates.rows as unknown as Row[]) {
-  const rows = series.get(row[0]) ?? [];
-  rows.push(row);
-  series.set(row[0], rows);
-}
+type Plate = (typeof printed)[number];
 
-const grades = new Map(
-  (bridge.rows as unknown as readonly [string, number, number, string][]).map((row) => [row[0], row]),
-);
+const series = grouped(printed, ({ bath }) => bath);
+
+const grades = new Map(gradeHardenability.map((held) => [held.grade, held]));
 
 /** Pearlite nose time of a steel. */
 export interface Nose {
@@ -81,12 +84,12 @@ export interface Nose {
  */
 export function noseOf(steel: Steel, hardenC = usualHardening(steel).celsius): Nose {
   const held = grades.get(steel.grade?.designation ?? "");
-  if (held !== undefined) return { seconds: held[2], note: held[3] };
+  if (held !== undefined) return { seconds: held.noseS, note: held.note };
   if (/^\d\dB\d\d/.test(steel.name)) {
     throw new NotAvailable(`${steel.name} hardens by boron, whose effect on hardenability is not held here`);
   }
   const c = steel.composition;
-  checkRange(IDEAL_DIAMETER, "Cr", c.Cr);
+  checkElements(IDEAL_DIAMETER, c, ["Cr"]);
   const carbon = carbonOf(steel);
   const inSolution = carbon < CARBIDE_CARBON ? { carbon, chromium: c.Cr } : dissolvedAt(steel, hardenC);
   // Vanadium that stays in carbide does not slow pearlite; counting it would promise too much.
@@ -99,7 +102,7 @@ export function noseOf(steel: Steel, hardenC = usualHardening(steel).celsius): N
 }
 
 function checkNose(steel: Steel, seconds: number): void {
-  const { min, max } = MAX_PLATE.inputs.nose as { min: number; max: number };
+  const { min, max } = MAX_PLATE.inputs.nose;
   if (seconds >= min && seconds <= max) return;
   const limit = seconds > max ? "deeper" : "shallower";
   const diameter = Math.round(NOSE_DIAMETER_MM * Math.sqrt((seconds > max ? max : min) / NOSE_S));
@@ -110,14 +113,14 @@ function checkNose(steel: Steel, seconds: number): void {
 }
 
 /** Straight line on logarithmic scales between two printed nose times. */
-function between(rows: readonly Row[], nose: number, column: 2 | 3): number {
+function between(plates: readonly Plate[], noseS: number, column: "fullyHardMm" | "halfHardMm"): number {
   const above = Math.max(
     1,
-    rows.findIndex((row) => row[1] >= nose),
+    plates.findIndex((plate) => plate.noseS >= noseS),
   );
-  const left = rows[above - 1] as Row;
-  const right = rows[above] as Row;
-  const share = Math.log(nose / left[1]) / Math.log(right[1] / left[1]);
+  const left = plates[above - 1] as Plate;
+  const right = plates[above] as Plate;
+  const share = Math.log(noseS / left.noseS) / Math.log(right.noseS / left.noseS);
   return left[column] * (right[column] / left[column]) ** share;
 }
 
@@ -132,9 +135,9 @@ function between(rows: readonly Row[], nose: number, column: 2 | 3): number {
 export function maxSection(steel: Steel, bath: Bath): MaxSection {
   const nose = noseOf(steel);
   checkNose(steel, nose.seconds);
-  const rows = series.get(bath) ?? [];
-  const fullyHardMm = between(rows, nose.seconds, 2);
-  const halfHardMm = between(rows, nose.seconds, 3);
+  const plates = series.get(bath) ?? [];
+  const fullyHardMm = between(plates, nose.seconds, "fullyHardMm");
+  const halfHardMm = between(plates, nose.seconds, "halfHardMm");
   const parts = ["within a factor 1.5 either way", nose.note];
   if (nose.seconds > LAST_UNSTOPPED_S) {
     parts.push(`may be more: the calculation stopped at ${THICKEST_MM} mm`);

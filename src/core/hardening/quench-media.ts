@@ -1,7 +1,10 @@
 import quenches from "../../data/hardening/quenches.json";
+import { listOf, oneOf, records, text } from "../table";
 import { type Worded, wordFinder } from "../word-list";
 
-export type QuenchKind = "oil" | "water" | "polymer" | "plates" | "air" | "gas" | "salt";
+const KINDS = ["oil", "water", "polymer", "plates", "air", "gas", "salt"] as const;
+
+export type QuenchKind = (typeof KINDS)[number];
 
 /** A quench as a smith names it. */
 export interface QuenchMedium extends Worded {
@@ -9,12 +12,13 @@ export interface QuenchMedium extends Worded {
   readonly meaning: string;
 }
 
-type Row = readonly [string, readonly string[], QuenchKind, string];
-
 /** Every quench word that the worksheet functions accept, liquids first. */
-export const QUENCH_MEDIA: readonly QuenchMedium[] = (quenches.rows as unknown as readonly Row[]).map(
-  ([word, aliases, kind, meaning]) => ({ word, aliases, kind, meaning }),
-);
+export const QUENCH_MEDIA: readonly QuenchMedium[] = records(quenches, {
+  word: text,
+  aliases: listOf(text),
+  kind: oneOf(KINDS),
+  meaning: text,
+});
 
 /**
  * Finds a quench by the word a smith uses for it.

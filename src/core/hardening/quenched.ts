@@ -1,42 +1,46 @@
 import table from "../../data/hardening/as-quenched.json";
 import { temperatureText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
-import { checkRange, type Relation } from "../relation";
+import { checkRange, type Relation, relation } from "../relation";
 import type { SourceKey } from "../sources";
 import { carbonOf } from "../steel/carbon";
+import { checkElements, elements } from "../steel/element-ranges";
 import type { Steel } from "../steel/steel";
+import { number, records, sourceKey, text } from "../table";
 import { CARBIDE_CARBON, dissolvedAt } from "./dissolved";
 import { usualHardening } from "./hardening-temperature";
 import { retainedAustenite } from "./martensite";
 
 /** Initial hardness of the Jominy calculation. */
-export const INITIAL_HARDNESS: Relation = {
+export const INITIAL_HARDNESS = relation({
   title: "Hardness of martensite up to 0.60 % C",
   source: "astm-a255",
   locator: "initial hardness, metric polynomial",
   evidence: "standard",
   inputs: {
     carbon: { label: "carbon in austenite", unit: "%", min: 0.1, max: 1.15 },
-    manganese: { label: "manganese", unit: "%", min: 0, max: 2 },
-    silicon: { label: "silicon", unit: "%", min: 0, max: 2.2 },
-    nickel: { label: "nickel", unit: "%", min: 0, max: 3.5 },
-    chromium: { label: "chromium", unit: "%", min: 0, max: 1.8 },
-    molybdenum: { label: "molybdenum", unit: "%", min: 0, max: 0.6 },
-    vanadium: { label: "vanadium", unit: "%", min: 0, max: 0.3 },
-    tungsten: { label: "tungsten", unit: "%", min: 0, max: 0.6 },
+    ...elements({
+      Mn: [0, 2],
+      Si: [0, 2.2],
+      Ni: [0, 3.5],
+      Cr: [0, 1.8],
+      Mo: [0, 0.6],
+      V: [0, 0.3],
+      W: [0, 0.6],
+    }),
   },
   output: { label: "hardness as quenched", unit: "HRC" },
   error: { size: 3, unit: "HRC", kind: "half-width that covers 90 % of values not used, fully martensitic" },
-};
+});
 
 /** Hardness of martensite above 0.60 % C. */
-export const HIGH_CARBON_HARDNESS: Relation = {
+export const HIGH_CARBON_HARDNESS = relation({
   ...INITIAL_HARDNESS,
   title: "Hardness of martensite above 0.60 % C, less 0.15 HRC per % retained austenite",
   source: "martensite-above-0.60",
   locator: "exponential approach to 69.0 HRC",
   evidence: "fitted",
-};
+});
 
 const JOIN_CARBON = 0.6;
 const LIMIT_HRC = 69;
@@ -61,49 +65,45 @@ export interface Quenched {
   readonly source: SourceKey;
 }
 
-type Row = readonly [
-  grade: string,
+const sheets = records(table, {
+  grade: text,
   low: number,
   high: number,
   hrcLow: number,
   hrcHigh: number,
-  source: string,
-];
+  source: sourceKey,
+});
 
-const sheets = table.rows as unknown as readonly Row[];
+type Sheet = (typeof sheets)[number];
 
-function fromSheet(steel: Steel, hardenC: number | undefined): Quenched | null {
-  const rows = sheets.filter(([grade]) => grade === steel.grade?.designation);
-  const row =
+/** A sheet answers for hardening temperatures this near to its own [°C]. */
+const NEAR_C = 15;
+
+function refuseTemperature(name: string, held: readonly Sheet[], hardenC: number | undefined): never {
+  const temperatures = held.map(({ low, high }) =>
+    low === high ? temperatureText(low) : `${temperatureText(low)} to ${temperatureText(high)}`,
+  );
+  const problem =
     hardenC === undefined
-      ? rows[0]
-      : rows.find(([, low, high]) => hardenC >= low - 15 && hardenC <= high + 15);
-  if (rows.length === 0) return null;
-  if (row === undefined || (hardenC === undefined && rows.length > 1)) {
-    const temperatures = rows.map(([, low, high]) =>
-      low === high ? temperatureText(low) : `${temperatureText(low)} to ${temperatureText(high)}`,
-    );
-    const problem =
-      hardenC === undefined
-        ? "give the hardening temperature"
-        : `${temperatureText(hardenC)} is not among them`;
-    throw new NotAvailable(
-      `the hardness of ${steel.name} as quenched is published for hardening at ${temperatures.join(", ")} only: ${problem}`,
-    );
-  }
-  const [, low, high, hrcLow, hrcHigh, source] = row;
-  return { hrc: (hrcLow + hrcHigh) / 2, hardenC: hardenC ?? (low + high) / 2, source: source as SourceKey };
+      ? "give the hardening temperature"
+      : `${temperatureText(hardenC)} is not among them`;
+  throw new NotAvailable(
+    `the hardness of ${name} as quenched is published for hardening at ${temperatures.join(", ")} only: ${problem}`,
+  );
 }
 
-function checkAlloy(steel: Steel): void {
-  const c = steel.composition;
-  checkRange(INITIAL_HARDNESS, "chromium", c.Cr);
-  checkRange(INITIAL_HARDNESS, "manganese", c.Mn);
-  checkRange(INITIAL_HARDNESS, "silicon", c.Si);
-  checkRange(INITIAL_HARDNESS, "nickel", c.Ni);
-  checkRange(INITIAL_HARDNESS, "molybdenum", c.Mo);
-  checkRange(INITIAL_HARDNESS, "vanadium", c.V);
-  checkRange(INITIAL_HARDNESS, "tungsten", c.W);
+function fromSheet(steel: Steel, hardenC: number | undefined): Quenched | null {
+  const held = sheets.filter(({ grade }) => grade === steel.grade?.designation);
+  if (held.length === 0) return null;
+  const sheet =
+    hardenC === undefined
+      ? held[0]
+      : held.find(({ low, high }) => hardenC >= low - NEAR_C && hardenC <= high + NEAR_C);
+  if (sheet === undefined || (hardenC === undefined && held.length > 1)) {
+    refuseTemperature(steel.name, held, hardenC);
+  }
+  const { low, high, hrcLow, hrcHigh, source } = sheet;
+  return { hrc: (hrcLow + hrcHigh) / 2, hardenC: hardenC ?? (low + high) / 2, source };
 }
 
 /**
@@ -118,7 +118,9 @@ function checkAlloy(steel: Steel): void {
 export function quenchedHardness(steel: Steel, hardenC?: number): Quenched {
   const sheet = fromSheet(steel, hardenC);
   if (sheet !== null) return sheet;
-  checkAlloy(steel);
+  // Chromium first: it tells best why the relation for lean steels does not apply.
+  checkElements(INITIAL_HARDNESS, steel.composition, ["Cr"]);
+  checkElements(INITIAL_HARDNESS, steel.composition);
   const temperature = hardenC ?? usualHardening(steel).celsius;
   // Below 0.70 % C the answer does not depend on a temperature that nobody gave.
   const whole = hardenC === undefined && carbonOf(steel) < CARBIDE_CARBON;
@@ -136,16 +138,17 @@ export function quenchedHardness(steel: Steel, hardenC?: number): Quenched {
 
 /** The relations behind `quenchedHardness` for a steel. */
 export function quenchedRelations(steel: Steel): readonly Relation[] {
-  const row = sheets.find(([grade]) => grade === steel.grade?.designation);
-  if (row !== undefined) {
+  const sheet = sheets.find(({ grade }) => grade === steel.grade?.designation);
+  if (sheet !== undefined) {
+    const { source, low, high } = sheet;
     return [
       {
         title: `Hardness of ${steel.name} as quenched`,
-        source: row[5] as SourceKey,
+        source,
         locator: "hardness as quenched",
         evidence: "measured",
         inputs: {
-          hardenC: { label: "hardening temperature", unit: "°C", min: row[1] - 15, max: row[2] + 15 },
+          hardenC: { label: "hardening temperature", unit: "°C", min: low - NEAR_C, max: high + NEAR_C },
         },
         output: INITIAL_HARDNESS.output,
         error: { size: null, unit: "HRC", kind: "one sheet, not tested against another" },

@@ -1,6 +1,6 @@
 import { quantityText } from "../quantity-text";
 import { InvalidValue, NotAvailable } from "../refusal";
-import { checkRange, type Relation } from "../relation";
+import { checkRange, relation } from "../relation";
 import { carbonOf } from "../steel/carbon";
 import type { Steel } from "../steel/steel";
 import { CARBIDE_CARBON, dissolvedAt } from "./dissolved";
@@ -11,18 +11,16 @@ import type { QuenchMedium } from "./quench-media";
 import { quenchedHardness } from "./quenched";
 import { PEARLITE } from "./section-pearlite";
 
-/** Above this molybdenum slows pearlite so much that bainite comes first; common practice, no source. */
-const MOST_MOLYBDENUM = 0.15;
-
 /** The section calculation as a whole. */
-export const SECTION_QUENCH_MODEL: Relation = {
+export const SECTION_QUENCH_MODEL = relation({
   title: "Hardness across a section after the quench",
   source: "section-quench-model",
   locator: "finite volumes, 30 columns and 3 layers",
   evidence: "compiled",
   inputs: {
     carbon: { label: "carbon in austenite", unit: "% C", min: 0.45, max: 1.15 },
-    molybdenum: { label: "molybdenum", unit: "% Mo", min: 0, max: MOST_MOLYBDENUM },
+    // Above this molybdenum slows pearlite so much that bainite comes first; common practice, no source.
+    molybdenum: { label: "molybdenum", unit: "% Mo", min: 0, max: 0.15 },
   },
   output: { label: "hardness", unit: "HRC" },
   error: {
@@ -31,7 +29,7 @@ export const SECTION_QUENCH_MODEL: Relation = {
     kind: "the band shown covers 90 %; about 10 HRC where martensite turns to pearlite, 3 mm on a clay line not calibrated",
   },
   note: "Shape of the profile and order of sections, baths and steels; not a hardness for the transition zone.",
-};
+});
 
 /** What the quench finds in the steel. */
 export interface SectionAustenite {
@@ -50,9 +48,10 @@ function checkBainite(steel: Steel, quench: QuenchMedium): void {
     );
   }
   const molybdenum = steel.composition.Mo;
-  if (molybdenum > MOST_MOLYBDENUM) {
+  const { max } = SECTION_QUENCH_MODEL.inputs.molybdenum;
+  if (molybdenum > max) {
     throw new NotAvailable(
-      `${steel.name} holds ${molybdenum} % Mo: above ${MOST_MOLYBDENUM} % bainite comes before pearlite, which this calculation does not know`,
+      `${steel.name} holds ${molybdenum} % Mo: above ${max} % bainite comes before pearlite, which this calculation does not know`,
     );
   }
 }

@@ -1,7 +1,7 @@
-import type { Relation } from "../relation";
+import { relation } from "../relation";
 
 /** Growth of pearlite on cooling. */
-export const PEARLITE: Relation = {
+export const PEARLITE = relation({
   title: "Pearlite formed on cooling, by additive growth from a nose time",
   source: "eutectoid-cooling-rates",
   locator: "exponent 4, set by 35 and 140 °C/s between all pearlite and none",
@@ -10,7 +10,7 @@ export const PEARLITE: Relation = {
   output: { label: "pearlite", unit: "%" },
   error: { size: 35, unit: "%", kind: "one standard deviation of the nose time" },
   note: "Pearlite only: no bainite, so steels with molybdenum and cooling in air are refused. Latent heat is counted.",
-};
+});
 
 const EUTECTOID_C = 727;
 const ACTIVATION_K = 27_500 / 1.987;

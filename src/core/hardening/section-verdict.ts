@@ -1,7 +1,6 @@
 import { numberText } from "../quantity-text";
-import { NotAvailable } from "../refusal";
 import type { Steel } from "../steel/steel";
-import { BATHS, type Bath, maxSection } from "./max-section";
+import { bathOf, maxSection } from "./max-section";
 import type { QuenchMedium } from "./quench-media";
 import type { SectionVerdictWord } from "./section-report";
 
@@ -12,12 +11,6 @@ export interface SectionVerdict {
   readonly sentence: string;
   readonly fullyHardMm: number;
   readonly halfHardMm: number;
-}
-
-function bathOf({ word }: QuenchMedium): Bath {
-  const bath = BATHS.find((name) => name === word);
-  if (bath !== undefined) return bath;
-  throw new NotAvailable(`no plate thickness is held for ${word}: use ${BATHS.join(", ")}`);
 }
 
 function wordFor(thicknessMm: number, fullyHardMm: number, halfHardMm: number): SectionVerdictWord {

@@ -1,10 +1,10 @@
 import { NotAvailable } from "../refusal";
-import { checkRange, type Relation } from "../relation";
+import { checkRange, relation } from "../relation";
 import { heatContent } from "../run/heat-content";
 import type { Family } from "../steel/steel";
 
 /** Time for a blade to take the heat of a furnace. */
-export const HEAT_UP: Relation = {
+export const HEAT_UP = relation({
   title: "Time for a thin blade to come within 10 °C of the furnace",
   source: "heat-up-calculation",
   locator: "dT/dt = 2q/(ρ c t), both faces free, emissivity 0.8, 15 W/m²K",
@@ -20,10 +20,10 @@ export const HEAT_UP: Relation = {
     kind: "about: bright steel, packed blades and a furnace that drops on loading are slower",
   },
   note: "Specific heat of carbon steel; stainless takes about as long.",
-};
+});
 
 /** Time at temperature. */
-export const SOAK_RULE: Relation = {
+export const SOAK_RULE = relation({
   title: "Soak at hardening temperature, counted from when the steel has it",
   source: "soak-rules",
   locator: "the longer of a floor for the kind of steel and a time for each millimetre",
@@ -36,7 +36,7 @@ export const SOAK_RULE: Relation = {
     kind: "rules of the trade; sheets of one grade differ by a factor of two",
   },
   note: "Rules for each millimetre were made for tools of 25 mm; below about 6 mm the floor governs.",
-};
+});
 
 interface Rule {
   /** Least soak, min. */

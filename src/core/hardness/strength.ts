@@ -1,11 +1,11 @@
 import { NotAvailable } from "../refusal";
-import { checkRange, type Relation } from "../relation";
+import { checkRange, type Relation, relation } from "../relation";
 import { CONVERSION_TABLES, type ConversionTable } from "./conversion-tables";
 import { CONVERSIONS, convertHardness, correspondence, readOff } from "./convert";
 import type { ScaleKey } from "./scales";
 
 /** Yield strength from Vickers hardness. */
-export const YIELD_STRENGTH: Relation = {
+export const YIELD_STRENGTH = relation({
   title: "Yield strength from hardness",
   source: "pavlina-van-tyne-2008",
   locator: "linear regression of yield strength, 150 steels of 300 to 1700 MPa",
@@ -14,12 +14,12 @@ export const YIELD_STRENGTH: Relation = {
   output: { label: "yield strength", unit: "MPa" },
   error: { size: 12, unit: "%", kind: "largest difference from O1 in compression, 50 to 62 HRC" },
   note: "Above 58 HRC, and for a temper below about 200 °C (392 °F), steel may yield earlier: the figure is a bound.",
-};
+});
 
 const LOW_ALLOY = CONVERSION_TABLES[0] as ConversionTable;
 
 /** Tensile strength by ISO 18265. */
-export const TENSILE_STRENGTH: Relation = {
+export const TENSILE_STRENGTH = relation({
   ...(CONVERSIONS[0] as Relation),
   title: "Tensile strength from hardness",
   error: {
@@ -27,7 +27,7 @@ export const TENSILE_STRENGTH: Relation = {
     unit: "%",
     kind: "half-width that covers 90 % of two other tables and two measured steels, which read higher",
   },
-};
+});
 
 export interface Strength {
   /** MPa; with `bounded` the figure at 58 HRC, which the steel should exceed. */

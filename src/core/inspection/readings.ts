@@ -1,9 +1,9 @@
 import { numberText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
-import type { Relation } from "../relation";
+import { relation } from "../relation";
 
 /** The rule by which readings of one blade are judged. */
-export const READING_RULE: Relation = {
+export const READING_RULE = relation({
   title: "Mean against the limits; readings more than 2 HRC apart are doubtful",
   source: "common",
   locator: "hardness test plan",
@@ -16,7 +16,7 @@ export const READING_RULE: Relation = {
     kind: "difference between two good testers; a mean this near a limit is doubtful",
   },
   note: "Leave the seating reading out. Capability needs about 30 readings to mean much.",
-};
+});
 
 export interface ReadingSummary {
   readonly count: number;

@@ -2,11 +2,11 @@ import letters from "../../data/inspection/sample-letters.json";
 import plans from "../../data/inspection/sample-plans.json";
 import { numberText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
-import { checkRange, type Relation } from "../relation";
+import { checkRange, relation } from "../relation";
 import { type Worded, wordFinder } from "../word-list";
 
 /** Single sampling for normal inspection. */
-export const SAMPLING: Relation = {
+export const SAMPLING = relation({
   title: "Single sampling by attributes, normal inspection",
   source: "mil-std-105e",
   locator: "tables I and II-A, letters A to K",
@@ -15,7 +15,7 @@ export const SAMPLING: Relation = {
   output: { label: "sample", unit: "pieces" },
   error: { size: null, unit: "pieces", kind: "exact table; ACCEPT_CHANCE shows what a plan lets through" },
   note: "Letter A points down at AQL 10, where the reprint points up to nothing: corrected from memory.",
-};
+});
 
 /** How sharply to look: I, II and III, and the special levels for small samples. */
 export const INSPECTION_LEVELS: readonly Worded[] = letters.columns

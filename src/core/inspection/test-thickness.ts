@@ -1,5 +1,5 @@
 import table from "../../data/inspection/test-thickness.json";
-import { checkRange, type Relation } from "../relation";
+import { checkRange, relation } from "../relation";
 import { type Worded, wordFinder } from "../word-list";
 
 type Row = readonly [thickness: number, hrc: number];
@@ -9,7 +9,7 @@ const LIMIT = { label: "hardness", unit: "HRC", min: 20, max: 69 };
 const OUTPUT = { label: "least thickness", unit: "mm" };
 
 /** The printed table of ASTM E18. */
-export const THICKNESS_TABLE: Relation = {
+export const THICKNESS_TABLE = relation({
   title: "Least thickness for a Rockwell C test, printed table",
   source: "astm-e18-thickness",
   locator: table.locator,
@@ -17,15 +17,15 @@ export const THICKNESS_TABLE: Relation = {
   inputs: { hrc: LIMIT },
   output: OUTPUT,
   error: { size: null, unit: "mm", kind: "a rule; the mark must not show on the other side" },
-};
+});
 
 /** Ten times the depth that the cone leaves. */
-export const TEN_TIMES_DEPTH: Relation = {
+export const TEN_TIMES_DEPTH = relation({
   ...THICKNESS_TABLE,
   title: "Least thickness for a Rockwell C test, ten times the depth of the mark",
   source: "iso-6508-thickness",
   locator: "depth (100 - HRC) × 0.002 mm",
-};
+});
 
 export interface ThicknessRule extends Worded {
   readonly least: (hrc: number) => number;

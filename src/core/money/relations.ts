@@ -1,7 +1,7 @@
-import type { Relation } from "../relation";
+import { relation } from "../relation";
 
 /** Hours that fall with practice. */
-export const LEARNING_CURVE: Relation = {
+export const LEARNING_CURVE = relation({
   title: "Hours that fall with practice",
   source: "learning-curve-unit",
   locator:
@@ -16,10 +16,10 @@ export const LEARNING_CURVE: Relation = {
   note:
     "The two models differ by a third over ten pieces at 0.8. Usual rates: 0.92 to 0.97 for a known pattern, 0.85 " +
     "to 0.9 for a new one (common practice, no source). Learning stops some day, and furnaces and prices do not learn.",
-};
+});
 
 /** Starts by expected gain. */
-export const BEST_STARTS: Relation = {
+export const BEST_STARTS = relation({
   title: "Number to start for the highest expected gain",
   source: "reject-allowance",
   locator: "one more is started as long as it brings in more than it costs",
@@ -31,10 +31,10 @@ export const BEST_STARTS: Relation = {
   output: { label: "starts", unit: "" },
   error: { size: 0, unit: "", kind: "exact if each blade fails on its own and the yield is right" },
   note: "An average over many such orders; a single order may end with too few. Compare with STARTS.",
-};
+});
 
 /** Lower bound of a yield. */
-export const YIELD_BOUND: Relation = {
+export const YIELD_BOUND = relation({
   title: "Yield that the shop's own counts support",
   source: "clopper-pearson-1934",
   locator: "one-sided exact lower bound of a proportion",
@@ -42,10 +42,10 @@ export const YIELD_BOUND: Relation = {
   inputs: { tried: { label: "tried", unit: "", min: 1, max: 10_000 } },
   output: { label: "yield", unit: "" },
   error: { size: 0, unit: "", kind: "exact; holds at least as often as the confidence says" },
-};
+});
 
 /** Chance of enough. */
-export const ENOUGH: Relation = {
+export const ENOUGH = relation({
   title: "Chance of enough good blades",
   source: "binomial",
   locator: "P(good in starts ≥ wanted)",
@@ -56,10 +56,10 @@ export const ENOUGH: Relation = {
   },
   output: { label: "chance", unit: "" },
   error: { size: 0, unit: "", kind: "exact if each blade fails on its own and the yield is right" },
-};
+});
 
 /** Sums of money. */
-export const MONEY: Relation = {
+export const MONEY = relation({
   title: "Costs, charges and prices",
   source: "shop-arithmetic",
   locator: "definitions of margin (share of the price) and markup (share of the cost)",
@@ -67,4 +67,4 @@ export const MONEY: Relation = {
   inputs: {},
   output: { label: "amount", unit: "money" },
   error: { size: 0, unit: "money", kind: "exact; round once, at the price" },
-};
+});

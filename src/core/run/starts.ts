@@ -1,6 +1,6 @@
 import { numberText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
-import type { Relation } from "../relation";
+import { relation } from "../relation";
 
 /** Limits that keep a sum short and catch slips; a run of blades lies far inside them. */
 const MOST_GOOD = 10_000;
@@ -12,7 +12,7 @@ const MOST_SURE = 0.999999;
 const ROUNDING = 1e-12;
 
 /** How many to start. */
-export const BINOMIAL_STARTS: Relation = {
+export const BINOMIAL_STARTS = relation({
   title: "Number to start for enough good blades",
   source: "binomial",
   locator: "smallest S with P(good in S ≥ wanted) ≥ confidence",
@@ -27,7 +27,7 @@ export const BINOMIAL_STARTS: Relation = {
   note:
     "A cracked batch is not independent: plan a spare load as well. The shop's yield is itself uncertain: " +
     "46 good of 50 may stand for 83 %.",
-};
+});
 
 /** "92 given: was 0.92 meant?" for a percentage typed as a whole number. */
 export function askIfPercent(value: number): string {

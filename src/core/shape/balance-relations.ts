@@ -1,4 +1,4 @@
-import type { Limit, Relation } from "../relation";
+import { type Limit, relation } from "../relation";
 
 const open = (label: string, unit: string): Limit => ({ label, unit, min: null, max: null });
 
@@ -7,7 +7,7 @@ const NOT_THE_NODE =
   "some texts call by the same name.";
 
 /** Mass, balance and inertia of parts put together. */
-export const ASSEMBLED: Relation = {
+export const ASSEMBLED = relation({
   title: "Mass, balance and inertia of parts put together",
   source: "rigid-body",
   locator: "sums of mass and moment; parallel axes",
@@ -16,10 +16,10 @@ export const ASSEMBLED: Relation = {
   output: { label: "inertia", unit: "kg m²" },
   error: { size: 0, unit: "kg m²", kind: "exact for the masses, places and own inertias given" },
   note: "A part without an own inertia counts as a point: for a long part (blade, guard, tang) give it.",
-};
+});
 
 /** Points that turn about each other. */
-export const PERCUSSION: Relation = {
+export const PERCUSSION = relation({
   title: "Centre of percussion (pivot point) that belongs to a held point",
   source: "kiel-iron-steel-swords",
   locator: "distance from the balance: inertia ÷ (mass × distance of the held point)",
@@ -28,10 +28,10 @@ export const PERCUSSION: Relation = {
   output: { label: "position", unit: "mm" },
   error: { size: null, unit: "mm", kind: "exact for a rigid body; as good as the inertia given" },
   note: `Points come in pairs: each is the centre of percussion of the other. ${NOT_THE_NODE}`,
-};
+});
 
 /** Mass that a target feels. */
-export const IMPACT_MASS: Relation = {
+export const IMPACT_MASS = relation({
   title: "Effective mass at a place of impact",
   source: "kiel-iron-steel-swords",
   locator: "1 ÷ (1 / mass + distance² / inertia)",
@@ -40,10 +40,10 @@ export const IMPACT_MASS: Relation = {
   output: { label: "effective mass", unit: "g" },
   error: { size: null, unit: "g", kind: "exact for a free rigid body; the hand adds to it near the grip" },
   note: NOT_THE_NODE,
-};
+});
 
 /** Mass at a place that moves the balance. */
-export const COUNTERWEIGHT: Relation = {
+export const COUNTERWEIGHT = relation({
   title: "Mass of the pommel for a wanted balance",
   source: "rigid-body",
   locator: "equal moments about the wanted balance",
@@ -51,10 +51,10 @@ export const COUNTERWEIGHT: Relation = {
   inputs: { wanted: open("wanted balance", "mm") },
   output: { label: "pommel", unit: "g" },
   error: { size: 0, unit: "g", kind: "exact for the masses and places given" },
-};
+});
 
 /** Inertia from a swing. */
-export const PENDULUM: Relation = {
+export const PENDULUM = relation({
   title: "Inertia from the period of a pendulum",
   source: "rigid-body",
   locator: "mass × g × distance × period² ÷ 4π², less mass × distance²; g 9.80665 m/s²",
@@ -67,10 +67,10 @@ export const PENDULUM: Relation = {
     kind: "small swings of a few degrees on a free pivot; 1 % of the period is about 3 % of the inertia",
   },
   note: "Hang the blade near the end of its tang or grip, time 20 swings there and back, divide by 20.",
-};
+});
 
 /** Angles, bevels and wheels. */
-export const EDGE_GEOMETRY: Relation = {
+export const EDGE_GEOMETRY = relation({
   title: "Geometry of edges and wheels",
   source: "plane-geometry",
   locator: "right triangle of the edge bevel; arc over a chord",
@@ -79,10 +79,10 @@ export const EDGE_GEOMETRY: Relation = {
   output: { label: "length or angle", unit: "" },
   error: { size: 0, unit: "", kind: "exact for straight bevels and round wheels" },
   note: "Angles are per side; an edge sharpened at 15° a side is a 30° edge included.",
-};
+});
 
 /** Bend radius at yield. */
-export const BEND_TO_SET: Relation = {
+export const BEND_TO_SET = relation({
   title: "Bend radius at which a blade would take a set",
   source: "pavlina-van-tyne-2008",
   locator: "E × thickness ÷ (2 × yield strength); E 205 GPa (from memory, 190 to 210); yield from hardness",
@@ -96,4 +96,4 @@ export const BEND_TO_SET: Relation = {
   note:
     "Blade hardened through, without notches, bent evenly. It may break before it sets: this is not a radius " +
     "for a proof test. Hardness does not change the stiffness, only where the set begins.",
-};
+});

@@ -1,9 +1,9 @@
-import type { Limit, Relation } from "../relation";
+import { type Limit, relation } from "../relation";
 
 const length = (label: string, min: number): Limit => ({ label, unit: "mm", min, max: null });
 
 /** Areas of cross-sections. */
-export const SECTION_AREA: Relation = {
+export const SECTION_AREA = relation({
   title: "Area of a blade's cross-section",
   source: "plane-geometry",
   locator: "trapezium, triangle, circular segment",
@@ -19,10 +19,10 @@ export const SECTION_AREA: Relation = {
     "The small triangle of the final edge bevel is not counted (edge² ÷ 4 tan of the angle a side: " +
     "0.15 mm² for 0.4 mm at 15°). Edge at most the thickness, bevel height at most the width, a wheel's " +
     "radius at least half the bevel face, metal left in the hollow, no bulge beyond the thickness.",
-};
+});
 
 /** Volume, mass, balance and inertia from stations. */
-export const STATION_MOMENTS: Relation = {
+export const STATION_MOMENTS = relation({
   title: "Volume, balance and inertia of a blade from its stations",
   source: "slender-body",
   locator: "integrals of area, area times x, area times x²",
@@ -33,10 +33,10 @@ export const STATION_MOMENTS: Relation = {
   note:
     "Width and thickness each vary in a straight line between stations. Inertia leaves out the width of the " +
     "blade: about 0.15 % low for a sword, 5 % for a kitchen knife 210 mm long. Holes, choils and the plunge are not counted.",
-};
+});
 
 /** Fullers of circular section. */
-export const FULLER: Relation = {
+export const FULLER = relation({
   title: "Metal that a fuller removes",
   source: "plane-geometry",
   locator: "circular segment below the chord, and the crown of the face above it",
@@ -49,4 +49,4 @@ export const FULLER: Relation = {
     kind: "exact for a groove of circular section along the middle of the face",
   },
   note: "Depth is measured from the chord that joins the two rims.",
-};
+});

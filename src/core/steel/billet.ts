@@ -1,9 +1,9 @@
 import { numberText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
-import { checkRange, type Relation } from "../relation";
+import { checkRange, relation } from "../relation";
 
 /** The mean carbon of a billet welded of several steels. */
-export const BILLET_MEAN: Relation = {
+export const BILLET_MEAN = relation({
   title: "carbon of a welded billet as the mean by mass",
   source: "common",
   locator: "mass balance; carbon evens out between the layers",
@@ -11,10 +11,10 @@ export const BILLET_MEAN: Relation = {
   inputs: {},
   output: { label: "carbon", unit: "mass %" },
   error: { size: null, unit: "mass %", kind: "no loss to scale and decarburised skin counted" },
-};
+});
 
 /** Diffusion of carbon in austenite. */
-export const CARBON_DIFFUSION: Relation = {
+export const CARBON_DIFFUSION = relation({
   title: "carbon diffusivity in austenite",
   source: "lee-matlock-van-tyne-2011",
   locator: "D = 1e-4 (0.146 - 0.036 C) exp(-(144300 - 15000 C)/RT) m²/s, without its alloy terms",
@@ -26,15 +26,15 @@ export const CARBON_DIFFUSION: Relation = {
   output: { label: "diffusivity", unit: "m²/s" },
   error: { size: 10, unit: "%", kind: "against Ågren's equation (1986) between 0.2 and 0.8 % C" },
   note: "Cr and Mo slow carbon, Si speeds it; compared at 850 to 1200 °C (1562 to 2192 °F); the limits of use go a little further.",
-};
+});
 
 /** Evening out of equal alternate layers. */
-export const LAYERS_EVEN: Relation = {
+export const LAYERS_EVEN = relation({
   ...CARBON_DIFFUSION,
   title: "time for equal alternate layers to come within 5 % of one carbon content",
   locator: `0.328 h²/D, first term of the series for equal alternate layers; ${CARBON_DIFFUSION.locator}`,
   output: { label: "time", unit: "min" },
-};
+});
 
 const GAS_CONSTANT = 8.314;
 

@@ -1,5 +1,5 @@
 import table from "../../data/steel/nearness.json";
-import type { Relation } from "../relation";
+import { relation } from "../relation";
 import { boundsOf } from "./bounds";
 import type { Element } from "./composition";
 import { steelOf } from "./find";
@@ -18,7 +18,7 @@ export interface NearGrade {
 const STEPS = table.rows as [Element, number, number][];
 
 /** How grades are compared: by the middles of their limits, each element in steps that matter. */
-export const NEARNESS: Relation = {
+export const NEARNESS = relation({
   title: "grades ordered by the difference of their contents",
   source: "common",
   locator:
@@ -31,7 +31,7 @@ export const NEARNESS: Relation = {
     unit: "mass %",
     kind: "near is never the same steel: a heat may lie anywhere within its limits",
   },
-};
+});
 
 /** A maximum alone of so many steps leaves room for an addition; a lower one only caps a residual. */
 const ROOM = 2;

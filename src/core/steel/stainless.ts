@@ -2,7 +2,7 @@ import { dissolvedAt, dissolvedRelations } from "../hardening/dissolved";
 import { publishedHardening } from "../hardening/hardening-temperature";
 import { numberText, temperatureText } from "../quantity-text";
 import { NotAvailable, Refusal } from "../refusal";
-import type { Relation } from "../relation";
+import { type Relation, relation } from "../relation";
 import type { Steel } from "./steel";
 
 /** What is left in solution to keep a hardened steel bright. */
@@ -17,7 +17,7 @@ export interface Stainless {
 }
 
 /** Least dissolved chromium of a stainless steel. */
-export const PASSIVITY: Relation = {
+export const PASSIVITY = relation({
   title: "chromium that keeps a steel passive",
   source: "std-en-10088-1",
   locator: "definition of stainless steel: at least 10.5 % Cr; 10.5 to 11 % is a narrow margin",
@@ -30,10 +30,10 @@ export const PASSIVITY: Relation = {
     kind: "largest difference between the regression and the full calculation",
   },
   note: "The definition counts chromium of the whole steel; here the chromium left in solution is held against it.",
-};
+});
 
 /** Pitting resistance equivalent number. */
-export const PREN: Relation = {
+export const PREN = relation({
   title: "pitting resistance equivalent: Cr + 3.3 (Mo + 0.5 W) + 16 N",
   source: "imoa-pren",
   locator: "steel grades",
@@ -42,7 +42,7 @@ export const PREN: Relation = {
   output: { label: "PREN of the dissolved", unit: "" },
   error: { size: 0.35, unit: "", kind: "against two full calculations (440C, X50CrMoV15 at 1040 °C)" },
   note: "Not usually quoted for martensitic steels. Mo and W are taken as dissolved in the same share as Cr, N wholly.",
-};
+});
 
 const LEAST = 10.5;
 const SAFE = 11;

@@ -1,7 +1,7 @@
-import type { Relation } from "../relation";
+import { relation } from "../relation";
 
 /** Plans of cutting. */
-export const CUTTING_PLAN: Relation = {
+export const CUTTING_PLAN = relation({
   title: "Cheapest way to cut pieces from bars",
   source: "gilmore-gomory-1961",
   locator: "column generation for the bound; rounding and re-solving of the residue for the plan",
@@ -20,10 +20,10 @@ export const CUTTING_PLAN: Relation = {
     "In tenths of a millimetre: pieces, kerf and trim rounded up, bars down. A kerf is lost beside every piece, " +
     "save where the last piece ends at the end of the bar. The search ends after a fixed amount of work, about a " +
     "second, and then says so; the same order gives the same plan everywhere.",
-};
+});
 
 /** Length of bar for a forging. */
-export const FORGE_STOCK: Relation = {
+export const FORGE_STOCK = relation({
   title: "Length of bar to forge a blade from",
   source: "forging-losses",
   locator: "finished volume, raised by the grinding allowance and the losses to scale and crop",
@@ -43,10 +43,10 @@ export const FORGE_STOCK: Relation = {
     "Rule multiply: volume × (1 + grind) ÷ ((1 - scale) (1 - crop)). Rule add, as some texts print it: volume × " +
     "(1 + grind + scale + crop), about 2 % less for the usual losses. Usual grinding allowance 0.15 to 0.35 " +
     "(common practice, no source).",
-};
+});
 
 /** Gauge numbers of sheet. */
-export const SHEET_GAUGE: Relation = {
+export const SHEET_GAUGE = relation({
   title: "Thickness of a gauge number",
   source: "gauge-sheet-steel",
   locator: "thickness by gauge number",
@@ -57,4 +57,4 @@ export const SHEET_GAUGE: Relation = {
   note:
     "Carbon steel sheet unless the text says stainless or SWG: 16 gauge is 1.519 mm in carbon steel, 1.588 mm in " +
     "stainless, 1.626 mm in SWG. Numbers for stainless sheet are recalled.",
-};
+});

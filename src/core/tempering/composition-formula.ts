@@ -1,8 +1,9 @@
 import { quantityText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
-import { limitText, type Relation } from "../relation";
+import { isWithin, limitText, relation } from "../relation";
 import { sourceText } from "../sources";
 import type { Composition } from "../steel/composition";
+import { elements } from "../steel/element-ranges";
 import type { HardnessCurve } from "./curve";
 import { temperParameter } from "./parameter";
 
@@ -10,7 +11,7 @@ import { temperParameter } from "./parameter";
 const FITTED_SILICON = 1.7;
 
 /** Hardness after temper from composition. */
-export const COMPOSITION_FORMULA: Relation = {
+export const COMPOSITION_FORMULA = relation({
   title: "Hardness after temper from composition",
   source: "blade-metallurgy-tempering",
   locator: "formula in p = T (18 + log t), 449 points of 26 steels",
@@ -18,20 +19,14 @@ export const COMPOSITION_FORMULA: Relation = {
   inputs: {
     temperC: { label: "temper", unit: "°C", min: 100, max: 430 },
     hours: { label: "time in all", unit: "h", min: 1 / 6, max: 24 },
-    C: { label: "carbon", unit: "%", min: 0.35, max: 1.15 },
-    Mn: { label: "manganese", unit: "%", min: 0, max: 1.8 },
-    Si: { label: "silicon", unit: "%", min: 0, max: 2.2 },
-    Ni: { label: "nickel", unit: "%", min: 0, max: 3.5 },
+    ...elements({ C: [0.35, 1.15], Mn: [0, 1.8], Si: [0, 2.2], Ni: [0, 3.5] }),
     Cr: { label: "chromium in solution", unit: "%", min: 0, max: 1.5 },
-    Mo: { label: "molybdenum", unit: "%", min: 0, max: 0.35 },
-    W: { label: "tungsten", unit: "%", min: 0, max: 0.6 },
-    V: { label: "vanadium", unit: "%", min: 0, max: 0.3 },
-    Co: { label: "cobalt", unit: "%", min: 0, max: 0.1 },
+    ...elements({ Mo: [0, 0.35], W: [0, 0.6], V: [0, 0.3], Co: [0, 0.1] }),
   },
   output: { label: "hardness", unit: "HRC" },
   error: { size: 3, unit: "HRC", kind: "half-width that covers 90 % of rows not used in the fit" },
   note: "Fully martensitic before tempering. Silicon above 1.7 % rests on no measured steel: 4 HRC there.",
-};
+});
 
 /** Half-width in HRC that covers 90 % for a composition. */
 export function formulaHalfWidth(c: Composition): number {
@@ -61,10 +56,9 @@ export function checkChromium(name: string, inSolution: number): void {
   checkElement(name, "Cr", inSolution);
 }
 
-function checkElement(name: string, element: string, percent: number): void {
+function checkElement(name: string, element: (typeof CHECKED)[number] | "Cr", percent: number): void {
   const limit = COMPOSITION_FORMULA.inputs[element];
-  if (limit === undefined) throw new Error(`the formula has no limit for ${element}`);
-  if (percent >= (limit.min ?? 0) && percent <= (limit.max ?? 100)) return;
+  if (isWithin(limit, percent)) return;
   throw new NotAvailable(
     `no tempering curve of ${name} is held, and the formula from composition does not cover it: ${limit.label} ` +
       `${quantityText(percent, "%")}, accepted ${limitText(limit)} (${sourceText(COMPOSITION_FORMULA.source)})`,

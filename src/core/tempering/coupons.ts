@@ -1,6 +1,6 @@
 import { quantityText, temperatureText } from "../quantity-text";
 import { NotAvailable, Refusal } from "../refusal";
-import type { Relation } from "../relation";
+import { type Relation, relation } from "../relation";
 import type { Steel } from "../steel/steel";
 import type { TemperModel } from "./model";
 import { sameTemper, temperParameter } from "./parameter";
@@ -45,7 +45,7 @@ const WANDER_SD = 1;
 const MOST_MISFIT = 3;
 
 /** How coupons are weighed. */
-export const COUPON_FIT: Relation = {
+export const COUPON_FIT = relation({
   title: "The shop's own coupons weighed with the published curve",
   source: "bayesian-line",
   locator: "normal prior on shift and slope, normal readings",
@@ -58,7 +58,7 @@ export const COUPON_FIT: Relation = {
     kind: "half-width that covers 90 % with one coupon, 1.5 with many; wider away from their tempers",
   },
   note: "Prior: half-width of the steel's own band on the shift, 1 HRC for each 100 °C (180 °F) on the slope, as much again for each 100 °C from the nearest coupon; one reading 0.9 HRC (standard deviations).",
-};
+});
 
 interface Deviation {
   readonly celsius: number;

@@ -1,5 +1,5 @@
 import { temperatureText } from "../quantity-text";
-import type { Relation } from "../relation";
+import { relation } from "../relation";
 import type { Steel } from "../steel/steel";
 
 /** A span of tempers that costs toughness. */
@@ -12,7 +12,7 @@ export interface BrittleRange {
 }
 
 /** Tempers that embrittle. */
-export const EMBRITTLEMENT: Relation = {
+export const EMBRITTLEMENT = relation({
   title: "Tempers that cost toughness",
   source: "embrittlement-ranges",
   locator: "ranges by family",
@@ -21,7 +21,7 @@ export const EMBRITTLEMENT: Relation = {
   output: { label: "caution", unit: "text" },
   error: { size: 30, unit: "°C", kind: "sources differ by 30 to 50 °C about the ends" },
   note: "High-silicon range inferred from one steel of 1.6 % Si.",
-};
+});
 
 const STAINLESS_CHROMIUM = 11;
 const TOOL_CHROMIUM = 1.8;

@@ -1,6 +1,6 @@
 import { temperatureText } from "../quantity-text";
 import { InvalidValue, NotAvailable } from "../refusal";
-import type { Relation } from "../relation";
+import { relation } from "../relation";
 
 /** A setting of an oven and what a thermometer beside the blade then read, °C. */
 export interface OvenCheck {
@@ -9,7 +9,7 @@ export interface OvenCheck {
 }
 
 /** Correction of an oven's dial. */
-export const OVEN_CORRECTION: Relation = {
+export const OVEN_CORRECTION = relation({
   title: "Setting of an oven for a temperature beside the blade",
   source: "common",
   locator: "straight lines between the shop's own checks, the nearest error beyond them",
@@ -21,7 +21,7 @@ export const OVEN_CORRECTION: Relation = {
     unit: "°C",
     kind: "as good as the thermometer and the checks; ovens swing about their setting",
   },
-};
+});
 
 /** An error of the dial beyond this is a fault of the oven or of the thermometer, °C. */
 const MOST_ERROR_C = 80;

@@ -1,10 +1,10 @@
 import table from "../../data/tempering/oxide-colours.json";
 import { temperatureText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
-import { checkRange, type Relation } from "../relation";
+import { checkRange, relation } from "../relation";
 
 /** Colour of the oxide. */
-export const OXIDE_COLOURS: Relation = {
+export const OXIDE_COLOURS = relation({
   title: "Oxide colour after a short temper in air",
   source: "sheffield-gauge-plate",
   locator: "three lists together",
@@ -17,7 +17,7 @@ export const OXIDE_COLOURS: Relation = {
     kind: "lists differ by 10 to 20 °C; time, surface and alloy move it further",
   },
   note: "Clean carbon steel, daylight. Stainless shows the same colours far hotter. A colour is no measurement of hardness.",
-};
+});
 
 type Row = readonly [
   colour: string,

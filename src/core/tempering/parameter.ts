@@ -1,6 +1,6 @@
 import { quantityText, temperatureText } from "../quantity-text";
 import { InvalidValue, NotAvailable } from "../refusal";
-import { checkRange, type Relation } from "../relation";
+import { checkRange, relation } from "../relation";
 
 const ZERO_CELSIUS_K = 273.15;
 
@@ -8,7 +8,7 @@ const ZERO_CELSIUS_K = 273.15;
 export const TIME_CONSTANT = 18;
 
 /** Time and temperature folded into one figure. */
-export const TEMPER_PARAMETER: Relation = {
+export const TEMPER_PARAMETER = relation({
   title: "Time and temperature of a temper as one parameter",
   source: "hollomon-jaffe-1945",
   locator: "T (c + log t), with c = 18 for hours",
@@ -24,7 +24,7 @@ export const TEMPER_PARAMETER: Relation = {
     kind: "cost of one constant for all steels, 145 to 430 °C (293 to 806 °F)",
   },
   note: "Cycles add as time. What turns in retained austenite between cycles is not counted.",
-};
+});
 
 /**
  * The temper as one parameter.

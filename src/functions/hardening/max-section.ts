@@ -30,7 +30,7 @@ export const MAX_SECTION = rowFunction({
   ],
   relations: (steel) => (steel === null ? [MAX_PLATE, IDEAL_DIAMETER] : maxSectionRelations(steel)),
   compute: ({ steel, quench }) => {
-    const { fullyHardMm, halfHardMm, note } = maxSection(steel, bathOf(quench.word));
+    const { fullyHardMm, halfHardMm, note } = maxSection(steel, bathOf(quench));
     return [toTwoFigures(fullyHardMm), toTwoFigures(halfHardMm), note];
   },
 });
