@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { barsFor } from "../../src/core/run/bars";
 import { loadShares } from "../../src/core/run/load-share";
-import { furnaceLoads } from "../../src/core/run/loads";
+import { furnaceLoads, type LoadLimits, type LoadLine } from "../../src/core/run/loads";
 import { type Line, plan, totals } from "./run";
 
 const limits = fc.record({
@@ -121,6 +121,46 @@ describe("a whole run", () => {
         });
       }),
       { numRuns: 100 },
+    );
+  });
+});
+
+/** The rule written out: each line looks at every load in turn, heaviest pieces first. */
+function packedOneByOne(given: readonly LoadLine[], { pieces: most, mass: limit }: LoadLimits) {
+  const loads: { recipe: string; pieces: number; mass: number }[] = [];
+  for (const line of [...given].sort((a, b) => b.mass - a.mass)) {
+    let left = line.pieces;
+    for (let at = 0; left > 0; at += 1) {
+      const load = loads[at] ?? { recipe: line.recipe, pieces: 0, mass: 0 };
+      loads[at] = load;
+      const byMass = Math.floor(((limit - load.mass) / line.mass) * (1 + 1e-9) + 1e-9);
+      const room = Math.min(most - load.pieces, line.mass > 0 ? byMass : Infinity);
+      const taken = Math.max(load.pieces === 0 ? 1 : 0, Math.min(left, room));
+      load.pieces += taken;
+      load.mass += taken * line.mass;
+      left -= taken;
+    }
+  }
+  return loads;
+}
+
+describe("first fit by a tree", () => {
+  const masses = fc.oneof(
+    fc.constantFrom(0, 0.1, 0.2, 0.3, 2.5),
+    fc.double({ min: 0.01, max: 2.5, noNaN: true }),
+  );
+  const line = fc.record({
+    recipe: fc.constant("oil"),
+    pieces: fc.integer({ min: 0, max: 30 }),
+    mass: masses,
+  });
+
+  test("packs as looking at every load does, to the last bit", () => {
+    fc.assert(
+      fc.property(fc.array(line, { maxLength: 40 }), limits, (given, furnace) => {
+        expect(furnaceLoads(given, furnace)).toEqual(packedOneByOne(given, furnace));
+      }),
+      { numRuns: 1000 },
     );
   });
 });

@@ -1,5 +1,7 @@
+import { crossing } from "../root";
+import { startsBetween, yieldEnough } from "../run/binomial";
 import { startsNeeded } from "../run/starts";
-import { chanceUpTo, checkTriangle, scaled, slices, spread, type Triangle } from "./triangle";
+import { chanceOfSum, chanceUpTo, checkTriangle, scaled, slices, type Triangle } from "./triangle";
 
 /** A lot whose yield, hours and material are not certain. Money in one currency. */
 export interface UncertainLot {
@@ -33,30 +35,16 @@ export interface CostRange {
 
 /** Share left out on either side of the band. */
 const TAIL = 0.05;
-/** Slices of equal chance for the narrower of labour and material. */
-const SLICES = 64;
 /** Up to this many numbers to start each is weighed exactly; beyond, one more or less hardly moves the cost. */
 const MOST_COUNTS = 200;
-const YIELD_HALVINGS = 30;
-/** Halvings of the span between best and worst. */
-const HALVINGS = 50;
+/** Costs that differ by less than this share of the worst need no telling apart. */
+const CLOSE = 1e-12;
 
 type Draw = Readonly<Record<"yieldShare" | "hours" | "material", number>>;
 
 function unitCost({ good, hourRate, lotCost, confidence }: UncertainLot, draw: Draw): number {
   const starts = startsNeeded(good, draw.yieldShare, confidence);
   return (lotCost + starts * (draw.hours * hourRate + draw.material)) / good;
-}
-
-/** Lowest yield at which a number of starts is enough: between the ends of the range, by halving. */
-function yieldFor(count: number, { good, yieldShare, confidence }: UncertainLot): number {
-  let [low, high] = [yieldShare.low, yieldShare.high];
-  for (let step = 0; step < YIELD_HALVINGS; step += 1) {
-    const middle = (low + high) / 2;
-    if (startsNeeded(good, middle, confidence) > count) low = middle;
-    else high = middle;
-  }
-  return high;
 }
 
 /** Numbers to start over the yields that may be, with the chance of each. */
@@ -66,47 +54,38 @@ function startChances(lot: UncertainLot): readonly (readonly [count: number, cha
   const most = startsNeeded(good, yieldShare.low, confidence);
   if (most - fewest > MOST_COUNTS) {
     return slices(yieldShare, MOST_COUNTS).map((share) => [
-      startsNeeded(good, share, confidence),
+      startsBetween(good, share, confidence, fewest, most),
       1 / MOST_COUNTS,
     ]);
   }
   const chances: [number, number][] = [];
   let fewer = 0;
+  let enough = yieldShare.high;
   for (let count = fewest; count <= most; count += 1) {
-    const upTo = count === most ? 1 : 1 - chanceUpTo(yieldShare, yieldFor(count, lot));
+    if (count < most) enough = yieldEnough(count, good, confidence, yieldShare.low, enough);
+    const upTo = count === most ? 1 : 1 - chanceUpTo(yieldShare, enough);
     chances.push([count, upTo - fewer]);
     fewer = upTo;
   }
   return chances;
 }
 
-/** Chance that one good piece costs no more than a sum: the wider of labour and material by formula, the other in slices. */
+/** Chance that one good piece costs no more than a sum. */
 function chanceOf(lot: UncertainLot): (cost: number) => number {
   const { good, hours, hourRate, material, lotCost } = lot;
   const labour = scaled(hours, hourRate);
-  const [wide, narrow] = spread(labour) > spread(material) ? [labour, material] : [material, labour];
-  const others = spread(narrow) === 0 ? [narrow.likely] : slices(narrow, SLICES);
   const starts = startChances(lot);
   return (cost) => {
     let sum = 0;
-    for (const [count, chance] of starts) {
-      const room = (cost * good - lotCost) / count;
-      let within = 0;
-      for (const other of others) within += chanceUpTo(wide, room - other);
-      sum += (chance * within) / others.length;
-    }
+    for (const [count, chance] of starts)
+      sum += chance * chanceOfSum(labour, material, (cost * good - lotCost) / count);
     return sum;
   };
 }
 
 function costAt(chanceUpToCost: (cost: number) => number, chance: number, from: number, to: number): number {
-  let [low, high] = [from, to];
-  for (let step = 0; step < HALVINGS; step += 1) {
-    const middle = (low + high) / 2;
-    if (chanceUpToCost(middle) < chance) low = middle;
-    else high = middle;
-  }
-  return high;
+  if (from >= to) return to;
+  return crossing((cost) => chanceUpToCost(cost) - chance, from, to, CLOSE * to);
 }
 
 function mover(lot: UncertainLot, likely: Draw) {

@@ -1,15 +1,13 @@
 import { numberText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
 import { relation } from "../relation";
+import { ROUNDING } from "./binomial";
 
 /** Limits that keep a sum short and catch slips; a run of blades lies far inside them. */
 const MOST_GOOD = 10_000;
 const LEAST_YIELD = 0.01;
 /** Nearer to certain, the rounding of a million terms decides, and the sum may never come there. */
 const MOST_SURE = 0.999999;
-
-/** Rounding of a sum of a few thousand terms must not cost a blade: 0.9 asked, 0.9 less 1e-16 reached. */
-const ROUNDING = 1e-12;
 
 /** How many to start. */
 export const BINOMIAL_STARTS = relation({
