@@ -5,6 +5,7 @@ import type { ScalarFunction, WorksheetFunction } from "./declare";
 import { evaluateRows } from "./evaluate-rows";
 import { evaluateScalar } from "./evaluate-scalar";
 import { evaluateTable } from "./evaluate-table";
+import { withoutEmptyTails } from "./whole-columns";
 
 /**
  * Answers one call of a worksheet function, the same way in every host.
@@ -25,7 +26,7 @@ function dispatch(fn: WorksheetFunction, raw: readonly unknown[]): Cells {
   const accepted = Object.keys(fn.parameters).length;
   if (raw.length > accepted)
     throw new InvalidValue(`${fn.name} takes ${accepted} arguments at most, ${raw.length} were given`);
-  const args = readArguments(fn.parameters, raw);
+  const args = readArguments(fn.parameters, withoutEmptyTails(raw));
   if (fn.shape === "table") return evaluateTable(fn.compute, args);
   if (fn.shape === "row") return evaluateRows(fn, args);
   return lists(fn, args) ? evaluateTable(fn.listing.compute, args) : evaluateScalar(fn, args);

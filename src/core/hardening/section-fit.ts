@@ -1,4 +1,5 @@
 import { InvalidValue, NotAvailable } from "../refusal";
+import { crossing } from "../root";
 import { hardenedDepth, type SectionInputs } from "./section-quench";
 
 /** The calibration that makes the calculation meet one measured blade. */
@@ -13,7 +14,9 @@ export interface SectionFit {
 
 const CLAY_SPAN = [1e-5, 0.02] as const;
 const BATH_SPAN = [0.2, 5] as const;
-const HALVINGS = 16;
+/** A fitted value is found to a ten-thousandth of itself, or until the depth is met to this many mm. */
+const CLOSE_SHARE = 1e-4;
+const CLOSE_MM = 1e-4;
 
 function mm(value: number): string {
   return `${value.toFixed(1)} mm`;
@@ -52,15 +55,10 @@ function checkReach({ name, shallow, deep, depthFor }: Knob, measuredMm: number)
   );
 }
 
-/** Halves the span, on a logarithmic scale, towards the value that gives the depth. */
+/** The value that gives the depth, sought on a logarithmic scale. */
 function search({ shallow, deep, depthFor }: Knob, measuredMm: number): number {
-  let [low, high] = [Math.log(shallow), Math.log(deep)];
-  for (let halving = 0; halving < HALVINGS; halving += 1) {
-    const middle = (low + high) / 2;
-    if (depthFor(Math.exp(middle)) < measuredMm) low = middle;
-    else high = middle;
-  }
-  return Math.exp((low + high) / 2);
+  const excess = (log: number) => depthFor(Math.exp(log)) - measuredMm;
+  return Math.exp(crossing(excess, Math.log(shallow), Math.log(deep), CLOSE_SHARE, CLOSE_MM));
 }
 
 /**

@@ -77,7 +77,8 @@ export class PearliteCells {
     this.progress[cell] = progress;
     if (progress < NEGLIGIBLE) return 0;
     const before = this.fraction[cell] as number;
-    const formed = -Math.expm1(-(progress ** 4)) - before;
+    const square = progress * progress;
+    const formed = -Math.expm1(-square * square) - before;
     this.fraction[cell] = before + formed;
     this.hardness[cell] = (this.hardness[cell] as number) + formed * pearliteHardness(celsius);
     return formed;

@@ -1,5 +1,6 @@
 import { CONVERSION_TABLES, type ConversionTable } from "../hardness/conversion-tables";
 import { convertHardness, correspondence, readOff } from "../hardness/convert";
+import { BoundedMap } from "../steel/memo";
 import type { Steel } from "../steel/steel";
 import { AIR_FILM, type Film, filmFor } from "./film";
 import type { QuenchMedium } from "./quench-media";
@@ -150,6 +151,42 @@ function cool({ inputs, austenite, film, fullHv }: Prepared, shift: Shift): Sect
   };
 }
 
+/** Runs remembered: rows of a sheet are often alike, and each takes a millisecond or two. */
+const REMEMBERED = 300;
+const runs = new BoundedMap<string, SectionRun>(REMEMBERED);
+const steelNumbers = new WeakMap<Steel, number>();
+let steelsSeen = 0;
+
+/** A number for each steel: analyses of one name may differ. */
+function numberOf(steel: Steel): number {
+  const known = steelNumbers.get(steel);
+  if (known !== undefined) return known;
+  steelsSeen += 1;
+  steelNumbers.set(steel, steelsSeen);
+  return steelsSeen;
+}
+
+function keyOf(inputs: SectionInputs, { film, nose, clay }: Shift): string {
+  const values = Object.entries(inputs).map(([name, value]) =>
+    name === "steel" || name === "quench" ? "" : `${name}=${value}`,
+  );
+  return [numberOf(inputs.steel), inputs.quench.word, ...values.sort(), film, nose, clay].join("|");
+}
+
+/** Runs sections of the same inputs, each shift once. */
+function runsOf(inputs: SectionInputs): (shift: Shift) => SectionRun {
+  let prepared: Prepared | undefined;
+  return (shift) => {
+    const key = keyOf(inputs, shift);
+    const known = runs.get(key);
+    if (known !== undefined) return known;
+    prepared ??= prepare(inputs);
+    const run = cool(prepared, shift);
+    runs.set(key, run);
+    return run;
+  };
+}
+
 /**
  * Hardness across a section after the quench, with a band that covers 90 %.
  *
@@ -157,18 +194,18 @@ function cool({ inputs, austenite, film, fullHv }: Prepared, shift: Shift): Sect
  *   where `sectionAustenite` refuses.
  */
 export function quenchSection(inputs: SectionInputs): SectionBand {
-  const prepared = prepare(inputs);
+  const run = runsOf(inputs);
   return {
-    likely: cool(prepared, LIKELY),
-    soft: cool(prepared, shifted(inputs.clay, -1)),
-    hard: cool(prepared, shifted(inputs.clay, 1)),
+    likely: run(LIKELY),
+    soft: run(shifted(inputs.clay, -1)),
+    hard: run(shifted(inputs.clay, 1)),
     widthMm: inputs.widthMm,
   };
 }
 
 /** One run with the least known figures shifted; 1 leaves each as it is. */
 export function quenchShifted(inputs: SectionInputs, shift: Shift): SectionRun {
-  return cool(prepare(inputs), shift);
+  return runsOf(inputs)(shift);
 }
 
 /** The likely hardened depth alone, mm. */
