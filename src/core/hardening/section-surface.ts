@@ -3,6 +3,41 @@ import { type Film, filmCoefficient } from "./film";
 const TRIES = 30;
 const CLOSE_C = 0.02;
 
+/** Two temperatures between which the excess of heat changes sign, narrowed by false position. */
+class Bracket {
+  private side = 0;
+
+  constructor(
+    private low: number,
+    private lowExcess: number,
+    private high: number,
+    private highExcess: number,
+  ) {}
+
+  isClosed(): boolean {
+    return this.high - this.low <= CLOSE_C;
+  }
+
+  next(): number {
+    return (this.low * this.highExcess - this.high * this.lowExcess) / (this.highExcess - this.lowExcess);
+  }
+
+  /** An end that stays twice has its excess halved, or it would stay for ever. */
+  narrow(celsius: number, excess: number): void {
+    const side = Math.sign(excess);
+    if (side > 0) {
+      this.low = celsius;
+      this.lowExcess = excess;
+      if (this.side > 0) this.highExcess /= 2;
+    } else {
+      this.high = celsius;
+      this.highExcess = excess;
+      if (this.side < 0) this.lowExcess /= 2;
+    }
+    this.side = side;
+  }
+}
+
 /**
  * Temperature of the outermost surface, where the heat that arrives through steel and clay leaves
  * through the film. A film may boil in more than one way for the same heat; the bracket always
@@ -16,29 +51,15 @@ const CLOSE_C = 0.02;
  */
 function surfaceTemperature(cellC: number, resistance: number, film: Film, factor: number): number {
   const { bathC } = film;
-  let low = bathC;
-  let lowExcess = (cellC - bathC) / resistance;
-  let high = cellC;
-  let highExcess = -factor * filmCoefficient(film, cellC) * (cellC - bathC);
-  let side = 0;
-  let celsius = (low * highExcess - high * lowExcess) / (highExcess - lowExcess);
-  for (let tries = 0; tries < TRIES && high - low > CLOSE_C; tries += 1) {
-    const excess =
-      (cellC - celsius) / resistance - factor * filmCoefficient(film, celsius) * (celsius - bathC);
-    if (Math.abs(excess) * resistance < CLOSE_C) return celsius;
-    // False position; an end that stays twice has its excess halved, or it would stay for ever.
-    if (excess > 0) {
-      low = celsius;
-      lowExcess = excess;
-      if (side > 0) highExcess /= 2;
-      side = 1;
-    } else {
-      high = celsius;
-      highExcess = excess;
-      if (side < 0) lowExcess /= 2;
-      side = -1;
-    }
-    celsius = (low * highExcess - high * lowExcess) / (highExcess - lowExcess);
+  const excess = (celsius: number) =>
+    (cellC - celsius) / resistance - factor * filmCoefficient(film, celsius) * (celsius - bathC);
+  const bracket = new Bracket(bathC, excess(bathC), cellC, excess(cellC));
+  let celsius = bracket.next();
+  for (let tries = 0; tries < TRIES && !bracket.isClosed(); tries += 1) {
+    const value = excess(celsius);
+    if (Math.abs(value) * resistance < CLOSE_C) return celsius;
+    bracket.narrow(celsius, value);
+    celsius = bracket.next();
   }
   return celsius;
 }
