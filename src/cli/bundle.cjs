@@ -1,73 +1,47 @@
 const fs = require("node:fs");
 const path = require("node:path");
-const webpack = require("webpack");
 
 const root = path.resolve(__dirname, "../..");
 
 /** Packages stay outside the bundle: building stays quick, and Node loads the CommonJS form of each. */
-function packageAsCommonJs({ request }, callback) {
-  if (/^[./]/.test(request) || path.isAbsolute(request)) return callback();
-  return callback(null, `commonjs ${request}`);
-}
+const isPackage = (name) => !/^[./]/.test(name) && !path.isAbsolute(name);
 
-function configuration(entry, folder) {
+function options(entry, folder) {
   return {
-    mode: "none",
-    target: "node20",
-    context: root,
-    entry,
-    output: { path: folder, filename: "bundle.cjs" },
-    resolve: { extensions: [".ts", ".js", ".json"] },
-    externals: [packageAsCommonJs],
-    module: {
-      rules: [
-        {
-          test: /\.ts$/,
-          loader: require.resolve("ts-loader"),
-          options: {
-            transpileOnly: true,
-            configFile: path.join(root, "tsconfig.json"),
-            compilerOptions: { noEmit: false, sourceMap: false },
-          },
-        },
-      ],
+    input: { bundle: entry },
+    cwd: root,
+    platform: "node",
+    external: isPackage,
+    tsconfig: path.join(root, "tsconfig.json"),
+    logLevel: "silent",
+    output: {
+      dir: folder,
+      format: "cjs",
+      entryFileNames: "[name].cjs",
+      chunkFileNames: "part-[hash].cjs",
     },
-    node: { __dirname: false, __filename: false },
-    infrastructureLogging: { level: "none" },
   };
 }
 
-/** The project's own files that went into a build; packages are covered by the lockfile. */
-function ownFiles(stats) {
-  const isOwn = (file) =>
-    file.startsWith(root + path.sep) && !file.includes(`${path.sep}node_modules${path.sep}`);
-  const isFile = (file) => path.extname(file) !== "";
-  return [...stats.compilation.fileDependencies].filter((file) => isOwn(file) && isFile(file)).sort();
-}
-
-function run(compiler) {
-  return new Promise((resolve, reject) => {
-    compiler.run((failure, stats) => {
-      compiler.close(() => (failure ? reject(failure) : resolve(stats)));
-    });
-  });
-}
-
 /**
- * Bundles one TypeScript entry.
+ * Bundles one TypeScript entry, in a tenth of the time of the bundler of the pages, since it only takes the types
+ * away. What the entry imports when it is asked for becomes a file of its own, loaded then.
  *
  * @param {string} entry - Absolute path of the entry.
- * @param {string} cache - Folder in which a folder of its own is made for the time of the build.
- * @returns {Promise<{text: string, files: string[]}>} The bundle and the source files it was made from.
+ * @param {string} folder - Where the files are written; the entry becomes `bundle.cjs`.
+ * @returns {Promise<string[]>} The project's own files that went into it; packages are covered by the lockfile.
  */
-async function bundleEntry(entry, cache) {
-  const folder = fs.mkdtempSync(path.join(cache, "build-"));
+async function bundleEntry(entry, folder) {
+  const { rolldown } = await import("rolldown");
+  const bundle = await rolldown(options(entry, folder));
   try {
-    const stats = await run(webpack(configuration(entry, folder)));
-    if (stats.hasErrors()) throw new Error(stats.toString({ all: false, errors: true }));
-    return { text: fs.readFileSync(path.join(folder, "bundle.cjs"), "utf8"), files: ownFiles(stats) };
+    await bundle.write(options(entry, folder).output);
+    const files = await bundle.watchFiles;
+    const isOwn = (file) =>
+      file.startsWith(root + path.sep) && !file.includes(`${path.sep}node_modules${path.sep}`);
+    return files.filter((file) => isOwn(file) && fs.existsSync(file)).sort();
   } finally {
-    fs.rmSync(folder, { recursive: true, force: true });
+    await bundle.close();
   }
 }
 

@@ -129,16 +129,20 @@ function commandLine(): Line[] {
   ];
 }
 
-const report = [
-  ...columns(),
-  ...growthWithRows(),
-  ...growth(),
-  ...solvers(),
-  ...(await besideEmptyFunction()),
-  ...commandLine(),
-  ...besideLibreOffice(),
-  ...(await pages()),
-];
-const width = Math.max(...report.map(([what]) => what.length));
-for (const [what, figure, budget] of report)
-  console.log(`${what.padEnd(width)}  ${figure.padStart(26)}  ${budget}`);
+async function bench(): Promise<void> {
+  const report = [
+    ...columns(),
+    ...growthWithRows(),
+    ...growth(),
+    ...solvers(),
+    ...(await besideEmptyFunction()),
+    ...commandLine(),
+    ...besideLibreOffice(),
+    ...(await pages()),
+  ];
+  const width = Math.max(...report.map(([what]) => what.length));
+  for (const [what, figure, budget] of report)
+    console.log(`${what.padEnd(width)}  ${figure.padStart(26)}  ${budget}`);
+}
+
+void bench();

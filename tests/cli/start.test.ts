@@ -66,7 +66,7 @@ it("builds on first use, in silence, whichever of two processes comes first", as
 
 it("builds again once a source has changed, and only then", async () => {
   const cache = join(project, "node_modules/.cache/blade-metallurgy/cli");
-  const bundles = () => readdirSync(cache).filter((name) => name.endsWith(".cjs"));
+  const bundles = () => readdirSync(cache).filter((name) => name.startsWith("src-say."));
   const before = bundles();
   expect(await say("c")).toBe("first c");
   expect(bundles()).toEqual(before);
@@ -78,8 +78,23 @@ it("builds again once a source has changed, and only then", async () => {
 
 it("leaves nothing half done in the cache", () => {
   const cache = join(project, "node_modules/.cache/blade-metallurgy/cli");
-  expect(readdirSync(cache).filter((name) => !/\.(cjs|json)$/.test(name))).toEqual([]);
+  expect(readdirSync(cache).filter((name) => !/^src-say\.(json|[0-9a-f]{16})$/.test(name))).toEqual([]);
 });
+
+it("in a copy of the project runs the code of the copy, with the cache copied too", async () => {
+  const copy = mkdtempSync(join(tmpdir(), "copy-"));
+  try {
+    cpSync(project, copy, { recursive: true, verbatimSymlinks: true, preserveTimestamps: true });
+    writeFileSync(join(project, "src/word.ts"), 'export const word: string = "original";\n');
+    await say();
+    const inCopy = () => output(spawn(process.execPath, ["src/cli/start.cjs", "src/say.ts"], { cwd: copy }));
+    expect(await inCopy()).toBe("second");
+    writeFileSync(join(copy, "src/word.ts"), 'export const word: string = "copied";\n');
+    expect(await inCopy()).toBe("copied");
+  } finally {
+    rmSync(copy, { recursive: true, force: true });
+  }
+}, 120_000);
 
 it("says where a source does not compile", async () => {
   writeFileSync(join(project, "src/word.ts"), "export const word = ;\n");
