@@ -2,8 +2,10 @@ import { quantityText } from "./quantity-text";
 import { NotAvailable } from "./refusal";
 import { type SourceKey, sourceText } from "./sources";
 
+export const EVIDENCE_KINDS = ["standard", "measured", "fitted", "compiled", "common practice"] as const;
+
 /** How a figure came to be. `common practice` is a rule of the trade that no source was found for. */
-export type Evidence = "standard" | "measured" | "fitted" | "compiled" | "common practice";
+export type Evidence = (typeof EVIDENCE_KINDS)[number];
 
 /** The span of one input over which a relation may be used; `null` where the source gives none. */
 export interface Limit {

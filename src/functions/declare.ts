@@ -60,12 +60,12 @@ interface Common<P extends Parameters> {
 export interface ScalarFunction<P extends Parameters = Parameters> extends Common<P> {
   readonly shape: "scalar";
   readonly result: Column;
-  readonly compute: (values: Values<P>) => Answer;
+  compute(values: Values<P>): Answer;
   /** For a function that lists everything when one optional argument is left out. */
   readonly listing?: {
     readonly whenBlank: keyof P & string;
     readonly result: readonly Column[];
-    readonly compute: (values: Values<P>) => readonly (readonly Answer[])[];
+    compute(values: Values<P>): readonly (readonly Answer[])[];
   };
 }
 
@@ -73,14 +73,14 @@ export interface ScalarFunction<P extends Parameters = Parameters> extends Commo
 export interface RowFunction<P extends Parameters = Parameters> extends Common<P> {
   readonly shape: "row";
   readonly result: readonly Column[];
-  readonly compute: (values: Values<P>) => readonly Answer[];
+  compute(values: Values<P>): readonly Answer[];
 }
 
 /** A table for one set of arguments. One of its cells may hold a refusal; a refusal thrown is the only cell. */
 export interface TableFunction<P extends Parameters = Parameters> extends Common<P> {
   readonly shape: "table";
   readonly result: readonly Column[];
-  readonly compute: (values: Values<P>) => readonly (readonly Cell[])[];
+  compute(values: Values<P>): readonly (readonly Cell[])[];
 }
 
 export type WorksheetFunction = ScalarFunction | RowFunction | TableFunction;
@@ -89,19 +89,19 @@ export type WorksheetFunction = ScalarFunction | RowFunction | TableFunction;
 export function scalarFunction<P extends Parameters>(
   declaration: Omit<ScalarFunction<P>, "shape">,
 ): ScalarFunction {
-  return { ...declaration, shape: "scalar" } as unknown as ScalarFunction;
+  return { ...declaration, shape: "scalar" };
 }
 
 /** Declares a function that answers with a row. */
 export function rowFunction<P extends Parameters>(declaration: Omit<RowFunction<P>, "shape">): RowFunction {
-  return { ...declaration, shape: "row" } as unknown as RowFunction;
+  return { ...declaration, shape: "row" };
 }
 
 /** Declares a function that answers with a table. */
 export function tableFunction<P extends Parameters>(
   declaration: Omit<TableFunction<P>, "shape">,
 ): TableFunction {
-  return { ...declaration, shape: "table" } as unknown as TableFunction;
+  return { ...declaration, shape: "table" };
 }
 
 /** The relations a function rests on, for one steel or for all. */

@@ -1,6 +1,6 @@
 import { findSteel } from "../core/steel/find";
 import type { Steel } from "../core/steel/steel";
-import { optionalText, type Parameter, text, textOrNothing } from "./parameters";
+import { type Parameter, text, textOrNothing } from "./parameters";
 
 const options = {
   label: "steel",
@@ -15,8 +15,3 @@ export const steel: Parameter<Steel> = text(options);
 
 /** A steel that may be left out. */
 export const steelOrNothing: Parameter<Steel | undefined> = textOrNothing(options);
-
-/** A steel that stands for a default where none is given. */
-export function optionalSteel(fallback: string): Parameter<Steel> {
-  return optionalText({ ...options, fallback });
-}

@@ -4,7 +4,6 @@ import { compositionText, limitsCaution } from "../../src/core/steel/composition
 import { densityOf } from "../../src/core/steel/density";
 import { findSteel, steelOf } from "../../src/core/steel/find";
 import { allGrades } from "../../src/core/steel/grades";
-import { kinOf } from "../../src/core/steel/kin";
 import { noteOf } from "../../src/core/steel/notes";
 
 describe("composition used by relations", () => {
@@ -73,8 +72,7 @@ describe("density", () => {
 });
 
 describe("notes", () => {
-  it("keep near equivalents as near and warn where it matters", () => {
-    expect(kinOf(findSteel("D2").grade ?? never()).nearEquivalents).toContain("SKD11");
+  it("keep near equivalents apart and warn where it matters", () => {
     expect(noteOf(findSteel("8670").grade ?? never())).toContain("Ask for the mill certificate");
     expect(noteOf(findSteel("O6").grade ?? never())).toContain("graphite");
     expect(findSteel("SKD11").name).not.toBe("D2");

@@ -1,13 +1,18 @@
 import bands from "../../data/blade/bands.json";
 import { quantityText, temperatureText } from "../quantity-text";
-import type { Evidence, Relation } from "../relation";
+import { EVIDENCE_KINDS, type Evidence, type Relation } from "../relation";
 import { type SourceKey, sourceText } from "../sources";
+import { flag, listOf, number, oneOf, orNull, records, sourceKey, text } from "../table";
 import { type Worded, wordFinder } from "../word-list";
 
-export type UseGroup = "kitchen" | "field" | "tool" | "chopper" | "sword";
+const USE_GROUPS = ["kitchen", "field", "tool", "chopper", "sword"] as const;
+
+export type UseGroup = (typeof USE_GROUPS)[number];
+
+const SERVICES = ["impact", "light", "none"] as const;
 
 /** How hard the blade is struck in use. */
-export type Service = "impact" | "light" | "none";
+export type Service = (typeof SERVICES)[number];
 
 /** What is usual for one use of a blade. Hardness in HRC, angles in degrees a side, lengths in mm. */
 export interface Use extends Worded {
@@ -36,36 +41,28 @@ export interface Use extends Worded {
   readonly disagreement: string;
 }
 
-type Limits = readonly [number | null, number | null, number | null, number | null];
-type Row = readonly [
-  string,
-  readonly string[],
-  number,
-  number,
-  number,
-  ...Limits,
-  string,
-  UseGroup,
-  Service,
-  boolean,
-  number | null,
-  Evidence,
-  readonly SourceKey[],
-  string,
-  string,
-  string,
-];
-
-function useOf(row: Row): Use {
-  const [word, aliases, low, high, aim, angleLow, angleHigh, behindEdgeLow, behindEdgeHigh, ...rest] = row;
-  const [part, group, service, isLong, ceiling, evidence, sources, steels, note, disagreement] = rest;
-  const span = { low, high, aim, angleLow, angleHigh, behindEdgeLow, behindEdgeHigh };
-  const kind = { part, group, service, isLong, ceiling };
-  return { word, aliases, ...span, ...kind, evidence, sources, steels, note, disagreement };
-}
-
 /** Every use with its usual band. */
-export const USES: readonly Use[] = (bands.rows as unknown as readonly Row[]).map(useOf);
+export const USES: readonly Use[] = records(bands, {
+  word: text,
+  aliases: listOf(text),
+  low: number,
+  high: number,
+  aim: number,
+  angleLow: orNull(number),
+  angleHigh: orNull(number),
+  behindEdgeLow: orNull(number),
+  behindEdgeHigh: orNull(number),
+  part: text,
+  group: oneOf(USE_GROUPS),
+  service: oneOf(SERVICES),
+  isLong: flag,
+  ceiling: orNull(number),
+  evidence: oneOf(EVIDENCE_KINDS),
+  sources: listOf(sourceKey),
+  steels: text,
+  note: text,
+  disagreement: text,
+});
 
 /**
  * Finds a use by its name or the beginnings of its words.

@@ -4,8 +4,9 @@ import { Refusal } from "../refusal";
 import { relation } from "../relation";
 import { carbonOf } from "../steel/carbon";
 import type { Family, Steel } from "../steel/steel";
+import { oneOf, records, text } from "../table";
 import type { Use, UseGroup } from "./bands";
-import { isStainless, type SteelKind, steelKind } from "./steel-kind";
+import { isStainless, STEEL_KINDS, type SteelKind, steelKind } from "./steel-kind";
 
 export const STEEL_BY_USE = relation({
   title: "Which steel suits which kind of blade",
@@ -30,20 +31,27 @@ const BLADE_CARBON = 0.4;
 const ALLOY_HARDENED = 3;
 const SOFT: readonly Family[] = ["austenitic stainless", "ferritic stainless"];
 
-type Verdict =
-  | "best"
-  | "good"
-  | "yes"
-  | "fair"
-  | "low end"
-  | "caution"
-  | "edge only"
-  | "differential only"
-  | "no";
-type Row = readonly [kind: SteelKind, saidAs: string, ...verdicts: Verdict[]];
+const verdict = oneOf([
+  "best",
+  "good",
+  "yes",
+  "fair",
+  "low end",
+  "caution",
+  "edge only",
+  "differential only",
+  "no",
+]);
 
-const GROUPS: readonly UseGroup[] = ["sword", "chopper", "field", "kitchen"];
-const TABLE = new Map((steelByUse.rows as unknown as readonly Row[]).map((row) => [row[0], row]));
+const suitability = records(steelByUse, {
+  kind: oneOf(STEEL_KINDS),
+  saidAs: text,
+  sword: verdict,
+  chopper: verdict,
+  field: verdict,
+  kitchen: verdict,
+});
+const TABLE = new Map(suitability.map((row) => [row.kind, row]));
 const BLADE_WORD: Readonly<Record<UseGroup, string>> = {
   kitchen: "kitchen knives",
   field: "field knives",
@@ -113,12 +121,12 @@ function differential({ use, steel }: SteelQuestion, kind: SteelKind): string[] 
 
 function bySuitability({ use, steel }: SteelQuestion, kind: SteelKind): string[] {
   const row = TABLE.get(kind);
-  const verdict = row?.[2 + GROUPS.indexOf(use.group)];
   const suits = BLADE_WORD[use.group];
-  if (row === undefined || !GROUPS.includes(use.group)) return [];
-  if (verdict === "no") return [`${steel.name} (${row[1]}) is not the trade's choice for ${suits}.`];
+  if (row === undefined || use.group === "tool") return [];
+  const verdict = row[use.group];
+  if (verdict === "no") return [`${steel.name} (${row.saidAs}) is not the trade's choice for ${suits}.`];
   if (verdict === "caution")
-    return [`${steel.name} (${row[1]}) chips sooner than tougher steels in ${suits}.`];
+    return [`${steel.name} (${row.saidAs}) chips sooner than tougher steels in ${suits}.`];
   if (verdict === "low end") return [`${steel.name} suits ${suits} at the low end of the band.`];
   return [];
 }

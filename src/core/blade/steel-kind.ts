@@ -2,15 +2,18 @@ import { carbonOf } from "../steel/carbon";
 import type { Steel } from "../steel/steel";
 
 /** Kinds of steel as the trade sorts them by use. */
-export type SteelKind =
-  | "medium carbon"
-  | "spring steel"
-  | "0.7-0.85 % C low alloy"
-  | "plain high carbon"
-  | "low-alloy high carbon"
-  | "cold work"
-  | "stainless"
-  | "high alloy";
+export const STEEL_KINDS = [
+  "medium carbon",
+  "spring steel",
+  "0.7-0.85 % C low alloy",
+  "plain high carbon",
+  "low-alloy high carbon",
+  "cold work",
+  "stainless",
+  "high alloy",
+] as const;
+
+export type SteelKind = (typeof STEEL_KINDS)[number];
 
 /** Borders between the kinds, mass %: set for this library inside the gaps between the trade's examples. */
 const HIGH_CARBON = 0.8;

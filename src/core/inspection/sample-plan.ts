@@ -3,6 +3,7 @@ import plans from "../../data/inspection/sample-plans.json";
 import { numberText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
 import { checkRange, relation } from "../relation";
+import { number, text } from "../table";
 import { type Worded, wordFinder } from "../word-list";
 
 /** Single sampling for normal inspection. */
@@ -34,10 +35,15 @@ export interface SamplePlan {
   readonly reject: number;
 }
 
-type PlanRow = readonly [letter: string, sample: number, ...accept: (number | string)[]];
-
-const planRows = plans.rows as unknown as readonly PlanRow[];
+/** AQL of the columns [%], as printed. */
 const qualities = plans.columns.slice(2).map(([label]) => Number(label));
+
+/** One row a letter; a cell is an acceptance number, or an arrow down (v) or up (^) to the plan that applies. */
+const printedPlans = plans.rows.map(([letter, sample, ...cells]) => ({
+  letter: text(letter),
+  sample: number(sample),
+  cells,
+}));
 
 function qualityColumn(aql: number): number {
   const column = qualities.indexOf(aql);
@@ -50,12 +56,12 @@ function qualityColumn(aql: number): number {
 
 /** Follows the arrows down or up the column to the plan that applies. */
 function follow(letter: string, column: number): SamplePlan {
-  let index = planRows.findIndex(([name]) => name === letter);
-  for (let step = 0; step < planRows.length; step += 1) {
-    const row = planRows[index];
-    const cell = row?.[column + 2];
-    if (row !== undefined && typeof cell === "number") {
-      return { letter: row[0], sample: row[1], accept: cell, reject: cell + 1 };
+  let index = printedPlans.findIndex((plan) => plan.letter === letter);
+  for (let step = 0; step < printedPlans.length; step += 1) {
+    const plan = printedPlans[index];
+    const cell = plan?.cells[column];
+    if (plan !== undefined && typeof cell === "number") {
+      return { letter: plan.letter, sample: plan.sample, accept: cell, reject: cell + 1 };
     }
     index += cell === "^" ? -1 : 1;
   }

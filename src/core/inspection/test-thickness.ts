@@ -1,10 +1,11 @@
 import table from "../../data/inspection/test-thickness.json";
 import { checkRange, relation } from "../relation";
+import { number, records } from "../table";
 import { type Worded, wordFinder } from "../word-list";
 
-type Row = readonly [thickness: number, hrc: number];
+const printed = records(table, { thicknessMm: number, hrc: number });
+type Point = (typeof printed)[number];
 
-const rows = table.rows as unknown as readonly Row[];
 const LIMIT = { label: "hardness", unit: "HRC", min: 20, max: 69 };
 const OUTPUT = { label: "least thickness", unit: "mm" };
 
@@ -32,10 +33,12 @@ export interface ThicknessRule extends Worded {
 }
 
 function byTable(hrc: number): number {
-  const softer = rows.findIndex(([, printed]) => printed <= hrc);
-  const [thick, low] = rows[softer] as Row;
-  const [thin, high] = rows[Math.max(0, softer - 1)] as Row;
-  return high === low ? thick : thick + ((hrc - low) / (high - low)) * (thin - thick);
+  const position = printed.findIndex((point) => point.hrc <= hrc);
+  const softer = printed[position] as Point;
+  const harder = printed[Math.max(0, position - 1)] as Point;
+  if (harder.hrc === softer.hrc) return softer.thicknessMm;
+  const share = (hrc - softer.hrc) / (harder.hrc - softer.hrc);
+  return softer.thicknessMm + share * (harder.thicknessMm - softer.thicknessMm);
 }
 
 function byDepth(hrc: number): number {

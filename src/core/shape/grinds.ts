@@ -1,17 +1,21 @@
 import grinds from "../../data/shape/grinds.json";
+import { flag, listOf, oneOf, records, text } from "../table";
 import { type Worded, wordFinder } from "../word-list";
 
-export type GrindWord =
-  | "flat"
-  | "part flat"
-  | "chisel"
-  | "hollow"
-  | "convex"
-  | "lenticular"
-  | "diamond"
-  | "hexagonal"
-  | "rectangle"
-  | "t-back";
+const WORDS = [
+  "flat",
+  "part flat",
+  "chisel",
+  "hollow",
+  "convex",
+  "lenticular",
+  "diamond",
+  "hexagonal",
+  "rectangle",
+  "t-back",
+] as const;
+
+export type GrindWord = (typeof WORDS)[number];
 
 /** A cross-section as a smith names it, and which figures describe it. */
 export interface Grind extends Worded {
@@ -25,28 +29,16 @@ export interface Grind extends Worded {
   readonly meaning: string;
 }
 
-type Row = readonly [
-  GrindWord,
-  readonly string[],
-  boolean,
-  Grind["bevel"],
-  Grind["curve"],
-  Grind["flat"],
-  string,
-];
-
 /** Every grind word that the worksheet functions accept. */
-export const GRINDS: readonly Grind[] = (grinds.rows as unknown as readonly Row[]).map(
-  ([word, aliases, edge, bevel, curve, flat, meaning]) => ({
-    word,
-    aliases,
-    edge,
-    bevel,
-    curve,
-    flat,
-    meaning,
-  }),
-);
+export const GRINDS: readonly Grind[] = records(grinds, {
+  word: oneOf(WORDS),
+  aliases: listOf(text),
+  edge: flag,
+  bevel: oneOf(["", "needed", "full"]),
+  curve: oneOf(["", "wheel radius", "bulge"]),
+  flat: oneOf(["", "flat width", "rib width"]),
+  meaning: text,
+});
 
 /**
  * Finds a grind by the word a smith uses for it.

@@ -1,6 +1,7 @@
 import table from "../../data/steel/density-by-family.json";
 import type { Relation } from "../relation";
 import type { SourceKey } from "../sources";
+import { number, records, sourceKey, text } from "../table";
 import type { Steel } from "./steel";
 
 /** A density with the relation it rests on. */
@@ -13,9 +14,9 @@ export interface Density {
 /** Sources print figures that differ by this much for one grade: 7.80, 7.85 and 7.872 for 1045. */
 const LEAST_ERROR = 0.05;
 
-type FamilyRow = readonly [family: string, low: number, high: number, seen: string, typical: number];
+const families = records(table, { family: text, low: number, high: number, seen: text, typical: number });
 
-const families = table.rows as unknown as readonly FamilyRow[];
+type FamilyDensity = (typeof families)[number];
 
 function relation(title: string, source: SourceKey, locator: string, size: number, kind: string): Relation {
   const error = { size, unit: "g/cm³", kind };
@@ -30,10 +31,10 @@ function publishedRelation(source: SourceKey, locator: string): Relation {
 
 function familyRelation(locator: string, size: number): Relation {
   const kind = "span of the values known for the family";
-  return relation("density typical of the family", table.source as SourceKey, locator, size, kind);
+  return relation("density typical of the family", sourceKey(table.source), locator, size, kind);
 }
 
-function spanOf([, low, high, , typical]: FamilyRow): number {
+function spanOf({ low, high, typical }: FamilyDensity): number {
   return Number(Math.max(LEAST_ERROR, high - typical, typical - low).toFixed(3));
 }
 
@@ -50,9 +51,9 @@ function familyName({ family, composition }: Steel): string {
 
 function familyDensity(steel: Steel): Density {
   const name = familyName(steel);
-  const row = families.find(([family]) => family === name);
-  if (row === undefined) throw new Error(`no density for ${name}`);
-  return { value: row[4], relation: familyRelation(name, spanOf(row)) };
+  const held = families.find(({ family }) => family === name);
+  if (held === undefined) throw new Error(`no density for ${name}`);
+  return { value: held.typical, relation: familyRelation(name, spanOf(held)) };
 }
 
 /**

@@ -1,41 +1,41 @@
 import table from "../../data/steel/grades.json";
-import type { SourceKey } from "../sources";
-import type { Element } from "./composition";
+import { type ColumnReader, number, oneOf, orNull, records, sourceKey, text } from "../table";
+import { ELEMENTS } from "./composition";
 import { limitsFrom } from "./limits";
-import type { Family, Grade, System } from "./steel";
+import { FAMILIES, type Grade, SYSTEMS, type System } from "./steel";
 
-const STATUS: Readonly<Record<string, Grade["status"]>> = {
+const STATUS = {
   read: "read",
   high: "recalled, high confidence",
   medium: "recalled, medium confidence",
   low: "recalled, low confidence",
-};
+} as const satisfies Record<string, Grade["status"]>;
 
-type Row = readonly (string | number | null)[];
+const word = oneOf(["read", "high", "medium", "low"]);
+const element = oneOf(ELEMENTS);
 
-function words(cell: unknown, separator: string): string[] {
-  const text = String(cell);
-  return text === "" ? [] : text.split(separator);
+/** A cell that lists several words; empty where it lists none. */
+function split<T>(separator: string, read: ColumnReader<T>): ColumnReader<readonly T[]> {
+  return (cell) => (cell === "" ? [] : text(cell).split(separator).map(read));
 }
 
-function gradeFrom(row: Row): Grade {
-  const [designation, aliases, system, standard, uns, enNumber, family, limits] = row.map(String);
-  const [density, densitySource, status, recalled, source] = row.slice(8);
-  return {
-    designation: designation as string,
-    aliases: words(aliases, "; "),
-    system: system as System,
-    standard: standard as string,
-    uns: uns as string,
-    enNumber: enNumber as string,
-    family: family as Family,
-    limits: limitsFrom(limits as string),
-    density: density as number | null,
-    densitySource: densitySource === "" ? null : (densitySource as SourceKey),
-    status: STATUS[String(status)] as Grade["status"],
-    recalled: words(recalled, " ") as Element[],
-    source: source as SourceKey,
-  };
+/** The table as printed, one record a row, in the order of its columns. */
+function printedGrades(): readonly Grade[] {
+  return records(table, {
+    designation: text,
+    aliases: split("; ", text),
+    system: oneOf(SYSTEMS),
+    standard: text,
+    uns: text,
+    enNumber: text,
+    family: oneOf(FAMILIES),
+    limits: (cell) => limitsFrom(text(cell)),
+    density: orNull(number),
+    densitySource: (cell) => (cell === "" ? null : sourceKey(cell)),
+    status: (cell) => STATUS[word(cell)],
+    recalled: split(" ", element),
+    source: sourceKey,
+  });
 }
 
 /** What people write in front of a name to tell twins apart. */
@@ -89,7 +89,7 @@ let loaded: readonly Grade[] | undefined;
 
 /** Every grade of the table, in its order; read on first use. */
 export function allGrades(): readonly Grade[] {
-  loaded ??= withClassedGrades(withUniqueNames((table.rows as Row[]).map(gradeFrom)));
+  loaded ??= withClassedGrades(withUniqueNames(printedGrades()));
   return loaded;
 }
 

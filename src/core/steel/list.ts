@@ -2,30 +2,7 @@ import { NotAvailable } from "../refusal";
 import { looseKey, tidy } from "./fold";
 import { allGrades } from "./grades";
 import { byLook, bySound } from "./script";
-import type { Family, Grade, System } from "./steel";
-
-/** Families of the grade table. */
-export const FAMILIES: readonly Family[] = [
-  "plain carbon",
-  "low alloy",
-  "cold work",
-  "hot work",
-  "high speed",
-  "martensitic stainless",
-  "austenitic stainless",
-  "ferritic stainless",
-];
-
-/** Systems of designation of the grade table. */
-export const SYSTEMS: readonly System[] = [
-  "SAE/AISI",
-  "AISI tool",
-  "AISI stainless",
-  "EN",
-  "JIS",
-  "GB",
-  "GOST",
-];
+import { FAMILIES, type Family, type Grade, SYSTEMS, type System } from "./steel";
 
 function chosen<T extends string>(known: readonly T[], given: string, noun: string): readonly T[] {
   const wanted = given.trim().toUpperCase();

@@ -1,7 +1,8 @@
 import table from "../../data/steel/nearness.json";
 import { relation } from "../relation";
+import { number, oneOf, records } from "../table";
 import { boundsOf } from "./bounds";
-import type { Element } from "./composition";
+import { ELEMENTS, type Element } from "./composition";
 import { steelOf } from "./find";
 import { allGrades } from "./grades";
 import type { Grade, Steel } from "./steel";
@@ -15,7 +16,7 @@ export interface NearGrade {
   readonly difference: number;
 }
 
-const STEPS = table.rows as [Element, number, number][];
+const STEPS = records(table, { element: oneOf(ELEMENTS), step: number, share: number });
 
 /** How grades are compared: by the middles of their limits, each element in steps that matter. */
 export const NEARNESS = relation({
@@ -52,7 +53,7 @@ interface Gap {
 }
 
 function gaps(steel: Steel, other: Steel): Gap[] {
-  return STEPS.map(([element, step, share]) => {
+  return STEPS.map(({ element, step, share }) => {
     const [mine, theirs] = [middleOf(steel, element, step), middleOf(other, element, step)];
     const difference = Number((theirs - mine).toFixed(4));
     return { element, difference, steps: Math.abs(difference) / (step + (share * (mine + theirs)) / 2) };

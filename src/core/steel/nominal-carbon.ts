@@ -1,7 +1,8 @@
 import table from "../../data/steel/decode-rules.json";
 import type { SourceKey } from "../sources";
+import { oneOf, records, sourceKey, text } from "../table";
 import { readName } from "./decode/forms";
-import type { Grade, System } from "./steel";
+import { type Grade, SYSTEMS, type System } from "./steel";
 
 /** Where the rule comes from by which a system writes carbon into its names. */
 export interface CarbonRule {
@@ -9,11 +10,11 @@ export interface CarbonRule {
   readonly locator: string;
 }
 
-const rows = table.rows as [System, SourceKey, string][];
-
 /** The systems whose names state carbon. */
 export const CARBON_RULES: ReadonlyMap<System, CarbonRule> = new Map(
-  rows.map(([system, source, locator]) => [system, { source, locator }]),
+  records(table, { system: oneOf(SYSTEMS), source: sourceKey, locator: text }).map(
+    ({ system, source, locator }) => [system, { source, locator }],
+  ),
 );
 
 const SYSTEM_IN_FRONT = /^(?:GB|GOST|AISI|SAE|EN|JIS) /;

@@ -1,11 +1,11 @@
-import rowsOf from "../../data/steel/product-variation.json";
+import brackets from "../../data/steel/product-variation.json";
 import tables from "../../data/steel/product-variation-tables.json";
 import { NotAvailable } from "../refusal";
 import type { Relation } from "../relation";
-import type { SourceKey } from "../sources";
-import type { Bounds, Element } from "./composition";
+import { number, oneOf, records, sourceKey, text } from "../table";
+import { type Bounds, ELEMENTS, type Element } from "./composition";
 import { bareName } from "./nominal-carbon";
-import type { Grade, System } from "./steel";
+import { type Grade, SYSTEMS } from "./steel";
 
 /** How far one element of a piece may lie outside the limits of the heat. */
 export interface Variation {
@@ -15,21 +15,40 @@ export interface Variation {
   readonly isRecalled: boolean;
 }
 
-type TableRow = readonly [name: string, System, standard: string, form: string, SourceKey, words: string];
-type Row = readonly [table: string, Element, over: number, to: number, number, side: string, seen: string];
+const pattern = (cell: unknown) => new RegExp(text(cell));
 
-const ROWS = rowsOf.rows as unknown as readonly Row[];
+const TABLES = records(tables, {
+  name: text,
+  system: oneOf(SYSTEMS),
+  standard: pattern,
+  designation: pattern,
+  source: sourceKey,
+  words: text,
+});
 
-function tableRow(grade: Grade): TableRow | undefined {
+const BRACKETS = records(brackets, {
+  table: text,
+  element: oneOf(ELEMENTS),
+  over: number,
+  to: number,
+  size: number,
+  side: oneOf(["both", "over", "under", "minimum only"]),
+  seen: text,
+});
+
+type VariationTable = (typeof TABLES)[number];
+type Bracket = (typeof BRACKETS)[number];
+
+function tableOf(grade: Grade): VariationTable | undefined {
   const name = bareName(grade);
-  return (tables.rows as unknown as readonly TableRow[]).find(
-    ([, system, standard, form]) =>
-      system === grade.system && new RegExp(standard).test(grade.standard) && new RegExp(form).test(name),
+  return TABLES.find(
+    ({ system, standard, designation }) =>
+      system === grade.system && standard.test(grade.standard) && designation.test(name),
   );
 }
 
-function heldTable(grade: Grade): TableRow {
-  const found = tableRow(grade);
+function heldTable(grade: Grade): VariationTable {
+  const found = tableOf(grade);
   if (found !== undefined) return found;
   throw new NotAvailable(
     `no permissible variation of product analysis is held for ${grade.standard} (${grade.designation}): ` +
@@ -40,9 +59,9 @@ function heldTable(grade: Grade): TableRow {
 
 /** The relation behind the permissible variations of a grade; null where none are held. */
 export function variationRelation(grade: Grade): Relation | null {
-  const found = tableRow(grade);
+  const found = tableOf(grade);
   if (found === undefined) return null;
-  const [, , , , source, words] = found;
+  const { source, words } = found;
   return {
     title: "permissible variation of product analysis",
     source,
@@ -55,21 +74,11 @@ export function variationRelation(grade: Grade): Relation | null {
   };
 }
 
-function matches(
-  [table, element, over, to, , side]: Row,
-  wanted: string,
-  of: Element,
-  bounds: Bounds,
-): boolean {
+/** The maximum chooses the bracket, else the only limit. */
+function holds({ over, to, side }: Bracket, bounds: Bounds): boolean {
   const deciding = bounds.high ?? bounds.low ?? 0;
   const isForMinimum = side === "minimum only";
-  return (
-    table === wanted &&
-    element === of &&
-    deciding > over &&
-    deciding <= to &&
-    isForMinimum === (bounds.high === null)
-  );
+  return deciding > over && deciding <= to && isForMinimum === (bounds.high === null);
 }
 
 /**
@@ -82,10 +91,12 @@ function matches(
  * @throws NotAvailable where no table is held for the standard of the grade.
  */
 export function variationOf(grade: Grade, element: Element, bounds: Bounds): Variation | null {
-  const [table] = heldTable(grade);
-  const row = ROWS.find((each) => matches(each, table, element, bounds));
-  if (row === undefined) return null;
-  const [, , , , size, side, seen] = row;
+  const { name } = heldTable(grade);
+  const bracket = BRACKETS.find(
+    (each) => each.table === name && each.element === element && holds(each, bounds),
+  );
+  if (bracket === undefined) return null;
+  const { size, side, seen } = bracket;
   return {
     under: side === "over" ? 0 : size,
     over: side === "under" ? 0 : size,

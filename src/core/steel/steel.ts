@@ -2,18 +2,23 @@ import type { SourceKey } from "../sources";
 import type { Bounds, Composition, Element } from "./composition";
 
 /** Families of the grade table; relations choose their form by them. */
-export type Family =
-  | "plain carbon"
-  | "low alloy"
-  | "cold work"
-  | "hot work"
-  | "high speed"
-  | "martensitic stainless"
-  | "austenitic stainless"
-  | "ferritic stainless";
+export const FAMILIES = [
+  "plain carbon",
+  "low alloy",
+  "cold work",
+  "hot work",
+  "high speed",
+  "martensitic stainless",
+  "austenitic stainless",
+  "ferritic stainless",
+] as const;
+
+export type Family = (typeof FAMILIES)[number];
 
 /** Systems of designation in the grade table. */
-export type System = "SAE/AISI" | "AISI tool" | "AISI stainless" | "EN" | "JIS" | "GB" | "GOST";
+export const SYSTEMS = ["SAE/AISI", "AISI tool", "AISI stainless", "EN", "JIS", "GB", "GOST"] as const;
+
+export type System = (typeof SYSTEMS)[number];
 
 /** One standard grade as the grade table holds it. */
 export interface Grade {

@@ -1,4 +1,5 @@
 import type { SourceKey } from "../sources";
+import { sourceKey } from "../table";
 import file from "./fits.json";
 
 type Span = readonly [low: number, high: number];
@@ -61,13 +62,34 @@ export interface FitFile {
   readonly points: readonly PublishedPoint[];
 }
 
-const FITS = file as unknown as FitFile;
+function pair([first = Number.NaN, second = Number.NaN]: readonly number[]): Span {
+  return [first, second];
+}
+
+function curveFrom(curve: (typeof file.curves)[number]): FittedCurve {
+  const sources = curve.sources.map(sourceKey);
+  const temperC = pair(curve.temperC);
+  if (curve.knots === undefined) {
+    return { ...curve, form: "cubic", sources, temperC, parameter: pair(curve.parameter) };
+  }
+  const hardenC = curve.hardenC === null ? null : pair(curve.hardenC);
+  return { ...curve, form: "table", sources, temperC, hardenC, knots: curve.knots.map(pair) };
+}
+
+const CURVES = file.curves.map(curveFrom);
+
+const POINTS: readonly PublishedPoint[] = file.points.map((point) => ({
+  ...point,
+  source: sourceKey(point.source),
+  temperC: pair(point.temperC),
+  hrc: pair(point.hrc),
+}));
 
 /** Half-widths of the grades' own curves. */
-export const CURVE_BANDS = FITS.bands;
+export const CURVE_BANDS: FitFile["bands"] = file.bands;
 
 const byGrade = new Map<string, FittedCurve[]>();
-for (const curve of FITS.curves) {
+for (const curve of CURVES) {
   for (const grade of curve.grades) byGrade.set(grade, [...(byGrade.get(grade) ?? []), curve]);
 }
 
@@ -78,7 +100,7 @@ export function fittedCurves(grade: string): readonly FittedCurve[] {
 
 /** Single published tempers of a grade without a curve. */
 export function publishedPoints(grade: string): readonly PublishedPoint[] {
-  return FITS.points.filter((point) => point.grade === grade);
+  return POINTS.filter((point) => point.grade === grade);
 }
 
 /** Every grade that has a curve of its own. */

@@ -2,6 +2,7 @@ import table from "../../data/tempering/oxide-colours.json";
 import { temperatureText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
 import { checkRange, relation } from "../relation";
+import { grouped, number, oneOf, records, sourceKey, text } from "../table";
 
 /** Colour of the oxide. */
 export const OXIDE_COLOURS = relation({
@@ -19,14 +20,14 @@ export const OXIDE_COLOURS = relation({
   note: "Clean carbon steel, daylight. Stainless shows the same colours far hotter. A colour is no measurement of hardness.",
 });
 
-type Row = readonly [
-  colour: string,
-  printed: string,
-  source: string,
+const printed = records(table, {
+  colour: text,
+  wordsOfList: text,
+  source: sourceKey,
   low: number,
   high: number,
-  unit: string,
-];
+  unit: oneOf(["°C", "°F"]),
+});
 
 interface ColourSpan {
   readonly colour: string;
@@ -37,17 +38,11 @@ interface ColourSpan {
 const celsius = (value: number, unit: string) => (unit === "°F" ? (value - 32) / 1.8 : value);
 
 /** From the lowest to the highest figure that any list prints for a colour, coolest colour first. */
-const SPANS: readonly ColourSpan[] = spans(table.rows as unknown as readonly Row[]);
-
-function spans(rows: readonly Row[]): ColourSpan[] {
-  const found = new Map<string, ColourSpan>();
-  for (const [colour, , , low, high, unit] of rows) {
-    const [from, to] = [celsius(low, unit), celsius(high, unit)];
-    const known = found.get(colour) ?? { colour, low: from, high: to };
-    found.set(colour, { colour, low: Math.min(known.low, from), high: Math.max(known.high, to) });
-  }
-  return [...found.values()];
-}
+const SPANS: readonly ColourSpan[] = [...grouped(printed, ({ colour }) => colour)].map(([colour, lists]) => ({
+  colour,
+  low: Math.min(...lists.map(({ low, unit }) => celsius(low, unit))),
+  high: Math.max(...lists.map(({ high, unit }) => celsius(high, unit))),
+}));
 
 function spanText({ colour, low, high }: ColourSpan): string {
   return `${colour} (${temperatureText(low)} to ${temperatureText(high)})`;

@@ -7,6 +7,11 @@ import { QUANTITIES } from "../quantities";
 // biome-ignore lint/suspicious/noExplicitAny: each column is read into its own type, which a record cannot express
 export type Headings = Readonly<Record<string, Parameter<any>>>;
 
+/** The cells of one row, read by its headings. */
+export type RowValues<H extends Headings> = {
+  readonly [K in keyof H]: H[K] extends Parameter<infer T> ? T : never;
+};
+
 /** Other words for a heading, folded, by the key of the column. */
 export type OtherWords = Readonly<Record<string, string>>;
 

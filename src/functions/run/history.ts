@@ -1,6 +1,6 @@
 import { YIELD_BOUND } from "../../core/money/relations";
 import { InvalidValue, Refusal } from "../../core/refusal";
-import { type ItemHistory, itemHistories, type PastLot, type PastRow } from "../../core/run/history";
+import { type ItemHistory, itemHistories, type PastRow } from "../../core/run/history";
 import { SHOP_RECORD } from "../../core/run/plan-relations";
 import { refusedRow } from "../answer";
 import { type Cell, type Cells, isEmpty } from "../cells";
@@ -56,7 +56,7 @@ const FIGURES: readonly Column[] = [
 
 function pastRow(row: readonly Cell[], at: number, columns: TableColumns): PastRow | undefined {
   const read = readRow(row, columns, HEADINGS);
-  if (read === undefined || !(read instanceof Refusal)) return read as unknown as PastLot | undefined;
+  if (!(read instanceof Refusal)) return read;
   const item = row[columns.known.get("item") ?? -1] ?? null;
   const sentence = `row ${at + 1}: ${read.message}`;
   // Without its item a faulty lot might belong to any of them.

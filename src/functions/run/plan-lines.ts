@@ -1,5 +1,4 @@
 import { InvalidValue } from "../../core/refusal";
-import type { PlanLine } from "../../core/run/line";
 import { type LinePlan, type PlanRow, planRun } from "../../core/run/plan";
 import { type Cell, type Cells, isEmpty } from "../cells";
 import { readHeadings, type TableColumns } from "./heading-row";
@@ -43,8 +42,6 @@ export function plannedTable(table: Cells, date: number | undefined): PlannedTab
       `no heading reads "${PLAN_HEADINGS[key].label}": a run needs steel, good and yield; RUN_HEADINGS() lists every heading`,
     );
   }
-  const lines = rows.map((row) =>
-    isMarks(row) ? undefined : (readRow(row, columns, PLAN_HEADINGS) as PlanRow<PlanLine>),
-  );
+  const lines = rows.map((row) => (isMarks(row) ? undefined : readRow(row, columns, PLAN_HEADINGS)));
   return { headings, columns, rows, plans: planRun(lines, date) };
 }

@@ -2,7 +2,7 @@ import { InvalidValue, NotAvailable, Refusal } from "../../core/refusal";
 import { asRefusal, emptySentence } from "../arguments";
 import { type Cell, type Cells, isEmpty } from "../cells";
 import { isBlank, type Parameter } from "../parameters";
-import type { Headings, TableColumns } from "./heading-row";
+import type { Headings, RowValues, TableColumns } from "./heading-row";
 
 /** The sentence of a faulty cell, with the heading in front unless it says so itself. */
 function named(refusal: Refusal, label: string): string {
@@ -29,11 +29,11 @@ function joined(faults: readonly (readonly [label: string, refusal: Refusal])[])
  *
  * @returns Values by key, a refusal that names every faulty cell, or `undefined` for a blank row.
  */
-export function readRow(
+export function readRow<H extends Headings>(
   row: readonly Cell[],
   { known }: TableColumns,
-  headings: Headings,
-): Readonly<Record<string, unknown>> | Refusal | undefined {
+  headings: H,
+): RowValues<H> | Refusal | undefined {
   const values: Record<string, unknown> = {};
   const faults: [string, Refusal][] = [];
   let isUnfilled = true;
@@ -49,7 +49,7 @@ export function readRow(
     }
   }
   if (isUnfilled) return undefined;
-  return faults.length === 0 ? values : joined(faults);
+  return faults.length === 0 ? (values as RowValues<H>) : joined(faults);
 }
 
 /** The rows down to the last one in which anything stands. */

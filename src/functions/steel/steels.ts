@@ -1,5 +1,6 @@
 import { limitsRelations } from "../../core/steel/composition-relations";
-import { FAMILIES, familiesNamed, listGrades, SYSTEMS, systemsNamed } from "../../core/steel/list";
+import { familiesNamed, listGrades, systemsNamed } from "../../core/steel/list";
+import { FAMILIES, SYSTEMS } from "../../core/steel/steel";
 import { tableFunction } from "../declare";
 import { textOrNothing } from "../parameters";
 

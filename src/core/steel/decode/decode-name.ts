@@ -1,12 +1,12 @@
 import { NotAvailable } from "../../refusal";
 import { tidy } from "../fold";
-import { SYSTEMS } from "../list";
 import { gradesNamed } from "../names";
 import { nearestDesignations } from "../nearest";
 import { bareName } from "../nominal-carbon";
 import { splitPrefix } from "../prefix";
 import { isCyrillic } from "../script";
 import type { Grade, System } from "../steel";
+import { SYSTEMS } from "../steel";
 import { type Reading, readName } from "./forms";
 import { groupFamily } from "./groups";
 import type { Part } from "./part";

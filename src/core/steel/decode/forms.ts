@@ -1,5 +1,6 @@
 import table from "../../../data/steel/decode-forms.json";
-import type { System } from "../steel";
+import { oneOf, records, text } from "../../table";
+import { SYSTEMS, type System } from "../steel";
 import { type Cut, readContents } from "./contents";
 import { content, type Part } from "./part";
 import { spelledFor } from "./spelling";
@@ -15,25 +16,16 @@ export interface Reading {
   readonly group: string;
 }
 
-interface Form {
-  readonly system: System;
-  readonly pattern: RegExp;
-  readonly carbon: string;
-  readonly contents: string;
-  readonly standard: RegExp | null;
-  readonly words: string;
-}
+const FORMS = records(table, {
+  system: oneOf(SYSTEMS),
+  pattern: (cell) => new RegExp(text(cell)),
+  carbon: text,
+  contents: text,
+  standard: (cell) => (cell === "" ? null : new RegExp(text(cell))),
+  words: text,
+});
 
-const FORMS: readonly Form[] = (table.rows as [System, string, string, string, string, string][]).map(
-  ([system, form, carbon, contents, standard, words]) => ({
-    system,
-    pattern: new RegExp(form),
-    carbon,
-    contents,
-    standard: standard === "" ? null : new RegExp(standard),
-    words,
-  }),
-);
+type Form = (typeof FORMS)[number];
 
 const DIVISORS: Readonly<Record<string, number>> = { hundredths: 100, tenths: 10, thousandths: 1000 };
 

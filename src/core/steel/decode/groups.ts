@@ -1,7 +1,9 @@
 import table from "../../../data/steel/decode-en-groups.json";
+import { records, text } from "../../table";
+
+const GROUPS = records(table, { from: text, to: text, family: text });
 
 /** Family of an EN number by its two-digit group; empty where the group is not held. */
 export function groupFamily(group: string): string {
-  const row = (table.rows as [string, string, string][]).find(([from, to]) => group >= from && group <= to);
-  return row?.[2] ?? "";
+  return GROUPS.find(({ from, to }) => group >= from && group <= to)?.family ?? "";
 }

@@ -1,7 +1,10 @@
 import table from "../../../data/steel/decode-sae-series.json";
+import { records, text } from "../../table";
 import type { Part } from "./part";
 
-const series = new Map((table.rows as [string, string, string][]).map((row) => [row[0], row]));
+const series = new Map(
+  records(table, { series: text, contents: text, words: text }).map((row) => [row.series, row]),
+);
 
 function partsOf(contents: string, says: string): Part[] {
   const words = contents.split(" ").filter((word) => word !== "");
@@ -18,7 +21,7 @@ function partsOf(contents: string, says: string): Part[] {
 function ofKey(key: string, label: string): readonly Part[] | undefined {
   const row = series.get(key);
   if (row === undefined) return undefined;
-  return partsOf(row[1], `${label}: ${row[2]}`);
+  return partsOf(row.contents, `${label}: ${row.words}`);
 }
 
 /** What a series and its mark say: "41" and "B". Undefined where there is no such series. */
@@ -32,9 +35,4 @@ export function seriesParts(
     ...parts,
     ...marks.flatMap((mark) => (mark === undefined ? [] : (ofKey(mark, `mark ${mark}`) ?? []))),
   ];
-}
-
-/** The kind of steel of a series in words; empty where there is no such series. */
-export function seriesKind(key: string): string {
-  return series.get(key)?.[2] ?? "";
 }

@@ -1,7 +1,10 @@
 import table from "../../../data/steel/decode-symbols.json";
+import { grouped, number, oneOf, records, text } from "../../table";
+
+const ALPHABETS = ["Latin", "JIS", "GOST"] as const;
 
 /** A way of writing elements into names. */
-export type Alphabet = "Latin" | "JIS" | "GOST";
+export type Alphabet = (typeof ALPHABETS)[number];
 
 interface Symbol {
   readonly symbol: string;
@@ -15,19 +18,10 @@ export interface Written extends Symbol {
   readonly figure: number | null;
 }
 
-const rows = table.rows as [string, string, string, number][];
-
-function symbolsOf(alphabet: Alphabet): readonly Symbol[] {
-  return rows
-    .filter(([kind]) => kind === alphabet)
-    .map(([, symbol, element, factor]) => ({ symbol, element, factor }));
-}
-
-const SYMBOLS: Readonly<Record<Alphabet, readonly Symbol[]>> = {
-  Latin: symbolsOf("Latin"),
-  JIS: symbolsOf("JIS"),
-  GOST: symbolsOf("GOST"),
-};
+const SYMBOLS = grouped(
+  records(table, { alphabet: oneOf(ALPHABETS), symbol: text, element: text, factor: number }),
+  ({ alphabet }) => alphabet,
+);
 
 const FIGURE = /^\d+/;
 
@@ -42,7 +36,7 @@ export function splitSymbols(text: string, alphabet: Alphabet): readonly Written
   const written: Written[] = [];
   let rest = text;
   while (rest !== "") {
-    const found = SYMBOLS[alphabet].find(({ symbol }) => rest.startsWith(symbol));
+    const found = SYMBOLS.get(alphabet)?.find(({ symbol }) => rest.startsWith(symbol));
     if (found === undefined) return undefined;
     rest = rest.slice(found.symbol.length);
     const figure = FIGURE.exec(rest)?.[0];
