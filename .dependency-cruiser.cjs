@@ -20,10 +20,11 @@ module.exports = {
     layer("data", [], "tables import nothing"),
     layer("core", ["data"], "core is pure"),
     layer("functions", ["core"], "declarations know core only"),
-    layer("host", ["functions", "core"], "the only code that names Office or Excel"),
+    layer("formula", ["core", "functions/namespace.ts"], "the text of formulas; our functions are known by their namespace alone"),
+    layer("host", ["formula", "functions", "core"], "the only code that names Office or Excel"),
     layer(
       "taskpane",
-      ["functions", "core", "host", "data/run/cautions.json", "workbook/made-files.ts"],
+      ["formula", "functions", "core", "host", "data/run/cautions.json", "workbook/made-files.ts"],
       "the pane talks through the host port",
     ),
     {
@@ -33,10 +34,10 @@ module.exports = {
       from: { path: "^src/taskpane/", pathNot: "^src/taskpane/excel-files\\.ts$" },
       to: { path: "^src/workbook/" },
     },
-    layer("engine", ["functions", "core"], "the formula engine without a screen"),
-    layer("workbook", ["functions", "core", "engine", "data/run/cautions.json"], "workbooks"),
-    layer("workbench", ["engine", "taskpane", "workbook", "host", "functions", "core"], "the page that needs no Excel"),
-    layer("cli", ["engine", "workbook", "functions", "core"], "the command line"),
+    layer("engine", ["formula", "functions", "core"], "the formula engine without a screen"),
+    layer("workbook", ["formula", "functions", "core", "engine", "data/run/cautions.json"], "workbooks"),
+    layer("workbench", ["formula", "engine", "taskpane", "workbook", "host", "functions", "core"], "the page that needs no Excel"),
+    layer("cli", ["formula", "engine", "workbook", "functions", "core"], "the command line"),
     only("@univerjs", ["engine", "workbench"], "Univer is named in two places"),
     {
       name: "core-and-functions-stand-alone",

@@ -1,7 +1,7 @@
 import { calculateWorkbook } from "../engine/calculate-workbook";
 import type { CellInput } from "../engine/cell-value";
 import type { Evaluation } from "../engine/evaluate-formulas";
-import { columnLetters } from "../workbook/model/sheet-model";
+import { columnLetters } from "../formula/addresses";
 
 const TABLE_SHEET = "table";
 const ANSWER_SHEET = "answer";

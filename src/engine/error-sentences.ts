@@ -1,5 +1,5 @@
 import { ErrorType } from "@univerjs/engine-formula";
-import { unknownNameSentence } from "./unknown-names";
+import { unknownNameSentence } from "../formula/unknown-names";
 
 const MEANING: Readonly<Partial<Record<string, string>>> = {
   [ErrorType.DIV_BY_ZERO]: "a number is divided by zero or by an empty cell",

@@ -1,7 +1,6 @@
+import { withoutTexts } from "../formula/unknown-names";
 import { NAMESPACE } from "../functions/catalogue";
 import type { CellValue } from "./cell-value";
-
-import { withoutTexts } from "./unknown-names";
 
 const CELL_ADDRESS = /(?<![\p{L}\p{N}_.$!:])\$?[A-Z]{1,3}\$?[1-9]\d{0,6}(?![\p{L}\p{N}_.(!:])/iu;
 

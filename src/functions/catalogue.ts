@@ -24,8 +24,7 @@ import * as stock from "./stock";
 import * as tempering from "./tempering";
 import { TOPICS, type Topic } from "./topics";
 
-/** The namespace in front of every name: `BLADE.CARBON`. */
-export const NAMESPACE = "BLADE";
+export { NAMESPACE } from "./namespace";
 
 /** The functions of each topic: whatever the folder of the topic exports. */
 const byTopic: Readonly<Record<Topic, Readonly<Record<string, WorksheetFunction>>>> = {

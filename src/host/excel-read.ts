@@ -1,6 +1,6 @@
+import { type Reference, readReference, splitAddress } from "../formula/sheet-reference";
 import { knows } from "./excel-run";
 import type { FilledBy, HostRows, HostValue, SelectedCell } from "./port";
-import { type Reference, readReference, splitAddress } from "./reference";
 
 /** More cells than this are not read for an explanation: a web page has 5 MB for one answer. */
 const MOST_CELLS = 20_000;

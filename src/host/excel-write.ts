@@ -1,6 +1,6 @@
+import { freeName } from "../formula/sheet-reference";
 import { oneUndoStep, writing } from "./excel-run";
 import type { Block, LineChart, Place } from "./port";
-import { freeName } from "./reference";
 
 const size = ({ rows }: Block) => ({ rows: rows.length, columns: rows[0]?.length ?? 0 });
 

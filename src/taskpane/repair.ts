@@ -1,7 +1,7 @@
+import { quotedSheet } from "../formula/sheet-reference";
+import { calledNames, callsOurs, ownNamesTyped } from "../formula/stored-names";
 import { functionNamed, NAMESPACE } from "../functions/catalogue";
-import { calledNames, callsOurs, ownNamesTyped } from "../functions/stored-names";
 import type { FormulaChange, FormulaPart, HostPort, Work } from "../host/port";
-import { quotedSheet } from "../host/reference";
 
 /** A cell with one of our formulas that does not work as it stands. */
 export interface Broken extends FormulaChange {

@@ -1,5 +1,5 @@
+import { quotedSheet, splitAddress } from "../formula/sheet-reference";
 import type { HostPort, HostRows } from "../host/port";
-import { quotedSheet, splitAddress } from "../host/reference";
 import { runTableAround } from "./run-table";
 
 /** A run's table as it stands on a sheet. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { type Expression, parseFormula } from "../../src/taskpane/cell/parse";
+import { type Expression, parseFormula } from "../../src/formula/parse";
 import { cellsOf, ownCalls, referencesIn } from "../../src/taskpane/cell/values";
 
 /** The parts of a formula in brackets, the way they bind. */

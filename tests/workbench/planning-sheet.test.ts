@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { cellName, columnLetters, readCellName } from "../../src/workbook/model/sheet-model";
+import { cellName, columnLetters, readCellName } from "../../src/formula/addresses";
 import { planningCell, planningSheet } from "../../src/workbook/sheets/demo/planning-sheet";
 import { columnKeys, planningColumns } from "../../src/workbook/sheets/planning-columns";
 import { demoRun } from "../../src/workbook/sheets/run-r07/run";

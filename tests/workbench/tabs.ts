@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { cellName } from "../../src/workbook/model/sheet-model";
+import { cellName } from "../../src/formula/addresses";
 import { BY_BOOK, FIRST_COUPON, LIKELY, READING } from "../../src/workbook/sheets/demo/coupons-sheet";
 import { demoWorkbook } from "../../src/workbook/sheets/demo/demo-workbook";
 import {

@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { cellName } from "../../src/formula/addresses";
 import { snapshotOf } from "../../src/workbench/files/book-snapshot";
 import { bookOfSnapshot } from "../../src/workbench/files/snapshot-book";
 import { patchWorkbook } from "../../src/workbook/file/patch/patch-workbook";
@@ -7,7 +8,6 @@ import { recalculate } from "../../src/workbook/file/patch/recalculate";
 import { readLiveWorkbook } from "../../src/workbook/file/read/live-workbook";
 import { readWorkbook } from "../../src/workbook/file/read/read-workbook";
 import { writeWorkbook } from "../../src/workbook/file/write/write-workbook";
-import { cellName } from "../../src/workbook/model/sheet-model";
 import type { CellContent, WorkbookData } from "../../src/workbook/model/workbook-data";
 import { demoWorkbook } from "../../src/workbook/sheets/demo/demo-workbook";
 import { workbookOfModel } from "../../src/workbook/sheets/parts/model-book";

@@ -1,9 +1,9 @@
 import { Refusal } from "../../core/refusal";
+import { parseFormula } from "../../formula/parse";
+import { ownNamesTyped } from "../../formula/stored-names";
 import type { Cell, Cells } from "../../functions/cells";
 import type { Column, WorksheetFunction } from "../../functions/declare";
-import { ownNamesTyped } from "../../functions/stored-names";
 import type { HostPort, SelectedCell } from "../../host/port";
-import { parseFormula } from "./parse";
 import { type Reading, readingsOf } from "./readings";
 import { answerOf, type Known, type OwnCall, ownCalls, referencesIn } from "./values";
 import { wayOut } from "./way-out";

@@ -1,9 +1,9 @@
 import { quantityText } from "../../core/quantity-text";
 import { Refusal } from "../../core/refusal";
 import type { Steel } from "../../core/steel/steel";
+import type { Expression } from "../../formula/parse";
 import { type Argument, BLANK, emptySentence, type Read, readArguments } from "../../functions/arguments";
 import type { Cell, Cells } from "../../functions/cells";
-import type { Expression } from "./parse";
 import { cellsOf, type Known, type OwnCall } from "./values";
 
 /** One input of a call: what stands in the formula, and what the function makes of it. */

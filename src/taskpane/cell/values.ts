@@ -1,10 +1,10 @@
 import { InvalidValue, Refusal } from "../../core/refusal";
+import { type Expression, partsOf } from "../../formula/parse";
 import { functionNamed, NAMESPACE } from "../../functions/catalogue";
 import { type Cell, type Cells, toCells } from "../../functions/cells";
 import type { WorksheetFunction } from "../../functions/declare";
 import { evaluate } from "../../functions/evaluate";
 import type { HostRows } from "../../host/port";
-import { type Expression, partsOf } from "./parse";
 
 /** Values of the references of a formula by their text; `null` for those that could not be read. */
 export type Known = ReadonlyMap<string, HostRows | null>;

@@ -1,6 +1,6 @@
 import type { IRange, IResources, IWorkbookData } from "@univerjs/core";
 import type { TableInput } from "../../engine/workbook-input";
-import type { Rectangle } from "../../workbook/file/addresses";
+import type { Rectangle } from "../../formula/addresses";
 import type { OfferedWords, WordColor, WorkbookData } from "../../workbook/model/workbook-data";
 
 const COLOURS = "SHEET_CONDITIONAL_FORMATTING_PLUGIN";

@@ -8,7 +8,7 @@ import {
   type IWorkbookData,
   type IWorksheetData,
 } from "@univerjs/core";
-import { shifted } from "../../workbook/file/references";
+import { shifted } from "../../formula/references";
 import { withFill } from "../../workbook/model/calculated-workbook";
 import type {
   Band,

@@ -1,5 +1,5 @@
 import type { IWorkbookData } from "@univerjs/core";
-import { cellName } from "../../workbook/model/sheet-model";
+import { cellName } from "../../formula/addresses";
 import type { WorkbookData } from "../../workbook/model/workbook-data";
 import { snapshotOf } from "../files/book-snapshot";
 import { bookOfSnapshot } from "../files/snapshot-book";

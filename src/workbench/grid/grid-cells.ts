@@ -2,9 +2,9 @@ import { BooleanNumber } from "@univerjs/core";
 import type { FRange, FWorkbook, FWorksheet } from "@univerjs/sheets/facade";
 import type { CellValue } from "../../engine/cell-value";
 import type { Results } from "../../engine/results";
+import { cellName, readCellName } from "../../formula/addresses";
+import { freeName, quotedSheet, readReference } from "../../formula/sheet-reference";
 import type { Block, FormulaChange, FormulaPart, HostRows, HostValue, Place } from "../../host/port";
-import { freeName, quotedSheet, readReference } from "../../host/reference";
-import { cellName, readCellName } from "../../workbook/model/sheet-model";
 
 /** More cells than this are not read for an explanation. */
 const MOST_CELLS = 20_000;

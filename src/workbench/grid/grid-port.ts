@@ -1,5 +1,5 @@
+import { quotedSheet, splitAddress } from "../../formula/sheet-reference";
 import type { FormulaChange, HostPort, SelectedCell, Work } from "../../host/port";
-import { quotedSheet, splitAddress } from "../../host/reference";
 import type { Grid } from "./grid";
 
 export interface GridPort extends HostPort {

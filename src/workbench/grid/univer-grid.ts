@@ -1,7 +1,7 @@
 import type { FRange } from "@univerjs/sheets/facade";
+import { cellName, readCellName } from "../../formula/addresses";
+import { quotedSheet } from "../../formula/sheet-reference";
 import type { Block, FilledBy, Place } from "../../host/port";
-import { quotedSheet } from "../../host/reference";
-import { cellName, readCellName } from "../../workbook/model/sheet-model";
 import { planningCell } from "../../workbook/sheets/demo/planning-sheet";
 import { EMPTY_SHEET } from "../files/book-snapshot";
 import { demoBook } from "../files/new-runs";

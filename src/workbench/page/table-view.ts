@@ -1,4 +1,4 @@
-import { columnLetters } from "../../workbook/model/sheet-model";
+import { columnLetters } from "../../formula/addresses";
 import type { CellView, Grid, SheetView } from "../grid/grid";
 import { byId } from "./page";
 

@@ -1,6 +1,6 @@
+import { maskOf } from "../../formula/mask";
+import { calledNames, callsOurs } from "../../formula/stored-names";
 import { NAMESPACE } from "../../functions/catalogue";
-import { maskOf } from "../../functions/formula-mask";
-import { calledNames, callsOurs } from "../../functions/stored-names";
 
 /** What the engine can and cannot calculate: names it knows as functions, and names of the workbook it was not given. */
 export interface EngineReach {

@@ -1,9 +1,9 @@
 import { type CalculatedWorkbook, calculateWorkbook } from "../../engine/calculate-workbook";
 import type { CellInput } from "../../engine/cell-value";
 import type { SheetInput } from "../../engine/workbook-input";
+import { placeOf, type Rectangle } from "../../formula/addresses";
+import { calledNames, isOneCallOfOurs } from "../../formula/stored-names";
 import { functionNamed, NAMESPACE } from "../../functions/catalogue";
-import { calledNames, isOneCallOfOurs } from "../../functions/stored-names";
-import { placeOf, type Rectangle } from "../file/addresses";
 import { contentFrom } from "../file/cell-content";
 import { bodyOf } from "../file/patch/calculation";
 import type { CellData, CellFormula, SheetData, WorkbookData } from "./workbook-data";

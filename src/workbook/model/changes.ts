@@ -1,4 +1,4 @@
-import { placeOf } from "../file/addresses";
+import { placeOf } from "../../formula/addresses";
 import type { ChangedCell, Changes } from "../file/patch/patch-workbook";
 import type { CellContent, CellData, CellStyle, SheetData, WorkbookData } from "./workbook-data";
 

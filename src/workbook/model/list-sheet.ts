@@ -1,4 +1,4 @@
-import { cellName, columnLetters } from "./sheet-model";
+import { cellName, columnLetters } from "../../formula/addresses";
 import type { CellData, OfferedWords, WorkbookData } from "./workbook-data";
 
 /** Longest list that a cell's own rule may hold (ECMA-376 Part 1, 18.3.1.32, formula of a list in quotes). */

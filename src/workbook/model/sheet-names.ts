@@ -1,4 +1,4 @@
-import { HIDDEN, replaceOutsideTexts } from "../../functions/formula-mask";
+import { HIDDEN, replaceOutsideTexts } from "../../formula/mask";
 import type { SheetModel, WorkbookModel } from "./sheet-model";
 
 /** Excel's limits of a sheet's name; `History` it keeps for itself. */

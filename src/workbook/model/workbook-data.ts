@@ -1,6 +1,6 @@
 import type { CellValue } from "../../engine/cell-value";
 import type { TableInput } from "../../engine/workbook-input";
-import type { Rectangle } from "../file/addresses";
+import type { Rectangle } from "../../formula/addresses";
 
 /** Line styles of borders that files know (ST_BorderStyle, ECMA-376 Part 1, 18.18.3). */
 export const EDGE_KINDS = [

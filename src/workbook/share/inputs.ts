@@ -1,9 +1,8 @@
-import { placeOf, type Rectangle } from "../file/addresses";
+import { cellName, placeOf, type Rectangle } from "../../formula/addresses";
+import { referencesIn } from "../../formula/references";
 import { contentOf } from "../file/cell-content";
 import type { LiveSheet, LiveWorkbook } from "../file/read/live-workbook";
 import type { StoredCell } from "../file/read/stored-sheet";
-import { referencesIn } from "../file/references";
-import { cellName } from "../model/sheet-model";
 import { plainContent } from "./values";
 
 const isInside = ({ row, column }: StoredCell, area: Rectangle) =>

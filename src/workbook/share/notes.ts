@@ -1,10 +1,10 @@
+import { cellName } from "../../formula/addresses";
 import { declareEnding, declarePart } from "../file/package/content-types";
 import { applyEdits, type Edit } from "../file/package/edits";
 import type { Package } from "../file/package/package";
 import { addRelationship, relationshipsOf } from "../file/package/relationships";
 import { escapeXml, walkXml } from "../file/package/xml";
 import { writeXstring } from "../file/strings";
-import { cellName } from "../model/sheet-model";
 import type { Note } from "./note";
 import { EMPTY_DRAWING, withShapes } from "./note-shapes";
 import { freeName } from "./part-names";

@@ -1,12 +1,12 @@
 import manifest from "../../../package.json";
 import { DATA_EDITION } from "../../core/edition";
+import { cellName } from "../../formula/addresses";
 import { NAMESPACE } from "../../functions/catalogue";
 import { declarePart } from "../file/package/content-types";
 import type { Package } from "../file/package/package";
 import { addRelationship } from "../file/package/relationships";
 import { escapeXml } from "../file/package/xml";
 import { writeXstring } from "../file/strings";
-import { cellName } from "../model/sheet-model";
 import { freeName } from "./part-names";
 
 /** Name of the sheet that says where the values of a copy come from. */

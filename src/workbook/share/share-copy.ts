@@ -1,4 +1,4 @@
-import { rectangleName } from "../file/addresses";
+import { rectangleName } from "../../formula/addresses";
 import { isOurs } from "../file/beyond-engine";
 import { FileRefusal } from "../file/package/file-refusal";
 import { relationshipsOf } from "../file/package/relationships";

@@ -1,7 +1,7 @@
 import type { CellValue } from "../../engine/cell-value";
+import { cellName } from "../../formula/addresses";
 import { contentOf } from "../file/cell-content";
 import type { LiveWorkbook } from "../file/read/live-workbook";
-import { cellName } from "../model/sheet-model";
 
 /** Filled cells of a workbook by sheet and address; an empty text counts as no content. */
 export type Values = ReadonlyMap<string, ReadonlyMap<string, CellValue>>;

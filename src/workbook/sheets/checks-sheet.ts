@@ -1,5 +1,5 @@
+import { cellName } from "../../formula/addresses";
 import type { SheetModel } from "../model/sheet-model";
-import { cellName } from "../model/sheet-model";
 import { heading, helperSheet, mark, note, type Row, title, typed, words, worked } from "./parts/sheet-parts";
 
 /** A figure that the workbook must come to. */

@@ -1,4 +1,5 @@
-import { cellName, type SheetModel, type WordList, type WorkbookModel } from "../model/sheet-model";
+import { cellName } from "../../formula/addresses";
+import type { SheetModel, WordList, WorkbookModel } from "../model/sheet-model";
 import { fixedBlock, heading, helperSheet, note, type Row, title, worked } from "./parts/sheet-parts";
 
 const HEADINGS = 2;

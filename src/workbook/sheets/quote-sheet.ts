@@ -1,4 +1,5 @@
-import { cellName, type SheetModel } from "../model/sheet-model";
+import { cellName } from "../../formula/addresses";
+import type { SheetModel } from "../model/sheet-model";
 import type { Costs } from "./costs-sheet";
 import type { Cover, CoverKey } from "./cover-sheet";
 import type { Enquiry } from "./enquiry-sheet";

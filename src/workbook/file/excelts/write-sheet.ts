@@ -1,18 +1,13 @@
 import type { CellValue as ExceltsValue, Worksheet } from "@cj-tech-master/excelts";
 import type { CalculatedWorkbook } from "../../../engine/calculate-workbook";
 import type { CellValue } from "../../../engine/cell-value";
+import { cellName, columnLetters } from "../../../formula/addresses";
+import { fileForm } from "../../../formula/file-form";
 import { STATUS_COLOURS } from "../../model/colors";
 import { heightOf, type ShownCell } from "../../model/row-heights";
-import {
-  type CellModel,
-  cellName,
-  columnLetters,
-  type SheetModel,
-  type SheetTable,
-} from "../../model/sheet-model";
+import type { CellModel, SheetModel, SheetTable } from "../../model/sheet-model";
 import { type Listed, listArea } from "../../sheets/lists-sheet";
 import { contentFrom } from "../cell-content";
-import { fileForm } from "../file-form";
 import { argb, filledWith, styleOf } from "./cell-styles";
 
 /** Excel counts widths in figures of its font, seven pixels each with five between columns, heights in points. */

@@ -3,12 +3,12 @@ import type { CellInput, CellValue } from "../../../engine/cell-value";
 import { knownFunctionNames } from "../../../engine/known-names";
 
 import type { SheetInput, WorkbookInput } from "../../../engine/workbook-input";
-import { isOneCallOfOurs, typedForm } from "../../../functions/stored-names";
-import { cellsOf, holds, placeOf, type Rectangle } from "../addresses";
+import { cellsOf, holds, placeOf, type Rectangle } from "../../../formula/addresses";
+import { withSpillsNamed } from "../../../formula/references";
+import { isOneCallOfOurs, typedForm } from "../../../formula/stored-names";
 import { type EngineReach, namesOtherFile, whyNotCalculated } from "../beyond-engine";
 import { contentOf } from "../cell-content";
 import type { LiveFormula, LiveSheet, LiveWorkbook } from "../read/live-workbook";
-import { withSpillsNamed } from "../references";
 
 /** What is known so far of how each formula has to be handed to the engine; found out by calculating. */
 interface Plan {

@@ -1,5 +1,4 @@
-import { cellName } from "../../model/sheet-model";
-import { rectangleName } from "../addresses";
+import { cellName, rectangleName } from "../../../formula/addresses";
 import type { CellXml } from "../cell-xml";
 import type { Edit } from "../package/edits";
 import { withAttribute } from "../package/xml";

@@ -1,5 +1,5 @@
+import { holds, placeOf } from "../../../formula/addresses";
 import type { CellContent } from "../../model/workbook-data";
-import { holds, placeOf } from "../addresses";
 import { declarePart, removeParts } from "../package/content-types";
 import { addRelationship, relationshipsOf, removeRelationships } from "../package/relationships";
 import { type LiveFormula, type LiveSheet, type LiveWorkbook, readLiveWorkbook } from "../read/live-workbook";

@@ -1,6 +1,5 @@
 import type { CellValue } from "../../../engine/cell-value";
-import { cellName } from "../../model/sheet-model";
-import { placeOf, type Rectangle, rectangleName } from "../addresses";
+import { cellName, placeOf, type Rectangle, rectangleName } from "../../../formula/addresses";
 import { writtenForm } from "../cell-content";
 import { type CellXml, resultXml } from "../cell-xml";
 import { applyEdits, type Edit } from "../package/edits";

@@ -1,11 +1,10 @@
 import type { TableInput } from "../../../engine/workbook-input";
-import { typedForm } from "../../../functions/stored-names";
-import { cellName } from "../../model/sheet-model";
-import { placeOf, type Rectangle } from "../addresses";
+import { cellName, placeOf, type Rectangle } from "../../../formula/addresses";
+import { shifted } from "../../../formula/references";
+import { typedForm } from "../../../formula/stored-names";
 import { FileRefusal } from "../package/file-refusal";
 import { openWorkbook } from "../package/open-workbook";
 import type { Package } from "../package/package";
-import { shifted } from "../references";
 import { readSharedStrings } from "../strings";
 import { readSheet } from "./read-sheet";
 import type { StoredCell, StoredSheet } from "./stored-sheet";

@@ -1,5 +1,5 @@
+import { type Rectangle, readRectangle } from "../../../formula/addresses";
 import type { Band, OfferedWords, WordColor } from "../../model/workbook-data";
-import { type Rectangle, readRectangle } from "../addresses";
 import type { OpenTag } from "../package/xml";
 import { walkXml } from "../package/xml";
 import { columnPixels, rowPixels } from "../sizes";

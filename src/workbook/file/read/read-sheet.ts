@@ -1,5 +1,4 @@
-import { readCellName } from "../../model/sheet-model";
-import { readRectangle } from "../addresses";
+import { readCellName, readRectangle } from "../../../formula/addresses";
 import { FileRefusal } from "../package/file-refusal";
 import { type OpenTag, type Visitor, walkXml } from "../package/xml";
 import { ItemText } from "../strings";

@@ -1,5 +1,5 @@
+import { placeOf } from "../../../formula/addresses";
 import type { CellContent, CellData, SheetData, WorkbookData } from "../../model/workbook-data";
-import { placeOf } from "../addresses";
 import { contentOf } from "../cell-content";
 import { relationshipsOf } from "../package/relationships";
 import { bodyOf, type Calculation, calculateFile } from "../patch/calculation";

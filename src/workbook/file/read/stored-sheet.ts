@@ -1,4 +1,4 @@
-import type { Rectangle } from "../addresses";
+import type { Rectangle } from "../../../formula/addresses";
 
 /** A formula as a file holds it. */
 export interface StoredFormula {

@@ -1,5 +1,5 @@
 import type { TableInput } from "../../../engine/workbook-input";
-import { readRectangle } from "../addresses";
+import { readRectangle } from "../../../formula/addresses";
 import type { Package } from "../package/package";
 import { relationshipsOf } from "../package/relationships";
 import { walkXml } from "../package/xml";

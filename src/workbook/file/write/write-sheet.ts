@@ -1,4 +1,5 @@
-import { cellName, columnLetters } from "../../model/sheet-model";
+import { cellName, columnLetters, rectangleName } from "../../../formula/addresses";
+import { fileForm } from "../../../formula/file-form";
 import type {
   Band,
   CellContent,
@@ -7,9 +8,7 @@ import type {
   SheetData,
   WordColor,
 } from "../../model/workbook-data";
-import { rectangleName } from "../addresses";
 import { type CellXml, constantXml, EMPTY, resultXml } from "../cell-xml";
-import { fileForm } from "../file-form";
 import { escapeXml } from "../package/xml";
 import { columnWidth, rowPoints } from "../sizes";
 import { writeXstring } from "../strings";

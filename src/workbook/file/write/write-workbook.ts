@@ -1,9 +1,9 @@
 import { zipSync } from "fflate";
+import { rectangleName } from "../../../formula/addresses";
+import { fileForm } from "../../../formula/file-form";
 import { calculatedWorkbook } from "../../model/calculated-workbook";
 import { withListSheet } from "../../model/list-sheet";
 import type { SheetData, WorkbookData } from "../../model/workbook-data";
-import { rectangleName } from "../addresses";
-import { fileForm } from "../file-form";
 import { escapeXml } from "../package/xml";
 import { METADATA } from "./dynamic-arrays";
 import { sheetXml } from "./write-sheet";

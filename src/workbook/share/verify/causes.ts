@@ -1,5 +1,5 @@
-import { maskOf } from "../../../functions/formula-mask";
-import { callsOurs } from "../../../functions/stored-names";
+import { maskOf } from "../../../formula/mask";
+import { callsOurs } from "../../../formula/stored-names";
 import { agree, type CellPair } from "./agreement";
 import { type LiveSide, withCopyTypedIn } from "./live-side";
 import { keepsFormula } from "./note-texts";

@@ -1,8 +1,8 @@
+import { readCellName } from "../../../formula/addresses";
 import { calculateFile } from "../../file/patch/calculation";
 import { type CellRemark, leftAsTheyWere, writeResults } from "../../file/patch/recalculate";
 import { SheetEditor } from "../../file/patch/sheet-editor";
 import { type LiveSheet, type LiveWorkbook, readLiveWorkbook } from "../../file/read/live-workbook";
-import { readCellName } from "../../model/sheet-model";
 import { typedIn } from "../fixed-values";
 import { type Values, valuesOf } from "../values";
 import type { CellPair } from "./agreement";

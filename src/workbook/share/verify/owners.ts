@@ -1,7 +1,6 @@
-import { holds, placeOf, type Rectangle, readRectangle } from "../../file/addresses";
+import { holds, placeOf, type Rectangle, readCellName, readRectangle } from "../../../formula/addresses";
 import { nameOf } from "../../file/patch/sheet-editor";
 import type { LiveFormula, LiveSheet, LiveWorkbook } from "../../file/read/live-workbook";
-import { readCellName } from "../../model/sheet-model";
 import { noteTexts } from "./note-texts";
 
 /** A cell of the live workbook with the formula that gives its value and the note on that formula in the copy. */

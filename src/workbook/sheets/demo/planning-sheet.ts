@@ -1,4 +1,5 @@
-import { type CellModel, cellName, type SheetModel, type WordList } from "../../model/sheet-model";
+import { cellName } from "../../../formula/addresses";
+import type { CellModel, SheetModel, WordList } from "../../model/sheet-model";
 import { listedWords } from "../parts/listed-words";
 import { type CellOf, type ColumnKey, columnKeys, planningColumns } from "../planning-columns";
 import type { Run, RunLine } from "../run-r07/run";

@@ -1,4 +1,5 @@
-import { type CellModel, cellName, type SheetModel } from "../../model/sheet-model";
+import { cellName } from "../../../formula/addresses";
+import type { CellModel, SheetModel } from "../../model/sheet-model";
 import {
   FORMAT,
   field,

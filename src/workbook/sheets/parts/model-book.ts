@@ -1,5 +1,5 @@
 import type { TableInput } from "../../../engine/workbook-input";
-import type { Rectangle } from "../../file/addresses";
+import type { Rectangle } from "../../../formula/addresses";
 import { heightOf, type ShownCell } from "../../model/row-heights";
 import type { CellModel, Role, SheetModel, WorkbookModel } from "../../model/sheet-model";
 import type {

@@ -1,4 +1,5 @@
-import { type CellModel, cellName, type SheetModel } from "../../model/sheet-model";
+import { cellName } from "../../../formula/addresses";
+import type { CellModel, SheetModel } from "../../model/sheet-model";
 
 /** Who fills a cell: `type` the smith, `calc` the sheet, `either` the sheet until the smith types over it. */
 export type Filled = "type" | "calc" | "either";

@@ -1,4 +1,5 @@
-import { type CellModel, cellName, type Role, type SheetModel, type WordList } from "../../model/sheet-model";
+import { cellName } from "../../../formula/addresses";
+import type { CellModel, Role, SheetModel, WordList } from "../../model/sheet-model";
 import { type Filled, heading, mark, note, type Row, title } from "./sheet-parts";
 
 /** Address of another column's cell in the same row. */

@@ -1,5 +1,5 @@
 import { editDistance } from "../core/steel/nearest";
-import { NAMESPACE } from "../functions/catalogue";
+import { NAMESPACE } from "../functions/namespace";
 
 /** The formula with its texts taken out, so that a bracket or a name inside quotes is not taken for a part of it. */
 export function withoutTexts(formula: string): string {

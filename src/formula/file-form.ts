@@ -1,5 +1,5 @@
-import { maskOf, replaceOutsideTexts } from "../../functions/formula-mask";
-import { storedForm } from "../../functions/stored-names";
+import { maskOf, replaceOutsideTexts } from "./mask";
+import { storedForm } from "./stored-names";
 
 /**
  * Built-in functions younger than the file format: a file marks them (MS-XLSX 2.2.2, "future functions"; the list is

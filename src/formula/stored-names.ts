@@ -1,5 +1,5 @@
-import { functionNamed, NAMESPACE } from "./catalogue";
-import { maskOf, replaceOutsideTexts } from "./formula-mask";
+import { NAMESPACE } from "../functions/namespace";
+import { maskOf, replaceOutsideTexts } from "./mask";
 
 /** In front of our names in files, where the dot after the namespace becomes an underscore. */
 const STORED_PREFIX = `_xldudf_${NAMESPACE}_`;
@@ -14,8 +14,8 @@ const OURS = new RegExp(
 );
 const NEWER = /_xlfn\.(?:_xlws\.)?|_xlpm\./gi;
 
-/** A name that this version knows is written its own way; another one is kept, in capitals as ours are. */
-const spelled = (name: string | undefined) => functionNamed(name ?? "")?.name ?? (name ?? "").toUpperCase();
+/** All our names are in capitals, whatever a file or a hand made of them. */
+const spelled = (name: string | undefined) => (name ?? "").toUpperCase();
 
 /** The formula with our names as they are typed, with their dot; all else as it was. */
 export function ownNamesTyped(formula: string): string {

@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { fileForm } from "../../src/workbook/file/file-form";
+import { fileForm } from "../../src/formula/file-form";
 
 // Marks of newer functions and of names that LET gives, as Excel writes them (MS-XLSX 2.2.2, from memory; the same
 // forms stand in the documentation of XlsxWriter, "Formulas added in Excel 2010 and later").

@@ -1,6 +1,5 @@
-import { HIDDEN, maskOf, replaceOutsideTexts } from "../../functions/formula-mask";
-import { columnLetters, readCellName } from "../model/sheet-model";
-import { type Rectangle, readRectangle, rectangleName } from "./addresses";
+import { columnLetters, type Rectangle, readCellName, readRectangle, rectangleName } from "./addresses";
+import { HIDDEN, maskOf, replaceOutsideTexts } from "./mask";
 
 const LAST_ROW = 1_048_575;
 const LAST_COLUMN = 16_383;

@@ -1,4 +1,23 @@
-import { cellName, readCellName } from "../model/sheet-model";
+/** The letters of a column: 0 → A, 26 → AA. */
+export function columnLetters(column: number): string {
+  const rest = Math.floor(column / 26) - 1;
+  return (rest < 0 ? "" : columnLetters(rest)) + String.fromCharCode(65 + (column % 26));
+}
+
+/** A cell's address without its sheet: row 2, column 3 → D3. */
+export function cellName(row: number, column: number): string {
+  return `${columnLetters(column)}${row + 1}`;
+}
+
+const CELL_NAME = /^\$?([A-Z]{1,3})\$?([1-9][0-9]{0,6})$/i;
+
+/** Row and column of an address such as `D3`; `undefined` where the text is none. */
+export function readCellName(text: string): { row: number; column: number } | undefined {
+  const [, letters, digits] = CELL_NAME.exec(text.trim()) ?? [];
+  if (letters === undefined || digits === undefined) return undefined;
+  const column = [...letters.toUpperCase()].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0);
+  return { row: Number(digits) - 1, column: column - 1 };
+}
 
 /** A rectangle of cells; rows and columns count from 0, the last ones included. */
 export interface Rectangle {

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { freeName, quotedSheet, readReference, splitAddress } from "../../src/host/reference";
+import { freeName, quotedSheet, readReference, splitAddress } from "../../src/formula/sheet-reference";
 
 /** Forms of references: ECMA-376 Part 1, 18.17.2.3 (cell references) and 18.17.2.5 (names). */
 test.each([
