@@ -14,3 +14,9 @@ export function quantityText(value: number, unit: string): string {
   if (unit === "°C") return temperatureText(value);
   return unit === "" ? numberText(value) : `${numberText(value)} ${unit}`;
 }
+
+/** A sentence with a capital and a full stop, to stand among others. */
+export function asSentence(text: string): string {
+  const capital = text.charAt(0).toUpperCase() + text.slice(1);
+  return /[.!?]$/.test(capital) ? capital : `${capital}.`;
+}

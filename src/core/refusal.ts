@@ -16,3 +16,29 @@ export class InvalidValue extends Refusal {
 export class NotAvailable extends Refusal {
   readonly code = "#N/A";
 }
+
+type Kind<R extends Refusal> = abstract new (message: string) => R;
+
+/**
+ * What a question comes to: its value, or the refusal in its place.
+ *
+ * @param question - Asked once.
+ * @param kind - The kind of refusal that stands for an answer; any where left out.
+ * @throws whatever else the question throws: another kind of refusal, or a fault.
+ */
+export function attempt<T>(question: () => T): T | Refusal;
+export function attempt<T, R extends Refusal>(question: () => T, kind: Kind<R>): T | R;
+export function attempt<T>(question: () => T, kind: Kind<Refusal> = Refusal): T | Refusal {
+  try {
+    return question();
+  } catch (thrown) {
+    if (thrown instanceof kind) return thrown;
+    throw thrown;
+  }
+}
+
+/** What a question comes to, or something else where it is refused. */
+export function attemptOr<T, F>(otherwise: F, question: () => T): T | F {
+  const found = attempt(question);
+  return found instanceof Refusal ? otherwise : found;
+}

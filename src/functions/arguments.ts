@@ -25,14 +25,19 @@ export function asRefusal(thrown: unknown): Refusal {
   return new InvalidValue(`fault in the add-in, please report it: ${what}`);
 }
 
-function readCell(cell: Cell, parameter: AnyParameter): Read {
-  if (cell instanceof Refusal) return cell;
-  if (isBlank(cell, parameter)) return BLANK;
+/** A value, or the refusal in its place, whatever was thrown. */
+export function guarded<T>(question: () => T): T | Refusal {
   try {
-    return parameter.read(cell);
+    return question();
   } catch (thrown) {
     return asRefusal(thrown);
   }
+}
+
+function readCell(cell: Cell, parameter: AnyParameter): Read {
+  if (cell instanceof Refusal) return cell;
+  if (isBlank(cell, parameter)) return BLANK;
+  return guarded(() => parameter.read(cell));
 }
 
 /** Reads a range. Texts repeat down a column (a grade, a grind), so each is read once; numbers are read as they come. */

@@ -1,6 +1,6 @@
 import { InvalidValue, NotAvailable, Refusal } from "../core/refusal";
 import { checkedRow, emptyRow, refusedRow } from "./answer";
-import { type Argument, asRefusal, BLANK, type Read, settle } from "./arguments";
+import { type Argument, BLANK, guarded, type Read, settle } from "./arguments";
 import type { Cell, Cells } from "./cells";
 import type { AnyParameter, RowFunction } from "./declare";
 
@@ -106,14 +106,11 @@ function isBlankInput({ judged }: Call, reads: Reads): boolean {
 
 function answer(call: Call, reads: Reads): Cell[] {
   const { fn } = call;
-  try {
+  const row = guarded(() => {
     const values = valuesOf(call, reads);
-    return values instanceof Refusal
-      ? refusedRow(values, fn.result)
-      : checkedRow(fn.compute(values as never));
-  } catch (thrown) {
-    return refusedRow(asRefusal(thrown), fn.result);
-  }
+    return values instanceof Refusal ? values : checkedRow(fn.compute(values as never));
+  });
+  return row instanceof Refusal ? refusedRow(row, fn.result) : row;
 }
 
 function valuesOf(call: Call, reads: Reads): Record<string, unknown> | Refusal {

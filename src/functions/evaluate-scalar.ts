@@ -1,6 +1,6 @@
 import { NotAvailable, Refusal } from "../core/refusal";
 import { checkedAnswer } from "./answer";
-import { type Argument, asRefusal, BLANK, settle } from "./arguments";
+import { type Argument, BLANK, guarded, settle } from "./arguments";
 import type { Cell, Cells } from "./cells";
 import type { ScalarFunction } from "./declare";
 
@@ -60,14 +60,12 @@ function answer(
   column: number,
   values: Record<string, unknown>,
 ): Cell {
-  try {
+  return guarded(() => {
     for (const argument of args) {
       const value = settle(at(argument, row, column), argument.parameter);
       if (value instanceof Refusal) return value;
       values[argument.key] = value;
     }
     return checkedAnswer(fn.compute(values as never));
-  } catch (thrown) {
-    return asRefusal(thrown);
-  }
+  });
 }

@@ -1,6 +1,6 @@
 import { InvalidValue, Refusal } from "../core/refusal";
 import { checkedRow } from "./answer";
-import { type Argument, asRefusal, BLANK, settle } from "./arguments";
+import { type Argument, BLANK, guarded, settle } from "./arguments";
 import type { Cell, Cells } from "./cells";
 import type { Values } from "./declare";
 import { rangeValues } from "./evaluate-rows";
@@ -10,12 +10,9 @@ type TableCompute = (values: Values<never>) => readonly (readonly Cell[])[];
 /** A table for one set of arguments; a list instead of one cell is refused, since tables cannot be stacked. */
 export function evaluateTable(compute: TableCompute, args: readonly Argument[]): Cells {
   if (isUnfilled(args)) return [[""]];
-  try {
-    const rows = compute(valuesOf(args) as never).map(checkedRow);
-    return rows.length === 0 ? [[""]] : rows;
-  } catch (thrown) {
-    return [[asRefusal(thrown)]];
-  }
+  const rows = guarded(() => compute(valuesOf(args) as never).map(checkedRow));
+  if (rows instanceof Refusal) return [[rows]];
+  return rows.length === 0 ? [[""]] : rows;
 }
 
 /** Nothing given where something is required: the table stays empty until the sheet is filled in. */

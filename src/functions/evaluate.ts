@@ -1,5 +1,5 @@
-import { InvalidValue } from "../core/refusal";
-import { type Argument, asRefusal, BLANK, readArguments } from "./arguments";
+import { InvalidValue, Refusal } from "../core/refusal";
+import { type Argument, BLANK, guarded, readArguments } from "./arguments";
 import type { Cells } from "./cells";
 import type { ScalarFunction, WorksheetFunction } from "./declare";
 import { evaluateRows } from "./evaluate-rows";
@@ -15,11 +15,8 @@ import { withoutEmptyTails } from "./whole-columns";
  * @returns A rectangle of cells. Refusals stand in their own cells; nothing is thrown.
  */
 export function evaluate(fn: WorksheetFunction, raw: readonly unknown[]): Cells {
-  try {
-    return dispatch(fn, raw);
-  } catch (thrown) {
-    return [[asRefusal(thrown)]];
-  }
+  const answer = guarded(() => dispatch(fn, raw));
+  return answer instanceof Refusal ? [[answer]] : answer;
 }
 
 function dispatch(fn: WorksheetFunction, raw: readonly unknown[]): Cells {

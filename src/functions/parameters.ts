@@ -1,5 +1,5 @@
 import { quantityText } from "../core/quantity-text";
-import { InvalidValue } from "../core/refusal";
+import { attempt, InvalidValue } from "../core/refusal";
 import { type Cell, isEmpty, quoted } from "./cells";
 import { isAbsurd, parseMeasure } from "./measure";
 import { QUANTITIES, type Quantity } from "./quantities";
@@ -90,12 +90,9 @@ function looksLikeDate(value: number): boolean {
 
 /** A text read as a quantity; the sentence of one that is none starts with the argument, as the others do. */
 function numberFromText(text: string, { label, quantity, unit }: NumberOptions): number {
-  try {
-    return parseMeasure(text, quantity, unit);
-  } catch (thrown) {
-    if (thrown instanceof InvalidValue) throw new InvalidValue(`${label}: ${thrown.message}`);
-    throw thrown;
-  }
+  const found = attempt(() => parseMeasure(text, quantity, unit), InvalidValue);
+  if (found instanceof InvalidValue) throw new InvalidValue(`${label}: ${found.message}`);
+  return found;
 }
 
 function numberFrom(cell: Cell, options: NumberOptions): number {

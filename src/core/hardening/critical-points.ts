@@ -1,5 +1,5 @@
 import table from "../../data/hardening/critical-temperatures.json";
-import { NotAvailable, Refusal } from "../refusal";
+import { attemptOr, NotAvailable } from "../refusal";
 import { checkRange, type Relation, relation } from "../relation";
 import { carbonOf } from "../steel/carbon";
 import { checkElements, elements } from "../steel/element-ranges";
@@ -69,12 +69,7 @@ function startFor(steel: Steel, hardenC: number | undefined): number | null {
   if (hardenC !== undefined) return startOf(steel.composition, dissolvedAt(steel, hardenC));
   const { Cr } = steel.composition;
   if (Cr > STAINLESS_CHROMIUM && publishedHardening(steel) === null) return null;
-  try {
-    return startOf(steel.composition, dissolvedAt(steel, usualHardening(steel).celsius));
-  } catch (thrown) {
-    if (thrown instanceof Refusal) return null;
-    throw thrown;
-  }
+  return attemptOr(null, () => startOf(steel.composition, dissolvedAt(steel, usualHardening(steel).celsius)));
 }
 
 function fromCard({ ac1, upper, ms }: Card, steel: Steel, hardenC: number | undefined): CriticalPoints {

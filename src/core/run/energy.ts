@@ -1,7 +1,6 @@
 import { usualHardening } from "../hardening/hardening-temperature";
-import { temperatureText } from "../quantity-text";
-import { NotAvailable } from "../refusal";
-import { asSentence, attempt } from "./attempt";
+import { asSentence, temperatureText } from "../quantity-text";
+import { attempt, NotAvailable } from "../refusal";
 import { furnaceEnergy } from "./furnace";
 import type { Figure, PlanLine } from "./line";
 import type { FurnaceLine, LoadShare } from "./load-share";
@@ -43,7 +42,7 @@ function heatingUp(line: PlanLine, kilograms: number): Figure {
   const temperature = line.hardenC ?? usualHardening(line.steel).celsius;
   const { efficiency } = line;
   const load = { load: kilograms, fixture: 0, holdPower: 0, holdHours: 0 };
-  return attempt(() => furnaceEnergy({ ...load, temperature, efficiency }));
+  return attempt(() => furnaceEnergy({ ...load, temperature, efficiency }), NotAvailable);
 }
 
 function windowCaution({ steel, hardenC }: PlanLine): string[] {

@@ -1,5 +1,5 @@
 import { numberText } from "../quantity-text";
-import { InvalidValue, Refusal } from "../refusal";
+import { attempt, InvalidValue, type Refusal } from "../refusal";
 import { yieldFloor } from "./yield-floor";
 
 /** One lot as it went. */
@@ -87,12 +87,7 @@ function refusable(rows: readonly PastRow[], confidence: number): ItemRecord | R
     if ("refusal" in row) return row.refusal;
     lots.push(row);
   }
-  try {
-    return recordOf(lots, confidence);
-  } catch (thrown) {
-    if (thrown instanceof Refusal) return thrown;
-    throw thrown;
-  }
+  return attempt(() => recordOf(lots, confidence));
 }
 
 /**

@@ -1,8 +1,7 @@
 import { benchHours, type PlannedCost, plannedCost } from "../money/cost";
 import { type PriceDay, priceCaution, priceDay } from "../money/price-age";
-import { Refusal } from "../refusal";
+import { attempt, NotAvailable, Refusal } from "../refusal";
 import { carbonOf } from "../steel/carbon";
-import { attempt } from "./attempt";
 import { type PlannedStock, plannedStock } from "./blank";
 import { edgeCaution } from "./edge-caution";
 import { furnaceLine, type PlannedEnergy, plannedEnergy } from "./energy";
@@ -50,7 +49,7 @@ function begin(line: PlanLine): Begun {
   if (furnace !== undefined) checkPiece(furnace);
   return {
     line,
-    carbon: attempt(() => carbonOf(steel)),
+    carbon: attempt(() => carbonOf(steel), NotAvailable),
     temper,
     hardening:
       quench === undefined || thickness === undefined ? UNASKED : throughHardening(steel, thickness, quench),
@@ -63,16 +62,6 @@ function begin(line: PlanLine): Begun {
 
 function isPlanned<T>(row: PlanRow<T>): row is T {
   return row !== undefined && !(row instanceof Refusal);
-}
-
-/** The value or the refusal of one line, so that a fault in it leaves the others planned. */
-function kept<T>(plan: () => T): T | Refusal {
-  try {
-    return plan();
-  } catch (thrown) {
-    if (thrown instanceof Refusal) return thrown;
-    throw thrown;
-  }
 }
 
 function finish(begun: Begun, share: LoadShare | undefined, today: PriceDay | undefined): LinePlan {
@@ -118,7 +107,7 @@ export function planRun(
   date: number | undefined,
 ): readonly PlanRow<LinePlan>[] {
   const repeated = repeatedNames(rows);
-  const begun = rows.map((row) => (isPlanned(row) ? kept(() => begin(row)) : row));
+  const begun = rows.map((row) => (isPlanned(row) ? attempt(() => begin(row)) : row));
   const today = priceDay(
     rows.map((row) => (isPlanned(row) ? row : undefined)),
     date,

@@ -1,12 +1,11 @@
 import { assess } from "../blade/assess";
-import { numberText, quantityText } from "../quantity-text";
-import { InvalidValue, NotAvailable } from "../refusal";
+import { asSentence, numberText, quantityText } from "../quantity-text";
+import { attempt, InvalidValue, NotAvailable } from "../refusal";
 import { limitsCaution } from "../steel/composition-text";
 import { temperModel } from "../tempering/prepared-model";
 import { temperFor } from "../tempering/temper-for";
 import type { KnownTemper, Treatment } from "../tempering/tempered";
 import { temperedRange } from "../tempering/tempered-range";
-import { asSentence, attempt } from "./attempt";
 import type { Figure, PlanLine } from "./line";
 
 /** Temper to start from, what to expect of it, and how that stands against the band of the use. */
@@ -84,7 +83,7 @@ function judged(line: PlanLine, low: number, high: number, temperC: number | und
 export function plannedTemper(line: PlanLine): PlannedTemper {
   const target = line.target ?? line.use?.aim;
   if (target === undefined) return { ...NOTHING, status: "", cautions: [] };
-  const found = attempt(() => expected(line, target));
+  const found = attempt(() => expected(line, target), NotAvailable);
   if (found instanceof NotAvailable) {
     const { status, cautions } = judged(line, target, target, undefined);
     const why = asSentence(found.message);

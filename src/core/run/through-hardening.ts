@@ -1,8 +1,8 @@
 import { findQuench, type QuenchMedium } from "../hardening/quench-media";
 import { type SectionVerdict, sectionVerdict } from "../hardening/section-verdict";
-import { NotAvailable } from "../refusal";
+import { asSentence } from "../quantity-text";
+import { attempt, NotAvailable } from "../refusal";
 import type { Steel } from "../steel/steel";
-import { asSentence, attempt } from "./attempt";
 
 export interface ThroughHardening {
   /** "hardens through", "marginal", "does not harden through" or "not judged". */
@@ -31,9 +31,8 @@ function betweenOils(steel: Steel, thicknessMm: number): SectionVerdict {
  * @returns A word and, unless it hardens through, the figures behind it.
  */
 export function throughHardening(steel: Steel, thicknessMm: number, quench: QuenchMedium): ThroughHardening {
-  const found = attempt(() =>
-    quench.word === BETWEEN ? betweenOils(steel, thicknessMm) : sectionVerdict(steel, thicknessMm, quench),
-  );
+  const judge = quench.word === BETWEEN ? betweenOils : sectionVerdict;
+  const found = attempt(() => judge(steel, thicknessMm, quench), NotAvailable);
   if (found instanceof NotAvailable) {
     return { word: "not judged", caution: asSentence(`through-hardening not judged: ${found.message}`) };
   }

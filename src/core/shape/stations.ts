@@ -1,5 +1,5 @@
 import { quantityText } from "../quantity-text";
-import { InvalidValue, Refusal } from "../refusal";
+import { attempt, InvalidValue, Refusal } from "../refusal";
 import { type Fuller, fullerArea } from "./fuller";
 import { addMoments, type Moments, polynomialMoments, shiftMoments, smoothMoments } from "./moments";
 import { type Outline, outlineOf, type Section } from "./section";
@@ -61,12 +61,9 @@ function netArea(outline: Outline, fuller: Fuller): number {
 
 /** Runs a step and, if it refuses, says where along the blade. */
 function atPlace<T>(x: number, step: () => T): T {
-  try {
-    return step();
-  } catch (thrown) {
-    if (thrown instanceof Refusal) throw new InvalidValue(`at ${quantityText(x, "mm")}: ${thrown.message}`);
-    throw thrown;
-  }
+  const found = attempt(step);
+  if (!(found instanceof Refusal)) return found;
+  throw new InvalidValue(`at ${quantityText(x, "mm")}: ${found.message}`);
 }
 
 function settle(station: Station): Settled {

@@ -1,4 +1,4 @@
-import { InvalidValue, NotAvailable, Refusal } from "../refusal";
+import { attempt, InvalidValue, NotAvailable, Refusal } from "../refusal";
 import { looksLikeAnalysis, parseAnalysis } from "./analysis";
 import { decodedCarbon } from "./decode/decoded-carbon";
 import { BoundedMap } from "./memo";
@@ -75,12 +75,7 @@ function fromNumber(given: number): Steel {
 }
 
 function resolve(given: string | number): Steel | Refusal {
-  try {
-    return typeof given === "number" ? fromNumber(given) : fromText(given);
-  } catch (thrown) {
-    if (thrown instanceof Refusal) return thrown;
-    throw thrown;
-  }
+  return attempt(() => (typeof given === "number" ? fromNumber(given) : fromText(given)));
 }
 
 /** Answers already given, refusals included: a column of 100,000 rows repeats a few names. */

@@ -1,7 +1,7 @@
 import { dissolvedAt, dissolvedRelations } from "../hardening/dissolved";
 import { publishedHardening } from "../hardening/hardening-temperature";
 import { numberText, temperatureText } from "../quantity-text";
-import { NotAvailable, Refusal } from "../refusal";
+import { attemptOr, NotAvailable } from "../refusal";
 import { type Relation, relation } from "../relation";
 import type { Steel } from "./steel";
 
@@ -97,12 +97,7 @@ function lowChromium(steel: Steel, hardenC: number | undefined): Stainless {
 }
 
 function dissolvedOrNull(steel: Steel, hardenC: number): number | null {
-  try {
-    return dissolvedAt(steel, hardenC).chromium;
-  } catch (thrown) {
-    if (thrown instanceof Refusal) return null;
-    throw thrown;
-  }
+  return attemptOr(null, () => dissolvedAt(steel, hardenC).chromium);
 }
 
 /**

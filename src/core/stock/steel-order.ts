@@ -1,5 +1,5 @@
 import { quantityText } from "../quantity-text";
-import { InvalidValue, Refusal } from "../refusal";
+import { attempt, InvalidValue, Refusal } from "../refusal";
 import { densityOf } from "../steel/density";
 import type { Steel } from "../steel/steel";
 import { cutPlan } from "./cut-plan";
@@ -109,11 +109,8 @@ export function steelOrder(lines: readonly BlankLine[], kerf: number, trim: numb
   if (wanted.length === 0) throw new InvalidValue("no blanks to order: give steels, sizes and quantities");
   return pools(wanted).map((pool) => {
     const named = `${pool.first.steel.name} ${sectionText(pool.first)}`;
-    try {
-      return orderOf(pool, kerf, trim);
-    } catch (thrown) {
-      if (!(thrown instanceof Refusal) || thrown.message.startsWith(named)) throw thrown;
-      throw new InvalidValue(`${named}: ${thrown.message}`);
-    }
+    const order = attempt(() => orderOf(pool, kerf, trim));
+    if (!(order instanceof Refusal)) return order;
+    throw order.message.startsWith(named) ? order : new InvalidValue(`${named}: ${order.message}`);
   });
 }

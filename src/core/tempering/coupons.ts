@@ -1,5 +1,5 @@
 import { quantityText, temperatureText } from "../quantity-text";
-import { NotAvailable, Refusal } from "../refusal";
+import { attempt, attemptOr, NotAvailable } from "../refusal";
 import { type Relation, relation } from "../relation";
 import type { Steel } from "../steel/steel";
 import type { TemperModel } from "./model";
@@ -117,13 +117,12 @@ function couponText({ celsius, hrc }: Coupon, index: number): string {
 /** How far a coupon lies above the published curve; refuses one that cannot have hardened. */
 function deviationOf(model: TemperModel, coupon: Coupon, index: number, hours: number): Deviation {
   const known = { celsius: coupon.celsius, hrc: coupon.hrc };
-  try {
+  const found = attempt(() => {
     const hrc = readingShift(model, known, coupon.hours);
     return { celsius: sameTemper(coupon.celsius, coupon.hours, hours), hrc };
-  } catch (thrown) {
-    if (thrown instanceof NotAvailable) throw new NotAvailable(`coupon ${index + 1}: ${thrown.message}`);
-    throw thrown;
-  }
+  }, NotAvailable);
+  if (found instanceof NotAvailable) throw new NotAvailable(`coupon ${index + 1}: ${found.message}`);
+  return found;
 }
 
 /** Each coupon against what the others say; the worst is named. */
@@ -190,10 +189,6 @@ export function fitCoupons(steel: Steel, coupons: readonly Coupon[], question: C
 
 /** The relations behind `fitCoupons`: the prior and how readings are weighed. */
 export function couponRelations(steel: Steel | null, prior: readonly Relation[]): readonly Relation[] {
-  try {
-    return steel === null ? [COUPON_FIT, ...prior] : [COUPON_FIT, ...temperModel(steel).relations];
-  } catch (thrown) {
-    if (thrown instanceof Refusal) return [COUPON_FIT];
-    throw thrown;
-  }
+  const others = steel === null ? prior : attemptOr([], () => temperModel(steel).relations);
+  return [COUPON_FIT, ...others];
 }

@@ -1,4 +1,4 @@
-import { Refusal } from "../refusal";
+import { attemptOr } from "../refusal";
 import type { Relation } from "../relation";
 import type { Steel } from "../steel/steel";
 import { COMPOSITION_FORMULA } from "./composition-formula";
@@ -24,10 +24,5 @@ function modelRelations(steel: Steel): readonly Relation[] {
   // A table for each hardening temperature gives no model until one is chosen.
   const tables = fittedCurves(steel.grade?.designation ?? "");
   if (tables.length > 1) return tables.map(curveRelation);
-  try {
-    return temperModel(steel).relations;
-  } catch (thrown) {
-    if (thrown instanceof Refusal) return [];
-    throw thrown;
-  }
+  return attemptOr([], () => temperModel(steel).relations);
 }

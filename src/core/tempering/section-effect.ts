@@ -1,6 +1,6 @@
 import type { QuenchMedium } from "../hardening/quench-media";
 import { type SectionVerdict, sectionVerdict } from "../hardening/section-verdict";
-import { NotAvailable } from "../refusal";
+import { attempt, NotAvailable } from "../refusal";
 import type { Steel } from "../steel/steel";
 
 /** Thickness of the place in question at the quench, and the bath. */
@@ -20,12 +20,8 @@ export interface SectionEffect {
 const SLACK_HRC = 8;
 
 function judged(steel: Steel, { thicknessMm, quench }: QuenchedSection): SectionVerdict | string {
-  try {
-    return sectionVerdict(steel, thicknessMm, quench);
-  } catch (thrown) {
-    if (thrown instanceof NotAvailable) return thrown.message;
-    throw thrown;
-  }
+  const found = attempt(() => sectionVerdict(steel, thicknessMm, quench), NotAvailable);
+  return found instanceof NotAvailable ? found.message : found;
 }
 
 /**

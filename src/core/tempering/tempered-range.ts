@@ -1,6 +1,6 @@
 import { maxSection } from "../hardening/max-section";
 import { numberText } from "../quantity-text";
-import { Refusal } from "../refusal";
+import { attempt, Refusal } from "../refusal";
 import { limitsCaution } from "../steel/composition-text";
 import type { Steel } from "../steel/steel";
 import { embrittlementCaution } from "./embrittlement";
@@ -47,14 +47,11 @@ export function sectionCaution(steel: Steel): string {
 }
 
 function sectionText(steel: Steel): string {
-  try {
-    const { fullyHardMm } = maxSection(steel, "fast oil");
-    const mm = numberText(fullyHardMm < 10 ? Math.round(fullyHardMm) : Math.round(fullyHardMm / 5) * 5);
-    return `taken as hardened through: ${steel.name}, fast oil: about ${mm} mm fully hard`;
-  } catch (thrown) {
-    if (thrown instanceof Refusal) return "taken as hardened through";
-    throw thrown;
-  }
+  const section = attempt(() => maxSection(steel, "fast oil"));
+  if (section instanceof Refusal) return "taken as hardened through";
+  const { fullyHardMm } = section;
+  const mm = numberText(fullyHardMm < 10 ? Math.round(fullyHardMm) : Math.round(fullyHardMm / 5) * 5);
+  return `taken as hardened through: ${steel.name}, fast oil: about ${mm} mm fully hard`;
 }
 
 /** What every answer of a model takes for granted. */

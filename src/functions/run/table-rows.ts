@@ -1,5 +1,5 @@
 import { InvalidValue, NotAvailable, Refusal } from "../../core/refusal";
-import { asRefusal, emptySentence } from "../arguments";
+import { emptySentence, guarded } from "../arguments";
 import { type Cell, type Cells, isEmpty } from "../cells";
 import { isBlank, type Parameter } from "../parameters";
 import type { Headings, RowValues, TableColumns } from "./heading-row";
@@ -24,6 +24,12 @@ function joined(faults: readonly (readonly [label: string, refusal: Refusal])[])
   return isMalformed ? new InvalidValue(text) : new NotAvailable(text);
 }
 
+/** The cell under a heading; empty where the table has no such column or the row ends before it. */
+function cellUnder(key: string, known: TableColumns["known"], row: readonly Cell[]): Cell {
+  const position = known.get(key);
+  return position === undefined ? null : (row[position] ?? null);
+}
+
 /**
  * Reads one row of a table.
  *
@@ -38,15 +44,12 @@ export function readRow<H extends Headings>(
   const faults: [string, Refusal][] = [];
   let isUnfilled = true;
   for (const [key, parameter] of Object.entries(headings)) {
-    const position = known.get(key);
-    const cell = position === undefined ? null : (row[position] ?? null);
+    const cell = cellUnder(key, known, row);
     // An empty cell may arrive as 0: a row of nothing but that is blank.
     isUnfilled = isUnfilled && (isEmpty(cell) || cell === 0);
-    try {
-      values[key] = readCell(cell, parameter);
-    } catch (thrown) {
-      faults.push([parameter.label, asRefusal(thrown)]);
-    }
+    const value = guarded(() => readCell(cell, parameter));
+    if (value instanceof Refusal) faults.push([parameter.label, value]);
+    else values[key] = value;
   }
   if (isUnfilled) return undefined;
   return faults.length === 0 ? (values as RowValues<H>) : joined(faults);
