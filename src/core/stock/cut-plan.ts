@@ -35,7 +35,7 @@ export interface CutPlan {
 }
 
 /** About a second of work on a machine of 2024. */
-const USUAL_EFFORT = 500;
+const USUAL_EFFORT = 1000;
 const MILLION = 1e6;
 
 /** A sum of prices without the traces of binary fractions. */

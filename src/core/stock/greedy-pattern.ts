@@ -6,12 +6,20 @@ interface Valued {
 }
 
 /** Fills a bar with one piece of the first kind, then with the most worth a step of length. */
-function filledFrom(first: Valued, ranked: readonly Valued[], room: number, counts: number[]): number {
+function filledFrom(
+  first: Valued,
+  ranked: readonly Valued[],
+  smallest: number,
+  room: number,
+  counts: number[],
+): number {
   counts.fill(0);
   counts[first.kind.id] = 1;
   let left = room - first.kind.size;
   let value = first.worth;
   for (const { kind, worth } of ranked) {
+    if (left < smallest) break;
+    if (kind.size > left) continue;
     const wanted = kind.demand - (counts[kind.id] ?? 0);
     const taken = Math.min(wanted, Math.floor(left / kind.size));
     if (taken <= 0) continue;
@@ -39,11 +47,12 @@ export function greedyPattern(
     .map((kind, index) => ({ kind, worth: worths[index] ?? 0 }))
     .filter(({ kind, worth }) => worth > 0 && kind.size <= room)
     .sort((a, b) => b.worth / b.kind.size - a.worth / a.kind.size);
+  const smallest = ranked.reduce((least, { kind }) => Math.min(least, kind.size), room);
   let best: number[] | undefined;
   let most = 0;
   const counts = new Array<number>(task.width).fill(0);
   for (const first of ranked) {
-    const value = filledFrom(first, ranked, room, counts);
+    const value = filledFrom(first, ranked, smallest, room, counts);
     if (value <= most) continue;
     most = value;
     best = [...counts];

@@ -3,7 +3,8 @@ import type { CuttingTask, Pattern } from "./cutting-task";
 /** A column of the master problem: a pattern, or a slack that takes up a difference. */
 interface Column {
   readonly cost: number;
-  /** Coefficient in each row: the kinds in their order, then the stocks that are limited. */
+  /** Rows with a coefficient: the kinds in their order, then the stocks that are limited. */
+  readonly rows: readonly number[];
   readonly entries: readonly number[];
   readonly pattern: Pattern | undefined;
   /** Stands for pieces that no bar is there for; costs more than any plan could. */
@@ -13,6 +14,17 @@ interface Column {
 const TINY = 1e-9;
 /** A missing piece costs this many of the dearest bars: far more than exchanging bars can ever save. */
 const SHORTAGE = 1e5;
+
+/** Steps after which the duals are worked out anew. */
+const FRESH_AFTER = 60;
+
+function worthOf({ rows, entries }: Column, duals: Float64Array): number {
+  let worth = 0;
+  for (let at = 0; at < rows.length; at += 1) {
+    worth += (entries[at] as number) * (duals[rows[at] as number] as number);
+  }
+  return worth;
+}
 
 /**
  * The relaxed cutting problem (fractions of a bar allowed) by the revised simplex method with an
@@ -26,6 +38,9 @@ export class Master {
   private readonly inverse: Float64Array;
   private readonly level: Float64Array;
   private readonly basis: Column[];
+  /** The duals of the present basis, once they were asked for. */
+  private worths: Float64Array | undefined;
+  private pivots = 0;
 
   constructor(task: CuttingTask) {
     this.task = task;
@@ -42,7 +57,7 @@ export class Master {
     const { kinds, stocks } = this.task;
     kinds.forEach((kind, row) => {
       const column = this.ownBars(row) ?? this.missing(row);
-      const entry = column.entries[row] as number;
+      const [entry = 1] = column.entries;
       this.basis.push(column);
       this.inverse[row * this.rows + row] = 1 / entry;
       this.level[row] = kind.demand / entry;
@@ -77,30 +92,60 @@ export class Master {
   }
 
   private unit(row: number, value: number): Column {
-    const entries = new Array<number>(this.rows).fill(0);
-    entries[row] = value;
-    return { cost: 0, entries, pattern: undefined, isShortage: false };
+    return { cost: 0, rows: [row], entries: [value], pattern: undefined, isShortage: false };
   }
 
   private columnOf(pattern: Pattern): Column {
     const { kinds, stocks } = this.task;
-    const pieces = kinds.map(({ id }) => pattern.counts[id] ?? 0);
-    const bars = this.limited.map((stock) => (stock === pattern.stock ? 1 : 0));
-    const cost = stocks[pattern.stock]?.cost ?? 0;
-    return { cost, entries: [...pieces, ...bars], pattern, isShortage: false };
+    const rows: number[] = [];
+    const entries: number[] = [];
+    kinds.forEach(({ id }, row) => {
+      const count = pattern.counts[id] ?? 0;
+      if (count === 0) return;
+      rows.push(row);
+      entries.push(count);
+    });
+    const limited = this.limited.indexOf(pattern.stock);
+    if (limited >= 0) {
+      rows.push(kinds.length + limited);
+      entries.push(1);
+    }
+    return { cost: stocks[pattern.stock]?.cost ?? 0, rows, entries, pattern, isShortage: false };
   }
 
   /** Worth of one more piece of each kind, then of one more bar of each limited stock (0 or below). */
   duals(): Float64Array {
+    this.worths ??= this.freshDuals();
+    return this.worths;
+  }
+
+  private freshDuals(): Float64Array {
     const { rows, inverse, basis } = this;
     const duals = new Float64Array(rows);
     basis.forEach(({ cost }, row) => {
       if (cost === 0) return;
+      const at = row * rows;
       for (let column = 0; column < rows; column += 1) {
-        duals[column] = (duals[column] as number) + cost * (inverse[row * rows + column] as number);
+        duals[column] = (duals[column] as number) + cost * (inverse[at + column] as number);
       }
     });
+    this.pivots = 0;
     return duals;
+  }
+
+  /** The duals after a column came into the basis, from those before; worked out anew before rounding adds up. */
+  private moveDuals(worths: Float64Array, gain: number, leaving: number): void {
+    const { rows, inverse } = this;
+    this.pivots += 1;
+    if (this.pivots > FRESH_AFTER) {
+      this.worths = undefined;
+      return;
+    }
+    const moved = Float64Array.from(worths);
+    for (let k = 0; k < rows; k += 1) {
+      moved[k] = (moved[k] as number) + gain * (inverse[leaving * rows + k] as number);
+    }
+    this.worths = moved;
   }
 
   /** Lets a slack in where a worth has the wrong sign. */
@@ -120,8 +165,9 @@ export class Master {
 
   /** True where a pattern would lower the cost. */
   wouldHelp(pattern: Pattern, duals: Float64Array): boolean {
-    const { cost, entries } = this.columnOf(pattern);
-    const worth = entries.reduce((sum, entry, row) => sum + entry * (duals[row] as number), 0);
+    const column = this.columnOf(pattern);
+    const { cost } = column;
+    const worth = worthOf(column, duals);
     return worth > cost + TINY * Math.max(1, cost);
   }
 
@@ -129,19 +175,23 @@ export class Master {
     const change = this.solved(column);
     const leaving = this.leavingRow(change);
     if (leaving < 0) return false;
+    const worths = this.duals();
+    const gain = column.cost - worthOf(column, worths);
     this.pivot(leaving, change);
     this.basis[leaving] = column;
+    this.moveDuals(worths, gain, leaving);
     return true;
   }
 
-  private solved({ entries }: Column): Float64Array {
+  private solved(column: Column): Float64Array {
     const { rows, inverse } = this;
     const change = new Float64Array(rows);
-    for (let row = 0; row < rows; row += 1) {
-      let sum = 0;
-      for (let k = 0; k < rows; k += 1) sum += (inverse[row * rows + k] as number) * (entries[k] as number);
-      change[row] = sum;
-    }
+    column.rows.forEach((k, at) => {
+      const entry = column.entries[at] as number;
+      for (let row = 0; row < rows; row += 1) {
+        change[row] = (change[row] as number) + entry * (inverse[row * rows + k] as number);
+      }
+    });
     return change;
   }
 
@@ -163,17 +213,20 @@ export class Master {
   private pivot(leaving: number, change: Float64Array): void {
     const { rows, inverse, level } = this;
     const step = change[leaving] as number;
+    const own = inverse.subarray(leaving * rows, (leaving + 1) * rows);
+    // The inverse stays thin: patterns hold few kinds, so most of a row is 0.
+    const filled: number[] = [];
     for (let k = 0; k < rows; k += 1) {
-      inverse[leaving * rows + k] = (inverse[leaving * rows + k] as number) / step;
+      if (own[k] === 0) continue;
+      own[k] = (own[k] as number) / step;
+      filled.push(k);
     }
     level[leaving] = (level[leaving] as number) / step;
     for (let row = 0; row < rows; row += 1) {
       const factor = change[row] as number;
       if (row === leaving || factor === 0) continue;
-      for (let k = 0; k < rows; k += 1) {
-        inverse[row * rows + k] =
-          (inverse[row * rows + k] as number) - factor * (inverse[leaving * rows + k] as number);
-      }
+      const at = row * rows;
+      for (const k of filled) inverse[at + k] = (inverse[at + k] as number) - factor * (own[k] as number);
       level[row] = Math.max(0, (level[row] as number) - factor * (level[leaving] as number));
     }
   }

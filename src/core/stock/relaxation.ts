@@ -4,6 +4,7 @@ import type { Effort } from "./effort";
 import { greedyPattern } from "./greedy-pattern";
 import { Knapsack } from "./knapsack";
 import { Master } from "./master";
+import { possibleCost } from "./possible-cost";
 
 /** The relaxed problem, solved as far as it pays. */
 export interface Relaxation {
@@ -90,7 +91,7 @@ function warmUp(task: CuttingTask, master: Master, known: readonly Pattern[]): v
 }
 
 /** Cells of the knapsack table that a step of the master counts for, by the square of its size and by length of bar. */
-const STEP_WORK = 15;
+const STEP_WORK = 4;
 
 /** Share of the steadiest worths known in those that are tried next. */
 const STEADINESS = 0.6;
@@ -168,5 +169,9 @@ export function relax(
       task.wholeCosts && master.shortage <= TOLERANCE && raisedBound(task, master.cost) <= bound;
     if (isOptimal || isSettled || isProved(task, incumbent, bound)) break;
   }
-  return { bound, uses: master.uses, isShort: isOptimal && master.shortage > TOLERANCE };
+  return {
+    bound: possibleCost(task, bound),
+    uses: master.uses,
+    isShort: isOptimal && master.shortage > TOLERANCE,
+  };
 }

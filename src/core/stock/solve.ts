@@ -12,7 +12,7 @@ import {
 } from "./cutting-task";
 import type { Effort } from "./effort";
 import { firstFit } from "./first-fit";
-import { type Relaxation, relax } from "./relaxation";
+import { relax } from "./relaxation";
 import { settled } from "./settle";
 
 /** The best plan found. */
@@ -78,8 +78,14 @@ function capped({ counts, stock }: Pattern, wished: number, { demand, available 
   return { pattern: { stock, counts: fewer }, bars };
 }
 
+/** Bars cut to patterns chosen, and what is left to be cut after them. */
+interface Taken {
+  readonly taken: readonly PatternUse[];
+  readonly left: Rest;
+}
+
 /** Takes the whole bars of a relaxed plan. */
-function wholeBars(uses: readonly PatternUse[], rest: Rest): { taken: PatternUse[]; left: Rest } {
+function wholeBars(uses: readonly PatternUse[], rest: Rest): Taken {
   const taken: PatternUse[] = [];
   let left = rest;
   for (const { pattern, bars } of uses) {
@@ -91,15 +97,12 @@ function wholeBars(uses: readonly PatternUse[], rest: Rest): { taken: PatternUse
   return { taken, left };
 }
 
-/** Takes the bars with the largest fractions, one each, as long as the fraction reaches the threshold. */
-function roundedUp(
-  uses: readonly PatternUse[],
-  threshold: number,
-  rest: Rest,
-): { taken: PatternUse[]; left: Rest } {
+/** Takes the bars with the largest fractions from a rank on, one each, as long as the fraction reaches the threshold. */
+function roundedUp(uses: readonly PatternUse[], threshold: number, rank: number, rest: Rest): Taken {
   const ranked = uses
     .map(({ pattern, bars }) => ({ pattern, fraction: bars - Math.floor(bars + ROUNDING) }))
-    .sort((a, b) => b.fraction - a.fraction);
+    .sort((a, b) => b.fraction - a.fraction)
+    .slice(rank);
   const taken: PatternUse[] = [];
   let left = rest;
   for (const { pattern, fraction } of ranked) {
@@ -113,27 +116,119 @@ function roundedUp(
   return { taken, left };
 }
 
-/** Rounds the relaxed plan down, then re-solves what is left, again and again, until nothing is left. */
-function dive(task: CuttingTask, root: Relaxation, threshold: number, best: Best, effort: Effort): void {
-  let rest = wholeOrder(task);
-  let relaxed: readonly PatternUse[] = root.uses;
-  const used: PatternUse[] = [];
-  while (!best.isProved) {
-    const whole = wholeBars(relaxed, rest);
-    const step = whole.taken.length > 0 ? whole : roundedUp(relaxed, threshold, rest);
-    if (step.taken.length === 0) return;
-    used.push(...step.taken);
-    rest = step.left;
-    const left = remainingTask(task, rest);
-    for (const ending of endings(left, rest)) best.offer([...used, ...ending]);
-    if (isServed(rest) || effort.isSpent) return;
-    const known = relaxed.map(({ pattern }) => pattern);
-    relaxed = relax(left, known, Number.POSITIVE_INFINITY, effort).uses;
-  }
+/** Ways to round on from a relaxed plan: from bold, many bars at once, to one bar, then the next best one bars. */
+function choices(relaxed: readonly PatternUse[], rest: Rest): Taken[] {
+  const whole = wholeBars(relaxed, rest);
+  const bold = whole.taken.length > 0 ? whole : roundedUp(relaxed, BOLD, 0, rest);
+  const careful = CAREFUL.map((rank) => roundedUp(relaxed, 1, rank, rest));
+  return [bold, ...careful].filter(({ taken }) => taken.length > 0);
 }
 
-/** From bold rounding to careful: bold dives are cheap, and one that meets the bound ends the search. */
-const THRESHOLDS = [0.6, 1, 0.75, 0.5, 0.9, 0.4] as const;
+/** Fraction of a bar from which a bold choice takes it whole. */
+const BOLD = 0.6;
+/** Ranks by fraction of the bars that a careful choice takes alone. */
+const CAREFUL = [0, 1, 2] as const;
+
+/** Relaxations in a row that bring no better plan, after which the search gives up. */
+const PATIENCE = 300;
+/** Steps of the work account that ending a plan by first fit counts for, by kind and length of bar. */
+const ENDING_WORK = 2000;
+
+/** A plan half made. */
+interface Node {
+  readonly used: readonly PatternUse[];
+  readonly rest: Rest;
+  /** No plan that goes on from here costs less. */
+  readonly bound: number;
+  /** Ways to go on that were not tried yet. */
+  readonly choices: Taken[];
+  readonly known: readonly Pattern[];
+}
+
+/**
+ * Rounds a relaxed plan and solves again what is left, until nothing is left. What is left has a bound of its own:
+ * a choice that raises the bound is put aside and the next one tried; where all raise it the least is taken. From
+ * an end that is not proved the search goes back to what was put aside, now near that end, now near the beginning.
+ */
+class Branching {
+  private readonly open: Node[] = [];
+  private fruitless = 0;
+  private returns = 0;
+
+  constructor(
+    private readonly task: CuttingTask,
+    private readonly best: Best,
+    private readonly effort: Effort,
+  ) {}
+
+  search(rest: Rest, relaxed: readonly PatternUse[], bound: number): void {
+    let node: Node | undefined = this.node([], rest, relaxed, bound);
+    while (node !== undefined && !this.isOver) node = this.step(node) ?? this.putAside();
+  }
+
+  private node(used: readonly PatternUse[], rest: Rest, relaxed: readonly PatternUse[], bound: number): Node {
+    return {
+      used,
+      rest,
+      bound,
+      choices: choices(relaxed, rest),
+      known: relaxed.map(({ pattern }) => pattern),
+    };
+  }
+
+  private get isOver(): boolean {
+    return this.best.isProved || this.effort.isSpent || this.fruitless > PATIENCE;
+  }
+
+  private isWorthIt({ bound }: { readonly bound: number }): boolean {
+    return !isProved(this.task, this.best.cost, bound);
+  }
+
+  /** One choice further; `undefined` at an end. */
+  private step(node: Node): Node | undefined {
+    const raised: Node[] = [];
+    for (let choice = node.choices.shift(); choice !== undefined; choice = node.choices.shift()) {
+      const next = this.taken(node, choice);
+      if (this.isOver) return undefined;
+      if (next === undefined) continue;
+      if (next.bound <= node.bound + ROUNDING) {
+        if (node.choices.length > 0) raised.push(node);
+        this.open.push(...raised);
+        return next;
+      }
+      raised.push(next);
+    }
+    raised.sort((a, b) => a.bound - b.bound);
+    const least = raised.shift();
+    this.open.push(...raised.reverse());
+    return least;
+  }
+
+  /** A node put aside that may still lead to a better plan: by turns the last and the first. */
+  private putAside(): Node | undefined {
+    this.returns += 1;
+    while (this.open.length > 0) {
+      const node = this.returns % 2 === 1 ? this.open.pop() : this.open.shift();
+      if (node !== undefined && this.isWorthIt(node)) return node;
+    }
+    return undefined;
+  }
+
+  /** What is left after a choice; `undefined` where nothing better can come of it. */
+  private taken({ used, known }: Node, { taken, left }: Taken): Node | undefined {
+    const all = [...used, ...taken];
+    const task = remainingTask(this.task, left);
+    this.effort.spend(ENDING_WORK * task.kinds.length * task.stocks.length);
+    const before = this.best.cost;
+    for (const ending of endings(task, left)) this.best.offer([...all, ...ending]);
+    this.fruitless = this.best.cost < before ? 0 : this.fruitless + 1;
+    if (isServed(left) || this.isOver) return undefined;
+    const spent = costOf(this.task, all);
+    const below = relax(task, known, this.best.cost - spent, this.effort);
+    const next = this.node(all, left, below.uses, spent + below.bound);
+    return below.isShort || !this.isWorthIt(next) ? undefined : next;
+  }
+}
 
 /**
  * Cheapest way to cut an order: column generation for the bound, rounding with re-solving of the residue
@@ -150,12 +245,7 @@ export function solve(task: CuttingTask, effort: Effort): Solution {
   const known = (best.uses ?? []).map(({ pattern }) => pattern);
   const root = relax(task, known, best.cost, effort);
   bound = root.bound;
-  if (!root.isShort) {
-    for (const threshold of THRESHOLDS) {
-      if (best.isProved || effort.isSpent) break;
-      dive(task, root, threshold, best, effort);
-    }
-  }
+  if (!root.isShort) new Branching(task, best, effort).search(order, root.uses, bound);
   const { uses, cost } = best;
   return { uses, cost, bound, isShort: root.isShort, isStopped: effort.isSpent && !best.isProved };
 }
