@@ -9,47 +9,47 @@ interface PageEntry {
 export const PAGES: Readonly<Record<PageId, PageEntry>> = {
   cell: {
     title: "This cell",
-    load: () => import(/* webpackChunkName: "this-cell" */ "./pages/cell"),
+    load: () => import(/* webpackChunkName: "this-cell" */ "./cell/page"),
   },
   steels: {
     title: "Steels",
-    load: () => import(/* webpackChunkName: "steels" */ "./pages/steels"),
+    load: () => import(/* webpackChunkName: "steels" */ "./steels/page"),
   },
   bands: {
     title: "Hardness bands",
-    load: () => import(/* webpackChunkName: "bands" */ "./pages/bands"),
+    load: () => import(/* webpackChunkName: "bands" */ "./bands/page"),
   },
   section: {
     title: "Section",
-    load: () => import(/* webpackChunkName: "section" */ "./pages/section"),
+    load: () => import(/* webpackChunkName: "section" */ "./section/page"),
   },
   tempering: {
     title: "Hardening and tempering",
-    load: () => import(/* webpackChunkName: "tempering" */ "./pages/tempering"),
+    load: () => import(/* webpackChunkName: "tempering" */ "./tempering/page"),
   },
   shape: {
     title: "Shape",
-    load: () => import(/* webpackChunkName: "shape" */ "./pages/shape"),
+    load: () => import(/* webpackChunkName: "shape" */ "./shape/page"),
   },
   checks: {
     title: "Run checks",
-    load: () => import(/* webpackChunkName: "checks" */ "./pages/checks"),
+    load: () => import(/* webpackChunkName: "checks" */ "./checks/page"),
   },
   cautions: {
     title: "Cautions",
-    load: () => import(/* webpackChunkName: "cautions" */ "./pages/cautions"),
+    load: () => import(/* webpackChunkName: "cautions" */ "./cautions/page"),
   },
   functions: {
     title: "Functions",
-    load: () => import(/* webpackChunkName: "functions-list" */ "./pages/functions"),
+    load: () => import(/* webpackChunkName: "functions-list" */ "./functions/page"),
   },
   repair: {
     title: "Share and repair",
-    load: () => import(/* webpackChunkName: "repair" */ "./pages/repair"),
+    load: () => import(/* webpackChunkName: "repair" */ "./repair/page"),
   },
   about: {
     title: "About",
-    load: () => import(/* webpackChunkName: "about" */ "./pages/about"),
+    load: () => import(/* webpackChunkName: "about" */ "./about/page"),
   },
 };
 

@@ -1,12 +1,12 @@
 import type { HostPort } from "../host/port";
-import { element, fill } from "./dom";
-import { entriesOf } from "./entries";
 import { fetchAhead } from "./fetch-ahead";
 import type { PageContext, PageId, PaneState } from "./page";
 import { isPageId, PAGES } from "./page-list";
 import type { PaneFiles } from "./pane-files";
-import { openWhilePrinting, printedLine } from "./print";
-import { unitChoice } from "./unit-choice";
+import { element, fill } from "./parts/dom";
+import { entriesOf } from "./parts/entries";
+import { openWhilePrinting, printedLine } from "./parts/print";
+import { unitChoice } from "./parts/unit-choice";
 import "./pane.css";
 
 export interface PaneOptions {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { type Preferences, readPreferences } from "../../src/taskpane/preferences";
-import { figureReading, lengthFigure, reading, temperatureReading } from "../../src/taskpane/reading";
+import { type Preferences, readPreferences } from "../../src/taskpane/parts/preferences";
+import { figureReading, lengthFigure, reading, temperatureReading } from "../../src/taskpane/parts/reading";
 
 const SHOP: Preferences = { temperature: "°C", length: "mm" };
 const AMERICAN: Preferences = { temperature: "°F", length: "in" };

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { FormulaPart, Work } from "../../src/host/port";
-import { findBroken } from "../../src/taskpane/repair";
+import { findBroken } from "../../src/taskpane/repair/repair";
 import { sheetPort } from "./sheet-port";
 
 function part(

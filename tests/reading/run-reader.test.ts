@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { noSheet } from "../../src/host/no-sheet";
 import type { HostPort, HostRows, HostValue } from "../../src/host/port";
-import { readTableHere } from "../../src/taskpane/run-reader";
+import { readTableHere } from "../../src/taskpane/checks/run-reader";
 
 /** Columns as spreadsheets count them: A to Z, AA to AZ and so on. */
 function columnNumber(letters: string): number {

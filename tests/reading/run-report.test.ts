@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { type RunReport, runReport } from "../../src/taskpane/run-report";
+import { type RunReport, runReport } from "../../src/taskpane/checks/run-report";
 
 const NO_CALENDAR = { weeks: "", benchHours: "", ovenHours: "" };
 

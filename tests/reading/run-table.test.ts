@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { pastedRows } from "../../src/taskpane/pasted-table";
-import { runTableAround } from "../../src/taskpane/run-table";
+import { pastedRows } from "../../src/taskpane/checks/pasted-table";
+import { runTableAround } from "../../src/taskpane/checks/run-table";
 
 describe("a run's table among the cells of a sheet", () => {
   const sheet = [

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { STEEL_BLOCKS } from "../../src/taskpane/steel-blocks";
+import { STEEL_BLOCKS } from "../../src/taskpane/parts/steel-blocks";
 
 const of = { steel: "5160", hours: "", cycles: "" };
 

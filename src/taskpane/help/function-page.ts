@@ -4,7 +4,7 @@ import type { AnyParameter, Column, Example, WorksheetFunction } from "../../fun
 import { evaluate } from "../../functions/evaluate";
 import { examplesOf } from "../../functions/examples";
 import { signature } from "../../functions/metadata";
-import { formulaOf } from "../formula";
+import { formulaOf } from "../parts/formula";
 import { code, escaped, type HelpPage, table } from "./html";
 
 const TAKES: Readonly<Record<AnyParameter["takes"], string>> = {

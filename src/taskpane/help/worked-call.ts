@@ -4,7 +4,7 @@ import { functionNamed } from "../../functions/catalogue";
 import type { Cell, Cells } from "../../functions/cells";
 import type { Column, ExampleArgument, WorksheetFunction } from "../../functions/declare";
 import { evaluate } from "../../functions/evaluate";
-import { formulaOf } from "../formula";
+import { formulaOf } from "../parts/formula";
 import { code, escaped, table } from "./html";
 
 function declared(name: string): WorksheetFunction {

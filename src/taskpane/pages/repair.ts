@@ -1,9 +1,0 @@
-import type { RenderPage } from "../page";
-import { repairSection } from "../repair-section";
-import { shareSection } from "../share-section";
-
-/** Share and repair: a workbook that goes out, and one that came back broken. */
-export const render: RenderPage = (root, context) => {
-  root.append(repairSection(context.port), shareSection(context));
-  return undefined;
-};

@@ -1,0 +1,54 @@
+import type { HostPort } from "../../host/port";
+import { element, fill } from "./dom";
+import { button } from "./fields";
+
+/**
+ * A formula with a button that writes it into the selected cell. A cell that holds something is
+ * only overwritten after a second press, since the host's undo may not reach what a pane wrote.
+ *
+ * @param formula - Asked for at the moment of pressing; with its equals sign.
+ */
+export function insertControl(
+  port: HostPort,
+  formula: () => string,
+): { block: HTMLElement; refresh: () => void } {
+  const shown = element("code", { class: "formula" });
+  const status = element("div", { class: "insert-status", role: "status" });
+  const refresh = () => {
+    shown.textContent = formula();
+    fill(status);
+  };
+  refresh();
+  const press = button("Put into the selected cell", () => void insert(port, formula(), status));
+  return { block: element("div", { class: "insert" }, shown, port.hasSheet ? press : null, status), refresh };
+}
+
+async function insert(port: HostPort, formula: string, status: HTMLElement): Promise<void> {
+  try {
+    const selected = await port.selection();
+    if (selected === null) fill(status, "Select a cell first.");
+    else if (selected.formula === "") await write(port, formula, status);
+    else askFirst(port, formula, status, selected);
+  } catch (problem) {
+    fill(status, problem instanceof Error ? problem.message : String(problem));
+  }
+}
+
+async function write(port: HostPort, formula: string, status: HTMLElement): Promise<void> {
+  try {
+    fill(status, `Written into ${await port.insertFormula(formula)}.`);
+  } catch (problem) {
+    fill(status, problem instanceof Error ? problem.message : String(problem));
+  }
+}
+
+function askFirst(
+  port: HostPort,
+  formula: string,
+  status: HTMLElement,
+  selected: { readonly address: string; readonly formula: string },
+): void {
+  const replace = button("Replace it", () => void write(port, formula, status));
+  const keep = button("Keep it", () => fill(status));
+  fill(status, element("p", {}, `${selected.address} holds ${selected.formula}`), replace, " ", keep);
+}

@@ -1,0 +1,60 @@
+import type { PageContext } from "../page";
+import type { FileReport, PaneFiles } from "../pane-files";
+import { element } from "../parts/dom";
+import { textField } from "../parts/fields";
+import { longWork } from "./long-work";
+
+const WHY =
+  "Without the add-in the last figures stay visible only until something is worked out anew; LibreOffice shows #NAME? in every cell that a formula fills. A share copy holds values only, each former formula in a note, and a sheet that says where the figures come from.";
+
+const ELSEWHERE =
+  "In the workbench the buttons Share copy and New run stand above the sheet. On the command line: npm run share -- FILE.xlsx makes a copy beside the file.";
+
+/** Day on this machine's calendar, in the order of ISO 8601. */
+function today(): string {
+  const now = new Date();
+  const digits = (value: number) => String(value).padStart(2, "0");
+  return `${now.getFullYear()}-${digits(now.getMonth() + 1)}-${digits(now.getDate())}`;
+}
+
+function told({ sentence, remarks }: FileReport): HTMLElement[] {
+  const list = element("ul", {}, ...remarks.map((remark) => element("li", {}, remark)));
+  return [element("p", {}, sentence), ...(remarks.length === 0 ? [] : [list])];
+}
+
+function sharing(files: PaneFiles): HTMLElement[] {
+  const date = textField({ label: "Date on the copy", hint: "as you want it to stand there" }, today());
+  const sheets = textField({
+    label: "Only these sheets",
+    hint: "names with commas between; empty for all. Leave costs out of what a supplier gets",
+  });
+  const share = longWork("Make a share copy", async () => {
+    const names = sheets.control.value.split(",").map((name) => name.trim());
+    return told(await files.share({ date: date.control.value.trim(), sheets: names.filter(Boolean) }));
+  });
+  return [date.block, sheets.block, share.block];
+}
+
+function planning(files: PaneFiles): HTMLElement[] {
+  const plan = longWork("Open a planning workbook", async () => told(await files.plan()));
+  return [
+    element("h3", {}, "A new run"),
+    element(
+      "p",
+      {},
+      "A workbook with a sheet for every step, from the enquiry to the shipped lot, its lines empty.",
+    ),
+    plan.block,
+  ];
+}
+
+/** Share: why a workbook should leave as a copy with values only, and how to make one; a planning workbook to begin with. */
+export function shareSection({ files }: PageContext): HTMLElement {
+  return element(
+    "section",
+    { "aria-label": "Share" },
+    element("h3", {}, "Before the workbook goes to somebody without the add-in"),
+    element("p", {}, WHY),
+    ...(files === undefined ? [element("p", {}, ELSEWHERE)] : [...sharing(files), ...planning(files)]),
+  );
+}

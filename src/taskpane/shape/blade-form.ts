@@ -1,0 +1,107 @@
+import type { Grind } from "../../core/shape/grinds";
+import { FOR_DRAWINGS } from "../../functions/catalogue";
+import { element } from "../parts/dom";
+import { choiceField, fieldRow, linesField, textField } from "../parts/fields";
+import { readStations, type StationLists } from "./station-text";
+
+const { GRINDS, findGrind, parseMeasure } = FOR_DRAWINGS;
+
+/** A tapered two-edged blade, invented: 900 mm, 50 × 6 mm at the guard. */
+const EXAMPLE = "0 50 6\n450 38 4.5\n850 22 3.5\n900 0 0";
+
+/** Grinds that need no figure beyond those that stations carry. */
+const CHOICES = GRINDS.filter(({ flat }) => flat === "").map(({ word }) => word);
+
+/** A blade as typed. */
+export interface BladeInput extends StationLists {
+  readonly grind: Grind;
+  readonly steel: string;
+  readonly edge: number;
+  readonly bevelHeight: number;
+  readonly curve: number;
+  readonly held: string;
+}
+
+export interface BladeForm {
+  readonly block: HTMLElement;
+  readonly controls: readonly HTMLElement[];
+  /** @throws Refusal with a sentence where something cannot be read. */
+  readonly read: () => BladeInput;
+  /** Shows the fields that the chosen grind takes. */
+  readonly suit: () => void;
+}
+
+function fieldsOf(steel: string) {
+  const grind = choiceField({ label: "Grind" }, CHOICES);
+  grind.control.value = "diamond";
+  return {
+    stations: linesField(
+      {
+        label: "Stations, heel to tip",
+        hint: "place, width and thickness in mm, one station a line; for a fuller on each side its width and depth behind them",
+      },
+      5,
+      EXAMPLE,
+    ),
+    grind,
+    steel: textField({ label: "Steel or density", hint: "g/cm³ for a density" }, steel),
+    edge: textField({ label: "Edge, mm", hint: "thickness behind it" }, "0"),
+    bevel: textField({ label: "Bevel height, mm", hint: "empty: the whole width" }),
+    curve: textField({ label: "Wheel radius or bulge, mm" }),
+    held: textField(
+      { label: "Held at, mm", hint: "on the axis of the stations; below 0 is behind the heel" },
+      "-40",
+    ),
+  };
+}
+
+type Fields = ReturnType<typeof fieldsOf>;
+
+/** A length field; empty is 0, which the shape functions take for "not given". */
+function lengthOf(text: string): number {
+  return text.trim() === "" ? 0 : parseMeasure(text.trim(), "length", "mm");
+}
+
+/** Figures that the chosen grind has no use for are left out with their fields. */
+function readFields(fields: Fields): BladeInput {
+  const grind = findGrind(fields.grind.control.value);
+  const length = (name: "edge" | "bevel" | "curve") => lengthOf(fields[name].control.value);
+  return {
+    ...readStations(fields.stations.control.value),
+    grind,
+    steel: fields.steel.control.value.trim(),
+    edge: grind.edge ? length("edge") : 0,
+    bevelHeight: grind.bevel === "" ? 0 : length("bevel"),
+    curve: grind.curve === "" ? 0 : length("curve"),
+    held: fields.held.control.value.trim(),
+  };
+}
+
+function formBlock(fields: Fields): HTMLElement {
+  const { stations, grind, steel, edge, bevel, curve, held } = fields;
+  return element(
+    "section",
+    { "aria-label": "The blade" },
+    stations.block,
+    fieldRow(grind, steel),
+    fieldRow(edge, bevel, curve),
+    held.block,
+  );
+}
+
+/** Fields of a blade by its stations. */
+export function bladeForm(startSteel: string): BladeForm {
+  const fields = fieldsOf(startSteel);
+  const suit = () => {
+    const grind = findGrind(fields.grind.control.value);
+    fields.edge.block.hidden = !grind.edge;
+    fields.bevel.block.hidden = grind.bevel === "";
+    fields.curve.block.hidden = grind.curve === "";
+  };
+  return {
+    block: formBlock(fields),
+    controls: Object.values(fields).map(({ control }) => control),
+    read: () => readFields(fields),
+    suit,
+  };
+}

@@ -1,0 +1,36 @@
+import { FOR_DRAWINGS } from "../../functions/catalogue";
+import { quoted, typed } from "../parts/words";
+
+const { parseMeasure } = FOR_DRAWINGS;
+
+/** A temper as typed. */
+export interface Recipe {
+  readonly steel: string;
+  readonly temper: string;
+  readonly hours: string;
+  readonly cycles: string;
+  readonly target: string;
+}
+
+/** A call of a tempering function whose second argument is its own. */
+export function recipeCall(name: string, { steel, hours, cycles }: Recipe, second: string): string {
+  return `=BLADE.${name}(${[quoted(steel), second, typed(hours), typed(cycles)].join(",")})`;
+}
+
+/** The temper typed, °C; `undefined` where it is no temperature. */
+export function temperOf({ temper }: Recipe): number | undefined {
+  const isFahrenheit = /f/i.test(temper);
+  const figure = Number.parseFloat(temper.replace(",", "."));
+  if (!Number.isFinite(figure)) return undefined;
+  return isFahrenheit ? (figure - 32) / 1.8 : figure;
+}
+
+/**
+ * Hours of all cycles together; 2 h and one cycle where left out, as in the functions.
+ *
+ * @throws Refusal for a time or a count that cannot be read.
+ */
+export function allHours({ hours, cycles }: Recipe): number {
+  const each = hours === "" ? 2 : parseMeasure(hours, "time", "h");
+  return each * (cycles === "" ? 1 : parseMeasure(cycles, "count", ""));
+}
