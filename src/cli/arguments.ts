@@ -7,6 +7,9 @@ Put the formula in single quotes. Exit status: 0 answered, 1 the answer holds an
 with --json - it is 0 and each line says for itself.
 `;
 
+/** A table file that cannot be used, with the sentence for whoever gave it. */
+export class TableRefusal extends Error {}
+
 /** What the command line asks for. */
 export type Request =
   | { readonly kind: "formula"; readonly formula: string; readonly json: boolean; readonly table?: string }

@@ -1,23 +1,36 @@
 import { text } from "node:stream/consumers";
-import { evaluateFormulas } from "../engine/evaluate-formulas";
-import { linesOf, type Request, readRequest, USAGE } from "./arguments";
-import { evaluateBeside } from "./evaluate-beside";
+import type { Evaluation } from "../engine/evaluate-formulas";
+import { plainCall } from "../engine/plain-call";
+import { linesOf, type Request, readRequest, TableRefusal, USAGE } from "./arguments";
 import { hasError, jsonText, plainText } from "./print";
-import { readTable, TableRefusal } from "./table-file";
+
+/** Answers formulas in their order. The engine is loaded where one of them is more than a plain call. */
+async function answersTo(formulas: readonly string[]): Promise<readonly Evaluation[]> {
+  const plain = formulas.map((formula) => ({ formula, rows: plainCall(formula) }));
+  const rest = plain.filter(({ rows }) => rows === undefined).map(({ formula }) => formula);
+  if (rest.length === 0) return plain as readonly Evaluation[];
+  const { evaluateFormulas } = await import("../engine/evaluate-formulas");
+  const worked = (await evaluateFormulas(rest))[Symbol.iterator]();
+  return plain.map(({ formula, rows }) => (rows === undefined ? worked.next().value : { formula, rows }));
+}
+
+async function answerBeside(formula: string, table: string): Promise<Evaluation> {
+  const [{ evaluateBeside }, { readTable }] = await Promise.all([
+    import("./evaluate-beside"),
+    import("./table-file"),
+  ]);
+  return evaluateBeside(formula, readTable(table));
+}
 
 async function answerOne({ formula, json, table }: Extract<Request, { kind: "formula" }>): Promise<number> {
-  const [answer] =
-    table === undefined
-      ? await evaluateFormulas([formula])
-      : [await evaluateBeside(formula, readTable(table))];
+  const [answer] = table === undefined ? await answersTo([formula]) : [await answerBeside(formula, table)];
   if (answer === undefined) throw new Error("the engine gave no answer");
   process.stdout.write(`${json ? jsonText(answer) : plainText(answer)}\n`);
   return hasError(answer) ? 1 : 0;
 }
 
 async function answerLines(): Promise<number> {
-  const formulas = linesOf(await text(process.stdin));
-  const answers = await evaluateFormulas(formulas);
+  const answers = await answersTo(linesOf(await text(process.stdin)));
   process.stdout.write(answers.map((answer) => `${jsonText(answer)}\n`).join(""));
   return 0;
 }

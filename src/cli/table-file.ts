@@ -2,12 +2,10 @@ import { readFileSync } from "node:fs";
 import { extname } from "node:path";
 import { parse } from "papaparse";
 import type { CellValue } from "../engine/cell-value";
+import { TableRefusal } from "./arguments";
 
 /** A cell of a table; `undefined` where nothing stands. */
 type Filled = CellValue | undefined;
-
-/** A table file that cannot be used, with the sentence for whoever gave it. */
-export class TableRefusal extends Error {}
 
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 /** More rows than any run holds; a sheet of the engine ends there too. */
