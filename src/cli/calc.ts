@@ -6,12 +6,17 @@ import { hasError, jsonText, plainText } from "./print";
 
 /** Answers formulas in their order. The engine is loaded where one of them is more than a plain call. */
 async function answersTo(formulas: readonly string[]): Promise<readonly Evaluation[]> {
-  const plain = formulas.map((formula) => ({ formula, rows: plainCall(formula) }));
-  const rest = plain.filter(({ rows }) => rows === undefined).map(({ formula }) => formula);
-  if (rest.length === 0) return plain as readonly Evaluation[];
-  const { evaluateFormulas } = await import("../engine/evaluate-formulas");
-  const worked = (await evaluateFormulas(rest))[Symbol.iterator]();
-  return plain.map(({ formula, rows }) => (rows === undefined ? worked.next().value : { formula, rows }));
+  const answers = new Map<string, Evaluation>();
+  for (const formula of new Set(formulas)) {
+    const rows = plainCall(formula);
+    if (rows !== undefined) answers.set(formula, { formula, rows });
+  }
+  const rest = [...new Set(formulas)].filter((formula) => !answers.has(formula));
+  if (rest.length > 0) {
+    const { evaluateFormulas } = await import("../engine/evaluate-formulas");
+    for (const answer of await evaluateFormulas(rest)) answers.set(answer.formula, answer);
+  }
+  return formulas.flatMap((formula) => answers.get(formula) ?? []);
 }
 
 async function answerBeside(formula: string, table: string): Promise<Evaluation> {
