@@ -1,5 +1,5 @@
 import { existsSync } from "node:fs";
-import { writeWorkbook } from "../workbook/file/excelts/write-workbook";
+import { planningFile } from "../workbook/sheets/planning-file";
 import { planningTemplate, USUAL_ROOM } from "../workbook/sheets/planning-template";
 import { EMPTY_DATA, exampleData } from "../workbook/sheets/template-data";
 import { writeWhole } from "./files";
@@ -41,7 +41,7 @@ async function template(given: readonly string[]): Promise<number> {
     );
   const model = planningTemplate(isDemo ? exampleData() : EMPTY_DATA, linesAsked(values.lines));
   progressLine("template")("calculating");
-  const bytes = await writeWorkbook(model);
+  const bytes = await planningFile(model);
   writeWhole(output, bytes);
   process.stdout.write(
     `${output}: ${counted(model.sheets.length, "sheet")} and the lists, ${bytes.length} bytes\n`,

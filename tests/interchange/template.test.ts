@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { writeWorkbook } from "../../src/workbook/file/excelts/write-workbook";
+import { planningFile } from "../../src/workbook/sheets/planning-file";
 import { planningTemplate } from "../../src/workbook/sheets/planning-template";
 import { exampleData } from "../../src/workbook/sheets/template-data";
 import { CSV_OF_ALL_SHEETS, converted, hasLibreOffice } from "./office";
@@ -12,7 +12,7 @@ it.runIf(hasLibreOffice)(
   "opens in LibreOffice with its numbers, and no name that it does not know",
   async () => {
     const { name, sheets } = planningTemplate(exampleData());
-    const files = converted("run.xlsx", await writeWorkbook({ name, sheets }), CSV_OF_ALL_SHEETS);
+    const files = converted("run.xlsx", await planningFile({ name, sheets }), CSV_OF_ALL_SHEETS);
     const texts = new Map([...files].map(([file, bytes]) => [file, bytes.toString("utf8")]));
     expect(texts.size).toBe(sheets.length + 1);
     for (const [file, text] of texts) expect(text, file).not.toMatch(/#NAME\?|#VALUE!|#N\/A|#REF!|Err:\d/);
@@ -29,7 +29,7 @@ it.runIf(hasLibreOffice)(
 it.runIf(hasLibreOffice)(
   "keeps working in LibreOffice while it is empty",
   async () => {
-    const files = converted("empty.xlsx", await writeWorkbook(planningTemplate()), CSV_OF_ALL_SHEETS);
+    const files = converted("empty.xlsx", await planningFile(planningTemplate()), CSV_OF_ALL_SHEETS);
     for (const [file, bytes] of files)
       expect(bytes.toString("utf8"), file).not.toMatch(/#VALUE!|#N\/A|#REF!|#DIV|Err:\d/);
   },

@@ -10,7 +10,7 @@ import { readWorkbook } from "../../src/workbook/file/read/read-workbook";
 import { writeWorkbook } from "../../src/workbook/file/write/write-workbook";
 import type { CellContent, WorkbookData } from "../../src/workbook/model/workbook-data";
 import { demoWorkbook } from "../../src/workbook/sheets/demo/demo-workbook";
-import { workbookOfModel } from "../../src/workbook/sheets/parts/model-book";
+import { shownWorkbook } from "../../src/workbook/sheets/parts/workbook-of-model";
 import { planningTemplate } from "../../src/workbook/sheets/planning-template";
 import { handMade, partsOf } from "./hand-made";
 
@@ -53,13 +53,13 @@ describe("a workbook through the grid and into a file", () => {
   );
 
   test("the demo run comes back cell by cell, its style, lists and status colors with it", async () => {
-    const book = workbookOfModel(demoWorkbook());
+    const book = shownWorkbook(demoWorkbook());
     const bytes = await writeWorkbook(throughGrid(book));
     const { book: reread, left } = await readWorkbook(bytes);
     expect(left).toEqual([]);
     // Lists too long for a cell's own rule moved to a sheet of their own.
     const lists = reread.sheets.at(-1);
-    expect(lists).toMatchObject({ name: "Lists", isHidden: true });
+    expect(lists).toMatchObject({ name: "Lists", isHidden: false });
     expect(contents({ ...reread, sheets: reread.sheets.slice(0, -1) })).toEqual(contents(book));
     const [plan, written] = [book.sheets[0], reread.sheets[0]];
     expect(written?.cells.map(({ style }) => style?.fill)).toEqual(
@@ -78,7 +78,7 @@ describe("a workbook through the grid and into a file", () => {
 
 // A line of text at 10 points is 17 pixels here; the grid's usual row holds one.
 test("a row of a new run takes the height of its headings: two words one below the other need two lines", () => {
-  const lines = workbookOfModel(planningTemplate()).sheets.find(({ name }) => name === "Lines");
+  const lines = shownWorkbook(planningTemplate()).sheets.find(({ name }) => name === "Lines");
   const heading = lines?.cells.find(
     ({ content }) => content !== undefined && "value" in content && content.value === "Line",
   );

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from "vitest";
-import { writeWorkbook } from "../../src/workbook/file/excelts/write-workbook";
 import { type Recalculation, recalculate } from "../../src/workbook/file/patch/recalculate";
 import type { WorkbookModel } from "../../src/workbook/model/sheet-model";
+import { planningFile } from "../../src/workbook/sheets/planning-file";
 import { planningTemplate } from "../../src/workbook/sheets/planning-template";
 import { exampleData } from "../../src/workbook/sheets/template-data";
 import { partsOf } from "./hand-made";
@@ -16,7 +16,7 @@ interface Written {
 }
 
 async function write(model: WorkbookModel): Promise<Written> {
-  const bytes = await writeWorkbook(model);
+  const bytes = await planningFile(model);
   return { model, bytes, again: await recalculate(bytes) };
 }
 
@@ -151,7 +151,7 @@ describe("the invented run", () => {
   it("says so where a cost leaves out steel or labour", async () => {
     const run = exampleData();
     const data = { ...run, costs: run.costs.map((row, at) => (at === 1 ? row : [])) };
-    const values = await storedValues(await writeWorkbook(planningTemplate(data)));
+    const values = await storedValues(await planningFile(planningTemplate(data)));
     const found = values
       .rows("Checks")
       .find(([what]) => what === "Lines whose cost leaves out steel or labour");

@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
-import { writeWorkbook } from "../../src/workbook/file/excelts/write-workbook";
 import { recalculate } from "../../src/workbook/file/patch/recalculate";
 import { heading, helperSheet, typed, worked } from "../../src/workbook/sheets/parts/sheet-parts";
+import { planningFile } from "../../src/workbook/sheets/planning-file";
 import { partsOf } from "./hand-made";
 
 const looks = { columnWidths: [90, 90], rowHeights: {} };
@@ -25,7 +25,7 @@ const workbook = {
 };
 
 it("writes spills as dynamic arrays, errors as errors, and names that Excel takes", async () => {
-  const bytes = await writeWorkbook(workbook);
+  const bytes = await planningFile(workbook);
   const parts = partsOf(bytes);
   const names = [...(parts["xl/workbook.xml"] ?? "").matchAll(/<sheet name="([^"]+)"/g)].map(
     ([, name]) => name,
@@ -39,12 +39,14 @@ it("writes spills as dynamic arrays, errors as errors, and names that Excel take
   expect(plan).toMatch(/<c r="A4"[^>]* t="e"[^>]*><f>[^<]*<\/f><v>#N\/A<\/v>/);
   expect(parts["xl/metadata.xml"]).toContain('name="XLDAPR"');
   expect(parts["[Content_Types].xml"]).toContain("/xl/metadata.xml");
-  expect(parts["xl/sharedStrings.xml"]).toMatch(/<t>(?:'|&apos;)tis<\/t>/);
+  expect(parts["xl/worksheets/sheet1.xml"]).toMatch(
+    /<c r="A4"[^>]*t="inlineStr"><is><t[^>]*>(?:'|&apos;)tis<\/t>/,
+  );
   const again = await recalculate(bytes);
   expect(again).toMatchObject({ isChanged: false, left: [], cutShort: [] });
 });
 
 it("gives the same bytes for the same workbook", async () => {
-  const [first, second] = [await writeWorkbook(workbook), await writeWorkbook(workbook)];
+  const [first, second] = [await planningFile(workbook), await planningFile(workbook)];
   expect(Buffer.compare(first, second)).toBe(0);
 });

@@ -1,16 +1,16 @@
 import type { WorkbookData } from "../../workbook/model/workbook-data";
 import { demoWorkbook } from "../../workbook/sheets/demo/demo-workbook";
-import { workbookOfModel } from "../../workbook/sheets/parts/model-book";
+import { shownWorkbook } from "../../workbook/sheets/parts/workbook-of-model";
 
 /** The invented run that the page opens with. */
-export const demoBook = (): WorkbookData => workbookOfModel(demoWorkbook());
+export const demoBook = (): WorkbookData => shownWorkbook(demoWorkbook());
 
 const template = () => import(/* webpackChunkName: "template" */ "../../workbook/sheets/planning-template");
 
 /** A new run: the planning template with empty lines. It is large, so it is loaded apart. */
 export async function blankBook(): Promise<WorkbookData> {
   const { planningTemplate } = await template();
-  return workbookOfModel(planningTemplate());
+  return shownWorkbook(planningTemplate());
 }
 
 /** Fetches the template ahead, so that a new run can be begun without the network. Where it fails, asking tries again. */

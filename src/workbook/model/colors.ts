@@ -1,5 +1,5 @@
 /** Colours of a planning workbook, the same in every host. */
-export const COLOURS = {
+export const COLORS = {
   ink: "#1c2126",
   muted: "#565e66",
   head: "#e8ebee",
@@ -9,7 +9,7 @@ export const COLOURS = {
 } as const;
 
 /** Colour comes on top of the words, in this order; each status reads without it. */
-export const STATUS_COLOURS = [
+export const STATUS_COLORS = [
   ["HIGH", "#f9dcd3"],
   ["LOW", "#dce6f7"],
   ["DOUBTFUL", "#e3e3de"],

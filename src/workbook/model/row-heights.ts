@@ -1,4 +1,4 @@
-import type { CellModel } from "./sheet-model";
+import type { Band, CellContent, CellData, SheetData, WorkbookData } from "./workbook-data";
 
 /** Pixels of a line of text at 10 points, of a letter in a wide font, and of what a cell keeps free at its sides. */
 const LINE = 17;
@@ -6,7 +6,10 @@ const LETTER = 6.4;
 const BOLD = 7.3;
 const MARGIN = 15;
 const PADDING = 3;
+/** A row with letters of so many points is a title. */
+const TITLE_POINTS = 13;
 const TITLE = 28;
+const USUAL_WIDTH = 64;
 
 /** Lines that one paragraph needs where it breaks between words. */
 function paragraphLines(paragraph: string, letters: number): number {
@@ -23,24 +26,47 @@ function paragraphLines(paragraph: string, letters: number): number {
 const linesOf = (text: string, letters: number) =>
   text.split("\n").reduce((sum, paragraph) => sum + paragraphLines(paragraph, letters), 0);
 
-/** A cell of a row as it is shown, and the pixels of its column. */
-export interface ShownCell {
-  readonly model: CellModel;
-  readonly text: string;
-  readonly width: number;
+/** What a cell shows, as far as it is known. */
+function shownText(content: CellContent | undefined): string {
+  if (content === undefined) return "";
+  if ("formula" in content) return shownText(content.result);
+  return "error" in content ? content.error : String(content.value);
+}
+
+function linesIn({ content, style, column }: CellData, columns: SheetData["columns"]): number {
+  if (!style?.wraps) return 1;
+  const width = columns.get(column)?.size ?? USUAL_WIDTH;
+  const letters = Math.floor((width - MARGIN) / (style.bold ? BOLD : LETTER));
+  return linesOf(shownText(content), Math.max(1, letters));
+}
+
+/** Pixels of a row whose texts break into lines; `undefined` where one line does. */
+function heightOf(cells: readonly CellData[], columns: SheetData["columns"]): number | undefined {
+  const most = Math.max(1, ...cells.map((cell) => linesIn(cell, columns)));
+  const isTitle = cells.some(({ style }) => (style?.size ?? 0) >= TITLE_POINTS);
+  if (isTitle) return Math.max(TITLE, most * LINE + PADDING);
+  return most === 1 ? undefined : most * LINE + PADDING;
+}
+
+function fittedRows({ cells, columns, rows }: SheetData): ReadonlyMap<number, Band> {
+  const byRow = new Map<number, CellData[]>();
+  for (const cell of cells) {
+    const row = byRow.get(cell.row);
+    if (row === undefined) byRow.set(cell.row, [cell]);
+    else row.push(cell);
+  }
+  const fitted = new Map(rows);
+  for (const [row, held] of byRow) {
+    const size = rows.get(row)?.size ?? heightOf(held, columns);
+    if (size !== undefined) fitted.set(row, { ...rows.get(row), size });
+  }
+  return fitted;
 }
 
 /**
- * Pixels of a row whose texts break into lines; `undefined` where one line does. A file has to say so: LibreOffice
- * does not find it out by itself.
+ * Rows as high as the lines of text that are known to stand in them; heights that are given stay. A file has to say
+ * so: LibreOffice does not find it out by itself.
  */
-export function heightOf(cells: readonly ShownCell[]): number | undefined {
-  const lines = cells.map(({ model, text, width }) => {
-    if (model.wrap !== true) return 1;
-    const letter = model.role === "heading" || model.role === "label" ? BOLD : LETTER;
-    return linesOf(text, Math.max(1, Math.floor((width - MARGIN) / letter)));
-  });
-  const most = Math.max(1, ...lines);
-  if (cells.some(({ model }) => model.role === "title")) return Math.max(TITLE, most * LINE + PADDING);
-  return most === 1 ? undefined : most * LINE + PADDING;
+export function withFittedRows(workbook: WorkbookData): WorkbookData {
+  return { ...workbook, sheets: workbook.sheets.map((sheet) => ({ ...sheet, rows: fittedRows(sheet) })) };
 }

@@ -1,7 +1,9 @@
-/** What a cell is for. Each host gives a role its own dress; `words` are worked out like `worked`, but long. */
-export type Role = "title" | "note" | "heading" | "mark" | "label" | "typed" | "worked" | "words";
+import type { Role } from "./role-styles";
+import type { PrintSetup } from "./workbook-data";
 
-/** One filled cell of a sheet that is still to be written, to the page's grid or to a file. */
+export type { Role };
+
+/** One filled cell of a planned sheet. */
 export interface CellModel {
   /** A number, a text, or a formula with its equals sign. */
   readonly content: number | string;
@@ -31,15 +33,6 @@ export interface SheetTable {
   readonly columns: number;
 }
 
-/** How a sheet goes to paper: always one page wide. */
-export interface PrintSetup {
-  readonly landscape?: boolean;
-  /** First and last row that stand again on every page. */
-  readonly repeatedRows?: readonly [first: number, last: number];
-  /** Rows after which a new page begins. */
-  readonly breaksAfter?: readonly number[];
-}
-
 /** A sheet as plain data. Rows and columns count from 0. */
 export interface SheetModel {
   readonly name: string;
@@ -56,7 +49,7 @@ export interface SheetModel {
   /** Columns whose words about a hardness band are picked out. */
   readonly statusColumns: readonly number[];
   readonly tables?: readonly SheetTable[];
-  readonly print?: PrintSetup;
+  readonly print?: Partial<PrintSetup>;
 }
 
 export interface WorkbookModel {

@@ -1,5 +1,6 @@
 import { HIDDEN, replaceOutsideTexts } from "../../formula/mask";
-import type { SheetModel, WorkbookModel } from "./sheet-model";
+import { freeName } from "../../formula/sheet-reference";
+import type { CellContent, SheetData, WorkbookData } from "./workbook-data";
 
 /** Excel's limits of a sheet's name; `History` it keeps for itself. */
 const LONGEST = 31;
@@ -12,21 +13,13 @@ function allowedName(name: string): string {
   return plain.toLowerCase() === KEPT ? `${plain} of lots` : plain;
 }
 
-function freeName(wanted: string, taken: ReadonlySet<string>): string {
-  let name = wanted;
-  for (let number = 2; taken.has(name.toLowerCase()); number += 1) {
-    const end = ` ${number}`;
-    name = wanted.slice(0, LONGEST - end.length) + end;
-  }
-  return name;
-}
-
 /** Old and new name of each sheet that cannot keep its own. */
-function renamings(sheets: readonly SheetModel[]): ReadonlyMap<string, string> {
+function renamings(sheets: readonly SheetData[]): ReadonlyMap<string, string> {
   const taken = new Set<string>();
   const changed = new Map<string, string>();
   for (const { name } of sheets) {
-    const free = freeName(allowedName(name), taken);
+    const allowed = allowedName(name);
+    const free = taken.has(allowed.toLowerCase()) ? freeName(allowed, [...taken]) : allowed;
     taken.add(free.toLowerCase());
     if (free !== name) changed.set(name.toLowerCase(), free);
   }
@@ -46,20 +39,35 @@ function withNames(formula: string, changed: ReadonlyMap<string, string>): strin
   });
 }
 
-/** The workbook with names that Excel takes, and its formulas pointing at them. */
-export function withAllowedNames(workbook: WorkbookModel): WorkbookModel {
-  const changed = renamings(workbook.sheets);
-  if (changed.size === 0) return workbook;
-  const sheets = workbook.sheets.map((sheet) => ({
+function withSheetNames(content: CellContent, changed: ReadonlyMap<string, string>): CellContent {
+  return "formula" in content ? { ...content, formula: withNames(content.formula, changed) } : content;
+}
+
+function renamed(sheet: SheetData, changed: ReadonlyMap<string, string>): SheetData {
+  return {
     ...sheet,
     name: changed.get(sheet.name.toLowerCase()) ?? sheet.name,
-    rows: sheet.rows.map((row) =>
-      row.map((cell) =>
-        typeof cell?.content === "string" && cell.content.startsWith("=")
-          ? { ...cell, content: withNames(cell.content, changed) }
-          : cell,
-      ),
+    cells: sheet.cells.map((cell) =>
+      cell.content === undefined ? cell : { ...cell, content: withSheetNames(cell.content, changed) },
     ),
-  }));
-  return { ...workbook, sheets };
+    offers: sheet.offers.map((offer) =>
+      offer.range === undefined ? offer : { ...offer, range: withNames(offer.range, changed) },
+    ),
+  };
+}
+
+/** The workbook with names that Excel takes, and all that names its sheets pointing at them. */
+export function withAllowedNames(workbook: WorkbookData): WorkbookData {
+  const changed = renamings(workbook.sheets);
+  if (changed.size === 0) return workbook;
+  const names = Object.entries(workbook.names).map(([name, refers]) => [name, withNames(refers, changed)]);
+  return {
+    ...workbook,
+    sheets: workbook.sheets.map((sheet) => renamed(sheet, changed)),
+    names: Object.fromEntries(names),
+    tables: workbook.tables.map((table) => ({
+      ...table,
+      sheet: changed.get(table.sheet.toLowerCase()) ?? table.sheet,
+    })),
+  };
 }

@@ -42,6 +42,8 @@ export interface CellStyle {
   readonly edges?: Readonly<Partial<Record<Side, Edge>>>;
   readonly horizontal?: "left" | "center" | "right";
   readonly vertical?: "top" | "center" | "bottom";
+  /** Steps of room between the edge and the text. */
+  readonly indent?: number;
   readonly wraps?: boolean;
   /** Number format in the spreadsheet notation. */
   readonly format?: string;
@@ -73,7 +75,7 @@ export interface OfferedWords {
   readonly range?: string;
 }
 
-/** Cells that take a colour where they contain a word. */
+/** Cells that take a colour where they contain a word, written in these very capitals. */
 export interface WordColor {
   readonly areas: readonly Rectangle[];
   readonly word: string;
@@ -84,6 +86,15 @@ export interface WordColor {
 export interface Band {
   readonly size?: number;
   readonly isHidden?: boolean;
+}
+
+/** How a sheet goes to paper: always one page wide. */
+export interface PrintSetup {
+  readonly landscape: boolean;
+  /** First and last row that stand again on every page. */
+  readonly repeatedRows?: readonly [first: number, last: number];
+  /** Rows after which a new page begins. */
+  readonly breaksAfter?: readonly number[];
 }
 
 export interface SheetData {
@@ -97,10 +108,15 @@ export interface SheetData {
   readonly merged: readonly Rectangle[];
   readonly offers: readonly OfferedWords[];
   readonly colors: readonly WordColor[];
+  readonly hidesGridLines?: boolean;
+  /** Landscape without breaks unless given. */
+  readonly print?: PrintSetup;
 }
 
-/** A workbook as a grid shows it, between a file and the screen. */
+/** A workbook as data: what a file holds, a grid shows and a planned workbook becomes. */
 export interface WorkbookData {
+  /** Said in the properties of the file and at the head of every printed page. */
+  readonly title?: string;
   readonly sheets: readonly SheetData[];
   /** Names of the whole workbook and what they stand for, without an equals sign. */
   readonly names: Readonly<Record<string, string>>;

@@ -4,6 +4,7 @@ import type { OpenTag } from "../package/xml";
 import { walkXml } from "../package/xml";
 import { columnPixels, rowPixels } from "../sizes";
 import { readXstring } from "../strings";
+import { wordOfFormula } from "../word-colors";
 
 type Attributes = OpenTag["attributes"];
 
@@ -40,6 +41,12 @@ const MOST_COLUMNS = 16_384;
 /** A list of widths that reaches this far styles the whole sheet, not columns somebody set. */
 const WIDE_SPAN = 500;
 
+/** The word that a rule looks for; `undefined` for a rule of another kind. */
+function wordOfRule({ type, text }: Attributes, formula: string): string | undefined {
+  if (type === "containsText") return text === undefined ? undefined : readXstring(text);
+  return type === "expression" ? wordOfFormula(formula) : undefined;
+}
+
 class LayoutReader {
   readonly layout: Layout = {
     columns: new Map(),
@@ -54,6 +61,7 @@ class LayoutReader {
   private rule: { areas: Rectangle[]; attributes: Attributes } | undefined;
   private areas: Rectangle[] = [];
   private first: string | undefined;
+  private wordRule: { readonly attributes: Attributes; formula: string | undefined } | undefined;
 
   constructor(private readonly ruleFills: readonly (string | undefined)[]) {}
 
@@ -65,16 +73,19 @@ class LayoutReader {
     if (name === "pane") this.pane(attributes);
     if (name === "mergeCell") this.layout.merged.push(...areasIn(attributes.ref));
     if (name === "conditionalFormatting") this.areas = areasIn(attributes.sqref);
-    if (name === "cfRule") this.color(attributes);
+    if (name === "cfRule") this.wordRule = { attributes, formula: undefined };
+    if (name === "formula" && this.wordRule !== undefined) this.wordRule.formula ??= "";
     if (name === "dataValidation") this.rule = { areas: areasIn(attributes.sqref), attributes };
     if (name === "formula1") this.first = "";
   }
 
   text(text: string): void {
     if (this.first !== undefined) this.first += text;
+    if (this.wordRule?.formula !== undefined) this.wordRule.formula += text;
   }
 
   close(name: string): void {
+    if (name === "cfRule") this.closeColor();
     if (name !== "dataValidation" || this.rule === undefined) return;
     this.offer(this.rule.areas, this.rule.attributes, this.first ?? "");
     this.rule = undefined;
@@ -101,11 +112,14 @@ class LayoutReader {
     this.layout.frozenColumns = Number(xSplit);
   }
 
-  private color({ type, text, dxfId }: Attributes): void {
-    const fill = this.ruleFills[Number(dxfId ?? Number.NaN)];
-    if (type !== "containsText" || text === undefined || fill === undefined)
+  private closeColor(): void {
+    const { attributes = {}, formula = "" } = this.wordRule ?? {};
+    this.wordRule = undefined;
+    const fill = this.ruleFills[Number(attributes.dxfId ?? Number.NaN)];
+    const word = wordOfRule(attributes, formula);
+    if (word === undefined || fill === undefined)
       this.layout.unshown.add("colours by other rules than a word in the cell");
-    else this.layout.colors.push({ areas: this.areas, word: readXstring(text), fill });
+    else this.layout.colors.push({ areas: this.areas, word, fill });
   }
 
   private offer(areas: readonly Rectangle[], { type }: Attributes, first: string): void {

@@ -89,6 +89,7 @@ class StylesReader {
     const vertical = oneOf(ALIGNED.vertical, attributes.vertical);
     if (horizontal !== undefined) style.horizontal = horizontal;
     if (vertical !== undefined) style.vertical = vertical;
+    if (Number(attributes.indent) > 0) style.indent = Number(attributes.indent);
     if (/^(?:1|true)$/.test(attributes.wrapText ?? "")) style.wraps = true;
   }
 

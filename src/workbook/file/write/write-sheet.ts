@@ -1,4 +1,4 @@
-import { cellName, columnLetters, rectangleName } from "../../../formula/addresses";
+import { cellName, rectangleName } from "../../../formula/addresses";
 import { fileForm } from "../../../formula/file-form";
 import type {
   Band,
@@ -11,7 +11,8 @@ import type {
 import { type CellXml, constantXml, EMPTY, resultXml } from "../cell-xml";
 import { escapeXml } from "../package/xml";
 import { columnWidth, rowPoints } from "../sizes";
-import { writeXstring } from "../strings";
+import { wordFormula } from "../word-colors";
+import { printXml } from "./print-xml";
 import type { StylesWriter } from "./write-styles";
 
 const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
@@ -66,33 +67,48 @@ function columnsXml(columns: SheetData["columns"]): string {
   return `<cols>${entries.join("")}</cols>`;
 }
 
-function viewXml({ frozenRows, frozenColumns }: SheetData, isFirst: boolean): string {
-  const chosen = isFirst ? ' tabSelected="1"' : "";
-  if (frozenRows === 0 && frozenColumns === 0)
-    return `<sheetViews><sheetView${chosen} workbookViewId="0"/></sheetViews>`;
+function paneXml({ frozenRows, frozenColumns }: SheetData): string {
+  if (frozenRows === 0 && frozenColumns === 0) return "";
   const split =
     (frozenColumns === 0 ? "" : ` xSplit="${frozenColumns}"`) +
     (frozenRows === 0 ? "" : ` ySplit="${frozenRows}"`);
   const corner = cellName(frozenRows, frozenColumns);
   const pane = frozenRows === 0 ? "topRight" : frozenColumns === 0 ? "bottomLeft" : "bottomRight";
-  return (
-    `<sheetViews><sheetView${chosen} workbookViewId="0">` +
-    `<pane${split} topLeftCell="${corner}" activePane="${pane}" state="frozen"/></sheetView></sheetViews>`
-  );
+  return `<pane${split} topLeftCell="${corner}" activePane="${pane}" state="frozen"/><selection pane="${pane}"/>`;
+}
+
+function viewXml(sheet: SheetData, isFirst: boolean): string {
+  const lines = sheet.hidesGridLines ? ' showGridLines="0"' : "";
+  const chosen = isFirst ? ' tabSelected="1"' : "";
+  const pane = paneXml(sheet);
+  const view = `<sheetView${lines}${chosen} workbookViewId="0"`;
+  return `<sheetViews>${pane === "" ? `${view}/>` : `${view}>${pane}</sheetView>`}</sheetViews>`;
 }
 
 const areaNames = (areas: OfferedWords["areas"]) => areas.map(rectangleName).join(" ");
 
-function colourXml({ areas, word, fill }: WordColor, priority: number, styles: StylesWriter): string {
+function ruleXml({ areas, word, fill }: WordColor, priority: number, styles: StylesWriter): string {
   const [first] = areas;
   if (first === undefined) return "";
-  const corner = `${columnLetters(first.column)}${first.row + 1}`;
-  const text = escapeXml(writeXstring(word));
-  const formula = escapeXml(`NOT(ISERROR(SEARCH("${word.replaceAll('"', '""')}",${corner})))`);
   return (
-    `<conditionalFormatting sqref="${areaNames(areas)}"><cfRule type="containsText" dxfId="${styles.ruleOf(fill)}" ` +
-    `priority="${priority}" operator="containsText" text="${text}"><formula>${formula}</formula></cfRule></conditionalFormatting>`
+    `<cfRule type="expression" dxfId="${styles.ruleOf(fill)}" priority="${priority}">` +
+    `<formula>${escapeXml(wordFormula(word, cellName(first.row, first.column)))}</formula></cfRule>`
   );
+}
+
+/** Rules of the same cells stand together; the first that fits gives the colour. */
+function colorsXml(colors: readonly WordColor[], styles: StylesWriter): string {
+  const byAreas = new Map<string, string[]>();
+  colors.forEach((color, index) => {
+    const areas = areaNames(color.areas);
+    byAreas.set(areas, [...(byAreas.get(areas) ?? []), ruleXml(color, index + 1, styles)]);
+  });
+  return [...byAreas]
+    .filter(([areas]) => areas !== "")
+    .map(
+      ([areas, rules]) => `<conditionalFormatting sqref="${areas}">${rules.join("")}</conditionalFormatting>`,
+    )
+    .join("");
 }
 
 /** Lists only offer: another word may be typed. */
@@ -115,15 +131,20 @@ function mergedXml(merged: SheetData["merged"]): string {
   return `<mergeCells count="${merged.length}">${entries.join("")}</mergeCells>`;
 }
 
-/**
- * A worksheet part.
- *
- * @param tables - Ids of the links to its tables.
- */
+/** What a sheet has from the workbook it stands in. */
+export interface SheetPlace {
+  readonly isFirst: boolean;
+  /** Title of the workbook. */
+  readonly title: string | undefined;
+  /** Ids of the links to the tables of the sheet. */
+  readonly tables: readonly string[];
+}
+
+/** A worksheet part. */
 export function sheetXml(
   sheet: SheetData,
   styles: StylesWriter,
-  { isFirst, tables }: { readonly isFirst: boolean; readonly tables: readonly string[] },
+  { isFirst, title, tables }: SheetPlace,
 ): string {
   const links = tables.map((id) => `<tablePart r:id="${id}"/>`).join("");
   return (
@@ -134,10 +155,9 @@ export function sheetXml(
     columnsXml(sheet.columns) +
     `<sheetData>${rowsXml(sheet, styles)}</sheetData>` +
     mergedXml(sheet.merged) +
-    sheet.colors.map((color, index) => colourXml(color, index + 1, styles)).join("") +
+    colorsXml(sheet.colors, styles) +
     offersXml(sheet.offers) +
-    '<pageMargins left="0.5" right="0.5" top="0.5" bottom="0.5" header="0.3" footer="0.3"/>' +
-    '<pageSetup orientation="landscape" fitToWidth="1" fitToHeight="0"/>' +
+    printXml(sheet, title) +
     (links === "" ? "" : `<tableParts count="${tables.length}">${links}</tableParts>`) +
     "</worksheet>"
   );

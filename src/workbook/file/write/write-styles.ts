@@ -46,11 +46,12 @@ function borderXml(edges: CellStyle["edges"]): string {
   return `<border>${SIDES.map((side) => edgeXml(side, edges?.[side])).join("")}<diagonal/></border>`;
 }
 
-function alignmentXml({ horizontal, vertical, wraps }: CellStyle): string {
-  if (horizontal === undefined && vertical === undefined && !wraps) return "";
+function alignmentXml({ horizontal, vertical, indent, wraps }: CellStyle): string {
+  if (horizontal === undefined && vertical === undefined && indent === undefined && !wraps) return "";
   const along = horizontal === undefined ? "" : ` horizontal="${horizontal}"`;
   const down = vertical === undefined ? "" : ` vertical="${vertical}"`;
-  return `<alignment${along}${down}${wraps ? ' wrapText="1"' : ""}/>`;
+  const room = indent === undefined ? "" : ` indent="${indent}"`;
+  return `<alignment${along}${down}${room}${wraps ? ' wrapText="1"' : ""}/>`;
 }
 
 /** Collects the styles of a workbook's cells and writes the styles part. */

@@ -1,0 +1,95 @@
+import { zipSync } from "fflate";
+import { escapeXml } from "../package/xml";
+
+export const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
+export const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+export const LINKS = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+const PACKAGE = "http://schemas.openxmlformats.org/package/2006";
+const TYPES = "application/vnd.openxmlformats-officedocument.spreadsheetml.";
+const CORE = "metadata/core-properties";
+/** The same workbook gives the same file on every day. */
+const WRITTEN = "2026-01-01T00:00:00Z";
+
+/** A part of a new file. */
+export interface Part {
+  readonly name: string;
+  /** What stands behind the usual beginning of types of a workbook; `undefined` where the file ending says the type. */
+  readonly type?: string;
+  readonly xml: string;
+}
+
+/** A link from a part to another. */
+export interface Link {
+  readonly id: string;
+  readonly kind: string;
+  /** From the folder of the linking part: simple readers follow no other form. */
+  readonly target: string;
+}
+
+const linkType = (kind: string) => (kind === CORE ? `${PACKAGE}/relationships/${CORE}` : `${LINKS}/${kind}`);
+
+/** The links of a part. */
+export function linksXml(links: readonly Link[]): string {
+  const entries = links.map(
+    ({ id, kind, target }) => `<Relationship Id="${id}" Type="${linkType(kind)}" Target="${target}"/>`,
+  );
+  return `${HEAD}<Relationships xmlns="${PACKAGE}/relationships">${entries.join("")}</Relationships>`;
+}
+
+const PROPERTIES = { core: "docProps/core.xml", app: "docProps/app.xml" } as const;
+const PROPERTIES_TYPES = {
+  core: "application/vnd.openxmlformats-package.core-properties+xml",
+  app: "application/vnd.openxmlformats-officedocument.extended-properties+xml",
+} as const;
+
+/**
+ * Which program's habits the file keeps. LibreOffice shows the stored values only of files that name this one; of all
+ * others it works every formula out anew, and does not know our functions (found with LibreOffice 7.4).
+ */
+const APP =
+  `${HEAD}<Properties xmlns="http://schemas.openxmlformats.org/officeDocument/2006/extended-properties">` +
+  "<Application>Microsoft Excel</Application></Properties>";
+
+function propertiesXml(title: string): string {
+  const day = (name: string) => `<dcterms:${name} xsi:type="dcterms:W3CDTF">${WRITTEN}</dcterms:${name}>`;
+  return (
+    `${HEAD}<cp:coreProperties xmlns:cp="${PACKAGE}/${CORE}" xmlns:dc="http://purl.org/dc/elements/1.1/" ` +
+    'xmlns:dcterms="http://purl.org/dc/terms/" xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance">' +
+    `<dc:creator>Blade Metallurgy</dc:creator><dc:title>${escapeXml(title)}</dc:title>` +
+    `${day("created")}${day("modified")}</cp:coreProperties>`
+  );
+}
+
+function typesXml(parts: readonly Part[]): string {
+  const entries = parts.flatMap(({ name, type }) =>
+    type === undefined ? [] : [`<Override PartName="/${name}" ContentType="${TYPES}${type}+xml"/>`],
+  );
+  const properties = (["core", "app"] as const).map(
+    (kind) => `<Override PartName="/${PROPERTIES[kind]}" ContentType="${PROPERTIES_TYPES[kind]}"/>`,
+  );
+  return (
+    `${HEAD}<Types xmlns="${PACKAGE}/content-types"><Default Extension="rels" ` +
+    'ContentType="application/vnd.openxmlformats-package.relationships+xml"/>' +
+    `<Default Extension="xml" ContentType="application/xml"/>${properties.join("")}${entries.join("")}</Types>`
+  );
+}
+
+/** Packs the parts of a new workbook file, with what every such file has besides. */
+export function packed(parts: readonly Part[], title: string): Uint8Array {
+  const office = [
+    { id: "rId1", kind: "officeDocument", target: "xl/workbook.xml" },
+    { id: "rId2", kind: CORE, target: PROPERTIES.core },
+    { id: "rId3", kind: "extended-properties", target: PROPERTIES.app },
+  ];
+  const all: readonly Part[] = [
+    { name: "[Content_Types].xml", xml: typesXml(parts) },
+    { name: "_rels/.rels", xml: linksXml(office) },
+    { name: PROPERTIES.core, xml: propertiesXml(title) },
+    { name: PROPERTIES.app, xml: APP },
+    ...parts,
+  ];
+  const encoder = new TextEncoder();
+  const files = Object.fromEntries(all.map(({ name, xml }) => [name, encoder.encode(xml)]));
+  // Noon of the earliest day a zip can hold, in any time zone: the file does not depend on the clock.
+  return zipSync(files, { mtime: new Date(1980, 0, 2, 12), level: 6 });
+}

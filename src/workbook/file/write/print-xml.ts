@@ -1,0 +1,52 @@
+import type { SheetData } from "../../model/workbook-data";
+import { escapeXml } from "../package/xml";
+
+/** Papers by their numbers (ST_PaperSize; ECMA-376 Part 1, 18.3.1.63). */
+const A3 = 8;
+const A4 = 9;
+/** A wider sheet, in pixels, could not be read on A4 without a glass. */
+const WIDEST_ON_A4 = 1500;
+/** The last column of the file format, counted from 0. */
+const LAST_COLUMN = 16_383;
+
+/** `&` begins a code in heads and feet of pages. */
+const plain = (text: string) => text.replaceAll("&", "&&");
+
+function paperOf({ columns }: SheetData): number {
+  const width = [...columns.values()].reduce((sum, { size = 0 }) => sum + size, 0);
+  return width > WIDEST_ON_A4 ? A3 : A4;
+}
+
+function headAndFoot(title: string | undefined): string {
+  const head = `${title === undefined ? "" : `&L${plain(title)}`}&R&A`;
+  return (
+    `<headerFooter><oddHeader>${escapeXml(head)}</oddHeader>` +
+    `<oddFooter>${escapeXml("&L&F&RPage &P of &N")}</oddFooter></headerFooter>`
+  );
+}
+
+/** A break stands behind the row it names, counted from 1. */
+function breaksXml(rows: readonly number[] = []): string {
+  if (rows.length === 0) return "";
+  const breaks = rows.map((row) => `<brk id="${row + 1}" max="${LAST_COLUMN}" man="1"/>`);
+  return `<rowBreaks count="${rows.length}" manualBreakCount="${rows.length}">${breaks.join("")}</rowBreaks>`;
+}
+
+/** What a worksheet part says of printing, in the order of the schema: one page wide, as many long as it takes. */
+export function printXml(sheet: SheetData, title: string | undefined): string {
+  const { landscape, breaksAfter } = sheet.print ?? { landscape: true };
+  return (
+    '<pageMargins left="0.4" right="0.4" top="0.6" bottom="0.6" header="0.3" footer="0.3"/>' +
+    `<pageSetup paperSize="${paperOf(sheet)}" orientation="${landscape ? "landscape" : "portrait"}" fitToWidth="1" fitToHeight="0"/>` +
+    headAndFoot(title) +
+    breaksXml(breaksAfter)
+  );
+}
+
+/** The rows that stand again on every page, as a name of the sheet in its place of the list. */
+export function printTitlesXml({ name, print }: SheetData, position: number): string {
+  if (print?.repeatedRows === undefined) return "";
+  const [first, last] = print.repeatedRows;
+  const rows = `'${name.replaceAll("'", "''")}'!$${first + 1}:$${last + 1}`;
+  return `<definedName name="_xlnm.Print_Titles" localSheetId="${position}">${escapeXml(rows)}</definedName>`;
+}
