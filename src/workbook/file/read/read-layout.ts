@@ -72,11 +72,15 @@ class LayoutReader {
     if (name === "row") this.row(attributes);
     if (name === "pane") this.pane(attributes);
     if (name === "mergeCell") this.layout.merged.push(...areasIn(attributes.ref));
+    this.openRule(name, attributes);
+    if (name === "dataValidation") this.rule = { areas: areasIn(attributes.sqref), attributes };
+    if (name === "formula1") this.first = "";
+  }
+
+  private openRule(name: string, attributes: Attributes): void {
     if (name === "conditionalFormatting") this.areas = areasIn(attributes.sqref);
     if (name === "cfRule") this.wordRule = { attributes, formula: undefined };
     if (name === "formula" && this.wordRule !== undefined) this.wordRule.formula ??= "";
-    if (name === "dataValidation") this.rule = { areas: areasIn(attributes.sqref), attributes };
-    if (name === "formula1") this.first = "";
   }
 
   text(text: string): void {
