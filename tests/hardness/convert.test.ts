@@ -1,8 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { CONVERSION_TABLES, findConversionTable } from "../../src/core/hardness/conversion-tables";
 import { convertHardness, correspondence } from "../../src/core/hardness/convert";
-import type { ScaleKey } from "../../src/core/hardness/scales";
-import { SCALES } from "../../src/core/hardness/scales";
+import { SCALES, type ScaleKey } from "../../src/core/hardness/scales";
 import { NotAvailable } from "../../src/core/refusal";
 
 const tableOf = (word: string) => findConversionTable(word);

@@ -1,3 +1,16 @@
+import { relation } from "../relation";
+
+/** Sums of money. */
+export const MONEY = relation({
+  title: "Costs, charges and prices",
+  source: "shop-arithmetic",
+  locator: "definitions of margin (share of the price) and markup (share of the cost)",
+  evidence: "standard",
+  inputs: {},
+  output: { label: "amount", unit: "money" },
+  error: { size: 0, unit: "money", kind: "exact; round once, at the price" },
+});
+
 /** An outside shop's charge: rate × quantity but no less than the minimum, plus the set-up. */
 export function outsideCharge(quantity: number, rate: number, minimum: number, setUp: number): number {
   return Math.max(minimum, rate * quantity) + setUp;

@@ -1,6 +1,22 @@
 import { numberText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
+import { relation } from "../relation";
 import { chancesOfEnough } from "./starts";
+
+/** Starts by expected gain. */
+export const BEST_STARTS = relation({
+  title: "Number to start for the highest expected gain",
+  source: "reject-allowance",
+  locator: "one more is started as long as it brings in more than it costs",
+  evidence: "standard",
+  inputs: {
+    good: { label: "good blades wanted", unit: "", min: 1, max: 10_000 },
+    yield: { label: "yield", unit: "", min: 0.01, max: 1 },
+  },
+  output: { label: "starts", unit: "" },
+  error: { size: 0, unit: "", kind: "exact if each blade fails on its own and the yield is right" },
+  note: "An average over many such orders; a single order may end with too few. Compare with STARTS.",
+});
 
 /** An order of few and dear blades. Money in one currency. */
 export interface DearOrder {

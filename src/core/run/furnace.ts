@@ -1,4 +1,19 @@
+import { relation } from "../relation";
 import { heatContent } from "./heat-content";
+
+/** Energy for a furnace load. */
+export const FURNACE_ENERGY = relation({
+  title: "Energy for a furnace load",
+  source: "common",
+  locator: "heat content of load and fixture ÷ efficiency, plus holding power × time",
+  evidence: "common practice",
+  inputs: { efficiency: { label: "efficiency", unit: "", min: 0, max: 1 } },
+  output: { label: "energy", unit: "kWh" },
+  error: { size: null, unit: "kWh", kind: "as good as the efficiency: meter a load and work it out" },
+  note:
+    "A small brick furnace heated from cold for a few kg reaches 0.05 to 0.25, a loaded production furnace 0.3 to " +
+    "0.6, a gas forge 0.05 to 0.15 (common practice, no source); vendors print more.",
+});
 
 /** A furnace load and its furnace. */
 export interface FurnaceLoad {

@@ -1,6 +1,18 @@
 import { numberText } from "../quantity-text";
 import { attempt, InvalidValue, type Refusal } from "../refusal";
+import { relation } from "../relation";
 import { yieldFloor } from "./yield-floor";
+
+/** Means over past lots. */
+export const SHOP_RECORD = relation({
+  title: "Yield, hours and energy of past lots",
+  source: "shop-arithmetic",
+  locator: "sums of the lots of one item; hours ÷ starts and kWh ÷ loads over the lots where both are known",
+  evidence: "measured",
+  inputs: {},
+  output: { label: "mean", unit: "" },
+  error: { size: null, unit: "", kind: "as good as the shop's own record" },
+});
 
 /** One lot as it went. */
 export interface PastLot {

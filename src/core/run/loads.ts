@@ -1,5 +1,24 @@
 import { quantityText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
+import { relation } from "../relation";
+
+/** Grouping of furnace loads. */
+export const LOAD_GROUPING = relation({
+  title: "Furnace loads by recipe",
+  source: "shop-arithmetic",
+  locator: "heaviest pieces first, each into the first load of its recipe that has room",
+  evidence: "standard",
+  inputs: {
+    pieces: { label: "pieces a load", unit: "", min: 1, max: null },
+    mass: { label: "mass a load", unit: "kg", min: 0, max: null },
+  },
+  output: { label: "loads", unit: "" },
+  error: {
+    size: null,
+    unit: "",
+    kind: "every piece in one load; with unequal pieces and a mass limit not always the fewest loads",
+  },
+});
 
 /** Like pieces that get one heat treatment. */
 export interface LoadLine {

@@ -1,6 +1,37 @@
 import { temperatureText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
+import { relation } from "../relation";
 import { heatContent } from "./heat-content";
+
+/** Rise of quench oil. */
+export const OIL_HEAT = relation({
+  title: "Temperature rise of quench oil",
+  source: "oil-one-to-one",
+  locator: "heat given off by the steel ÷ (litres × density × specific heat)",
+  evidence: "standard",
+  inputs: { temperature: { label: "temperature", unit: "°C", min: 20, max: 1200 } },
+  output: { label: "rise", unit: "K" },
+  error: {
+    size: null,
+    unit: "K",
+    kind: "no error stated; heat lost to the tank and the air is left out, so the rise is rather high",
+  },
+  note:
+    "Usual oil 0.87 kg/L and 2.0 kJ/(kg K) (common practice, no source). The trade's rule of one US gallon a pound, " +
+    "8.3 litres a kg, gives a rise of about 38 °C as a difference (70 °F).",
+});
+
+/** Distance to keep from the flash point. */
+export const FLASH_MARGIN = relation({
+  title: "Distance of quench oil from its flash point",
+  source: "cfr-1910-126",
+  locator: "alarm within 50 °F of the flash point, a difference of 27.8 K",
+  evidence: "standard",
+  inputs: {},
+  output: { label: "margin", unit: "K" },
+  error: { size: 0, unit: "K", kind: "a rule, not a measurement; local codes may ask for more" },
+  note: "The surface of the bath around a hot blade is hotter than the oil as a whole: mix it well.",
+});
 
 /** What goes into the oil. */
 export interface Quench {

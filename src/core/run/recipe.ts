@@ -2,7 +2,23 @@ import { publishedTreatment } from "../hardening/heat-treatment";
 import type { QuenchMedium } from "../hardening/quench-media";
 import { temperatureText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
+import { relation } from "../relation";
 import type { Family, Steel } from "../steel/steel";
+
+/** Lines that may share a load. */
+export const RECIPE_RULE = relation({
+  title: "What may share a furnace load",
+  source: "common",
+  locator: "same family of steel, same published hardening window, same quench, same temper",
+  evidence: "common practice",
+  inputs: {},
+  output: { label: "recipe", unit: "text" },
+  error: {
+    size: null,
+    unit: "",
+    kind: "a rule of the shop; two heats of one grade may still want different tempers: test a coupon",
+  },
+});
 
 const SOFT: readonly Family[] = ["austenitic stainless", "ferritic stainless"];
 

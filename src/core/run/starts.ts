@@ -3,6 +3,20 @@ import { InvalidValue } from "../refusal";
 import { relation } from "../relation";
 import { ROUNDING } from "./binomial";
 
+/** Chance of enough. */
+export const ENOUGH = relation({
+  title: "Chance of enough good blades",
+  source: "binomial",
+  locator: "P(good in starts ≥ wanted)",
+  evidence: "standard",
+  inputs: {
+    good: { label: "good blades wanted", unit: "", min: 1, max: 10_000 },
+    yield: { label: "yield", unit: "", min: 0.01, max: 1 },
+  },
+  output: { label: "chance", unit: "" },
+  error: { size: 0, unit: "", kind: "exact if each blade fails on its own and the yield is right" },
+});
+
 /** Limits that keep a sum short and catch slips; a run of blades lies far inside them. */
 const MOST_GOOD = 10_000;
 const LEAST_YIELD = 0.01;

@@ -1,5 +1,17 @@
 import { numberText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
+import { relation } from "../relation";
+
+/** Lower bound of a yield. */
+export const YIELD_BOUND = relation({
+  title: "Yield that the shop's own counts support",
+  source: "clopper-pearson-1934",
+  locator: "one-sided exact lower bound of a proportion",
+  evidence: "standard",
+  inputs: { tried: { label: "tried", unit: "", min: 1, max: 10_000 } },
+  output: { label: "yield", unit: "" },
+  error: { size: 0, unit: "", kind: "exact; holds at least as often as the confidence says" },
+});
 
 const STEPS = 200;
 

@@ -1,4 +1,19 @@
 import { InvalidValue } from "../refusal";
+import { type Limit, relation } from "../relation";
+
+const open = (label: string, unit: string): Limit => ({ label, unit, min: null, max: null });
+
+/** Mass, balance and inertia of parts put together. */
+export const ASSEMBLED = relation({
+  title: "Mass, balance and inertia of parts put together",
+  source: "rigid-body",
+  locator: "sums of mass and moment; parallel axes",
+  evidence: "standard",
+  inputs: { mass: { label: "mass", unit: "g", min: 0, max: null }, position: open("position", "mm") },
+  output: { label: "inertia", unit: "kg m²" },
+  error: { size: 0, unit: "kg m²", kind: "exact for the masses, places and own inertias given" },
+  note: "A part without an own inertia counts as a point: for a long part (blade, guard, tang) give it.",
+});
 
 /** A part of a sword or knife on its axis. */
 export interface Part {

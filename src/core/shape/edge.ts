@@ -1,5 +1,18 @@
 import { quantityText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
+import { relation } from "../relation";
+
+/** Angles, bevels and wheels. */
+export const EDGE_GEOMETRY = relation({
+  title: "Geometry of edges and wheels",
+  source: "plane-geometry",
+  locator: "right triangle of the edge bevel; arc over a chord",
+  evidence: "standard",
+  inputs: { angle: { label: "angle a side", unit: "°", min: 0, max: 45 } },
+  output: { label: "length or angle", unit: "" },
+  error: { size: 0, unit: "", kind: "exact for straight bevels and round wheels" },
+  note: "Angles are per side; an edge sharpened at 15° a side is a 30° edge included.",
+});
 
 const RADIANS = Math.PI / 180;
 const millimetres = (value: number) => quantityText(value, "mm");

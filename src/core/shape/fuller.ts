@@ -1,8 +1,27 @@
 import { quantityText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
+import { type Limit, relation } from "../relation";
 import type { Outline } from "./section";
 import { bevelFace } from "./section-checks";
 import { segmentArea, segmentHeight, segmentRadius } from "./segment";
+
+const length = (label: string, min: number): Limit => ({ label, unit: "mm", min, max: null });
+
+/** Fullers of circular section. */
+export const FULLER = relation({
+  title: "Metal that a fuller removes",
+  source: "plane-geometry",
+  locator: "circular segment below the chord, and the crown of the face above it",
+  evidence: "standard",
+  inputs: { width: length("fuller width", 0), depth: length("fuller depth", 0) },
+  output: { label: "area", unit: "mm²" },
+  error: {
+    size: 0,
+    unit: "mm²",
+    kind: "exact for a groove of circular section along the middle of the face",
+  },
+  note: "Depth is measured from the chord that joins the two rims.",
+});
 
 /** A groove of circular section along a face. Lengths in mm. */
 export interface Fuller {

@@ -1,5 +1,19 @@
 import { quantityText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
+import { type Limit, relation } from "../relation";
+
+const open = (label: string, unit: string): Limit => ({ label, unit, min: null, max: null });
+
+/** Mass at a place that moves the balance. */
+export const COUNTERWEIGHT = relation({
+  title: "Mass of the pommel for a wanted balance",
+  source: "rigid-body",
+  locator: "equal moments about the wanted balance",
+  evidence: "standard",
+  inputs: { wanted: open("wanted balance", "mm") },
+  output: { label: "pommel", unit: "g" },
+  error: { size: 0, unit: "g", kind: "exact for the masses and places given" },
+});
 
 /** Nearer to its own place than this, no pommel is heavy enough to bring the balance there. */
 const HEAVIEST_SHARE = 1e6;

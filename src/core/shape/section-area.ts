@@ -1,6 +1,28 @@
+import { type Limit, relation } from "../relation";
 import { type Outline, outlineOf, type Section } from "./section";
 import { bevelFace, checkOutline } from "./section-checks";
 import { segmentArea, segmentHeight } from "./segment";
+
+const length = (label: string, min: number): Limit => ({ label, unit: "mm", min, max: null });
+
+/** Areas of cross-sections. */
+export const SECTION_AREA = relation({
+  title: "Area of a blade's cross-section",
+  source: "plane-geometry",
+  locator: "trapezium, triangle, circular segment",
+  evidence: "standard",
+  inputs: {
+    width: length("width", 0),
+    thickness: length("thickness", 0),
+    edge: length("edge thickness", 0),
+  },
+  output: { label: "area", unit: "mm²" },
+  error: { size: null, unit: "mm²", kind: "exact for the outline described; the real grind is not" },
+  note:
+    "The small triangle of the final edge bevel is not counted (edge² ÷ 4 tan of the angle a side: " +
+    "0.15 mm² for 0.4 mm at 15°). Edge at most the thickness, bevel height at most the width, a wheel's " +
+    "radius at least half the bevel face, metal left in the hollow, no bulge beyond the thickness.",
+});
 
 /** Straight bevels of height `bevel` under flats of full thickness. */
 function straight({ width, thickness, edge, bevel }: Outline): number {

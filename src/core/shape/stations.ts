@@ -1,9 +1,24 @@
 import { quantityText } from "../quantity-text";
 import { attempt, InvalidValue, Refusal } from "../refusal";
+import { relation } from "../relation";
 import { type Fuller, fullerArea } from "./fuller";
 import { addMoments, type Moments, polynomialMoments, shiftMoments, smoothMoments } from "./moments";
 import { type Outline, outlineOf, type Section } from "./section";
 import { outlineArea } from "./section-area";
+
+/** Volume, mass, balance and inertia from stations. */
+export const STATION_MOMENTS = relation({
+  title: "Volume, balance and inertia of a blade from its stations",
+  source: "slender-body",
+  locator: "integrals of area, area times x, area times x²",
+  evidence: "standard",
+  inputs: { stations: { label: "stations", unit: "", min: 2, max: null } },
+  output: { label: "volume", unit: "mm³" },
+  error: { size: null, unit: "mm³", kind: "exact for straight sections, 1e-12 of the figure for arcs" },
+  note:
+    "Width and thickness each vary in a straight line between stations. Inertia leaves out the width of the " +
+    "blade: about 0.15 % low for a sword, 5 % for a kitchen knife 210 mm long. Holes, choils and the plunge are not counted.",
+});
 
 /** A cross-section at a place along the blade, with one fuller on each side where given. */
 export interface Station extends Section {

@@ -1,5 +1,22 @@
 import { quantityText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
+import { relation } from "../relation";
+
+/** Inertia from a swing. */
+export const PENDULUM = relation({
+  title: "Inertia from the period of a pendulum",
+  source: "rigid-body",
+  locator: "mass × g × distance × period² ÷ 4π², less mass × distance²; g 9.80665 m/s²",
+  evidence: "measured",
+  inputs: { period: { label: "period", unit: "s", min: 0, max: null } },
+  output: { label: "inertia about the balance", unit: "kg m²" },
+  error: {
+    size: null,
+    unit: "kg m²",
+    kind: "small swings of a few degrees on a free pivot; 1 % of the period is about 3 % of the inertia",
+  },
+  note: "Hang the blade near the end of its tang or grip, time 20 swings there and back, divide by 20.",
+});
 
 /** m/s²; the standard value. */
 const GRAVITY = 9.80665;

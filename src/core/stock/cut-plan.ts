@@ -1,9 +1,32 @@
 import { NotAvailable } from "../refusal";
+import { relation } from "../relation";
 import { type CutOrder, type CutRequest, cutOrder } from "./cut-order";
 import { inTenths, TENTHS } from "./cutting-grid";
 import { isProved, type PatternUse } from "./cutting-task";
 import { Effort } from "./effort";
 import { type Solution, solve } from "./solve";
+
+/** Plans of cutting. */
+export const CUTTING_PLAN = relation({
+  title: "Cheapest way to cut pieces from bars",
+  source: "gilmore-gomory-1961",
+  locator: "column generation for the bound; rounding and re-solving of the residue for the plan",
+  evidence: "standard",
+  inputs: {
+    length: { label: "bar length", unit: "mm", min: 0, max: 30_000 },
+    kinds: { label: "different lengths", unit: "", min: 1, max: 200 },
+  },
+  output: { label: "bars", unit: "" },
+  error: {
+    size: null,
+    unit: "",
+    kind: "none where the plan meets the bound; else at most the gap that is shown",
+  },
+  note:
+    "In tenths of a millimetre: pieces, kerf and trim rounded up, bars down. A kerf is lost beside every piece, " +
+    "save where the last piece ends at the end of the bar. The search ends after a fixed amount of work, about a " +
+    "second, and then says so; the same order gives the same plan everywhere.",
+});
 
 /** Pieces of one length on one bar. */
 export interface CutPieces {

@@ -1,5 +1,12 @@
-import type { CuttingTask, Kind, Pattern, PatternUse, Rest } from "./cutting-task";
-import { isServed, lessUse } from "./cutting-task";
+import {
+  type CuttingTask,
+  isServed,
+  type Kind,
+  lessUse,
+  type Pattern,
+  type PatternUse,
+  type Rest,
+} from "./cutting-task";
 
 interface Filled {
   readonly pattern: Pattern;

@@ -1,3 +1,28 @@
+import { relation } from "../relation";
+
+/** Length of bar for a forging. */
+export const FORGE_STOCK = relation({
+  title: "Length of bar to forge a blade from",
+  source: "forging-losses",
+  locator: "finished volume, raised by the grinding allowance and the losses to scale and crop",
+  evidence: "common practice",
+  inputs: {
+    grind: { label: "grinding allowance", unit: "", min: 0, max: 1 },
+    scale: { label: "scale loss", unit: "", min: 0, max: 0.5 },
+    crop: { label: "crop loss", unit: "", min: 0, max: 0.5 },
+  },
+  output: { label: "length", unit: "mm" },
+  error: {
+    size: null,
+    unit: "mm",
+    kind: "as good as the losses given: sources print 5 to 7.5 % for scale alone",
+  },
+  note:
+    "Rule multiply: volume × (1 + grind) ÷ ((1 - scale) (1 - crop)). Rule add, as some texts print it: volume × " +
+    "(1 + grind + scale + crop), about 2 % less for the usual losses. Usual grinding allowance 0.15 to 0.35 " +
+    "(common practice, no source).",
+});
+
 /** How losses are put together: each of what the last one left, or all of the net volume. */
 export type LossRule = "multiply" | "add";
 

@@ -3,6 +3,21 @@ import stainless from "../../data/stock/stainless-gauges.json";
 import wire from "../../data/stock/standard-wire-gauge.json";
 import { numberText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
+import { relation } from "../relation";
+
+/** Gauge numbers of sheet. */
+export const SHEET_GAUGE = relation({
+  title: "Thickness of a gauge number",
+  source: "gauge-sheet-steel",
+  locator: "thickness by gauge number",
+  evidence: "standard",
+  inputs: { gauge: { label: "gauge", unit: "", min: 3, max: 30 } },
+  output: { label: "thickness", unit: "mm" },
+  error: { size: null, unit: "mm", kind: "nominal thickness; sheet is rolled to a tolerance on either side" },
+  note:
+    "Carbon steel sheet unless the text says stainless or SWG: 16 gauge is 1.519 mm in carbon steel, 1.588 mm in " +
+    "stainless, 1.626 mm in SWG. Numbers for stainless sheet are recalled.",
+});
 
 /** One row of numbers that "gauge" can mean. */
 export type GaugeFamily = "carbon steel" | "stainless" | "SWG";

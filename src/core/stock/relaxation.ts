@@ -1,5 +1,4 @@
-import type { CuttingTask, Pattern, PatternUse } from "./cutting-task";
-import { isProved, raisedBound } from "./cutting-task";
+import { type CuttingTask, isProved, type Pattern, type PatternUse, raisedBound } from "./cutting-task";
 import type { Effort } from "./effort";
 import { greedyPattern } from "./greedy-pattern";
 import { Knapsack } from "./knapsack";

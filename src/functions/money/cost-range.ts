@@ -1,5 +1,4 @@
-import { costRange } from "../../core/money/cost-range";
-import { COST_BAND } from "../../core/run/plan-relations";
+import { COST_BAND, costRange } from "../../core/money/cost-range";
 import { BINOMIAL_STARTS } from "../../core/run/starts";
 import { rowFunction } from "../declare";
 import { number, optionalNumber } from "../parameters";

@@ -1,5 +1,6 @@
+import { MONEY } from "../../core/money/price";
 import { priceBreak } from "../../core/money/price-break";
-import { LEARNING_CURVE, MONEY } from "../../core/money/relations";
+import { LEARNING_CURVE } from "../../core/run/learning";
 import { askIfPercent, BINOMIAL_STARTS } from "../../core/run/starts";
 import { rowFunction } from "../declare";
 import { number, optionalNumber, text } from "../parameters";

@@ -1,5 +1,4 @@
-import { lotCost, outsideCharge, priceAtMargin, priceAtMarkup } from "../../core/money/price";
-import { MONEY } from "../../core/money/relations";
+import { lotCost, MONEY, outsideCharge, priceAtMargin, priceAtMarkup } from "../../core/money/price";
 import { askIfPercent } from "../../core/run/starts";
 import { scalarFunction } from "../declare";
 import { number, optionalNumber } from "../parameters";

@@ -1,4 +1,4 @@
-import { MONEY } from "../../core/money/relations";
+import { MONEY } from "../../core/money/price";
 import { ROUNDING_RULES, roundMoney } from "../../core/money/rounding";
 import { choice } from "../choice";
 import { scalarFunction } from "../declare";

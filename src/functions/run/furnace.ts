@@ -1,6 +1,5 @@
-import { furnaceEnergy } from "../../core/run/furnace";
-import { heatContent } from "../../core/run/heat-content";
-import { FURNACE_ENERGY, STEEL_HEAT } from "../../core/run/heat-relations";
+import { FURNACE_ENERGY, furnaceEnergy } from "../../core/run/furnace";
+import { heatContent, STEEL_HEAT } from "../../core/run/heat-content";
 import { scalarFunction } from "../declare";
 import { kilograms, share, steelTemperature } from "../money/arguments";
 import { number, optionalNumber } from "../parameters";

@@ -1,7 +1,6 @@
-import { YIELD_BOUND } from "../../core/money/relations";
 import { InvalidValue, Refusal } from "../../core/refusal";
-import { type ItemHistory, itemHistories, type PastRow } from "../../core/run/history";
-import { SHOP_RECORD } from "../../core/run/plan-relations";
+import { type ItemHistory, itemHistories, type PastRow, SHOP_RECORD } from "../../core/run/history";
+import { YIELD_BOUND } from "../../core/run/yield-floor";
 import { refusedRow } from "../answer";
 import { type Cell, type Cells, isEmpty } from "../cells";
 import { type Column, tableFunction } from "../declare";

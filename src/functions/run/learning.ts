@@ -1,5 +1,10 @@
-import { LEARNING_CURVE } from "../../core/money/relations";
-import { type LearningAnswer, type LearningModel, nthHours, totalHours } from "../../core/run/learning";
+import {
+  LEARNING_CURVE,
+  type LearningAnswer,
+  type LearningModel,
+  nthHours,
+  totalHours,
+} from "../../core/run/learning";
 import { askIfPercent } from "../../core/run/starts";
 import { choice, requiredChoice } from "../choice";
 import { scalarFunction } from "../declare";

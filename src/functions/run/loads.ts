@@ -1,5 +1,4 @@
-import { LOAD_GROUPING } from "../../core/run/heat-relations";
-import { furnaceLoads, type LoadLine } from "../../core/run/loads";
+import { furnaceLoads, LOAD_GROUPING, type LoadLine } from "../../core/run/loads";
 import { tableFunction } from "../declare";
 import { besideRow, type Column, filled } from "../lists";
 import { kilograms } from "../money/arguments";

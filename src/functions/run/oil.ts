@@ -1,5 +1,5 @@
-import { FLASH_MARGIN, OIL_HEAT, STEEL_HEAT } from "../../core/run/heat-relations";
-import { oilLitres, oilRise } from "../../core/run/oil";
+import { STEEL_HEAT } from "../../core/run/heat-content";
+import { FLASH_MARGIN, OIL_HEAT, oilLitres, oilRise } from "../../core/run/oil";
 import { rowFunction, scalarFunction } from "../declare";
 import { kilograms, steelTemperature } from "../money/arguments";
 import { number, numberOrNothing, optionalNumber } from "../parameters";

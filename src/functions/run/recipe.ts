@@ -1,8 +1,7 @@
 import { heatTreatmentRelations } from "../../core/hardening/heat-treatment";
 import { findQuench } from "../../core/hardening/quench-media";
 import { readHardness } from "../../core/hardness/read-hardness";
-import { RECIPE_RULE } from "../../core/run/plan-relations";
-import { checkHardenable, recipeText } from "../../core/run/recipe";
+import { checkHardenable, RECIPE_RULE, recipeText } from "../../core/run/recipe";
 import { temperingRelations } from "../../core/tempering/relations";
 import { temperFor } from "../../core/tempering/temper-for";
 import { scalarFunction } from "../declare";

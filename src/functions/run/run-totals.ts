@@ -1,4 +1,4 @@
-import { MONEY } from "../../core/money/relations";
+import { MONEY } from "../../core/money/price";
 import { type RunTotals, runTotals, type Total, weeksNeeded } from "../../core/run/totals";
 import { type Cell, type Cells, isEmpty } from "../cells";
 import { tableFunction } from "../declare";

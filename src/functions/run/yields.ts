@@ -1,7 +1,6 @@
-import { BEST_STARTS, ENOUGH, YIELD_BOUND } from "../../core/money/relations";
-import { bestStarts } from "../../core/run/best-starts";
-import { chanceOfEnough } from "../../core/run/starts";
-import { yieldFloor } from "../../core/run/yield-floor";
+import { BEST_STARTS, bestStarts } from "../../core/run/best-starts";
+import { chanceOfEnough, ENOUGH } from "../../core/run/starts";
+import { YIELD_BOUND, yieldFloor } from "../../core/run/yield-floor";
 import { rowFunction, scalarFunction } from "../declare";
 import { blades, confidence, money, yieldOptions } from "../money/arguments";
 import { number, optionalNumber } from "../parameters";

@@ -1,5 +1,4 @@
-import { assembled } from "../../core/shape/assembly";
-import { ASSEMBLED } from "../../core/shape/balance-relations";
+import { ASSEMBLED, assembled } from "../../core/shape/assembly";
 import { rowFunction } from "../declare";
 import { optionalSeries, series } from "../parameters";
 import { mass, position } from "./balance-arguments";

@@ -1,5 +1,4 @@
-import { EDGE_GEOMETRY } from "../../core/shape/balance-relations";
-import { askIfIncluded, edgeAngle, edgeBevel, grindAngle } from "../../core/shape/edge";
+import { askIfIncluded, EDGE_GEOMETRY, edgeAngle, edgeBevel, grindAngle } from "../../core/shape/edge";
 import { scalarFunction } from "../declare";
 import { number } from "../parameters";
 import { size } from "./balance-arguments";

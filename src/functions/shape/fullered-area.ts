@@ -1,5 +1,6 @@
+import { FULLER } from "../../core/shape/fuller";
 import { type FullerDatum, fulleredArea } from "../../core/shape/fullered-area";
-import { FULLER, SECTION_AREA } from "../../core/shape/relations";
+import { SECTION_AREA } from "../../core/shape/section-area";
 import { choice } from "../choice";
 import { scalarFunction } from "../declare";
 import { number, optionalNumber, text } from "../parameters";

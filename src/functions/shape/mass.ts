@@ -1,5 +1,6 @@
 import { InvalidValue } from "../../core/refusal";
-import { SECTION_AREA, STATION_MOMENTS } from "../../core/shape/relations";
+import { SECTION_AREA } from "../../core/shape/section-area";
+import { STATION_MOMENTS } from "../../core/shape/stations";
 import { taperedBlade } from "../../core/shape/taper";
 import { densityRelations } from "../../core/steel/density";
 import { scalarFunction } from "../declare";

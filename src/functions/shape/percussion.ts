@@ -1,5 +1,4 @@
-import { IMPACT_MASS, PERCUSSION } from "../../core/shape/balance-relations";
-import { effectiveMass, percussionCentre } from "../../core/shape/percussion";
+import { effectiveMass, IMPACT_MASS, PERCUSSION, percussionCentre } from "../../core/shape/percussion";
 import { scalarFunction } from "../declare";
 import { number } from "../parameters";
 import { balance, inertia, position, totalMass } from "./balance-arguments";

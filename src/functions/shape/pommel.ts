@@ -1,5 +1,4 @@
-import { COUNTERWEIGHT } from "../../core/shape/balance-relations";
-import { pommelMass } from "../../core/shape/pommel";
+import { COUNTERWEIGHT, pommelMass } from "../../core/shape/pommel";
 import { scalarFunction } from "../declare";
 import { number } from "../parameters";
 import { mass, position } from "./balance-arguments";

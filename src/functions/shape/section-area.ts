@@ -1,5 +1,4 @@
-import { SECTION_AREA as RELATION } from "../../core/shape/relations";
-import { sectionArea } from "../../core/shape/section-area";
+import { SECTION_AREA as RELATION, sectionArea } from "../../core/shape/section-area";
 import { scalarFunction } from "../declare";
 import { number, numberOrNothing, optionalNumber, text } from "../parameters";
 import {

@@ -1,6 +1,5 @@
 import { YIELD_STRENGTH } from "../../core/hardness/strength";
-import { BEND_TO_SET } from "../../core/shape/balance-relations";
-import { setRadius } from "../../core/shape/set-radius";
+import { BEND_TO_SET, setRadius } from "../../core/shape/set-radius";
 import { scalarFunction } from "../declare";
 import { number } from "../parameters";
 import { size } from "./balance-arguments";

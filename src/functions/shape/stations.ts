@@ -1,6 +1,7 @@
+import { FULLER } from "../../core/shape/fuller";
 import type { Grind } from "../../core/shape/grinds";
-import { FULLER, SECTION_AREA, STATION_MOMENTS } from "../../core/shape/relations";
-import { bladeProperties, type Station } from "../../core/shape/stations";
+import { SECTION_AREA } from "../../core/shape/section-area";
+import { bladeProperties, STATION_MOMENTS, type Station } from "../../core/shape/stations";
 import { densityRelations } from "../../core/steel/density";
 import { rowFunction } from "../declare";
 import { optionalSeries, series } from "../parameters";

@@ -1,5 +1,4 @@
-import { PENDULUM } from "../../core/shape/balance-relations";
-import { swingInertia } from "../../core/shape/swing";
+import { PENDULUM, swingInertia } from "../../core/shape/swing";
 import { scalarFunction } from "../declare";
 import { number } from "../parameters";
 import { size, totalMass } from "./balance-arguments";

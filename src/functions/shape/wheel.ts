@@ -1,4 +1,4 @@
-import { EDGE_GEOMETRY } from "../../core/shape/balance-relations";
+import { EDGE_GEOMETRY } from "../../core/shape/edge";
 import { fullerWidth, hollowDepth, wheelDiameter } from "../../core/shape/wheel";
 import { scalarFunction } from "../declare";
 import { number } from "../parameters";

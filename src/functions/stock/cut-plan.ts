@@ -1,7 +1,6 @@
 import type { BarOffer, PieceLine } from "../../core/stock/cut-order";
-import { type CutPlan, cutPlan } from "../../core/stock/cut-plan";
+import { CUTTING_PLAN, type CutPlan, cutPlan } from "../../core/stock/cut-plan";
 import { patternText, piecesABar, verdict, wastePercent } from "../../core/stock/cut-summary";
-import { CUTTING_PLAN } from "../../core/stock/relations";
 import { type Answer, tableFunction } from "../declare";
 import { besideRow, type Column, filled, isEmptyColumn } from "../lists";
 import { numberOrNothing, whole } from "../parameters";

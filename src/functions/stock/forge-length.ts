@@ -1,5 +1,4 @@
-import { forgeLength, type LossRule } from "../../core/stock/forge-length";
-import { FORGE_STOCK } from "../../core/stock/relations";
+import { FORGE_STOCK, forgeLength, type LossRule } from "../../core/stock/forge-length";
 import { choice } from "../choice";
 import { scalarFunction } from "../declare";
 import { number, optionalNumber } from "../parameters";

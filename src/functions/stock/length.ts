@@ -1,6 +1,6 @@
 import { quantityText } from "../../core/quantity-text";
 import { InvalidValue } from "../../core/refusal";
-import { SHEET_GAUGE } from "../../core/stock/relations";
+import { SHEET_GAUGE } from "../../core/stock/gauges";
 import { scalarFunction } from "../declare";
 import { number, text } from "../parameters";
 import { shopLength } from "./shop-length";

@@ -1,6 +1,6 @@
 import { densityRelations } from "../../core/steel/density";
 import type { Steel } from "../../core/steel/steel";
-import { CUTTING_PLAN } from "../../core/stock/relations";
+import { CUTTING_PLAN } from "../../core/stock/cut-plan";
 import { type BlankLine, steelOrder } from "../../core/stock/steel-order";
 import { tableFunction } from "../declare";
 import { besideRow, type Column, filled } from "../lists";

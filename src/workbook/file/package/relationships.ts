@@ -1,5 +1,4 @@
-import type { Edit } from "./edits";
-import { applyEdits } from "./edits";
+import { applyEdits, type Edit } from "./edits";
 import type { Package } from "./package";
 import { escapeXml, walkXml } from "./xml";
 

@@ -1,7 +1,6 @@
 import { type Rectangle, readRectangle } from "../../../formula/addresses";
 import type { Band, OfferedWords, WordColor } from "../../model/workbook-data";
-import type { OpenTag } from "../package/xml";
-import { walkXml } from "../package/xml";
+import { type OpenTag, walkXml } from "../package/xml";
 import { columnPixels, rowPixels } from "../sizes";
 import { readXstring } from "../strings";
 import { wordOfFormula } from "../word-colors";

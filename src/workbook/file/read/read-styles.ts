@@ -1,8 +1,7 @@
 import { type CellStyle, EDGE_KINDS, type Edge, SIDES } from "../../model/workbook-data";
 import { builtInFormat } from "../number-formats";
 import type { Package } from "../package/package";
-import type { OpenTag } from "../package/xml";
-import { walkXml } from "../package/xml";
+import { type OpenTag, walkXml } from "../package/xml";
 import type { ColourOf } from "./theme-colors";
 
 type Open<T> = { -readonly [K in keyof T]: T[K] };
