@@ -1,7 +1,7 @@
 import { relation } from "../relation";
 import { crossing } from "../root";
 import { startsBetween, yieldEnough } from "../run/binomial";
-import { startsNeeded } from "../run/starts";
+import { BINOMIAL_STARTS, startsNeeded } from "../run/starts";
 import { chanceOfSum, chanceUpTo, checkTriangle, scaled, slices, type Triangle } from "./triangle";
 
 /** Band on the cost of one piece. */
@@ -11,7 +11,7 @@ export const COST_BAND = relation({
   locator:
     "yield, hours and material each triangular between low and high with its peak at likely, independent",
   evidence: "standard",
-  inputs: { yield: { label: "yield", unit: "", min: 0.01, max: 1 } },
+  inputs: { yield: BINOMIAL_STARTS.inputs.yield },
   output: { label: "cost", unit: "money" },
   error: {
     size: null,

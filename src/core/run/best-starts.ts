@@ -1,7 +1,7 @@
 import { numberText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
 import { relation } from "../relation";
-import { chancesOfEnough } from "./starts";
+import { BINOMIAL_STARTS, chancesOfEnough } from "./starts";
 
 /** Starts by expected gain. */
 export const BEST_STARTS = relation({
@@ -9,10 +9,7 @@ export const BEST_STARTS = relation({
   source: "reject-allowance",
   locator: "one more is started as long as it brings in more than it costs",
   evidence: "standard",
-  inputs: {
-    good: { label: "good blades wanted", unit: "", min: 1, max: 10_000 },
-    yield: { label: "yield", unit: "", min: 0.01, max: 1 },
-  },
+  inputs: { good: BINOMIAL_STARTS.inputs.good, yield: BINOMIAL_STARTS.inputs.yield },
   output: { label: "starts", unit: "" },
   error: { size: 0, unit: "", kind: "exact if each blade fails on its own and the yield is right" },
   note: "An average over many such orders; a single order may end with too few. Compare with STARTS.",

@@ -1,38 +1,22 @@
 import { numberText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
-import { relation } from "../relation";
+import { isWithin, relation } from "../relation";
 import { ROUNDING } from "./binomial";
 
-/** Chance of enough. */
-export const ENOUGH = relation({
-  title: "Chance of enough good blades",
-  source: "binomial",
-  locator: "P(good in starts ≥ wanted)",
-  evidence: "standard",
-  inputs: {
-    good: { label: "good blades wanted", unit: "", min: 1, max: 10_000 },
-    yield: { label: "yield", unit: "", min: 0.01, max: 1 },
-  },
-  output: { label: "chance", unit: "" },
-  error: { size: 0, unit: "", kind: "exact if each blade fails on its own and the yield is right" },
-});
-
-/** Limits that keep a sum short and catch slips; a run of blades lies far inside them. */
-const MOST_GOOD = 10_000;
-const LEAST_YIELD = 0.01;
-/** Nearer to certain, the rounding of a million terms decides, and the sum may never come there. */
-const MOST_SURE = 0.999999;
-
-/** How many to start. */
+/**
+ * How many to start. The limits keep a sum short and catch slips; a run of blades lies far inside them.
+ * Nearer to certain than the last of them the rounding of a million terms decides, and the sum may
+ * never come there.
+ */
 export const BINOMIAL_STARTS = relation({
   title: "Number to start for enough good blades",
   source: "binomial",
   locator: "smallest S with P(good in S ≥ wanted) ≥ confidence",
   evidence: "standard",
   inputs: {
-    good: { label: "good blades wanted", unit: "", min: 1, max: MOST_GOOD },
-    yield: { label: "yield", unit: "", min: LEAST_YIELD, max: 1 },
-    confidence: { label: "confidence", unit: "", min: 0, max: MOST_SURE },
+    good: { label: "good blades wanted", unit: "", min: 1, max: 10_000 },
+    yield: { label: "yield", unit: "", min: 0.01, max: 1 },
+    confidence: { label: "confidence", unit: "", min: 0, max: 0.999_999 },
   },
   output: { label: "starts", unit: "" },
   error: { size: null, unit: "", kind: "exact if each blade fails on its own and the yield is right" },
@@ -41,31 +25,46 @@ export const BINOMIAL_STARTS = relation({
     "46 good of 50 may stand for 83 %.",
 });
 
+/** Chance of enough. */
+export const ENOUGH = relation({
+  title: "Chance of enough good blades",
+  source: "binomial",
+  locator: "P(good in starts ≥ wanted)",
+  evidence: "standard",
+  inputs: { good: BINOMIAL_STARTS.inputs.good, yield: BINOMIAL_STARTS.inputs.yield },
+  output: { label: "chance", unit: "" },
+  error: { size: 0, unit: "", kind: "exact if each blade fails on its own and the yield is right" },
+});
+
 /** "92 given: was 0.92 meant?" for a percentage typed as a whole number. */
 export function askIfPercent(value: number): string {
   return value > 1 && value <= 100 ? `was ${numberText(value / 100)} meant?` : "give a fraction from 0 to 1";
 }
 
+const { good: GOOD, yield: YIELD, confidence: CONFIDENCE } = BINOMIAL_STARTS.inputs;
+
 function checkGood(good: number): void {
-  if (Number.isInteger(good) && good >= 1 && good <= MOST_GOOD) return;
+  if (Number.isInteger(good) && isWithin(GOOD, good)) return;
   throw new InvalidValue(
-    `good: ${numberText(good)} given; give a whole number of blades from 1 to ${MOST_GOOD}`,
+    `good: ${numberText(good)} given; give a whole number of blades from ${GOOD.min} to ${GOOD.max}`,
   );
 }
 
 function checkYield(yieldShare: number): void {
-  if (yieldShare >= LEAST_YIELD && yieldShare <= 1) return;
+  if (isWithin(YIELD, yieldShare)) return;
   const hint =
-    yieldShare > 1 ? askIfPercent(yieldShare) : `give the share that comes out good, ${LEAST_YIELD} to 1`;
+    yieldShare > 1
+      ? askIfPercent(yieldShare)
+      : `give the share that comes out good, ${YIELD.min} to ${YIELD.max}`;
   throw new InvalidValue(`yield: ${numberText(yieldShare)} given; ${hint}`);
 }
 
 function checkConfidence(confidence: number): void {
-  if (confidence > 0 && confidence <= MOST_SURE) return;
+  if (confidence > CONFIDENCE.min && confidence <= CONFIDENCE.max) return;
   const hint =
     confidence > 1
       ? askIfPercent(confidence)
-      : `give a chance above 0, up to ${MOST_SURE}; no number of starts makes it certain`;
+      : `give a chance above 0, up to ${CONFIDENCE.max}; no number of starts makes it certain`;
   throw new InvalidValue(`confidence: ${numberText(confidence)} given; ${hint}`);
 }
 

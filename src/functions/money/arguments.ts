@@ -1,4 +1,4 @@
-import { askIfPercent } from "../../core/run/starts";
+import { askIfPercent, BINOMIAL_STARTS } from "../../core/run/starts";
 import type { NumberOptions } from "../parameters";
 
 type Described = Pick<NumberOptions, "label" | "help">;
@@ -17,9 +17,12 @@ export function kilograms(options: Described): NumberOptions {
   return { quantity: "mass", unit: "kg", min: 0.001, max: 1e6, ...options };
 }
 
-/** A whole number of blades, from 1. */
+const { good: GOOD, yield: YIELD, confidence: CONFIDENCE } = BINOMIAL_STARTS.inputs;
+
+/** A whole number of blades, as many as the binomial takes. */
 export function blades(options: Described): NumberOptions {
-  return { quantity: "count", unit: "", whole: true, min: 1, max: 10_000, ...options };
+  const { min, max } = GOOD;
+  return { quantity: "count", unit: "", whole: true, min, max, ...options };
 }
 
 /** A share up to 1; 92 asks whether 0.92 was meant. */
@@ -31,8 +34,8 @@ export const yieldOptions: NumberOptions = {
   label: "yield",
   quantity: "fraction",
   unit: "",
-  min: 0.01,
-  max: 1,
+  min: YIELD.min,
+  max: YIELD.max,
   askOver: askIfPercent,
   help: "Share of the blades started that come out good, 0.92 or 92 %; from the shop's own counts.",
 };
@@ -43,8 +46,8 @@ export function confidence(options: Pick<NumberOptions, "help">): NumberOptions 
     label: "confidence",
     quantity: "fraction",
     unit: "",
-    above: 0,
-    max: 0.999999,
+    above: CONFIDENCE.min,
+    max: CONFIDENCE.max,
     askOver: askIfPercent,
     ...options,
   };
