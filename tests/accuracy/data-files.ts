@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 
-const FOLDER = "src/data";
+/** What answers, and what only fits and checks read; the second is told apart by its prefix. */
+const FOLDERS = { "": "src/data", "fitting/": "tests/fitting/data" } as const;
 const PATH = "tests/accuracy/frozen/data-files.json";
 
 type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json };
@@ -48,14 +49,16 @@ function digest(content: { readonly rows?: Json } & Record<string, Json>): strin
   return `${list.length} rows: ${columnTallies(list).map(shown).join(", ")}`;
 }
 
+function filesOf(prefix: string, folder: string): [path: string, line: string][] {
+  return readdirSync(folder, { recursive: true, encoding: "utf8" })
+    .filter((path) => path.endsWith(".json"))
+    .sort()
+    .map((path) => [`${prefix}${path}`, digest(JSON.parse(readFileSync(`${folder}/${path}`, "utf8")))]);
+}
+
 /** Every data file with its line, in the order of the paths. */
 export function dataFiles(): Record<string, string> {
-  const paths = readdirSync(FOLDER, { recursive: true, encoding: "utf8" })
-    .filter((path) => path.endsWith(".json"))
-    .sort();
-  return Object.fromEntries(
-    paths.map((path) => [path, digest(JSON.parse(readFileSync(`${FOLDER}/${path}`, "utf8")))]),
-  );
+  return Object.fromEntries(Object.entries(FOLDERS).flatMap(([prefix, folder]) => filesOf(prefix, folder)));
 }
 
 export function frozenDataFiles(): Record<string, string> {

@@ -5,9 +5,9 @@ import { expect, test } from "vitest";
 import { findSteel } from "../../src/core/steel/find";
 import { temperAtParameter } from "../../src/core/tempering/parameter";
 import { temperCurve } from "../../src/core/tempering/temper-curve";
-import { curvePicture, isOnPaper, type PicturePoint } from "../tools/curve-picture";
-import { curveOfRow, parameterOf } from "../tools/fit";
-import { middleHrc, NEVER_FITTED, sound, TEMPER_SOURCES, type TemperRow } from "../tools/tempering-rows";
+import { curvePicture, isOnPaper, type PicturePoint } from "../fitting/curve-picture";
+import { curveOfRow, parameterOf } from "../fitting/fit";
+import { middleHrc, NEVER_FITTED, sound, TEMPER_SOURCES, type TemperRow } from "../fitting/tempering-rows";
 
 /** A grade, and the names under which sources print it. */
 const GRADES: readonly (readonly [grade: string, ...names: string[]])[] = [

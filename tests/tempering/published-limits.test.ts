@@ -8,7 +8,7 @@ import { temperedRange } from "../../src/core/tempering/tempered-range";
 
 /*
  * What a steel is told of its curve, and where the published figures begin and end. Rows, times and
- * hardening temperatures are those that each source prints (src/data/tempering, src/data/sources).
+ * hardening temperatures are those that each source prints (tests/fitting/data, src/data/sources).
  */
 
 const relations = (steel: string) => temperingRelations(findSteel(steel));

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { formulaHardness } from "../../src/core/tempering/composition-formula";
 import { CURVE_BANDS } from "../../src/core/tempering/fits";
-import { refitFormula } from "../tools/fit-formula";
-import { TEMPER_SOURCES, temperSource } from "../tools/tempering-rows";
+import { refitFormula } from "../fitting/fit-formula";
+import { TEMPER_SOURCES, temperSource } from "../fitting/tempering-rows";
 import { BLADE_ROWS, type Ground, type Scored, score } from "./score";
 
 const SCORED = BLADE_ROWS.map(score);

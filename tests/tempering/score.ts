@@ -7,15 +7,15 @@ import { COMPOSITION_FORMULA, type FormulaComposition } from "../../src/core/tem
 import { fittedCurves } from "../../src/core/tempering/fits";
 import { temperModel } from "../../src/core/tempering/prepared-model";
 import { temperedHardness } from "../../src/core/tempering/tempered";
-import { curveOfRow, curveWithout, hoursOf } from "../tools/fit";
-import { isSameSteel, type Refit, refitFormula } from "../tools/fit-formula";
+import { curveOfRow, curveWithout, hoursOf } from "../fitting/fit";
+import { isSameSteel, type Refit, refitFormula } from "../fitting/fit-formula";
 import {
   middleHrc,
   NEVER_FITTED,
   TEMPER_SOURCES,
   type TemperRow,
   temperSource,
-} from "../tools/tempering-rows";
+} from "../fitting/tempering-rows";
 
 /** What stands behind the prediction of a row. */
 export type Ground =

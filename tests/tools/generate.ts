@@ -1,5 +1,5 @@
 import { readFileSync, writeFileSync } from "node:fs";
-import { fitFileText } from "./fit";
+import { fitFileText } from "../fitting/fit";
 import { withFunctionTable } from "./function-table";
 
 /** Files that follow from others: `npm run generate` writes them, `npm run check` compares them. */

@@ -109,8 +109,9 @@ export function formulaHardness(c: FormulaComposition, celsius: number, hours: n
 /** The formula for one composition as a curve. */
 export function formulaCurve(c: FormulaComposition): HardnessCurve {
   const { constant, slope } = quadratic(c);
-  const from = temperParameter(100, 1 / 6);
-  const to = temperParameter(430, 24);
+  const { temperC, hours: time } = COMPOSITION_FORMULA.inputs;
+  const from = temperParameter(temperC.min, time.min);
+  const to = temperParameter(temperC.max, time.max);
   const top = CENTRE - slope / (2 * BEND);
   return {
     from,

@@ -1,6 +1,7 @@
 import { CARBIDE_CARBON, dissolvedAt } from "../hardening/dissolved";
 import { usualHardening } from "../hardening/hardening-temperature";
 import { temperatureText } from "../quantity-text";
+import { isWithin } from "../relation";
 import { carbonOf } from "../steel/carbon";
 import type { Composition } from "../steel/composition";
 import type { Steel } from "../steel/steel";
@@ -17,13 +18,10 @@ import { curveRelation } from "./curve-relation";
 import { CURVE_BANDS, type CubicFit, type FittedCurve, fittedCurves } from "./fits";
 import type { TemperModel } from "./model";
 import { refuseWithoutCurve } from "./no-curve";
-import { temperParameter } from "./parameter";
+import { TEMPER_PARAMETER, temperParameter } from "./parameter";
 import { tableModel } from "./table-model";
 
 const FORMULA_BASIS = "by formula from composition";
-
-/** Plain and low-alloy curves: total time that the parameter was shown to cover. */
-const MEASURED_HOURS = [0.25, 32] as const;
 
 interface Austenite {
   readonly composition: Composition;
@@ -50,7 +48,7 @@ function formulaModel(steel: Steel, hardenC: number | undefined): TemperModel {
   checkComposition(steel.name, { ...steel.composition, C: carbonOf(steel) });
   const { composition, assumption } = austenite(steel, hardenC);
   checkChromium(steel.name, composition.Cr);
-  const { temperC, hours } = COMPOSITION_FORMULA.inputs as Record<string, { min: number; max: number }>;
+  const { temperC, hours } = COMPOSITION_FORMULA.inputs;
   const halfWidth = formulaHalfWidth(composition);
   const basis =
     steel.grade === null ? FORMULA_BASIS : `no published curve of ${steel.name} held, ${FORMULA_BASIS}`;
@@ -60,10 +58,10 @@ function formulaModel(steel: Steel, hardenC: number | undefined): TemperModel {
   return {
     steel,
     curve: formulaCurve(composition),
-    leastC: temperC?.min ?? 0,
-    mostC: temperC?.max ?? 0,
-    leastHours: hours?.min ?? 0,
-    mostHours: hours?.max ?? 0,
+    leastC: temperC.min,
+    mostC: temperC.max,
+    leastHours: hours.min,
+    mostHours: hours.max,
     halfWidthAt: () => halfWidth,
     basisAt: () => basis,
     assumptions: [assumption, silicon].filter((part) => part !== ""),
@@ -74,8 +72,7 @@ function formulaModel(steel: Steel, hardenC: number | undefined): TemperModel {
 /** The formula below a measured curve that starts at 200 °C or so; null where it does not cover the steel. */
 function formulaBelow(steel: Steel, hardenC: number | undefined): TemperModel | null {
   const carbon = steel.composition.C;
-  const limit = COMPOSITION_FORMULA.inputs.C as { min: number; max: number };
-  return carbon >= limit.min && carbon <= limit.max ? formulaModel(steel, hardenC) : null;
+  return isWithin(COMPOSITION_FORMULA.inputs.C, carbon) ? formulaModel(steel, hardenC) : null;
 }
 
 function measuredModel(steel: Steel, fit: CubicFit, hardenC: number | undefined): TemperModel {
@@ -88,8 +85,8 @@ function measuredModel(steel: Steel, fit: CubicFit, hardenC: number | undefined)
   const common = {
     steel,
     mostC: fit.temperC[1],
-    leastHours: MEASURED_HOURS[0],
-    mostHours: MEASURED_HOURS[1],
+    leastHours: TEMPER_PARAMETER.inputs.hours.min,
+    mostHours: TEMPER_PARAMETER.inputs.hours.max,
     assumptions: [],
   };
   const { bladeC, blade, above } = CURVE_BANDS;

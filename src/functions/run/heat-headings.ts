@@ -3,9 +3,8 @@ import { readHardness } from "../../core/hardness/read-hardness";
 import { usualHardenC } from "../hardening/harden-argument";
 import { kilograms, share } from "../money/arguments";
 import { numberOrNothing, optionalNumber, textOrNothing } from "../parameters";
+import { HRC_SPAN, TEMPER_SPAN, TIME_SPAN } from "../tempering/treatment";
 
-const rockwell = { quantity: "hardness", unit: "HRC", min: 20, max: 70 } as const;
-const temper = { quantity: "temperature", unit: "°C", above: 0, max: 800 } as const;
 const kilowattHours = { quantity: "number", unit: "kWh", above: 0 } as const;
 
 /** Target, quench, temper and furnace. */
@@ -27,10 +26,7 @@ export const heatHeadings = {
   hardenC: usualHardenC,
   temperHours: optionalNumber({
     label: "temper hours",
-    quantity: "time",
-    unit: "h",
-    above: 0,
-    max: 1000,
+    ...TIME_SPAN,
     fallback: 2,
     help: "Time of one temper in hours.",
   }),
@@ -46,10 +42,10 @@ export const heatHeadings = {
   }),
   knownC: numberOrNothing({
     label: "known C",
-    ...temper,
+    ...TEMPER_SPAN,
     help: "Temper that a blade of this batch already had, in °C.",
   }),
-  knownHrc: numberOrNothing({ label: "known HRC", ...rockwell, help: "What that blade read in HRC." }),
+  knownHrc: numberOrNothing({ label: "known HRC", ...HRC_SPAN, help: "What that blade read in HRC." }),
   recipe: textOrNothing({
     label: "recipe",
     kind: "recipe",

@@ -1,4 +1,4 @@
-import { BINOMIAL_STARTS, startsNeeded } from "../../core/run/starts";
+import { askIfPercent, BINOMIAL_STARTS, startsNeeded } from "../../core/run/starts";
 import { scalarFunction } from "../declare";
 import { blades, confidence, yieldOptions } from "../money/arguments";
 import { number, optionalNumber } from "../parameters";
@@ -11,6 +11,7 @@ export const STARTS = scalarFunction({
     yield: number(yieldOptions),
     confidence: optionalNumber({
       ...confidence({ help: "Chance of having enough, up to 0.999999." }),
+      askOver: (value) => (value <= 1 ? "no number of starts makes it certain" : askIfPercent(value)),
       fallback: 0.9,
     }),
   },
