@@ -1,21 +1,8 @@
 import { ArrayValueObject, ValueObjectFactory } from "@univerjs/engine-formula";
-
-/** Parts of a text between separators; a separator inside double quotes separates nothing. */
-function parts(text: string, separator: string): string[] {
-  const found = [""];
-  let quoted = false;
-  for (const letter of text) {
-    if (letter === '"') quoted = !quoted;
-    if (letter === separator && !quoted) found.push("");
-    else found[found.length - 1] += letter;
-  }
-  return found;
-}
+import { arrayRows } from "../formula/tokens";
 
 function arrayConstant(text: string): ArrayValueObject {
-  const rows = parts(text.slice(1, -1), ";").map((row) =>
-    parts(row, ",").map((cell) => ValueObjectFactory.create(cell.trim(), true)),
-  );
+  const rows = arrayRows(text).map((row) => row.map((cell) => ValueObjectFactory.create(cell, true)));
   return ArrayValueObject.create({
     calculateValueList: rows,
     rowCount: rows.length,

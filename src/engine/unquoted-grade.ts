@@ -1,8 +1,6 @@
-import { withoutTexts } from "../formula/unknown-names";
-import { NAMESPACE } from "../functions/catalogue";
+import { callsOurs } from "../formula/functions-called";
+import { loneCell } from "../formula/references";
 import type { CellValue } from "./cell-value";
-
-const CELL_ADDRESS = /(?<![\p{L}\p{N}_.$!:])\$?[A-Z]{1,3}\$?[1-9]\d{0,6}(?![\p{L}\p{N}_.(!:])/iu;
 
 /**
  * A grade typed without quotes may be a cell address (O1, D2, A2). Where there is no sheet that cell is empty, so
@@ -15,9 +13,8 @@ export function unquotedGrade(
   rows: readonly (readonly CellValue[])[],
 ): CellValue | undefined {
   const isEmpty = rows.every((row) => row.every((cell) => "value" in cell && cell.value === ""));
-  const bare = withoutTexts(formula);
-  if (!isEmpty || !bare.toUpperCase().includes(`${NAMESPACE}.`)) return undefined;
-  const address = CELL_ADDRESS.exec(bare)?.[0].replaceAll("$", "");
+  if (!isEmpty || !callsOurs(formula)) return undefined;
+  const address = loneCell(formula);
   if (address === undefined) return undefined;
   return {
     error: "#VALUE!",

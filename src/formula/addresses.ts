@@ -1,22 +1,59 @@
+/** A column of a sheet, A to XFD (ECMA-376 Part 1, 18.17.2.3, and Excel's own limit), as part of a pattern. */
+export const COLUMN = "(?:[A-Za-z]{1,2}|[A-Wa-w][A-Za-z]{2}|[Xx][A-Ea-e][A-Za-z]|[Xx][Ff][A-Da-d])";
+/** A row of a sheet, 1 to 1048576, as part of a pattern. */
+export const ROW =
+  "(?:10485(?:7[0-6]|[0-6]\\d)|1048[0-4]\\d\\d|104[0-7]\\d{3}|10[0-3]\\d{4}|[1-9]\\d{0,5}(?!\\d))";
+
+/** Rows and columns of a sheet. */
+export const SHEET_ROWS = 1_048_576;
+export const SHEET_COLUMNS = 16_384;
+
+/** Which parts of an address keep their place when the formula is copied: `$A$1`, `A$1`, `$A1` or `A1`. */
+export type Fixed = "both" | "row" | "column" | "none";
+
 /** The letters of a column: 0 → A, 26 → AA. */
 export function columnLetters(column: number): string {
   const rest = Math.floor(column / 26) - 1;
   return (rest < 0 ? "" : columnLetters(rest)) + String.fromCharCode(65 + (column % 26));
 }
 
-/** A cell's address without its sheet: row 2, column 3 → D3. */
-export function cellName(row: number, column: number): string {
-  return `${columnLetters(column)}${row + 1}`;
+/** The column that letters in any case stand for: A → 0. */
+export function columnOf(letters: string): number {
+  return [...letters.toUpperCase()].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
 }
 
-const CELL_NAME = /^\$?([A-Z]{1,3})\$?([1-9][0-9]{0,6})$/i;
+/** A cell's address without its sheet: row 2, column 3 → D3. */
+export function cellName(row: number, column: number, fixed: Fixed = "none"): string {
+  const mark = (part: Fixed) => (fixed === part || fixed === "both" ? "$" : "");
+  return `${mark("column")}${columnLetters(column)}${mark("row")}${row + 1}`;
+}
+
+const CELL_NAME = new RegExp(`^(\\$?)(${COLUMN})(\\$?)(${ROW})$`);
+
+/** An address of one cell taken apart. */
+export interface CellParts {
+  readonly row: number;
+  readonly column: number;
+  readonly isColumnFixed: boolean;
+  readonly isRowFixed: boolean;
+}
+
+/** An address such as `$D3`; `undefined` where the text is none. */
+export function readCellParts(text: string): CellParts | undefined {
+  const [, fixedColumn = "", letters, fixedRow = "", digits] = CELL_NAME.exec(text.trim()) ?? [];
+  if (letters === undefined || digits === undefined) return undefined;
+  return {
+    row: Number(digits) - 1,
+    column: columnOf(letters),
+    isColumnFixed: fixedColumn !== "",
+    isRowFixed: fixedRow !== "",
+  };
+}
 
 /** Row and column of an address such as `D3`; `undefined` where the text is none. */
 export function readCellName(text: string): { row: number; column: number } | undefined {
-  const [, letters, digits] = CELL_NAME.exec(text.trim()) ?? [];
-  if (letters === undefined || digits === undefined) return undefined;
-  const column = [...letters.toUpperCase()].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0);
-  return { row: Number(digits) - 1, column: column - 1 };
+  const parts = readCellParts(text);
+  return parts && { row: parts.row, column: parts.column };
 }
 
 /** A rectangle of cells; rows and columns count from 0, the last ones included. */
@@ -41,9 +78,13 @@ export function readRectangle(text: string | undefined): Rectangle | undefined {
 }
 
 /** `B2:D4`, or `B2` for a single cell. */
-export function rectangleName({ row, column, lastRow, lastColumn }: Rectangle): string {
-  const first = cellName(row, column);
-  return row === lastRow && column === lastColumn ? first : `${first}:${cellName(lastRow, lastColumn)}`;
+export function rectangleName(
+  { row, column, lastRow, lastColumn }: Rectangle,
+  fixed: Fixed = "none",
+): string {
+  const first = cellName(row, column, fixed);
+  const isOne = row === lastRow && column === lastColumn;
+  return isOne ? first : `${first}:${cellName(lastRow, lastColumn, fixed)}`;
 }
 
 export function holds(area: Rectangle, row: number, column: number): boolean {
@@ -57,5 +98,5 @@ export function* cellsOf(area: Rectangle): Generator<readonly [row: number, colu
   }
 }
 
-/** One number for a cell's place on its sheet, fit as a key; no sheet has more than 16,384 columns. */
-export const placeOf = (row: number, column: number): number => row * 16_384 + column;
+/** One number for a cell's place on its sheet, fit as a key. */
+export const placeOf = (row: number, column: number): number => row * SHEET_COLUMNS + column;

@@ -1,4 +1,4 @@
-import { type Token, type TokenKind, tokensOf } from "./tokens";
+import { type Token, type TokenKind, textOf, tokensOf } from "./tokens";
 
 /** A part of a formula; `text` is how it stands there. */
 export type Expression = { readonly text: string } & (
@@ -25,6 +25,8 @@ const BINDING: Readonly<Partial<Record<string, number>>> = {
   "^": 5,
 };
 const SIGN = 6;
+
+const REFERENCES: readonly TokenKind[] = ["sheet", "cell", "columns", "rows", "name", "brackets"];
 
 class Unreadable extends Error {}
 
@@ -94,15 +96,68 @@ class Parser {
 
   private operand(): Expression {
     const at = this.place;
-    if (this.peek("operator") !== undefined) return this.signed(at);
-    if (this.peek("call") !== undefined) return this.call(at);
-    if (this.skip("openArray")) return this.array(at);
-    if (this.skip("open")) {
-      const inner = this.expression(0);
-      this.take("close");
-      return { ...inner, text: this.since(at) };
+    if (this.isNext("operator")) return this.signed(at);
+    let found = this.reached(at);
+    while (this.startsBehindSpace(found)) {
+      found = {
+        kind: "operation",
+        operator: " ",
+        given: [found, this.reached(this.place)],
+        text: this.since(at),
+      };
     }
-    return this.leaf();
+    return found;
+  }
+
+  private isNext(...kinds: readonly TokenKind[]): boolean {
+    const kind = this.tokens[this.next]?.kind;
+    return kind !== undefined && kinds.includes(kind);
+  }
+
+  /** A space between two references means the cells they share. */
+  private startsBehindSpace(left: Expression): boolean {
+    const isReference = left.kind === "reference" || left.kind === "call" || left.kind === "operation";
+    const isApart = /\s/.test(this.formula[this.place - 1] ?? "");
+    return isReference && isApart && this.isNext(...REFERENCES, "call", "open");
+  }
+
+  /** A part with all that a colon or a hash mark behind it adds. */
+  private reached(at: number): Expression {
+    let found = this.primary(at);
+    for (let mark = this.peek("operator")?.text; mark === ":" || mark === "#"; ) {
+      this.next += 1;
+      const given = mark === "#" ? [found] : [found, this.primary(this.place)];
+      const text = this.since(at);
+      const isPlain = given.every(({ kind }) => kind === "reference");
+      found = isPlain ? { kind: "reference", text } : { kind: "operation", operator: mark, given, text };
+      mark = this.peek("operator")?.text;
+    }
+    return found;
+  }
+
+  private primary(at: number): Expression {
+    if (this.skip("sheet")) {
+      if (this.isNext("call")) return this.call(at);
+      if (this.isNext("error")) this.next += 1;
+      else this.takePlace();
+      return { kind: "reference", text: this.since(at) };
+    }
+    if (this.isNext("call")) return this.call(at);
+    if (this.skip("openArray")) return this.array(at);
+    if (this.skip("open")) return this.group(at);
+    return this.leaf(at);
+  }
+
+  /** What stands in round brackets: one part, or several references taken together. */
+  private group(at: number): Expression {
+    const parts = [this.expression(0)];
+    while (this.skip("comma")) parts.push(this.expression(0));
+    this.take("close");
+    const [only] = parts;
+    const text = this.since(at);
+    return parts.length === 1 && only !== undefined
+      ? { ...only, text }
+      : { kind: "operation", operator: ",", given: parts, text };
   }
 
   private signed(at: number): Expression {
@@ -113,22 +168,31 @@ class Parser {
     return { kind: "operation", operator: "sign", given: [operand], text: this.since(at) };
   }
 
-  private leaf(): Expression {
-    const token = this.tokens[this.next];
+  /** The cells, the name or the columns of a table that a reference names. */
+  private takePlace(): void {
+    if (!this.isNext("cell", "columns", "rows", "name", "brackets")) throw new Unreadable();
+    const isName = this.isNext("name");
     this.next += 1;
+    if (isName && this.isNext("brackets")) this.next += 1;
+  }
+
+  private leaf(at: number): Expression {
+    const token = this.tokens[this.next];
     const text = token?.text ?? "";
     switch (token?.kind) {
       case "number":
+        this.next += 1;
         return { kind: "constant", value: Number(text), text };
       case "text":
-        return { kind: "constant", value: text.slice(1, -1).replaceAll('""', '"'), text };
+        this.next += 1;
+        return { kind: "constant", value: textOf(text), text };
       case "error":
+        this.next += 1;
         return { kind: "error", text };
-      case "reference":
-        if (/^(true|false)$/i.test(text)) return { kind: "constant", value: /^t/i.test(text), text };
-        return { kind: "reference", text };
       default:
-        throw new Unreadable();
+        this.takePlace();
+        if (/^(true|false)$/i.test(text)) return { kind: "constant", value: /^t/i.test(text), text };
+        return { kind: "reference", text: this.since(at) };
     }
   }
 
@@ -168,8 +232,8 @@ class Parser {
  * @returns `null` where it is none that can be read here.
  */
 export function parseFormula(formula: string): Expression | null {
-  const tokens = formula.startsWith("=") ? tokensOf(formula) : null;
-  if (tokens === null || tokens.length === 0) return null;
+  const [equals, ...tokens] = tokensOf(formula).filter(({ kind }) => kind !== "space");
+  if (equals?.text !== "=" || equals.at > 0 || tokens.length === 0) return null;
   try {
     return new Parser(formula, tokens).whole();
   } catch (problem) {

@@ -1,20 +1,47 @@
-const KINDS = [
-  "space",
-  "text",
-  "error",
-  "call",
-  "reference",
-  "number",
-  "operator",
-  "open",
-  "close",
-  "comma",
-  "semicolon",
-  "openArray",
-  "closeArray",
-] as const;
+import { COLUMN, ROW } from "./addresses";
 
-export type TokenKind = Exclude<(typeof KINDS)[number], "space">;
+const LETTER = String.raw`[\p{L}_\\]`;
+const WORD = String.raw`[\p{L}\p{M}\p{N}_.\\?]`;
+const NAME = `${LETTER}${WORD}*`;
+const CELL = String.raw`\$?${COLUMN}\$?${ROW}`;
+const END = `(?!${WORD}|!)`;
+const BOOK = String.raw`\[[^[\]]*\]`;
+/** Brackets nest once; an apostrophe inside takes the next character as it is (ECMA-376 Part 1, 18.17.6.2). */
+const IN_BRACKETS = String.raw`'[^]|[^[\]']`;
+
+/**
+ * The pieces of a formula in the order in which they are tried (grammar: ECMA-376 Part 1, 18.17.2). `sheet` is what
+ * stands in front of a reference, with its exclamation mark: a sheet, several sheets, another workbook, or both.
+ * A range of several sheets, `First:Last!`, cannot begin behind a sheet or with the address of a cell: that is a
+ * range of cells whose second end names its sheet too. `unknown` is what has no place in a formula; a quote that is
+ * not closed takes the rest with it.
+ */
+const PATTERNS = {
+  space: String.raw`\s+`,
+  text: `"(?:[^"]|"")*"`,
+  sheet: `(?:'(?:[^']|'')*'|(?:${BOOK})?${WORD}+|${BOOK}|(?<!!)(?!${CELL}:)(?:${BOOK})?${WORD}+:${WORD}+)!`,
+  error: "#[A-Za-z][A-Za-z0-9/_]*[!?]?",
+  call: String.raw`(?!${CELL}\s+\()${NAME}(?=\s*\()`,
+  columns: String.raw`\$?${COLUMN}:\$?${COLUMN}(?!\()${END}`,
+  rows: String.raw`\$?${ROW}:\$?${ROW}${END}`,
+  cell: `${CELL}${END}`,
+  name: NAME,
+  number: String.raw`(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?`,
+  brackets: String.raw`\[(?:${IN_BRACKETS}|\[(?:${IN_BRACKETS})*\])*\]`,
+  operator: "<=|>=|<>|[-+*/^&=<>%@:#]",
+  open: String.raw`\(`,
+  close: String.raw`\)`,
+  comma: ",",
+  semicolon: ";",
+  openArray: String.raw`\{`,
+  closeArray: String.raw`\}`,
+  unknown: `'(?:[^']|'')*'?|["[][^]*|[^]`,
+} as const;
+
+export type TokenKind = keyof typeof PATTERNS;
+
+const KINDS = Object.keys(PATTERNS) as TokenKind[];
+const PIECE = new RegExp(KINDS.map((kind) => `(${PATTERNS[kind]})`).join("|"), "gu");
 
 /** A piece of a formula with its place in it. */
 export interface Token {
@@ -23,57 +50,50 @@ export interface Token {
   readonly at: number;
 }
 
-const SHEET = String.raw`(?:(?:'(?:[^']|'')*'|[\p{L}_][\p{L}\p{N}_.]*)!)?`;
-const CELL = String.raw`\$?[A-Za-z]{1,3}\$?[1-9]\d{0,6}`;
-const NAME = String.raw`[\p{L}_\\][\p{L}\p{N}_.\\]*`;
-const WHOLE = String.raw`\$?[A-Za-z]{1,3}:\$?[A-Za-z]{1,3}|\$?[1-9]\d{0,6}:\$?[1-9]\d{0,6}`;
-/** Of a table: brackets inside brackets, as in `Lines[[#This Row],[Temper C]]`. */
-const COLUMNS = String.raw`\[(?:[^[\]]|\[[^[\]]*\])*\]`;
-const END = String.raw`(?![\p{L}\p{N}_.])`;
-
-const PATTERNS: Readonly<Record<(typeof KINDS)[number], string>> = {
-  space: String.raw`\s+`,
-  text: `"(?:[^"]|"")*"`,
-  error: "#[A-Z][A-Z/0_]*[!?]?",
-  call: String.raw`${NAME}(?=\s*\()`,
-  reference: `${SHEET}(?:${WHOLE}|${CELL}(?::${CELL})?#?|${NAME}(?:${COLUMNS})?)${END}`,
-  number: String.raw`(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?`,
-  operator: "<=|>=|<>|[-+*/^&=<>%@]",
-  open: String.raw`\(`,
-  close: String.raw`\)`,
-  comma: ",",
-  semicolon: ";",
-  openArray: String.raw`\{`,
-  closeArray: String.raw`\}`,
-};
-
-const READERS = KINDS.map((kind) => ({ kind, pattern: new RegExp(PATTERNS[kind], "uy") }));
-
-/** Spaces stay in the list: they end a piece, and count for its place. */
-function pieceAt(formula: string, at: number) {
-  for (const { kind, pattern } of READERS) {
-    pattern.lastIndex = at;
-    const text = pattern.exec(formula)?.[0];
-    if (text !== undefined && text !== "") return { kind, text, at };
-  }
-  return undefined;
+/**
+ * Cuts a formula into its pieces, spaces among them: joined they are the formula again, whatever it is.
+ *
+ * @param formula - In English, as typed or as a file holds it: `,` between arguments, `;` between rows, `.` as decimal point.
+ */
+export function tokensOf(formula: string): Token[] {
+  return Array.from(formula.matchAll(PIECE), (match) => {
+    const group = match.findIndex((text, at) => at > 0 && text !== undefined);
+    return { kind: KINDS[group - 1] ?? "unknown", text: match[0], at: match.index };
+  });
 }
 
-/**
- * Cuts a formula into its pieces.
- *
- * @param formula - As Excel stores it in English: `,` between arguments, `;` between rows, `.` as decimal point.
- * @returns The pieces without spaces; `null` where something in it is none that is known.
- */
-export function tokensOf(formula: string): Token[] | null {
-  const tokens: Token[] = [];
-  let at = formula.startsWith("=") ? 1 : 0;
-  while (at < formula.length) {
-    const piece = pieceAt(formula, at);
-    if (piece === undefined) return null;
-    const { kind, text } = piece;
-    if (kind !== "space") tokens.push({ kind, text, at });
-    at += text.length;
+/** The formula with some of its pieces written otherwise; `undefined` leaves a piece as it is. */
+export function rewritten(
+  formula: string,
+  write: (token: Token, next: Token | undefined) => string | undefined,
+): string {
+  const tokens = tokensOf(formula);
+  return tokens.map((token, at) => write(token, tokens[at + 1]) ?? token.text).join("");
+}
+
+const ERROR = new RegExp(`^${PATTERNS.error}$`);
+
+/** True where a text is the code of an error, such as `#N/A`. */
+export const isErrorCode = (text: string): boolean => ERROR.test(text);
+
+/** A text as a formula quotes it. */
+export function textLiteral(text: string): string {
+  return `"${text.replaceAll('"', '""')}"`;
+}
+
+/** What a quoted text of a formula says. */
+export function textOf(literal: string): string {
+  return literal.slice(1, -1).replaceAll('""', '"');
+}
+
+/** The cells of an array constant, `{"a",1;"b",2}`, row by row, as they are written. */
+export function arrayRows(constant: string): string[][] {
+  const rows = [[""]];
+  for (const { kind, text } of tokensOf(constant)) {
+    const row = rows.at(-1) ?? [];
+    if (kind === "comma") row.push("");
+    else if (kind === "semicolon") rows.push([""]);
+    else if (kind !== "openArray" && kind !== "closeArray") row.push((row.pop() ?? "") + text);
   }
-  return tokens;
+  return rows.map((row) => row.map((cell) => cell.trim()));
 }

@@ -1,15 +1,6 @@
 import { editDistance } from "../core/steel/nearest";
 import { NAMESPACE } from "../functions/namespace";
-
-/** The formula with its texts taken out, so that a bracket or a name inside quotes is not taken for a part of it. */
-export function withoutTexts(formula: string): string {
-  return formula.replace(/"(?:[^"]|"")*"/g, '""');
-}
-
-function functionNames(formula: string): string[] {
-  const calls = withoutTexts(formula).matchAll(/([\p{L}_][\p{L}\p{N}_.]*)\s*\(/gu);
-  return [...calls].map(([, name]) => String(name).toUpperCase());
-}
+import { calledNames } from "./functions-called";
 
 const bare = (name: string) => name.slice(name.lastIndexOf(".") + 1);
 
@@ -36,7 +27,7 @@ function nearNames(typed: string, names: ReadonlySet<string>): string[] {
 
 /** The sentence for `#NAME?`: which name is unknown, and which were near. */
 export function unknownNameSentence(formula: string, names: ReadonlySet<string>): string {
-  const unknown = functionNames(formula).find((name) => !names.has(name));
+  const unknown = calledNames(formula).find((name) => !names.has(name));
   if (unknown === undefined)
     return 'the formula holds a name that is not known here: put texts and grades in double quotes, "1095"';
   const near = nearNames(unknown, names);

@@ -1,4 +1,4 @@
-import { type Reference, readReference, splitAddress } from "../formula/sheet-reference";
+import { type Reference, readReference, splitAddress } from "../formula/references";
 import { knows } from "./excel-run";
 import type { FilledBy, HostRows, HostValue, SelectedCell } from "./port";
 

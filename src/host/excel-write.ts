@@ -1,4 +1,4 @@
-import { freeName } from "../formula/sheet-reference";
+import { freeSheetName } from "../formula/sheet-names";
 import { oneUndoStep, writing } from "./excel-run";
 import type { Block, LineChart, Place } from "./port";
 
@@ -82,7 +82,7 @@ export async function addSheet(name: string, block: Block, chart?: LineChart): P
       const { worksheets } = context.workbook;
       worksheets.load("items/name");
       await context.sync();
-      const free = freeName(
+      const free = freeSheetName(
         name,
         worksheets.items.map((sheet) => sheet.name),
       );

@@ -1,6 +1,7 @@
 import { Refusal } from "../../core/refusal";
+import { callsOurs } from "../../formula/functions-called";
 import { parseFormula } from "../../formula/parse";
-import { ownNamesTyped } from "../../formula/stored-names";
+import { ownNamesTyped } from "../../formula/stored-form";
 import type { Cell, Cells } from "../../functions/cells";
 import type { Column, WorksheetFunction } from "../../functions/declare";
 import type { HostPort, SelectedCell } from "../../host/port";
@@ -101,8 +102,7 @@ export async function explain(port: HostPort, selected: SelectedCell): Promise<E
   const { address, formula: raw } = selected.filledBy ?? selected;
   const formula = ownNamesTyped(raw);
   const expression = parseFormula(formula);
-  if (expression === null)
-    return /\bBLADE\./i.test(formula) ? { formula, isReadable: false, calls: [] } : null;
+  if (expression === null) return callsOurs(formula) ? { formula, isReadable: false, calls: [] } : null;
   const calls = ownCalls(expression);
   if (calls.length === 0) return null;
   const known = await knownValues(port, referencesIn(expression), address);

@@ -1,6 +1,7 @@
 import { InvalidValue, Refusal } from "../../core/refusal";
+import { ownName } from "../../formula/functions-called";
 import { type Expression, partsOf } from "../../formula/parse";
-import { functionNamed, NAMESPACE } from "../../functions/catalogue";
+import { functionNamed } from "../../functions/catalogue";
 import { type Cell, type Cells, toCells } from "../../functions/cells";
 import type { WorksheetFunction } from "../../functions/declare";
 import { evaluate } from "../../functions/evaluate";
@@ -20,8 +21,7 @@ export interface OwnCall {
 
 /** The function of ours that a name with namespace means. */
 export function ownFunction(name: string): WorksheetFunction | undefined {
-  const [space, rest = ""] = name.split(".");
-  return space === NAMESPACE ? functionNamed(rest) : undefined;
+  return functionNamed(ownName(name) ?? "");
 }
 
 /** Calls of our functions, the outer before those inside it. */

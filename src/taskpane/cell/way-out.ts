@@ -1,3 +1,4 @@
+import { isErrorCode } from "../../formula/tokens";
 import type { Reading } from "./readings";
 
 /** What to do about a refusal: the input that cannot be read is named with what is accepted, else the range is. */
@@ -10,11 +11,8 @@ export function wayOut(readings: readonly Reading[]): string {
 }
 
 /** An error that came from another cell: typing over the formula that only passes it on would be no way out. */
-const PASSED_ON = /^#[A-Z/0]+[!?]?$/;
-
 function mend({ name, given, accepts, holds }: Reading): string {
-  if (PASSED_ON.test(holds))
-    return `${given} (${name}) only passes on ${holds}: mend the cell it comes from.`;
+  if (isErrorCode(holds)) return `${given} (${name}) only passes on ${holds}: mend the cell it comes from.`;
   const where = given === "" || holds === "" ? `Mend ${name} in the formula` : `Mend ${given} (${name})`;
   return `${where}: it takes ${accepts}.`;
 }

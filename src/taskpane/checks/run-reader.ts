@@ -1,4 +1,6 @@
-import { quotedSheet, splitAddress } from "../../formula/sheet-reference";
+import { readRectangle, rectangleName } from "../../formula/addresses";
+import { splitAddress } from "../../formula/references";
+import { quotedSheet } from "../../formula/sheet-names";
 import type { HostPort, HostRows } from "../../host/port";
 import { runTableAround } from "./run-table";
 
@@ -21,17 +23,13 @@ const BELOW = 749;
 const NOT_FOUND =
   "No row of headings around the selected cell holds steel, good and yield in columns A to BZ. Select a cell of the run's table; =BLADE.RUN_HEADINGS() lists every heading.";
 
-function columnName(column: number): string {
-  const letter = (place: number) => String.fromCharCode("A".charCodeAt(0) + place);
-  return column < 26 ? letter(column) : letter(Math.floor(column / 26) - 1) + letter(column % 26);
-}
-
 /** The references of rows from one to another, in parts that a host hands out. */
 function parts(sheet: string, first: number, last: number): string[] {
   const count = Math.ceil((last - first + 1) / ROWS_AT_ONCE);
   return Array.from({ length: count }, (_, part) => {
     const from = first + part * ROWS_AT_ONCE;
-    return `${sheet}!A${from}:${columnName(COLUMNS - 1)}${Math.min(last, from + ROWS_AT_ONCE - 1)}`;
+    const lastRow = Math.min(last, from + ROWS_AT_ONCE - 1) - 1;
+    return `${sheet}!${rectangleName({ row: from - 1, column: 0, lastRow, lastColumn: COLUMNS - 1 })}`;
   });
 }
 
@@ -43,10 +41,11 @@ function parts(sheet: string, first: number, last: number): string[] {
 export async function readTableHere(port: HostPort): Promise<ReadTable> {
   const selected = await port.selection();
   const { sheet, place } = splitAddress(selected?.address ?? "");
-  const row = Number(/\d+/.exec(place)?.[0]);
-  if (selected === null || sheet === null || !(row > 0))
+  const cell = readRectangle(place);
+  if (selected === null || sheet === null || cell === undefined)
     throw new Error("Select a cell of the run's table first.");
   const named = quotedSheet(sheet);
+  const row = cell.row + 1;
   const first = Math.max(1, row - ABOVE);
   const read = await port.readValues(parts(named, first, row + BELOW), selected.address);
   const found = runTableAround(
@@ -56,9 +55,14 @@ export async function readTableHere(port: HostPort): Promise<ReadTable> {
   if (found === null) throw new Error(NOT_FOUND);
   const top = first + found.row;
   const width = found.rows[0]?.length ?? 1;
-  const corner = `${columnName(found.column + width - 1)}${top + found.rows.length - 1}`;
+  const area = {
+    row: top - 1,
+    column: found.column,
+    lastRow: top + found.rows.length - 2,
+    lastColumn: found.column + width - 1,
+  };
   return {
-    address: `${named}!${columnName(found.column)}${top}:${corner}`,
+    address: `${named}!${rectangleName(area)}`,
     rows: found.rows,
     isCut: top + found.rows.length - 1 >= row + BELOW,
   };

@@ -1,6 +1,8 @@
-import { quotedSheet } from "../../formula/sheet-reference";
-import { calledNames, callsOurs, ownNamesTyped } from "../../formula/stored-names";
-import { functionNamed, NAMESPACE } from "../../functions/catalogue";
+import { cellName } from "../../formula/addresses";
+import { calledNames, callsOurs, ownName } from "../../formula/functions-called";
+import { quotedSheet } from "../../formula/sheet-names";
+import { ownNamesTyped } from "../../formula/stored-form";
+import { functionNamed } from "../../functions/catalogue";
 import type { FormulaChange, FormulaPart, HostPort, Work } from "../../host/port";
 
 /** A cell with one of our formulas that does not work as it stands. */
@@ -25,12 +27,11 @@ export interface Findings {
   readonly isComplete: boolean;
 }
 
-function columnLetters(column: number): string {
-  const rest = Math.floor(column / 26) - 1;
-  return (rest < 0 ? "" : columnLetters(rest)) + String.fromCharCode(65 + (column % 26));
+/** True for a name in our namespace that this version does not have. */
+function isUnknown(called: string): boolean {
+  const own = ownName(called);
+  return own !== undefined && functionNamed(own) === undefined;
 }
-
-const isKnown = (name: string) => functionNamed(name.slice(NAMESPACE.length + 1)) !== undefined;
 
 /** Why a formula of ours is broken and what cannot be mended about it; `null` for one that works. */
 function faultIn(formula: string, value: string, isProtected: boolean): Fault | null {
@@ -38,7 +39,7 @@ function faultIn(formula: string, value: string, isProtected: boolean): Fault | 
   const isMisspelt = typed.toUpperCase() !== formula.toUpperCase();
   if (value !== "#NAME?" && !isMisspelt) return null;
   if (isProtected) return { why: "the sheet is protected", canBeMended: false };
-  const unknown = calledNames(typed).filter((name) => name.startsWith(`${NAMESPACE}.`) && !isKnown(name));
+  const unknown = calledNames(typed).filter(isUnknown);
   if (unknown.length > 0) return { why: `no function is called ${unknown.join(", ")}`, canBeMended: false };
   return { why: isMisspelt ? "a name with a broken prefix" : "shows #NAME?", canBeMended: true };
 }
@@ -58,7 +59,7 @@ function brokenIn(part: FormulaPart): { ours: number; broken: Broken[] } {
   const cells = [...ourCells(part)];
   const broken = cells.flatMap(({ sheet, row, column, formula, value }) => {
     const fault = faultIn(formula, value, part.isProtected);
-    const address = `${quotedSheet(sheet)}!${columnLetters(column)}${row + 1}`;
+    const address = `${quotedSheet(sheet)}!${cellName(row, column)}`;
     return fault === null ? [] : [{ sheet, row, column, formula: ownNamesTyped(formula), address, ...fault }];
   });
   return { ours: cells.length, broken };

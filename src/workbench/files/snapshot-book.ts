@@ -9,6 +9,7 @@ import {
   type IWorksheetData,
 } from "@univerjs/core";
 import { shifted } from "../../formula/references";
+import { isErrorCode } from "../../formula/tokens";
 import { withFill } from "../../workbook/model/calculated-workbook";
 import type {
   Band,
@@ -60,8 +61,6 @@ function constantOf(data: ICellData): CellContent | undefined {
   return { value };
 }
 
-const ERROR = /^=(#[A-Z/0]+[!?]?)$/;
-
 function contentBy(
   placed: Placed,
   masters: ReadonlyMap<string, Placed>,
@@ -69,8 +68,7 @@ function contentBy(
 ): CellContent | undefined {
   const formula = formulaOf(placed, masters);
   if (formula === undefined) return constantOf(placed.data);
-  const error = ERROR.exec(formula)?.[1];
-  if (error !== undefined) return { error };
+  if (isErrorCode(formula.slice(1))) return { error: formula.slice(1) };
   return withFill(
     formula,
     placed,

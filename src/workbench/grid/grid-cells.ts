@@ -2,8 +2,9 @@ import { BooleanNumber } from "@univerjs/core";
 import type { FRange, FWorkbook, FWorksheet } from "@univerjs/sheets/facade";
 import type { CellValue } from "../../engine/cell-value";
 import type { Results } from "../../engine/results";
-import { cellName, readCellName } from "../../formula/addresses";
-import { freeName, quotedSheet, readReference } from "../../formula/sheet-reference";
+import { cellName, readRectangle } from "../../formula/addresses";
+import { readReference } from "../../formula/references";
+import { freeSheetName, quotedSheet } from "../../formula/sheet-names";
 import type { Block, FormulaChange, FormulaPart, HostRows, HostValue, Place } from "../../host/port";
 
 /** More cells than this are not read for an explanation. */
@@ -11,25 +12,12 @@ const MOST_CELLS = 20_000;
 const SPARE_ROWS = 40;
 const SPARE_COLUMNS = 6;
 
-/** A range of cells by its corners, from 0; both ends included. */
+/** A range of cells by its first one, from 0, and its size. */
 interface Corners {
   readonly row: number;
   readonly column: number;
   readonly rows: number;
   readonly columns: number;
-}
-
-function cornersOf(place: string): Corners | null {
-  const [first, last = first] = place.split(":").map(readCellName);
-  if (first === undefined || last === undefined) return null;
-  const row = Math.min(first.row, last.row);
-  const column = Math.min(first.column, last.column);
-  return {
-    row,
-    column,
-    rows: Math.abs(last.row - first.row) + 1,
-    columns: Math.abs(last.column - first.column) + 1,
-  };
 }
 
 const plain = (result: CellValue): HostValue =>
@@ -48,10 +36,11 @@ export class GridCells {
     if (reference?.kind === "name") return this.readName(reference.place, ownSheet);
     const sheet = this.workbook().getSheetByName(reference?.sheet ?? ownSheet);
     if (reference?.kind !== "cells" || sheet === null) return null;
-    const corners = cornersOf(reference.place);
-    return corners === null || corners.rows * corners.columns > MOST_CELLS
-      ? null
-      : this.valuesIn(sheet, corners);
+    const area = readRectangle(reference.place);
+    if (area === undefined) return null;
+    const { row, column, lastRow, lastColumn } = area;
+    const [rows, columns] = [lastRow - row + 1, lastColumn - column + 1];
+    return rows * columns > MOST_CELLS ? null : this.valuesIn(sheet, { row, column, rows, columns });
   }
 
   private readName(name: string, ownSheet: string): HostRows | null {
@@ -106,7 +95,7 @@ export class GridCells {
   /** Puts a block on a new sheet and shows it. */
   addSheet(wanted: string, block: Block): string {
     const workbook = this.workbook();
-    const name = freeName(
+    const name = freeSheetName(
       wanted,
       workbook.getSheets().map((sheet) => sheet.getSheetName()),
     );

@@ -1,4 +1,5 @@
-import { quotedSheet, splitAddress } from "../../formula/sheet-reference";
+import { splitAddress } from "../../formula/references";
+import { quotedSheet } from "../../formula/sheet-names";
 import type { FormulaChange, HostPort, SelectedCell, Work } from "../../host/port";
 import type { Grid } from "./grid";
 

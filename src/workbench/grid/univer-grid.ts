@@ -1,6 +1,6 @@
 import type { FRange } from "@univerjs/sheets/facade";
 import { cellName, readCellName } from "../../formula/addresses";
-import { quotedSheet } from "../../formula/sheet-reference";
+import { numberedSheetName, quotedSheet } from "../../formula/sheet-names";
 import type { Block, FilledBy, Place } from "../../host/port";
 import { planningCell } from "../../workbook/sheets/demo/planning-sheet";
 import { EMPTY_SHEET } from "../files/book-snapshot";
@@ -12,12 +12,6 @@ import { type StartedGrid, startGrid } from "./grid-start";
 
 /** Results arrive in many small steps; listeners hear of them once. */
 const SETTLE_MS = 40;
-
-function freeName(taken: readonly string[]): string {
-  let number = 1;
-  while (taken.includes(`Sheet ${number}`)) number += 1;
-  return `Sheet ${number}`;
-}
 
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 
@@ -76,7 +70,11 @@ class UniverGrid implements Grid {
   }
 
   addSheet(): void {
-    const sheet = this.workbook.create(freeName(this.allNames()), EMPTY_SHEET.rows, EMPTY_SHEET.columns);
+    const sheet = this.workbook.create(
+      numberedSheetName("Sheet", this.allNames(), 1),
+      EMPTY_SHEET.rows,
+      EMPTY_SHEET.columns,
+    );
     this.workbook.setActiveSheet(sheet);
   }
 

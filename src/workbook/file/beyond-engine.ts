@@ -1,5 +1,6 @@
-import { maskOf } from "../../formula/mask";
-import { calledNames, callsOurs } from "../../formula/stored-names";
+import { calledNames, callsOurs } from "../../formula/functions-called";
+import { namesIn, namesManySheets, namesOtherFile, SPILL_OF } from "../../formula/references";
+import { localNames } from "../../formula/stored-form";
 import { NAMESPACE } from "../../functions/catalogue";
 
 /** What the engine can and cannot calculate: names it knows as functions, and names of the workbook it was not given. */
@@ -11,28 +12,8 @@ export interface EngineReach {
   readonly unusable: ReadonlySet<string>;
 }
 
-/** Replaced by the cells it stands for before the engine sees it. */
-const SPILL_OF = "ANCHORARRAY";
-const LOCAL_NAME = /_xlpm\.([\p{L}\p{N}_.]+)/giu;
-
-/** Another workbook: its number or name in brackets, in front of a sheet. */
-function namesOtherFile(formula: string): boolean {
-  const outside = [...maskOf(formula).matchAll(/(?<![\p{L}\p{N}_.)\0])\0+([\p{L}\p{N}_.]*)!/gu)];
-  return outside.some(({ index }) => /^(?:\[|'[^']*\[)/.test(formula.slice(index)));
-}
-
-function namesManySheets(formula: string): boolean {
-  const mask = maskOf(formula);
-  if (/[\p{L}\p{N}_.]+:[\p{L}_][\p{L}\p{N}_.]*!/u.test(mask)) return true;
-  return [...mask.matchAll(/\0+!/g)].some(({ index, 0: hidden }) =>
-    /^'[^'[\]\\/]+:[^'[\]\\/]+'!$/.test(formula.slice(index, index + hidden.length)),
-  );
-}
-
 function unknownFunction(typed: string, stored: string, reach: EngineReach): string | undefined {
-  const locals = new Set(
-    [...maskOf(stored).matchAll(LOCAL_NAME)].map(([, name]) => String(name).toUpperCase()),
-  );
+  const locals = localNames(stored);
   const isKnown = (name: string) =>
     reach.functions.has(name) || reach.defined.has(name) || locals.has(name) || name === SPILL_OF;
   return calledNames(typed).find((name) => !isKnown(name));
@@ -40,8 +21,7 @@ function unknownFunction(typed: string, stored: string, reach: EngineReach): str
 
 function unusableName(typed: string, reach: EngineReach): string | undefined {
   if (reach.unusable.size === 0) return undefined;
-  const words = maskOf(typed).match(/[\p{L}_\\][\p{L}\p{N}_.\\]*/gu) ?? [];
-  return words.find((word) => reach.unusable.has(word.toUpperCase()));
+  return namesIn(typed).find((name) => reach.unusable.has(name.toUpperCase()));
 }
 
 /**
@@ -60,4 +40,3 @@ export function whyNotCalculated(typed: string, stored: string, reach: EngineRea
 
 /** True where a formula is ours to answer for. */
 export const isOurs = (formula: { readonly stored: string }): boolean => callsOurs(formula.stored);
-export { namesOtherFile };

@@ -2,8 +2,8 @@ import { type CalculatedWorkbook, calculateWorkbook } from "../../engine/calcula
 import type { CellInput } from "../../engine/cell-value";
 import type { SheetInput } from "../../engine/workbook-input";
 import { placeOf, type Rectangle } from "../../formula/addresses";
-import { calledNames, isOneCallOfOurs } from "../../formula/stored-names";
-import { functionNamed, NAMESPACE } from "../../functions/catalogue";
+import { wholeCallOfOurs } from "../../formula/functions-called";
+import { functionNamed } from "../../functions/catalogue";
 import { contentFrom } from "../file/cell-content";
 import { bodyOf } from "../file/patch/calculation";
 import type { CellData, CellFormula, SheetData, WorkbookData } from "./workbook-data";
@@ -21,10 +21,7 @@ function inputOf({ name, cells }: SheetData): SheetInput {
 
 /** True for a formula that may give several values although it gives one or an error now. */
 function mayFill(formula: string): boolean {
-  const typed = formula.slice(1);
-  if (!isOneCallOfOurs(typed)) return false;
-  const [name = ""] = calledNames(typed);
-  const called = functionNamed(name.slice(NAMESPACE.length + 1));
+  const called = functionNamed(wholeCallOfOurs(formula) ?? "");
   return called !== undefined && called.shape !== "scalar";
 }
 

@@ -1,5 +1,5 @@
-import { cellName, columnLetters } from "../../formula/addresses";
-import { freeName } from "../../formula/sheet-reference";
+import { cellName } from "../../formula/addresses";
+import { freeSheetName } from "../../formula/sheet-names";
 import { styleOfRole } from "./role-styles";
 import type { CellData, OfferedWords, SheetData, WorkbookData } from "./workbook-data";
 
@@ -85,16 +85,15 @@ function listsSheet(name: string, lists: readonly MovedList[]): SheetData {
 }
 
 function rangeOf(name: string, column: number, count: number): string {
-  const letters = columnLetters(column);
-  const last = cellName(FIRST + count - 1, column).slice(letters.length);
-  return `'${name}'!$${letters}$${FIRST + 1}:$${letters}$${last}`;
+  const last = cellName(FIRST + count - 1, column, "both");
+  return `'${name}'!${cellName(FIRST, column, "both")}:${last}`;
 }
 
 /** Moves lists that a cell's own rule cannot hold to a sheet of their own, each once, in a column of its own. */
 export function withListsSheet(workbook: WorkbookData): WorkbookData {
   const lists = movedLists(workbook);
   if (lists.length === 0) return workbook;
-  const name = freeName(
+  const name = freeSheetName(
     WANTED,
     workbook.sheets.map((sheet) => sheet.name),
   );

@@ -1,3 +1,4 @@
+import { mentionsOf } from "../../formula/references";
 import { removeParts } from "../file/package/content-types";
 import { applyEdits } from "../file/package/edits";
 import { FileRefusal } from "../file/package/file-refusal";
@@ -10,10 +11,10 @@ import {
 } from "../file/package/relationships";
 import { walkXml } from "../file/package/xml";
 import { type LiveWorkbook, readLiveWorkbook } from "../file/read/live-workbook";
+import { formulaTexts } from "./formula-texts";
 import { forgetUnusedTexts } from "./left-out-strings";
 import { elementsAt } from "./sheet-elements";
 import { withSheets } from "./sheet-list";
-import { mentionsOf } from "./sheet-mentions";
 
 /** Every part that can be reached from a part by links, that part included. */
 function reachedFrom(file: Package, start: string): Set<string> {
@@ -66,13 +67,16 @@ function removeTitles(file: Package): void {
   );
 }
 
-function refuseWhereDataTravels(file: Package, mentions: (text: string) => boolean): void {
+function refuseWhereDataTravels(file: Package, mentions: (formula: string) => boolean): void {
   const travels = file.names().find((name) => /(?:^|\/)(?:pivotCache|model)\//i.test(name));
   if (travels !== undefined)
     throw new FileRefusal(
       "No copy was made: the workbook has a pivot table, which keeps a copy of the sheets left out. Share the whole workbook, or delete the pivot table.",
     );
-  const chart = file.names().find((name) => /\/charts\/[^/]+\.xml$/i.test(name) && mentions(file.text(name)));
+  const chart = file
+    .names()
+    .filter((name) => /\/charts\/[^/]+\.xml$/i.test(name))
+    .find((name) => formulaTexts(name, file.text(name)).some(mentions));
   if (chart !== undefined)
     throw new FileRefusal(
       `No copy was made: a chart (${chart}) draws figures of a sheet that is left out. Keep that sheet, or delete the chart.`,

@@ -1,4 +1,5 @@
 import { rectangleName } from "../../formula/addresses";
+import { mentionsOf } from "../../formula/references";
 import { isOurs } from "../file/beyond-engine";
 import { FileRefusal } from "../file/package/file-refusal";
 import { relationshipsOf } from "../file/package/relationships";
@@ -13,7 +14,6 @@ import { addNotes } from "./notes";
 import { addProvenance, PROVENANCE } from "./provenance";
 import { withoutRulesOn } from "./sheet-elements";
 import { withSheets, withTabChosen } from "./sheet-list";
-import { mentionsOf } from "./sheet-mentions";
 import { openingPlace, orderOf } from "./sheet-order";
 import { isLive, refuseTraces, stripLiveParts } from "./strip";
 import { digestOf, valuesOf } from "./values";
@@ -73,7 +73,7 @@ function refuseUnfit(live: LiveWorkbook): void {
 function fixSheets(
   current: LiveWorkbook,
   formulasOf: ReadonlyMap<string, readonly Note[]>,
-  isUnwanted: (text: string) => boolean,
+  isUnwanted: (formula: string) => boolean,
 ): void {
   const { file } = current;
   for (const sheet of current.sheets) {
@@ -157,7 +157,7 @@ export async function shareCopy(bytes: Uint8Array, options: ShareOptions = {}): 
   const current = readLiveWorkbook(account.leftOut === 0 ? calculated : withOnlySheets(calculated, kept));
   const digest = await digestOf(valuesOf(current), PROVENANCE);
   const mentions = mentionsOf(live.main.listed.filter((name) => !kept.includes(name)));
-  fixSheets(current, notesBySheet(live, done), (text) => isLive(text) || mentions(text));
+  fixSheets(current, notesBySheet(live, done), (formula) => isLive(formula) || mentions(formula));
   stripLiveParts(current.file, current);
   const link = addProvenance(current.file, current.main.name, {
     ...account,

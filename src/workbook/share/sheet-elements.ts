@@ -1,5 +1,6 @@
 import { applyEdits, type Edit } from "../file/package/edits";
 import { walkXml, withAttribute } from "../file/package/xml";
+import { formulaTexts } from "./formula-texts";
 import { linkAttribute } from "./links";
 
 /** An element with its place in the text of a part. */
@@ -45,10 +46,15 @@ export function withNotesDrawing(part: string, xml: string, id: string): string 
   return xml.slice(0, at) + link + xml.slice(at);
 }
 
-function withoutRules(xml: string, rules: readonly Element[], isUnwanted: (text: string) => boolean): Edit[] {
+function withoutRules(
+  part: string,
+  xml: string,
+  rules: readonly Element[],
+  isUnwanted: (formula: string) => boolean,
+): Edit[] {
   return rules
     .filter(({ name }) => name === "conditionalFormatting" || name === "extLst")
-    .filter(({ start, end }) => isUnwanted(xml.slice(start, end)))
+    .filter(({ start, end }) => formulaTexts(part, xml.slice(start, end)).some(isUnwanted))
     .map(({ start, end }) => ({ start, end, text: "" }));
 }
 
@@ -56,11 +62,11 @@ function withoutLists(
   part: string,
   xml: string,
   lists: Element | undefined,
-  isUnwanted: (text: string) => boolean,
+  isUnwanted: (formula: string) => boolean,
 ): Edit[] {
   if (lists === undefined) return [];
   const all = elementsAt(part, xml, 2).filter(({ start, end }) => start > lists.start && end < lists.end);
-  const gone = all.filter(({ start, end }) => isUnwanted(xml.slice(start, end)));
+  const gone = all.filter(({ start, end }) => formulaTexts(part, xml.slice(start, end)).some(isUnwanted));
   if (gone.length === 0) return [];
   if (gone.length === all.length) return [{ start: lists.start, end: lists.end, text: "" }];
   const tag = withAttribute(xml.slice(lists.start, lists.tagEnd), "count", String(all.length - gone.length));
@@ -70,12 +76,12 @@ function withoutLists(
   ];
 }
 
-/** The worksheet without the format rules and input lists whose text is unwanted. */
-export function withoutRulesOn(part: string, xml: string, isUnwanted: (text: string) => boolean): string {
+/** The worksheet without the format rules and input lists that hold an unwanted formula. */
+export function withoutRulesOn(part: string, xml: string, isUnwanted: (formula: string) => boolean): string {
   const top = elementsAt(part, xml, 1);
   const lists = top.find(({ name }) => name === "dataValidations");
   return applyEdits(xml, [
-    ...withoutRules(xml, top, isUnwanted),
+    ...withoutRules(part, xml, top, isUnwanted),
     ...withoutLists(part, xml, lists, isUnwanted),
   ]);
 }

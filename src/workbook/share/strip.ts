@@ -1,4 +1,5 @@
-import { NAMESPACE } from "../../functions/catalogue";
+import { asksForAddIn } from "../../formula/functions-called";
+import { namesOtherFile } from "../../formula/references";
 import { removeParts } from "../file/package/content-types";
 import { applyEdits, type Edit } from "../file/package/edits";
 import { FileRefusal } from "../file/package/file-refusal";
@@ -7,15 +8,10 @@ import { relationshipsOf, relationshipsPart, removeRelationships } from "../file
 import { walkXml } from "../file/package/xml";
 import type { LiveWorkbook } from "../file/read/live-workbook";
 import { tableParts } from "../file/read/tables";
-
-/** A name as only files hold it, in any case: nothing of the kind may be left in a copy. */
-export const STORED_NAME = /_xldudf_/i;
+import { formulaTexts } from "./formula-texts";
 
 /** A formula that could not be worked out without the add-in or without another file. */
-export const isLive = (text: string): boolean =>
-  STORED_NAME.test(text) ||
-  new RegExp(`(?<![\\w.])${NAMESPACE}\\.[A-Z]`, "i").test(text) ||
-  /(?:^|[^\w\])])\[\d+\]/.test(text);
+export const isLive = (formula: string): boolean => asksForAddIn(formula) || namesOtherFile(formula);
 
 /** Links from the package or the workbook that a copy of values does not need: calculation order, other files, add-ins. */
 const UNWANTED = new Set(["calcChain", "externalLink", "webextensiontaskpanes"]);
@@ -74,28 +70,10 @@ export function stripLiveParts(file: Package, live: LiveWorkbook): void {
   removeArrayMarks(file, live);
 }
 
-/** Elements that hold formulas in any part: cells, names, rules, lists, tables, charts. */
-const FORMULA = /^(?:f|formula\d?|definedName|\w+Formula|sqref)$/;
-
 function holdsLiveFormula(part: string, xml: string): boolean {
   // Reading the XML takes time, and a text may well name what no formula calls.
-  if (!STORED_NAME.test(xml) && !/\[\d+\]/.test(xml)) return false;
-  let formula: string | undefined;
-  let isFound = false;
-  walkXml(part, xml, {
-    open({ name }) {
-      if (FORMULA.test(name)) formula = "";
-    },
-    text(text) {
-      if (formula !== undefined) formula += text;
-    },
-    close(name) {
-      if (!FORMULA.test(name)) return;
-      isFound ||= isLive(formula ?? "");
-      formula = undefined;
-    },
-  });
-  return isFound;
+  if (!xml.toLowerCase().includes("_xldudf_") && !/\[\d+\]/.test(xml)) return false;
+  return formulaTexts(part, xml).some(isLive);
 }
 
 /** Refuses a copy that still holds a formula of an add-in or of another file: it must not reach anyone. */

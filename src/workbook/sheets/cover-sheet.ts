@@ -103,7 +103,7 @@ export class Cover {
   /** Address of a figure of the cover, for a formula on any sheet. */
   at(key: CoverKey): string {
     const row = FIRST + Object.keys(this.fields).indexOf(key);
-    return `${NAME}!${cellName(row, 1).replace(/^([A-Z]+)/, "$$$1$$")}`;
+    return `${NAME}!${cellName(row, 1, "both")}`;
   }
 
   private fieldRows(): Row[] {

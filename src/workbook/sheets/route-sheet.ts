@@ -1,5 +1,7 @@
+import { shifted } from "../../formula/references";
 import type { Lines } from "./lines-sheet";
-import { calcColumn, pick, type TableColumns, TableSheet, typedColumn } from "./parts/table-sheet";
+import { fixedName } from "./parts/sheet-parts";
+import { calcColumn, FIRST, pick, type TableColumns, TableSheet, typedColumn } from "./parts/table-sheet";
 import type { DataRow } from "./template-data";
 
 export type RouteKey =
@@ -20,12 +22,9 @@ export function routeSheet(rows: readonly DataRow[], lines: Lines, count: number
   const names = lines.block("line");
   const columns: TableColumns<RouteKey> = {
     line: typedColumn("Line", 46, pick(rows, 0)),
-    step: calcColumn(
-      "Step",
-      46,
-      (at) => `COUNTIF(${at("line").replace(/(\d+)$/, "$$5")}:${at("line")},${at("line")})`,
-      { format: "0" },
-    ),
+    step: calcColumn("Step", 46, (at) => `COUNTIF(${fixedName(FIRST, 0)}:${at("line")},${at("line")})`, {
+      format: "0",
+    }),
     operation: typedColumn("Operation", 220, pick(rows, 1)),
     place: typedColumn("Where", 90, pick(rows, 2)),
     setUp: typedColumn("Set-up min", 60, pick(rows, 3), { format: "0" }),
@@ -35,7 +34,7 @@ export function routeSheet(rows: readonly DataRow[], lines: Lines, count: number
       60,
       (at) => {
         const line = at("line");
-        const above = (key: RouteKey) => at(key).replace(/\d+$/, (row) => String(Number(row) - 1));
+        const above = (key: RouteKey) => shifted(at(key), -1, 0);
         return `IF(${at("step")}=1,INDEX(${lines.block("starts")},MATCH(${line},${names},0)),${above("out")})`;
       },
       { format: "0.0" },

@@ -29,7 +29,7 @@ const NAMES: Readonly<Record<(typeof ASKED)[number], string>> = {
 const HEADINGS = LINE + ASKED.length + 3;
 const FIRST = HEADINGS + 1;
 
-const fixed = (row: number) => cellName(row, 1).replace(/^([A-Z]+)(\d+)$/, "$$$1$$$2");
+const fixed = (row: number) => cellName(row, 1, "both");
 const asked = (key: (typeof ASKED)[number]) => fixed(LINE + 1 + ASKED.indexOf(key));
 
 interface Answer {

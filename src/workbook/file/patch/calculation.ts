@@ -4,9 +4,10 @@ import { knownFunctionNames } from "../../../engine/known-names";
 
 import type { SheetInput, WorkbookInput } from "../../../engine/workbook-input";
 import { cellsOf, holds, placeOf, type Rectangle } from "../../../formula/addresses";
-import { withSpillsNamed } from "../../../formula/references";
-import { isOneCallOfOurs, typedForm } from "../../../formula/stored-names";
-import { type EngineReach, namesOtherFile, whyNotCalculated } from "../beyond-engine";
+import { wholeCallOfOurs } from "../../../formula/functions-called";
+import { namesOtherFile, readsSpills, withSpillsNamed } from "../../../formula/references";
+import { typedForm } from "../../../formula/stored-form";
+import { type EngineReach, whyNotCalculated } from "../beyond-engine";
 import { contentOf } from "../cell-content";
 import type { LiveFormula, LiveSheet, LiveWorkbook } from "../read/live-workbook";
 
@@ -130,7 +131,8 @@ function learnOne(plan: Plan, formula: LiveFormula, done: CalculatedWorkbook): b
   const isTooLarge = !fits(area, formula.area) || isBlocked(done.at(sheet, cell.row, cell.column));
   if (!isTooLarge || plan.left.has(formula) || plan.first.has(formula)) return false;
   const isSingle = String(sizeOf(formula.area)) === "0,0";
-  if (isSingle && (formula.kind === "array" || isOneCallOfOurs(formula.typed))) plan.first.add(formula);
+  if (isSingle && (formula.kind === "array" || wholeCallOfOurs(formula.typed) !== undefined))
+    plan.first.add(formula);
   else plan.left.set(formula, "it gives more values than the file has cells for");
   return true;
 }
@@ -138,8 +140,7 @@ function learnOne(plan: Plan, formula: LiveFormula, done: CalculatedWorkbook): b
 const MOST_PASSES = 6;
 
 /** Whether a changed size matters to another formula, which then has to be handed over with the new cells. */
-const usesSpills = (formulas: readonly LiveFormula[]) =>
-  formulas.some(({ typed }) => /ANCHORARRAY\(/i.test(typed));
+const usesSpills = (formulas: readonly LiveFormula[]) => formulas.some(({ typed }) => readsSpills(typed));
 
 async function settle(live: LiveWorkbook, input: Omit<WorkbookInput, "sheets">, plan: Plan) {
   const formulas = formulasIn(live);

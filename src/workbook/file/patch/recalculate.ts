@@ -1,6 +1,6 @@
 import type { CellValue } from "../../../engine/cell-value";
 import { holds } from "../../../formula/addresses";
-import { storedForm } from "../../../formula/stored-names";
+import { storedForm } from "../../../formula/stored-form";
 import { contentFrom, contentOf, isSame } from "../cell-content";
 import { type LiveFormula, type LiveSheet, type LiveWorkbook, readLiveWorkbook } from "../read/live-workbook";
 import { bodyOf, type Calculation, calculateFile } from "./calculation";

@@ -1,7 +1,7 @@
 import type { TableInput } from "../../../engine/workbook-input";
 import { cellName, placeOf, type Rectangle } from "../../../formula/addresses";
 import { shifted } from "../../../formula/references";
-import { typedForm } from "../../../formula/stored-names";
+import { typedForm } from "../../../formula/stored-form";
 import { FileRefusal } from "../package/file-refusal";
 import { openWorkbook } from "../package/open-workbook";
 import type { Package } from "../package/package";

@@ -1,5 +1,5 @@
 import { cellName, rectangleName } from "../../../formula/addresses";
-import { fileForm } from "../../../formula/file-form";
+import { fileForm } from "../../../formula/stored-form";
 import type {
   Band,
   CellContent,
@@ -85,7 +85,7 @@ function viewXml(sheet: SheetData, isFirst: boolean): string {
   return `<sheetViews>${pane === "" ? `${view}/>` : `${view}>${pane}</sheetView>`}</sheetViews>`;
 }
 
-const areaNames = (areas: OfferedWords["areas"]) => areas.map(rectangleName).join(" ");
+const areaNames = (areas: OfferedWords["areas"]) => areas.map((area) => rectangleName(area)).join(" ");
 
 function ruleXml({ areas, word, fill }: WordColor, priority: number, styles: StylesWriter): string {
   const [first] = areas;

@@ -1,5 +1,5 @@
 import { rectangleName } from "../../../formula/addresses";
-import { fileForm } from "../../../formula/file-form";
+import { fileForm } from "../../../formula/stored-form";
 import { calculatedWorkbook } from "../../model/calculated-workbook";
 import { withListsSheet } from "../../model/lists-sheet";
 import { withFittedRows } from "../../model/row-heights";

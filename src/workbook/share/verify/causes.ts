@@ -1,5 +1,4 @@
-import { maskOf } from "../../../formula/mask";
-import { callsOurs } from "../../../formula/stored-names";
+import { calledNames, callsOurs } from "../../../formula/functions-called";
 import { agree, type CellPair } from "./agreement";
 import { type LiveSide, withCopyTypedIn } from "./live-side";
 import { keepsFormula } from "./note-texts";
@@ -25,14 +24,14 @@ export interface Circumstances {
   readonly tolerance: number;
 }
 
-const CLOCK = /(?<![\w.])(?:NOW|TODAY|RAND|RANDBETWEEN|RANDARRAY)\s*\(/i;
+const CLOCK = new Set(["NOW", "TODAY", "RAND", "RANDBETWEEN", "RANDARRAY"]);
 
 /** A cause that lies in the cell itself; `undefined` where it may only follow from others. */
 function ownCause(owner: Owner, isStored: boolean, isOtherVersion: boolean): Cause | undefined {
   const { formula, note } = owner;
   if (isStored) return "stored";
   if (note !== undefined && !keepsFormula(note, formula.typed)) return "formula";
-  if (CLOCK.test(maskOf(formula.typed))) return "clock";
+  if (calledNames(formula.typed).some((name) => CLOCK.has(name))) return "clock";
   return isOtherVersion && callsOurs(formula.stored) ? "version" : undefined;
 }
 

@@ -1,3 +1,4 @@
+import { isErrorCode } from "../../../formula/tokens";
 import type { CellRemark } from "../../file/patch/recalculate";
 import { nameOf } from "../../file/patch/sheet-editor";
 import { type LiveWorkbook, readLiveWorkbook } from "../../file/read/live-workbook";
@@ -30,12 +31,11 @@ export interface Verification extends Statements {
 }
 
 /** An error typed as a value; LibreOffice saves it as a formula that is nothing but its name. */
-const ERROR_NAME = /^#[A-Z/0]+[!?]?$/;
 
 function formulasIn(copy: LiveWorkbook): CellRemark[] {
   const all = copy.sheets.flatMap(({ formulas }) => [...formulas.values()]);
   return all
-    .filter(({ typed }) => !ERROR_NAME.test(typed))
+    .filter(({ typed }) => !isErrorCode(typed))
     .map(({ sheet, cell, typed }) => ({ sheet, cell: nameOf(cell), text: `=${typed}` }));
 }
 

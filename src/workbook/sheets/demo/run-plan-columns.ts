@@ -1,3 +1,4 @@
+import { cellName } from "../../../formula/addresses";
 import type { CellModel } from "../../model/sheet-model";
 import { type Filled, FORMAT, typed, worked } from "../parts/sheet-parts";
 import type { ColumnKey } from "../planning-columns";
@@ -44,7 +45,7 @@ function fromCutList(heading: string, column: keyof typeof COLUMN): PlanColumn {
 }
 
 function cellOf(line: number, column: number): string {
-  return `${String.fromCharCode(65 + column)}${FIRST_BLANK + line + 1}`;
+  return cellName(FIRST_BLANK + line, column);
 }
 
 function planned(heading: string, formula: (place: Place) => string): PlanColumn {

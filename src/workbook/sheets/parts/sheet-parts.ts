@@ -63,7 +63,7 @@ export function room(count: number, dress: Row): Row[] {
 
 /** Address of a cell that stays the same wherever the formula stands. */
 export function fixedName(row: number, column: number): string {
-  return cellName(row, column).replace(/^([A-Z]+)(\d+)$/, "$$$1$$$2");
+  return cellName(row, column, "both");
 }
 
 /** Address of a block that stays the same wherever the formula stands. */

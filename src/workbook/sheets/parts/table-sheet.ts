@@ -1,6 +1,6 @@
 import { cellName } from "../../../formula/addresses";
 import type { CellModel, Role, SheetModel, WordList } from "../../model/sheet-model";
-import { type Filled, heading, mark, note, type Row, title } from "./sheet-parts";
+import { type Filled, fixedBlock, heading, mark, note, type Row, title } from "./sheet-parts";
 
 /** Address of another column's cell in the same row. */
 export type CellOf<Key extends string> = (key: Key) => string;
@@ -34,7 +34,7 @@ interface Looks {
 const NOTE = 1;
 const MARKS = 2;
 const HEADINGS = 3;
-const FIRST = 4;
+export const FIRST = 4;
 
 /** A sheet of one table: marks, headings, then a row a line. The first column names the line. */
 export class TableSheet<Key extends string> {
@@ -55,13 +55,12 @@ export class TableSheet<Key extends string> {
 
   /** Address of a cell, for a formula on any sheet. */
   at(key: Key, index: number): string {
-    return `'${this.name}'!${cellName(FIRST + index, this.place(key)).replace(/([A-Z]+)/, "$$$1$$")}`;
+    return `'${this.name}'!${cellName(FIRST + index, this.place(key), "both")}`;
   }
 
   /** Address of a whole column, for a formula on any sheet. */
   block(key: Key): string {
-    const letters = cellName(0, this.place(key)).slice(0, -1);
-    return `'${this.name}'!$${letters}$${FIRST + 1}:$${letters}$${FIRST + this.count}`;
+    return `'${this.name}'!${fixedBlock(FIRST, this.place(key), this.count)}`;
   }
 
   /** A cell of the line that a cell names. */
@@ -82,13 +81,12 @@ export class TableSheet<Key extends string> {
 
   /** Every cell of the table below its headings. */
   body(): string {
-    const last = cellName(FIRST + this.count - 1, this.keys.length - 1);
-    return `'${this.name}'!$A$${FIRST + 1}:${last.replace(/([A-Z]+)/, "$$$1$$")}`;
+    return `'${this.name}'!${fixedBlock(FIRST, 0, this.count, this.keys.length)}`;
   }
 
   private cell(key: Key, index: number): CellModel {
     const { content, format, role, wrap, filled } = this.columns[key];
-    const at: CellOf<Key> = (other) => cellName(FIRST + index, this.place(other)).replace(/^/, "$");
+    const at: CellOf<Key> = (other) => cellName(FIRST + index, this.place(other), "column");
     const given = content(at, index);
     const isFormula = typeof given === "string" && given.startsWith("=");
     const waits = isFormula && key !== this.firstKey;

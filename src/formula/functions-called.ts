@@ -1,0 +1,49 @@
+import { NAMESPACE } from "../functions/namespace";
+import { type Token, tokensOf } from "./tokens";
+
+/** Our functions in any form that files hold: as stored or as typed, in any case. */
+const OURS = new RegExp(`^(?:_xlfn\\.)?(?:_xldudf_${NAMESPACE}_|${NAMESPACE}\\.)([A-Z][A-Z0-9_]*)$`, "i");
+
+/** The name without namespace, in capitals, of a function of ours; `undefined` for any other. */
+export function ownName(called: string): string | undefined {
+  return OURS.exec(called)?.[1]?.toUpperCase();
+}
+
+const isCallOfOurs = ({ kind, text }: Token) => kind === "call" && ownName(text) !== undefined;
+
+/** Names of the functions called in a formula, in capitals. */
+export function calledNames(formula: string): string[] {
+  return tokensOf(formula).flatMap(({ kind, text }) => (kind === "call" ? [text.toUpperCase()] : []));
+}
+
+/** A look at the letters alone, before a formula is taken apart: most formulas of a workbook are not ours. */
+const mayCallOurs = (formula: string) => formula.toUpperCase().includes(NAMESPACE);
+
+/** True where one of our functions is called in the formula, in whatever form. */
+export function callsOurs(formula: string): boolean {
+  return mayCallOurs(formula) && tokensOf(formula).some(isCallOfOurs);
+}
+
+/** The function of ours, without namespace, of which the whole formula is one call; `undefined` where it is not. */
+export function wholeCallOfOurs(formula: string): string | undefined {
+  if (!mayCallOurs(formula)) return undefined;
+  const tokens = tokensOf(formula.trim().replace(/^=/, "")).filter(({ kind }) => kind !== "space");
+  const [first, ...rest] = tokens[0]?.kind === "sheet" ? tokens.slice(1) : tokens;
+  let depth = 0;
+  const closes = rest.findIndex(({ kind }) => {
+    depth += kind === "open" ? 1 : kind === "close" ? -1 : 0;
+    return depth === 0;
+  });
+  return closes === rest.length - 1 && first?.kind === "call" ? ownName(first.text) : undefined;
+}
+
+/** A name as only files hold it, for a function of an add-in. */
+const STORED_NAME = /_xldudf_/i;
+
+/** True where a formula asks for an add-in: ours in whatever form, or any other's as files hold it. */
+export function asksForAddIn(formula: string): boolean {
+  return tokensOf(formula).some(({ kind, text }) => {
+    if (kind === "text") return false;
+    return STORED_NAME.test(text) || text.toUpperCase().startsWith(`${NAMESPACE}.`);
+  });
+}

@@ -1,0 +1,113 @@
+import { NAMESPACE } from "../functions/namespace";
+import { ownName } from "./functions-called";
+import { rewritten, type Token, tokensOf } from "./tokens";
+
+/** In front of our names in files, where the dot after the namespace becomes an underscore. */
+const STORED_PREFIX = `_xldudf_${NAMESPACE}_`;
+
+/** In front of newer built-in functions, and of names that a formula gives itself. */
+const MARKS = /^(?:_xlfn\.(?:_xlws\.)?)?(?:_xlpm\.)?/i;
+const LOCAL = "_xlpm.";
+
+/**
+ * Built-in functions younger than the file format: a file marks them (MS-XLSX 2.2.2, "future functions"; the list is
+ * from memory). What is missing here shows as #NAME? in Excel until it is entered again.
+ */
+const NEWER = new Set(
+  `ACOT ACOTH ARABIC BASE BITAND BITLSHIFT BITOR BITRSHIFT BITXOR BYCOL BYROW CEILING.MATH CHOOSECOLS CHOOSEROWS
+  COMBINA CONCAT COT COTH CSC CSCH DAYS DECIMAL DROP EXPAND FILTERXML FLOOR.MATH FORMULATEXT GAMMA GAUSS HSTACK IFNA
+  IFS IMAGE ISFORMULA ISOWEEKNUM LAMBDA LET MAKEARRAY MAP MAXIFS MINIFS MUNIT NUMBERVALUE PDURATION PERMUTATIONA PHI
+  RANDARRAY REDUCE RRI SCAN SEC SECH SEQUENCE SHEET SHEETS SORTBY SWITCH TAKE TEXTAFTER TEXTBEFORE TEXTJOIN TEXTSPLIT
+  TOCOL TOROW UNICHAR UNICODE UNIQUE VSTACK WRAPCOLS WRAPROWS XLOOKUP XMATCH XOR ARRAYTOTEXT VALUETOTEXT
+  BINOM.DIST BINOM.INV CHISQ.DIST CHISQ.INV CONFIDENCE.NORM CONFIDENCE.T COVARIANCE.P COVARIANCE.S EXPON.DIST F.DIST
+  F.INV GAMMA.DIST GAMMA.INV HYPGEOM.DIST LOGNORM.DIST MODE.SNGL NEGBINOM.DIST NORM.DIST NORM.INV NORM.S.DIST
+  NORM.S.INV PERCENTILE.EXC PERCENTILE.INC PERCENTRANK.EXC PERCENTRANK.INC POISSON.DIST QUARTILE.EXC QUARTILE.INC
+  RANK.AVG RANK.EQ STDEV.P STDEV.S T.DIST T.DIST.2T T.DIST.RT T.INV T.INV.2T T.TEST VAR.P VAR.S WEIBULL.DIST Z.TEST`
+    .trim()
+    .split(/\s+/),
+);
+const NEWEST = new Set(["FILTER", "SORT"]);
+
+/** Our names written otherwise; the workbook that a file names in front of them goes. */
+function withOwnNames(formula: string, write: (name: string) => string): string {
+  const own = (token: Token | undefined) => (token?.kind === "call" ? ownName(token.text) : undefined);
+  return rewritten(formula, (token, next) => {
+    if (token.kind === "sheet") return own(next) === undefined ? undefined : "";
+    const name = own(token);
+    return name === undefined ? undefined : write(name);
+  });
+}
+
+/** The formula with our names as they are typed, with their dot; all else as it was. */
+export function ownNamesTyped(formula: string): string {
+  return withOwnNames(formula, (name) => `${NAMESPACE}.${name}`);
+}
+
+/** The formula with our names as a file must hold them for Excel to find them; all else as it was. */
+export function storedForm(formula: string): string {
+  return withOwnNames(formula, (name) => STORED_PREFIX + name);
+}
+
+/** The formula as it is typed: our names with their dot, newer built-in names without the marks of the file. */
+export function typedForm(stored: string): string {
+  return rewritten(ownNamesTyped(stored), ({ kind, text }) =>
+    kind === "call" || kind === "name" ? text.replace(MARKS, "") : undefined,
+  );
+}
+
+/** Names that a formula in the form of a file gives itself, in capitals. */
+export function localNames(stored: string): ReadonlySet<string> {
+  const marked = tokensOf(stored).filter(({ text }) => text.toLowerCase().startsWith(LOCAL));
+  return new Set(marked.map(({ text }) => text.slice(LOCAL.length).toUpperCase()));
+}
+
+function fileName(name: string): string {
+  const upper = name.toUpperCase();
+  if (NEWEST.has(upper)) return `_xlfn._xlws.${upper}`;
+  return NEWER.has(upper) ? `_xlfn.${upper}` : name;
+}
+
+const DEPTH: Readonly<Partial<Record<Token["kind"], number>>> = {
+  open: 1,
+  openArray: 1,
+  close: -1,
+  closeArray: -1,
+};
+
+/** The arguments of a call, each as its pieces; the opening bracket stands right before `start`. */
+function argumentsFrom(tokens: readonly Token[], start: number): Token[][] {
+  const found: Token[][] = [[]];
+  let depth = 0;
+  for (const token of tokens.slice(start)) {
+    depth += DEPTH[token.kind] ?? 0;
+    if (depth < 0) break;
+    if (depth === 0 && token.kind === "comma") found.push([]);
+    else found.at(-1)?.push(token);
+  }
+  return found;
+}
+
+/** Names that LET or LAMBDA give, in capitals: a file marks each of them wherever it stands. */
+function givenNames(formula: string): ReadonlySet<string> {
+  const tokens = tokensOf(formula).filter(({ kind }) => kind !== "space");
+  const given = tokens.flatMap(({ kind, text }, at) => {
+    const isLet = kind === "call" && text.toUpperCase() === "LET";
+    if (!isLet && !(kind === "call" && text.toUpperCase() === "LAMBDA")) return [];
+    const names = argumentsFrom(tokens, at + 2).slice(0, -1);
+    return names.filter((_, position) => !isLet || position % 2 === 0);
+  });
+  const single = given.filter(([name, ...rest]) => name?.kind === "name" && rest.length === 0);
+  return new Set(single.map(([name]) => String(name?.text).toUpperCase()));
+}
+
+/** A formula as typed, with or without its equals sign, in the form that a file holds. */
+export function fileForm(typed: string): string {
+  const formula = typed.replace(/^=/, "");
+  const given = givenNames(formula);
+  const marked = rewritten(formula, ({ kind, text }) => {
+    if (kind !== "call" && kind !== "name") return undefined;
+    if (given.has(text.toUpperCase())) return LOCAL + text;
+    return kind === "call" ? fileName(text) : undefined;
+  });
+  return storedForm(marked);
+}
