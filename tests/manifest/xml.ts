@@ -1,9 +1,4 @@
-import { createRequire } from "node:module";
-
-type Parse = (xml: string, options: object) => Promise<Record<string, Parsed>>;
-
-const require = createRequire(import.meta.url);
-const { parseStringPromise }: { parseStringPromise: Parse } = require("xml2js");
+import { SaxesParser } from "saxes";
 
 /** An element of a parsed document, its children in the order of the file. */
 export interface Node {
@@ -19,45 +14,55 @@ export interface Node {
   everything(): Node[];
 }
 
-/** What the parser makes of an element when it keeps the order of children. */
-interface Parsed {
-  readonly "#name": string;
-  readonly $?: Record<string, string>;
-  readonly $$?: readonly Parsed[];
-  readonly _?: string;
-}
+class Element implements Node {
+  readonly children: Element[] = [];
+  written = "";
 
-function nodeFrom(parsed: Parsed): Node {
-  const children = (parsed.$$ ?? []).map(nodeFrom);
-  const node: Node = {
-    name: parsed["#name"],
-    attributes: parsed.$ ?? {},
-    children,
-    text: (parsed._ ?? "").trim(),
-    only(name) {
-      const found = children.filter((child) => child.name === name);
-      const [first] = found;
-      if (first === undefined || found.length > 1) throw new Error(`${node.name}: ${found.length} ${name}`);
-      return first;
-    },
-    all: (name) => node.everything().filter((each) => each.name === name),
-    everything: () => [node, ...children.flatMap((child) => child.everything())],
-  };
-  return node;
+  constructor(
+    readonly name: string,
+    readonly attributes: Readonly<Record<string, string>>,
+  ) {}
+
+  get text(): string {
+    return this.written.trim();
+  }
+
+  only(name: string): Node {
+    const found = this.children.filter((child) => child.name === name);
+    const [first] = found;
+    if (first === undefined || found.length > 1) throw new Error(`${this.name}: ${found.length} ${name}`);
+    return first;
+  }
+
+  all(name: string): Node[] {
+    return this.everything().filter((each) => each.name === name);
+  }
+
+  everything(): Node[] {
+    return [this, ...this.children.flatMap((child) => child.everything())];
+  }
 }
 
 /** Parses a document; refuses one that is not well-formed. */
-export async function parseXml(xml: string): Promise<Node> {
-  const parsed = await parseStringPromise(xml, {
-    explicitChildren: true,
-    preserveChildrenOrder: true,
-    strict: true,
+export function parseXml(xml: string): Node {
+  const parser = new SaxesParser();
+  const document = new Element("", {});
+  const open = [document];
+  parser.on("error", (fault) => {
+    throw fault;
   });
-  const [root] = Object.values(parsed);
+  parser.on("opentag", ({ name, attributes }) => {
+    const element = new Element(name, attributes);
+    open.at(-1)?.children.push(element);
+    open.push(element);
+  });
+  parser.on("text", (words) => {
+    const element = open.at(-1);
+    if (element !== undefined) element.written += words;
+  });
+  parser.on("closetag", () => open.pop());
+  parser.write(xml).close();
+  const [root] = document.children;
   if (root === undefined) throw new Error("an empty document");
-  return nodeFrom(root);
-}
-
-export function textOf(node: Node): string {
-  return node.text;
+  return root;
 }

@@ -1,5 +1,5 @@
 import { type Axis, axis, rounded } from "./axis";
-import { hatching, label, labelBeside, type PictureText, picture, shape } from "./svg";
+import { hatching, label, labelBeside, type PictureText, picture, type Shape, shape } from "./svg";
 
 export interface BandPoint {
   readonly x: number;
@@ -68,7 +68,7 @@ function frameFor({ points, dots = [], xSpan }: BandChart, width: number): Frame
   };
 }
 
-function yAxis({ y, left, right }: Frame, { yMarks, yName, yAlso }: BandChart): SVGElement[] {
+function yAxis({ y, left, right }: Frame, { yMarks, yName, yAlso }: BandChart): Shape[] {
   const round = y.marks(Y_MARKS).map((at) => ({ at, text: String(at) }));
   const marks = (yMarks ?? round).filter(({ at }) => at >= y.from && at <= y.to);
   const also = yAlso === undefined ? [] : round;
@@ -83,7 +83,7 @@ function yAxis({ y, left, right }: Frame, { yMarks, yName, yAlso }: BandChart): 
   ];
 }
 
-function xAxis({ x, left, right }: Frame, { xName, xAlso }: BandChart): SVGElement[] {
+function xAxis({ x, left, right }: Frame, { xName, xAlso }: BandChart): Shape[] {
   const count = Math.max(2, Math.floor((right - left) / PIXELS_A_MARK));
   const nameAt = BOTTOM + (xAlso === undefined ? 2 : 3) * LINE + 4;
   return [
@@ -103,7 +103,7 @@ function xAxis({ x, left, right }: Frame, { xName, xAlso }: BandChart): SVGEleme
   ];
 }
 
-function waryParts({ x, left, right }: Frame, wary: readonly WaryStretch[]): SVGElement[] {
+function waryParts({ x, left, right }: Frame, wary: readonly WaryStretch[]): Shape[] {
   const seen = wary
     .map((stretch) => ({ ...stretch, from: Math.max(x.from, stretch.from), to: Math.min(x.to, stretch.to) }))
     .filter(({ from, to }) => to > from);
@@ -118,7 +118,7 @@ function waryParts({ x, left, right }: Frame, wary: readonly WaryStretch[]): SVG
   });
 }
 
-function hereParts({ x, left, right }: Frame, here: AxisMark | undefined): SVGElement[] {
+function hereParts({ x, left, right }: Frame, here: AxisMark | undefined): Shape[] {
   if (here === undefined) return [];
   const at = x.pixels(here.at);
   if (at < left || at > right) return [];
@@ -133,19 +133,19 @@ function joined({ x, y }: Frame, points: readonly { readonly x: number; readonly
   return `M${points.map((at) => `${x.pixels(at.x).toFixed(2)},${y.pixels(at.y).toFixed(2)}`).join("L")}`;
 }
 
-function bandPath(frame: Frame, points: readonly BandPoint[]): SVGElement {
+function bandPath(frame: Frame, points: readonly BandPoint[]): Shape {
   const along = points.map(({ x, high }) => ({ x, y: high }));
   const back = points.map(({ x, low }) => ({ x, y: low })).reverse();
   return shape("path", { d: `${joined(frame, [...along, ...back])}Z`, class: "band" });
 }
 
-function likelyPath(frame: Frame, points: readonly BandPoint[]): SVGElement {
+function likelyPath(frame: Frame, points: readonly BandPoint[]): Shape {
   const likely = points.map((point) => ({ x: point.x, y: point.likely }));
   return shape("path", { d: joined(frame, likely), class: "likely" });
 }
 
 /** A line with its band, axes named and marked. The caller puts a table of the same figures beside it. */
-export function bandChart(chart: BandChart, width: number): SVGElement {
+export function bandChart(chart: BandChart, width: number): Shape {
   const { points, wary = [], dots = [], here } = chart;
   const frame = frameFor(chart, width);
   const height = BOTTOM + (chart.xAlso === undefined ? 2 : 3) * LINE + 10;

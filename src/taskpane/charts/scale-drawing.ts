@@ -1,4 +1,4 @@
-import { hatching, label, labelBeside, type PictureText, picture, shape } from "./svg";
+import { hatching, label, labelBeside, type PictureText, picture, type Shape, shape } from "./svg";
 
 /** Points of a closed outline, mm: along the picture and across it, downwards. */
 export type Path = readonly (readonly [along: number, across: number])[];
@@ -68,14 +68,14 @@ function scaleFor(
 const drawn = (path: Path, { x, y }: Scale) =>
   path.map(([along, across]) => `${x(along).toFixed(2)},${y(across).toFixed(2)}`).join(" ");
 
-function hatchedPart(path: Path | undefined, scale: Scale): SVGElement[] {
+function hatchedPart(path: Path | undefined, scale: Scale): Shape[] {
   if (path === undefined) return [];
   const { pattern, fill } = hatching("hard");
   return [pattern, shape("polygon", { points: drawn(path, scale), fill, class: "hard" })];
 }
 
 /** One place a line of words, from right to left, so that no line runs through words that stand right of theirs. */
-function placeMarks(places: readonly Place[], scale: Scale, width: number): SVGElement[] {
+function placeMarks(places: readonly Place[], scale: Scale, width: number): Shape[] {
   const ordered = [...places].sort((one, other) => other.at - one.at);
   const rows = ordered.map((place, index) => ({
     ...place,
@@ -90,7 +90,7 @@ function placeMarks(places: readonly Place[], scale: Scale, width: number): SVGE
   ];
 }
 
-function scaleBar({ x, pixelsAMm }: Scale, { from, size }: Bounds, top: number): SVGElement[] {
+function scaleBar({ x, pixelsAMm }: Scale, { from, size }: Bounds, top: number): Shape[] {
   const bar = barLength(size);
   const [left, right] = [x(from), x(from) + bar * pixelsAMm];
   return [
@@ -103,7 +103,7 @@ function scaleBar({ x, pixelsAMm }: Scale, { from, size }: Bounds, top: number):
 }
 
 /** An outline drawn to scale, the same scale both ways, with a bar that says how long it is. */
-export function scaleDrawing(drawing: ScaleDrawing, width: number): SVGElement {
+export function scaleDrawing(drawing: ScaleDrawing, width: number): Shape {
   const { outline, hatched, places = [] } = drawing;
   const scale = scaleFor(drawing, width);
   const barTop = scale.bottom + LINE * places.length + 16;

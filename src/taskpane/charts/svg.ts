@@ -1,21 +1,22 @@
-import { element, fill, freshId } from "../parts/dom";
-import "./drawings.css";
+import { freshId } from "../parts/fresh-id";
 
-const SVG = "http://www.w3.org/2000/svg";
+export const SVG = "http://www.w3.org/2000/svg";
 
 type Attributes = Readonly<Record<string, string | number>>;
 
-/** An SVG element with attributes; text is never read as markup. */
-export function shape(
-  tag: string,
-  attributes: Attributes,
-  ...children: readonly (Node | string)[]
-): SVGElement {
-  const made = document.createElementNS(SVG, tag);
-  for (const [name, value] of Object.entries(attributes)) made.setAttribute(name, String(value));
-  made.append(...children);
-  return made;
+/** An element of a drawing as data, so that a page can show it and a file can hold it. */
+export interface Shape {
+  readonly tag: string;
+  readonly attributes: Attributes;
+  readonly children: readonly (Shape | string)[];
 }
+
+/** An element with attributes; text is never read as markup. */
+export const shape = (tag: string, attributes: Attributes, ...children: Shape["children"]): Shape => ({
+  tag,
+  attributes,
+  children,
+});
 
 export interface PictureText {
   readonly title: string;
@@ -29,7 +30,7 @@ export interface Size {
 }
 
 /** A picture that is read aloud as its title and description; its figures stand in a table beside it. */
-export function picture(text: PictureText, { width, height }: Size, ...parts: readonly Node[]): SVGElement {
+export function picture(text: PictureText, { width, height }: Size, ...parts: readonly Shape[]): Shape {
   const title = freshId("title");
   const description = freshId("description");
   return shape(
@@ -50,7 +51,7 @@ export function picture(text: PictureText, { width, height }: Size, ...parts: re
 }
 
 /** Words inside a picture. */
-export function label(x: number, y: number, anchor: "start" | "middle" | "end", text: string): SVGElement {
+export function label(x: number, y: number, anchor: "start" | "middle" | "end", text: string): Shape {
   return shape("text", { x, y, "text-anchor": anchor, class: "mark" }, text);
 }
 
@@ -63,7 +64,7 @@ export function labelBeside(
   y: number,
   text: string,
   [left, right]: readonly [number, number],
-): SVGElement {
+): Shape {
   const long = text.length * LETTER;
   if (x + 4 + long <= right) return label(x + 4, y, "start", text);
   if (x - 4 - long >= left) return label(x - 4, y, "end", text);
@@ -71,7 +72,7 @@ export function labelBeside(
 }
 
 /** Slanted lines to fill an area with: the pattern and the value of `fill` that takes it. */
-export function hatching(kind: "hard" | "wary"): { pattern: SVGElement; fill: string } {
+export function hatching(kind: "hard" | "wary"): { pattern: Shape; fill: string } {
   const id = freshId("hatch");
   const stroke = shape("line", { x1: 0, x2: 0, y1: 0, y2: 6, class: `hatch ${kind}` });
   const turn = kind === "hard" ? 45 : -45;
@@ -83,27 +84,4 @@ export function hatching(kind: "hard" | "wary"): { pattern: SVGElement; fill: st
     patternTransform: `rotate(${turn})`,
   };
   return { pattern: shape("defs", {}, shape("pattern", attributes, stroke)), fill: `url(#${id})` };
-}
-
-/** CSS pixels: a picture is neither squeezed below nor blown up above. */
-const NARROWEST = 150;
-const WIDEST = 520;
-
-/**
- * A picture drawn anew for every width of its place, so that its words keep their size in a narrow
- * pane, a wide one and under zoom.
- *
- * @param draw - Makes the picture for a width in CSS pixels.
- * @param caption - How to read it.
- */
-export function figure(draw: (width: number) => SVGElement, caption: string): HTMLElement {
-  const place = element("div", { class: "drawing" });
-  let drawn = 0;
-  new ResizeObserver(() => {
-    const width = Math.min(WIDEST, Math.max(NARROWEST, Math.floor(place.clientWidth)));
-    if (width === drawn) return;
-    drawn = width;
-    fill(place, draw(width));
-  }).observe(place);
-  return element("figure", {}, place, element("figcaption", { class: "basis" }, caption));
 }

@@ -28,14 +28,6 @@ export function fill(parent: Element, ...children: Child[]): void {
   append(parent, children);
 }
 
-let last = 0;
-
-/** An id that no other element of the page has, whoever else put elements there. */
-export function freshId(stem: string): string {
-  last += 1;
-  return `blade-pane-${stem}-${last}`;
-}
-
 /** Runs a task once typing has paused. */
 export function afterPause(task: () => void, milliseconds = 150): () => void {
   let timer: ReturnType<typeof setTimeout> | undefined;

@@ -1,4 +1,5 @@
-import { element, freshId } from "./dom";
+import { element } from "./dom";
+import { freshId } from "./fresh-id";
 
 interface FieldText {
   readonly label: string;

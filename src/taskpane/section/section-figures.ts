@@ -3,8 +3,8 @@ import { Refusal } from "../../core/refusal";
 import { FOR_DRAWINGS } from "../../functions/catalogue";
 import type { Values } from "../../functions/declare";
 import { type AxisMark, type BandPoint, bandChart, PLOT_SIDE } from "../charts/band-chart";
+import { figure } from "../charts/figure";
 import { type Path, type Place, scaleDrawing } from "../charts/scale-drawing";
-import { figure } from "../charts/svg";
 import { ask, firstRow } from "../parts/ask";
 
 const { quenchSection, readArguments, sectionInputs, sectionParameters, sectionPoints, settle } =

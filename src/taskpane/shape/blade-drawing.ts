@@ -1,6 +1,6 @@
 import type { Fuller } from "../../core/shape/fuller";
+import { figure } from "../charts/figure";
 import { type Path, type Place, scaleDrawing } from "../charts/scale-drawing";
-import { figure } from "../charts/svg";
 import { ask, firstRow } from "../parts/ask";
 import type { BladeInput } from "./blade-form";
 import { type Outline, sectionPath } from "./section-outline";

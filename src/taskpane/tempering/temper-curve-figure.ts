@@ -5,7 +5,7 @@ import type { Steel } from "../../core/steel/steel";
 import type { FittedCurve } from "../../core/tempering/fits";
 import { FOR_DRAWINGS } from "../../functions/catalogue";
 import { type BandChart, type BandPoint, bandChart, type WaryStretch } from "../charts/band-chart";
-import { figure } from "../charts/svg";
+import { figure } from "../charts/figure";
 import { ask, cellText, firstRow } from "../parts/ask";
 import { element } from "../parts/dom";
 import { disclosure, refusalNote, table } from "../parts/tables";
