@@ -7,7 +7,7 @@ import { readOptions, WrongArguments } from "./options";
 import { counted } from "./remarks";
 import { progressLine, runCommand, STATUS } from "./run-command";
 
-const MOST_LINES = 60;
+const MOST_LINES = 500;
 
 const USAGE = `Usage: template [--output FILE.xlsx]           write an empty planning workbook ("planning workbook.xlsx")
        template --lines N [--output FILE.xlsx]   with room for N lines of an order, 1 to ${MOST_LINES} (usually ${USUAL_ROOM})

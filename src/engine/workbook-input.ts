@@ -1,4 +1,5 @@
 import { CellValueType, type ICellData, type IWorkbookData, type IWorksheetData } from "@univerjs/core";
+import { downColumnForm, namesWholeRows } from "../formula/references";
 import type { CellInput } from "./cell-value";
 
 export interface SheetInput {
@@ -45,12 +46,43 @@ export function cellData(content: CellInput): ICellData {
 const SPARE_ROWS = 2000;
 const SPARE_COLUMNS = 200;
 
+/** First formula of those alike in a column. */
+interface Shared {
+  readonly id: string;
+  readonly cell: ICellData;
+}
+
+/**
+ * Gives formulas alike down a column one text: the engine reads it once and moves its references for the others,
+ * which takes half the time and memory of reading each.
+ */
+class SharedFormulas {
+  private readonly known = new Map<string, Shared>();
+
+  constructor(private readonly sheet: string) {}
+
+  cell(content: CellInput, row: number, column: number): ICellData {
+    const cell = cellData(content);
+    const formula = cell.f;
+    if (typeof formula !== "string" || namesWholeRows(formula)) return cell;
+    const form = `${column} ${downColumnForm(formula, row)}`;
+    const first = this.known.get(form);
+    if (first === undefined) {
+      this.known.set(form, { id: `${this.sheet}-${this.known.size}`, cell });
+      return cell;
+    }
+    first.cell.si = first.id;
+    return { si: first.id };
+  }
+}
+
 function sheetData({ name, rows }: SheetInput, id: string): Partial<IWorksheetData> {
   const cells: Record<number, Record<number, ICellData>> = {};
+  const shared = new SharedFormulas(id);
   rows.forEach((row, r) => {
     const filled: Record<number, ICellData> = {};
     row.forEach((content, c) => {
-      if (content !== undefined) filled[c] = cellData(content);
+      if (content !== undefined) filled[c] = shared.cell(content, r, c);
     });
     cells[r] = filled;
   });

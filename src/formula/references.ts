@@ -97,6 +97,23 @@ export function shifted(formula: string, rows: number, columns: number): string 
   });
 }
 
+/**
+ * The formula with the rows that move along written as distances from its own: the same text for formulas that are
+ * alike down a column.
+ *
+ * @param row - Row of the cell that holds the formula, counted from 0.
+ */
+export function downColumnForm(formula: string, row: number): string {
+  return replaceOutsideTexts(formula, CELL, ([, fixedColumn, letters, fixedRow, digits]) =>
+    fixedRow ? `${fixedColumn}${letters}$${digits}` : `${fixedColumn}${letters}[${Number(digits) - 1 - row}]`,
+  );
+}
+
+/** True where the formula names whole rows, `5:7`. */
+export function namesWholeRows(formula: string): boolean {
+  return maskOf(formula).search(ROWS) >= 0;
+}
+
 /** Cells on a sheet. */
 export interface SheetArea {
   readonly sheet: string;

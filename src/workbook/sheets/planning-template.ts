@@ -221,7 +221,7 @@ function sheetsOf(data: TemplateData, room: Room): SheetModel[] {
  * others, so that the file outlives a reader without the add-in.
  *
  * @param data - What is known already; empty without it.
- * @param lines - Lines of the order to leave room for, 1 to 60; a run that is known keeps two free lines in any case.
+ * @param lines - Lines of the order to leave room for, 1 to 500; a run that is known keeps two free lines in any case.
  */
 export function planningTemplate(data: TemplateData = EMPTY_DATA, lines: number = USUAL_ROOM): WorkbookModel {
   const { run, forge } = data.cover;
