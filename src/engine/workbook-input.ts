@@ -1,5 +1,5 @@
 import { CellValueType, type ICellData, type IWorkbookData, type IWorksheetData } from "@univerjs/core";
-import { downColumnForm, namesWholeRows } from "../formula/references";
+import { downColumnForm } from "../formula/references";
 import type { CellInput } from "./cell-value";
 
 export interface SheetInput {
@@ -64,7 +64,7 @@ class SharedFormulas {
   cell(content: CellInput, row: number, column: number): ICellData {
     const cell = cellData(content);
     const formula = cell.f;
-    if (typeof formula !== "string" || namesWholeRows(formula)) return cell;
+    if (typeof formula !== "string") return cell;
     const form = `${column} ${downColumnForm(formula, row)}`;
     const first = this.known.get(form);
     if (first === undefined) {

@@ -99,19 +99,17 @@ export function shifted(formula: string, rows: number, columns: number): string 
 
 /**
  * The formula with the rows that move along written as distances from its own: the same text for formulas that are
- * alike down a column.
+ * alike down a column. One that names whole rows is like no other.
  *
  * @param row - Row of the cell that holds the formula, counted from 0.
  */
 export function downColumnForm(formula: string, row: number): string {
-  return replaceOutsideTexts(formula, CELL, ([, fixedColumn, letters, fixedRow, digits]) =>
-    fixedRow ? `${fixedColumn}${letters}$${digits}` : `${fixedColumn}${letters}[${Number(digits) - 1 - row}]`,
-  );
-}
-
-/** True where the formula names whole rows, `5:7`. */
-export function namesWholeRows(formula: string): boolean {
-  return maskOf(formula).search(ROWS) >= 0;
+  return rewritten(formula, ({ kind, text }) => {
+    if (kind === "rows") return `${text}[${row}]`;
+    const parts = kind === "cell" ? readCellParts(text) : undefined;
+    if (parts === undefined || parts.isRowFixed) return undefined;
+    return `${parts.isColumnFixed ? "$" : ""}${parts.column}[${parts.row - row}]`;
+  });
 }
 
 /** Cells on a sheet. */
