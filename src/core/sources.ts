@@ -1,6 +1,7 @@
 import general from "../data/sources/general.json";
 import hardening from "../data/sources/hardening.json";
 import hardness from "../data/sources/hardness.json";
+import mechanics from "../data/sources/mechanics.json";
 import plan from "../data/sources/plan.json";
 import steel from "../data/sources/steel.json";
 import stock from "../data/sources/stock.json";
@@ -17,7 +18,17 @@ export interface Source {
   readonly seen: string;
 }
 
-const lists = { ...general, ...steel, ...tempering, ...hardening, ...hardness, ...stock, ...trade, ...plan };
+const lists = {
+  ...general,
+  ...steel,
+  ...tempering,
+  ...hardening,
+  ...hardness,
+  ...stock,
+  ...trade,
+  ...plan,
+  ...mechanics,
+};
 
 export type SourceKey = keyof typeof lists;
 

@@ -16,6 +16,7 @@ import { sectionInputs, sectionParameters } from "./hardening/section-arguments"
 import * as hardness from "./hardness";
 import * as inspection from "./inspection";
 import { parseMeasure } from "./measure";
+import * as mechanics from "./mechanics";
 import * as money from "./money";
 import * as run from "./run";
 import * as shape from "./shape";
@@ -35,6 +36,7 @@ const byTopic: Readonly<Record<Topic, Readonly<Record<string, WorksheetFunction>
   Inspection: inspection,
   Blade: blade,
   Shape: shape,
+  Mechanics: mechanics,
   Stock: stock,
   Run: run,
   Money: money,

@@ -4,6 +4,7 @@ import type { Example, WorksheetFunction } from "./declare";
 import * as hardening from "./hardening/examples";
 import * as hardness from "./hardness/examples";
 import * as inspection from "./inspection/examples";
+import * as mechanics from "./mechanics/examples";
 import * as money from "./money/examples";
 import * as run from "./run/examples";
 import * as shape from "./shape/examples";
@@ -19,6 +20,7 @@ const byName: Readonly<Record<string, readonly Example[]>> = {
   ...blade,
   ...hardness,
   ...shape,
+  ...mechanics,
   ...stock,
   ...run,
   ...money,

@@ -112,6 +112,21 @@ export const QUANTITIES = {
     units: { mm3: [1], "mm³": [1], cm3: [1000], "cm³": [1000], in3: [16387.064] },
     shown: '66000 or "66 cm3"',
   },
+  force: {
+    noun: "a force",
+    units: { n: [1], kn: [1000], kgf: [9.80665], kp: [9.80665], lbf: [4.4482216152605] },
+    shown: '50 (N), "50 N" or "5 kgf"',
+  },
+  stiffness: {
+    noun: "a stiffness",
+    units: { "n/mm": [1], "kgf/mm": [9.80665], "lbf/in": [4.4482216152605 / 25.4] },
+    shown: '2.5 or "2.5 N/mm"',
+  },
+  "line load": {
+    noun: "a load per mm of edge",
+    units: { "n/mm": [1], "lbf/in": [4.4482216152605 / 25.4] },
+    shown: '20 or "20 N/mm"',
+  },
   count: { noun: "a whole number", units: {}, shown: "24" },
   number: { noun: "a number", units: {}, shown: "1.5" },
   money: { noun: "an amount without a currency sign", units: {}, shown: "125.50" },

@@ -10,6 +10,7 @@ export const TOPICS = [
   "Inspection",
   "Blade",
   "Shape",
+  "Mechanics",
   "Stock",
   "Run",
   "Money",

@@ -39,7 +39,8 @@ export interface BladeProperties {
   readonly inertia: number;
 }
 
-interface Settled {
+/** A station with every figure of its section filled in and checked. */
+export interface ResolvedStation {
   readonly x: number;
   readonly outline: Outline;
   readonly fuller: Fuller;
@@ -69,6 +70,21 @@ function outlineBetween(a: Outline, b: Outline, share: number): Outline {
   };
 }
 
+/** The section at a share of the way from one station to the next: every dimension in a straight line. */
+export function sectionBetween(
+  a: ResolvedStation,
+  b: ResolvedStation,
+  share: number,
+): { readonly outline: Outline; readonly fuller: Fuller } {
+  return {
+    outline: outlineBetween(a.outline, b.outline, share),
+    fuller: {
+      width: between(a.fuller.width, b.fuller.width, share),
+      depth: between(a.fuller.depth, b.fuller.depth, share),
+    },
+  };
+}
+
 function netArea(outline: Outline, fuller: Fuller): number {
   const area = outlineArea(outline);
   return fuller.width === 0 && fuller.depth === 0 ? area : area - 2 * fullerArea(outline, fuller);
@@ -81,7 +97,7 @@ function atPlace<T>(x: number, step: () => T): T {
   throw new InvalidValue(`at ${quantityText(x, "mm")}: ${found.message}`);
 }
 
-function settle(station: Station): Settled {
+function resolveStation(station: Station): ResolvedStation {
   const { x, fuller = NO_FULLER } = station;
   return atPlace(x, () => {
     const outline = outlineOf(station);
@@ -90,20 +106,16 @@ function settle(station: Station): Settled {
 }
 
 /** Arcs, and anything a fuller cuts, are not polynomials of the distance. */
-function isPolynomial({ outline, fuller }: Settled): boolean {
+function isPolynomial({ outline, fuller }: ResolvedStation): boolean {
   const arcs = outline.grind.curve !== "" || outline.grind.word === "lenticular";
   return !arcs && fuller.width === 0 && fuller.depth === 0;
 }
 
-function panelMoments(a: Settled, b: Settled): Moments {
+function panelMoments(a: ResolvedStation, b: ResolvedStation): Moments {
   const length = b.x - a.x;
   const area = (fromStart: number) => {
-    const share = fromStart / length;
-    const fuller = {
-      width: between(a.fuller.width, b.fuller.width, share),
-      depth: between(a.fuller.depth, b.fuller.depth, share),
-    };
-    return atPlace(a.x + fromStart, () => netArea(outlineBetween(a.outline, b.outline, share), fuller));
+    const { outline, fuller } = sectionBetween(a, b, fromStart / length);
+    return atPlace(a.x + fromStart, () => netArea(outline, fuller));
   };
   if (!isPolynomial(a) || !isPolynomial(b)) return smoothMoments(area, length);
   return polynomialMoments(a.area, area(length / 2), b.area, length);
@@ -125,6 +137,17 @@ function checkOrder(stations: readonly Station[]): void {
 }
 
 /**
+ * Stations with defaults filled in, each section and their order checked.
+ *
+ * @param stations - From heel to tip, at least two [mm]
+ * @throws InvalidValue for stations out of order or a section that cannot be, naming the place.
+ */
+export function resolveStations(stations: readonly Station[]): readonly ResolvedStation[] {
+  checkOrder(stations);
+  return stations.map(resolveStation);
+}
+
+/**
  * Volume, mass, balance and inertia of a blade from its stations. Every dimension varies in a straight
  * line from station to station; the area is integrated, exactly for straight-sided sections and to
  * 1e-12 of the figure for arcs and fullers.
@@ -134,12 +157,11 @@ function checkOrder(stations: readonly Station[]): void {
  * @throws InvalidValue for stations out of order or a section that cannot be, naming the place.
  */
 export function bladeProperties(stations: readonly Station[], density: number): BladeProperties {
-  checkOrder(stations);
-  const settled = stations.map(settle);
-  const origin = settled[0]?.x ?? 0;
+  const resolved = resolveStations(stations);
+  const origin = resolved[0]?.x ?? 0;
   let sum: Moments = { volume: 0, first: 0, second: 0 };
-  settled.slice(1).forEach((here, index) => {
-    const before = settled[index];
+  resolved.slice(1).forEach((here, index) => {
+    const before = resolved[index];
     if (before !== undefined)
       sum = addMoments(sum, shiftMoments(panelMoments(before, here), before.x - origin));
   });

@@ -1,0 +1,90 @@
+import type { Grind } from "../../core/shape/grinds";
+import type { Station } from "../../core/shape/stations";
+import { optionalSeries, series } from "../parameters";
+import { steelOrDensity } from "./density-argument";
+import {
+  bevelOptions,
+  curveOptions,
+  edgeOptions,
+  length,
+  optionalGrind,
+  thicknessOptions,
+  widthOptions,
+} from "./lengths";
+
+/** What the station arguments are read into. */
+export interface StationLists {
+  readonly x: readonly number[];
+  readonly width: readonly number[];
+  readonly thickness: readonly number[];
+  readonly grind: Grind;
+  readonly edge: readonly number[];
+  readonly bevelHeight: readonly number[];
+  readonly curve: readonly number[];
+  readonly fullerWidth: readonly number[];
+  readonly fullerDepth: readonly number[];
+}
+
+/** A list left empty all along is a figure that was not given. */
+function orNothing(list: readonly number[]): (index: number) => number | undefined {
+  const isEmpty = list.every((value) => value === 0);
+  return (index) => (isEmpty ? undefined : list[index]);
+}
+
+/** The stations of one blade from its lists. */
+export function stationsOf(lists: StationLists): Station[] {
+  const bevelAt = orNothing(lists.bevelHeight);
+  const curveAt = orNothing(lists.curve);
+  return lists.x.map((x, index) => ({
+    x,
+    grind: lists.grind,
+    width: lists.width[index] ?? 0,
+    thickness: lists.thickness[index] ?? 0,
+    edge: lists.edge[index],
+    bevelHeight: bevelAt(index),
+    curve: curveAt(index),
+    fuller: { width: lists.fullerWidth[index] ?? 0, depth: lists.fullerDepth[index] ?? 0 },
+  }));
+}
+
+const perStation = "One figure a station, or one for all.";
+
+/** The arguments by which every function takes a measured blade, in their order. */
+export const stationParameters = {
+  x: series(
+    length({
+      label: "x",
+      min: -10_000,
+      help: "Distance of each station along the blade in mm, rising from heel to tip.",
+    }),
+  ),
+  width: series(length({ ...widthOptions, min: 0, help: `${widthOptions.help} ${perStation}` })),
+  thickness: series(length({ ...thicknessOptions, min: 0, help: `${thicknessOptions.help} ${perStation}` })),
+  grind: optionalGrind,
+  edge: optionalSeries({ ...edgeOptions, fallback: 0, help: `${edgeOptions.help} ${perStation}` }),
+  density: steelOrDensity,
+  bevelHeight: optionalSeries({
+    ...length({ ...bevelOptions, min: 0, help: `${bevelOptions.help} ${perStation}` }),
+    fallback: 0,
+  }),
+  curve: optionalSeries({
+    ...length({ ...curveOptions, min: 0, help: `${curveOptions.help} ${perStation}` }),
+    fallback: 0,
+  }),
+  fullerWidth: optionalSeries({
+    ...length({
+      label: "fuller width",
+      min: 0,
+      help: `Rim to rim in mm, one fuller on each side. ${perStation}`,
+    }),
+    fallback: 0,
+  }),
+  fullerDepth: optionalSeries({
+    ...length({
+      label: "fuller depth",
+      min: 0,
+      help: `Below a straight edge laid over the rims, in mm. ${perStation}`,
+    }),
+    fallback: 0,
+  }),
+};
