@@ -10,6 +10,8 @@ import { findConversionTable } from "../src/core/hardness/conversion-tables";
 import { convertHardness } from "../src/core/hardness/convert";
 import { strengthOf } from "../src/core/hardness/strength";
 import { acceptChance } from "../src/core/inspection/accept-chance";
+import { heldBlade } from "../src/core/mechanics/flex";
+import { ring } from "../src/core/mechanics/ring";
 import { type LearningModel, nthHours, totalHours } from "../src/core/run/learning";
 import { yieldFloor } from "../src/core/run/yield-floor";
 import { findGrind } from "../src/core/shape/grinds";
@@ -20,6 +22,7 @@ import { findSteel } from "../src/core/steel/find";
 import { cutPlan } from "../src/core/stock/cut-plan";
 import { formulaHardness } from "../src/core/tempering/composition-formula";
 import { temperedHardness } from "../src/core/tempering/tempered";
+import { bar, LENGTH, RIGIDITY, scaledFrequency } from "./mechanics/beams";
 
 export type Row = readonly (number | string)[];
 
@@ -143,6 +146,20 @@ export const QUANTITIES: Readonly<Record<string, Quantity>> = {
   "blade mass": (row) => blade(row).mass,
   "blade balance": (row) => blade(row).balance,
   "blade inertia": (row) => blade(row).inertia,
+  "slope of a bent bar": (row) => {
+    const held = heldBlade(bar(), 0, LENGTH);
+    return held.bend((number(row, 0) * RIGIDITY) / LENGTH ** 2).slope;
+  },
+  "deflection of a tapered bar": (row) =>
+    (3 * RIGIDITY) / LENGTH ** 3 / heldBlade(bar(number(row, 0)), 0, LENGTH).stiffness,
+  "frequency of a free bar": (row) => {
+    const { first, second } = ring(bar(number(row, 0), number(row, 1)), []);
+    return scaledFrequency(row[2] === 1 ? first : second);
+  },
+  "quiet point of a free bar": (row) => {
+    const { quietNearHeel, quietNearTip } = ring(bar(number(row, 0), number(row, 1)), []);
+    return ((row[2] === 1 ? quietNearHeel : quietNearTip) ?? Number.NaN) / LENGTH;
+  },
   "end of the usual band": (row) => {
     const use = findUse(row[0] as string);
     return row[1] === "low" ? use.low : use.high;

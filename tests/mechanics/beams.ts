@@ -25,6 +25,11 @@ export function bar(thickness = 1, width = 1, panels = 1): Blade {
 export const RIGIDITY = (ELASTIC_MODULUS * WIDTH * THICKNESS ** 3) / 12;
 export const PER_LENGTH = DENSITY * 1e-9 * WIDTH * THICKNESS;
 
+/** ω √(ρA L⁴ / EI) of the heel for a frequency [Hz] */
+export function scaledFrequency(hertz: number): number {
+  return 2 * Math.PI * hertz * Math.sqrt((PER_LENGTH * LENGTH ** 4) / RIGIDITY);
+}
+
 /** Root of a function by bisection, for the checks only. */
 export function bisected(f: (x: number) => number, low: number, high: number): number {
   let [a, b] = [low, high];

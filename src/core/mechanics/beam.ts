@@ -1,6 +1,6 @@
 import { quantityText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
-import type { Relation } from "../relation";
+import { relation } from "../relation";
 import {
   bladeProperties,
   type ResolvedStation,
@@ -14,7 +14,7 @@ import { type SectionProperties, sectionProperties } from "./cross-section";
 export const ELASTIC_MODULUS = 207_000;
 
 /** Sections of a blade as a beam. */
-export const BLADE_SECTION: Relation = {
+export const BLADE_SECTION = relation({
   title: "Second moment of area of a blade's cross-section",
   source: "plane-geometry",
   locator: "∫ y² dA about the centroid",
@@ -25,7 +25,7 @@ export const BLADE_SECTION: Relation = {
   note:
     "Every dimension varies in a straight line between stations. A fuller lies in the middle of its face, on a full " +
     "wedge along the spine. A chisel grind also twists a little as it bends, which is not counted.",
-};
+});
 
 /** A blade between its first and last station. */
 export interface Blade {

@@ -1,6 +1,6 @@
 import { quantityText } from "../quantity-text";
 import { InvalidValue, NotAvailable } from "../refusal";
-import type { Relation } from "../relation";
+import { relation } from "../relation";
 import { rootBetween } from "./root";
 
 const RADIANS = Math.PI / 180;
@@ -8,7 +8,7 @@ const RADIANS = Math.PI / 180;
 const THICKEST_EDGE = 10;
 
 /** Side load on an edge. */
-export const EDGE_BENDING: Relation = {
+export const EDGE_BENDING = relation({
   title: "Side load at which a wedge-shaped edge takes a set",
   source: "wedge-bending",
   locator: "bending stress 6 M ÷ t² of a wedge loaded across its edge over the depth of the contact",
@@ -23,7 +23,7 @@ export const EDGE_BENDING: Relation = {
   note:
     "A bound for comparing two grinds or two hardnesses, not a rating: chips, carbides, burrs and fatigue are left out. " +
     "The load is spread from the apex over the depth of the contact.",
-};
+});
 
 /** An edge as it is ground. */
 export interface Edge {

@@ -1,6 +1,6 @@
 import { quantityText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
-import type { Relation } from "../relation";
+import { relation } from "../relation";
 import { type Blade, checkOnBlade, ELASTIC_MODULUS, stepsAlong } from "./beam";
 import { rootBetween } from "./root";
 
@@ -9,7 +9,7 @@ const STEPS = 72;
 const DEGREES = 180 / Math.PI;
 
 /** Bending of a blade held at one place and loaded at another. */
-export const BLADE_FLEX: Relation = {
+export const BLADE_FLEX = relation({
   title: "Bending of a blade across the flat",
   source: "bisshopp-drucker-1945",
   locator: "elastica of a cantilever under a dead load, here with a section that varies along the blade",
@@ -28,7 +28,7 @@ export const BLADE_FLEX: Relation = {
     "Of a sound blade, held rigidly; the load keeps its direction and the blade's own weight is left out. The set is where " +
     "the most strained fibre reaches the yield strength that the hardness stands for; a flawed, hot-spotted or " +
     "under-tempered blade may break before it. Not a proof test.",
-};
+});
 
 /** What of the blade bends: from the place where it is held to the load. Lengths from the held place. */
 interface Arm {

@@ -1,5 +1,5 @@
 import { InvalidValue } from "../refusal";
-import type { Relation } from "../relation";
+import { relation } from "../relation";
 import { gaussRule } from "../shape/gauss";
 import { addBlock, type Banded, bandedZeros, factor, solve, times } from "./banded";
 import { type Blade, ELASTIC_MODULUS, stepsAlong } from "./beam";
@@ -20,7 +20,7 @@ const T_PER_MM3 = 1e-9;
 const T_MM2_PER_KG_M2 = 1e3;
 
 /** First two bending modes of a free blade. */
-export const BLADE_RING: Relation = {
+export const BLADE_RING = relation({
   title: "Bending vibration of a free blade",
   source: "beam-theory",
   locator: "Euler-Bernoulli beam, both ends free; Hermite elements with the masses of the fittings",
@@ -36,7 +36,7 @@ export const BLADE_RING: Relation = {
     "Across the flat, both ends free, as a blade rings that is struck while it hangs. Each fitting counts as one mass with its own " +
     "inertia; beyond the stations it is joined rigidly to the nearest end. A grip that is not tight, or a hand, " +
     "shifts the quiet point near the heel.",
-};
+});
 
 /** A part that moves with the blade. */
 export interface Fitting {
