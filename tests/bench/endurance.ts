@@ -6,7 +6,7 @@
  * 30 minutes unless another number is given; exit status 1 where memory grew beyond the limit.
  */
 import type { CDPSession, Page } from "playwright-core";
-import { planningCell } from "../../src/workbook/sheets/demo/planning-sheet";
+import { lineCell } from "../../src/workbook/sheets/lines-sheet";
 import { Session } from "../workbench/session";
 
 const USUAL_MINUTES = 30;
@@ -16,7 +16,7 @@ const WARM_UP = 0.1;
 const SAMPLES = 30;
 
 const STEELS = ["52100", "80CrV2", "1075", "C60", "51CrV4", "5160", "1084", "1095", "no such steel"];
-const SHEETS = ["Certificates", "Coupons", "Run plan", "Run R-07"];
+const SHEETS = ["Steel and heats", "Coupons", "Costs", "Lines"];
 
 async function goTo(page: Page, address: string): Promise<void> {
   await page.fill("#cell-address", address);
@@ -34,19 +34,19 @@ const press = (page: Page, name: string) => page.getByRole("button", { name, exa
 /** One round of what a smith does: steels and tempers, a formula, a step back and forth, other sheets, the table. */
 async function round(page: Page, count: number): Promise<void> {
   const line = count % 6;
-  await enter(page, planningCell(line, "steel"), STEELS[count % STEELS.length] ?? "1095");
-  await enter(page, planningCell(line, "aim"), String(48 + (count % 12)));
-  await enter(page, "B14", `=BLADE.COMPOSITION("${STEELS[count % 8]}")`);
+  await enter(page, lineCell(line, "steel"), STEELS[count % STEELS.length] ?? "1095");
+  await enter(page, lineCell(line, "aim"), String(48 + (count % 12)));
+  await enter(page, "B20", `=BLADE.COMPOSITION("${STEELS[count % 8]}")`);
   await press(page, "Undo");
   await press(page, "Redo");
-  await enter(page, "B14", "");
+  await enter(page, "B20", "");
   const sheet = SHEETS[count % SHEETS.length] ?? "";
   await page.locator("#sheets").getByRole("button", { name: sheet, exact: true }).click();
   if (count % 5 === 0) {
     await press(page, "Read as table");
     await press(page, "Read as table");
   }
-  await page.locator("#sheets").getByRole("button", { name: "Run R-07", exact: true }).click();
+  await page.locator("#sheets").getByRole("button", { name: "Lines", exact: true }).click();
 }
 
 /** Bytes of JavaScript memory in use once rubbish is cleared away. */

@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from "vitest";
-import { planningCell } from "../../src/workbook/sheets/demo/planning-sheet";
+import { lineCell } from "../../src/workbook/sheets/lines-sheet";
 import { Bench } from "./bench";
 import { type OpenPage, Session } from "./session";
 
@@ -35,25 +35,25 @@ describe("work kept by the browser", () => {
   });
 
   test("a reload right after a change loses nothing, and starting afresh can be taken back", async () => {
-    await bench.enter(planningCell(0, "good"), "31");
+    await bench.enter(lineCell(0, "good"), "31");
     await reload();
     await expect.poll(notice).toMatch(/^Restored what you had at \d\d:\d\d: Run R-07\.xlsx\./);
-    await bench.says(planningCell(0, "good"), "31");
+    await bench.says(lineCell(0, "good"), "31");
     await bench.press("Start afresh");
-    await bench.says(planningCell(0, "good"), "24");
+    await bench.says(lineCell(0, "good"), "24");
     await bench.press("Bring back");
-    await bench.says(planningCell(0, "good"), "31");
+    await bench.says(lineCell(0, "good"), "31");
   });
 
   test("a reload in the middle of typing loses nothing, in the field and in the picture", async () => {
     const { page } = opened;
-    await bench.goTo(planningCell(1, "item"));
+    await bench.goTo(lineCell(1, "item"));
     await page.fill("#cell-content", "Field knife, half ty");
     await reload();
     await expect.poll(() => page.inputValue("#cell-content")).toBe("Field knife, half ty");
     await page.keyboard.type("ped");
     await page.keyboard.press("Enter");
-    await bench.says(planningCell(1, "item"), "Field knife, half typed");
+    await bench.says(lineCell(1, "item"), "Field knife, half typed");
     await bench.press("Close");
     const below = await bench.clickBelowTheRun();
     await page.keyboard.type("=BLADE.CARBON(", { delay: 10 });
@@ -61,12 +61,12 @@ describe("work kept by the browser", () => {
     await expect.poll(() => page.inputValue("#cell-content")).toBe("=BLADE.CARBON(");
     await expect.poll(() => page.inputValue("#cell-address")).toBe(below);
     await page.keyboard.press("Escape");
-    await bench.says(planningCell(1, "item"), "Field knife, half typed");
+    await bench.says(lineCell(1, "item"), "Field knife, half typed");
   });
 
   test("a page that ended without a word is restored by the next one", async () => {
-    await bench.enter(planningCell(0, "good"), "33");
-    await bench.says(planningCell(0, "good"), "33");
+    await bench.enter(lineCell(0, "good"), "33");
+    await bench.says(lineCell(0, "good"), "33");
     // Longer than any change waits to be kept.
     await opened.page.waitForTimeout(2500);
     const context = opened.page.context();
@@ -74,19 +74,19 @@ describe("work kept by the browser", () => {
     await opened.page.close({ runBeforeUnload: false });
     await next.goto(session.address);
     await ready(next);
-    await new Bench(next).says(planningCell(0, "good"), "33");
+    await new Bench(next).says(lineCell(0, "good"), "33");
     await next.close();
   });
 
   test("a second window says that it does not keep, and leaves what the first one keeps alone", async () => {
-    await bench.enter(planningCell(0, "good"), "35");
+    await bench.enter(lineCell(0, "good"), "35");
     const second = await opened.page.context().newPage();
     await second.goto(session.address);
     await ready(second);
     await expect.poll(() => second.textContent("#notice-words")).toMatch(/open in another window/);
-    await new Bench(second).enter(planningCell(0, "good"), "99");
+    await new Bench(second).enter(lineCell(0, "good"), "99");
     await second.close();
     await reload();
-    await bench.says(planningCell(0, "good"), "35");
+    await bench.says(lineCell(0, "good"), "35");
   });
 });

@@ -1,10 +1,10 @@
 import type { Page } from "playwright-core";
 import { expect, vi } from "vitest";
-import { planningCell, planningSheet } from "../../src/workbook/sheets/demo/planning-sheet";
-import { columnKeys } from "../../src/workbook/sheets/planning-columns";
+import { columnKeys, lineCell } from "../../src/workbook/sheets/lines-sheet";
+import { FIRST_ROW } from "../../src/workbook/sheets/parts/table-sheet";
 import { demoRun } from "../../src/workbook/sheets/run-r07/run";
 
-const [firstLine, lastLine] = planningSheet(demoRun).lines;
+const AFTER_LAST = FIRST_ROW + demoRun.lines.length;
 
 /** A browser on a machine with other work takes its time; what is asked of it is not how fast it is. */
 vi.setConfig({ testTimeout: 180_000, hookTimeout: 180_000, expect: { poll: { timeout: 30_000 } } });
@@ -85,7 +85,7 @@ export class Bench {
 
   /** The lines of the run as the page shows them, by column. */
   async lines(): Promise<Record<string, string>[]> {
-    const rows = (await this.table()).slice(firstLine, lastLine + 1);
+    const rows = (await this.table()).slice(FIRST_ROW, AFTER_LAST);
     return rows.map((row) => Object.fromEntries(columnKeys.map((key, column) => [key, row[column] ?? ""])));
   }
 
@@ -95,7 +95,7 @@ export class Bench {
 
   /** Waits until the run has been worked out. */
   settled(): Promise<void> {
-    return this.says(planningCell(0, "temperC"), /^\d+$/);
+    return this.says(lineCell(0, "temperC"), /^\d+$/);
   }
 
   /** Clicks an empty cell below the run, as a smith would before typing, and gives its address. */

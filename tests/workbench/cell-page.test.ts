@@ -33,9 +33,9 @@ async function paneSays(expected: string | RegExp): Promise<void> {
 test("This cell follows the selection, explains a filled cell by its own row, and an error with the way out", async () => {
   await bench.settled();
   await openPage("This cell");
-  await bench.sheet("Steels of the run");
-  await bench.goTo("C5");
-  await paneSays(/Filled by the formula in 'Steels of the run'!C4\./);
+  await bench.sheet("Section");
+  await bench.goTo("G6");
+  await paneSays(/Filled by the formula in Section!G5\./);
   await paneSays(/\(row 2 of 6\)/);
   await bench.newSheet();
   await bench.enter("B1", "hot");

@@ -2,15 +2,12 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import AxeBuilder from "@axe-core/playwright";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
-import { planningCell, planningSheet } from "../../src/workbook/sheets/demo/planning-sheet";
-import { columnKeys } from "../../src/workbook/sheets/planning-columns";
-import { demoRun } from "../../src/workbook/sheets/run-r07/run";
+import { FIRST_SECTION } from "../../src/workbook/sheets/demo/section-sheet";
+import { lineCell } from "../../src/workbook/sheets/lines-sheet";
 import { Bench } from "./bench";
 import { type OpenPage, Session } from "./session";
 import { describeTabs } from "./tabs";
 
-const sheet = planningSheet(demoRun);
-const [, lastLine] = sheet.lines;
 const ERROR = /^#(N\/A|VALUE!) \S/;
 
 let session: Session;
@@ -52,7 +49,7 @@ describe("the run as it opens", () => {
     expect(run.map(({ starts }) => starts)).toEqual(["28", "44", "14", "8", "10", "6"]);
   });
 
-  test("six lines with all that a smith decides by stand beside the pane at 1280 × 800, unscrolled", async () => {
+  test("the grid stands beside the pane at 1280 × 800, both whole", async () => {
     await bench.settled();
     const { page } = opened;
     const pane = await page.locator("#pane").boundingBox();
@@ -60,27 +57,6 @@ describe("the run as it opens", () => {
     expect(pane?.width).toBeGreaterThanOrEqual(300);
     expect(x + width).toBeLessThanOrEqual(pane?.x ?? 0);
     expect(y + height).toBeLessThanOrEqual(800);
-    // Clicking the lower right corner of the block where it ought to be must hit its last cell.
-    const caution = columnKeys.indexOf("caution");
-    const right = 30 + sheet.columnWidths.slice(0, caution + 1).reduce((sum, each) => sum + each, 0);
-    expect(right).toBeLessThan(width);
-    const heights = Array.from({ length: lastLine + 1 }, (_, row) => sheet.rowHeights[row] ?? 24);
-    const bottom = 20 + heights.reduce((sum, each) => sum + each, 0);
-    await page.mouse.click(x + right - 6, y + bottom - 6);
-    await expect.poll(() => page.inputValue("#cell-address")).toBe(planningCell(5, "caution"));
-    const decidedBy = [
-      "item",
-      "steel",
-      "starts",
-      "mass",
-      "temperC",
-      "temperF",
-      "low",
-      "high",
-      "band",
-      "status",
-    ] as const;
-    for (const key of decidedBy) expect(columnKeys.indexOf(key)).toBeLessThan(caution);
     await page.screenshot({ path: join(tmpdir(), "workbench-1280.png") });
   });
 });
@@ -89,8 +65,8 @@ describe("changing the run", () => {
   test("a steel that does not exist spoils its own line only, and undo restores it", async () => {
     await bench.settled();
     const before = await bench.lines();
-    await bench.enter(planningCell(0, "steel"), "no such steel");
-    await bench.says(planningCell(0, "temperC"), /^#N\/A .*no such steel/);
+    await bench.enter(lineCell(0, "steel"), "no such steel");
+    await bench.says(lineCell(0, "temperC"), /^#N\/A .*no such steel/);
     const [spoilt, ...others] = await bench.lines();
     for (const key of ["mass", "temperC", "temperF", "low", "high"])
       expect(spoilt?.[key], key).toMatch(ERROR);
@@ -101,14 +77,14 @@ describe("changing the run", () => {
     await bench.settled();
     await expect.poll(() => bench.line(0)).toEqual(before[0]);
     await bench.press("Redo");
-    await bench.says(planningCell(0, "temperC"), /^#N\/A/);
+    await bench.says(lineCell(0, "temperC"), /^#N\/A/);
   });
 
   test("hardness and caution follow a temper that is typed over", async () => {
     await bench.settled();
     const before = await bench.line(5);
-    await bench.enter(planningCell(5, "temperC"), "200");
-    await bench.says(planningCell(5, "temperF"), "392");
+    await bench.enter(lineCell(5, "temperC"), "200");
+    await bench.says(lineCell(5, "temperF"), "392");
     const after = await bench.line(5);
     // Softer the hotter it is tempered: the sword's own temper lies well above 200 °C.
     expect(Number(before.temperC)).toBeGreaterThan(250);
@@ -179,16 +155,15 @@ describe("typing into the grid", () => {
   });
 });
 
-describe("helper sheet", () => {
-  test("one formula gives the hardness of every line, as the planning sheet shows it", async () => {
+describe("a sheet beside the lines", () => {
+  test("one formula fills the depth, the hardness and the verdict of every section", async () => {
     await bench.settled();
-    const planned = await bench.lines();
-    await bench.sheet("Steels of the run");
-    await bench.says("C4", /^\d+$/);
-    const rows = (await bench.table()).slice(3, 9);
-    expect(rows.map(([steel]) => steel)).toEqual(planned.map(({ steel }) => steel));
-    expect(rows.map(([, , low]) => low)).toEqual(planned.map(({ low }) => low));
-    expect(rows.map(([, , , , high]) => high)).toEqual(planned.map(({ high }) => high));
+    await bench.sheet("Section");
+    await bench.says("G5", /^\d/);
+    const rows = (await bench.table()).slice(FIRST_SECTION, FIRST_SECTION + 6);
+    // Steels as the lines name them: 1075, C60, and 51CrV4 and 5160 twice each, in slow oil and in fast.
+    expect(rows.map(([, steel]) => steel)).toEqual(["1075", "C60", "51CrV4", "51CrV4", "5160", "5160"]);
+    for (const row of rows) expect(row[10]).toMatch(/harden/);
   });
 });
 
@@ -200,7 +175,7 @@ describe("for everybody", () => {
   test("axe finds nothing and nothing runs off sideways, from 1280 down to 320 px", async () => {
     const { page } = opened;
     await bench.settled();
-    await bench.says(planningCell(5, "caution"), /embrittlement/);
+    await bench.says(lineCell(5, "caution"), /embrittlement/);
     await bench.press("Read as table");
     for (const width of [1280, 640, 400, 320]) {
       await page.setViewportSize({ width, height: 800 });

@@ -2,7 +2,7 @@ import type { FRange } from "@univerjs/sheets/facade";
 import { cellName, readCellName } from "../../formula/addresses";
 import { numberedSheetName, quotedSheet } from "../../formula/sheet-names";
 import type { Block, FilledBy, Place } from "../../host/port";
-import { planningCell } from "../../workbook/sheets/demo/planning-sheet";
+import { lineCell } from "../../workbook/sheets/lines-sheet";
 import { EMPTY_SHEET } from "../files/book-snapshot";
 import { demoBook } from "../files/new-runs";
 import type { CellView, Grid, SheetView } from "./grid";
@@ -196,7 +196,7 @@ export async function openGrid(
   const isRestored = kept !== undefined && restored(grid, kept);
   if (!isRestored) grid.book.show(demoBook());
   await started.drawn();
-  grid.select(planningCell(0, "steel"));
+  grid.select(lineCell(0, "steel"));
   return { grid, isRestored };
 }
 

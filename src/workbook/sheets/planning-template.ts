@@ -4,7 +4,7 @@ import { cautionsSheet } from "./cautions-sheet";
 import { certificateSheet } from "./certificate-sheet";
 import { type Check, checksSheet, checksSummary, KNOWN } from "./checks-sheet";
 import { costsSheet } from "./costs-sheet";
-import { Cover, type Purpose } from "./cover-sheet";
+import { Cover } from "./cover-sheet";
 import { cutListSheet } from "./cut-list-sheet";
 import { enquirySheet } from "./enquiry-sheet";
 import { heatTreatOrderSheet } from "./heat-treat-order-sheet";
@@ -180,13 +180,16 @@ const PURPOSES: Readonly<Record<string, string>> = {
   Checks: "known answers, and what needs a look",
 };
 
-function sheetsOf(data: TemplateData, room: Room): SheetModel[] {
+/** Every sheet of the planning workbook, the cover first. */
+const ALL_SHEETS: readonly string[] = ["Cover", ...Object.keys(PURPOSES)];
+
+function sheetsOf(data: TemplateData, room: Room, chosen: readonly string[]): SheetModel[] {
   const all = tables(data, room);
   const { cover, lines, enquiry, stations, steels, cuts, route, batches, costs } = all;
   const checks = [...KNOWN, ...oddities(all)];
-  const purposes = Object.entries(PURPOSES).map(([name, purpose]): Purpose => [name, purpose]);
+  const purposes = Object.entries(PURPOSES).filter(([name]) => chosen.includes(name));
   const first = data.lines[0]?.steel ?? "1084";
-  return [
+  const sheets = [
     cover.model(purposes, checksSummary(checks.length)),
     lines.model(),
     enquiry.model(),
@@ -214,6 +217,7 @@ function sheetsOf(data: TemplateData, room: Room): SheetModel[] {
     cautionsSheet(first),
     checksSheet(checks),
   ];
+  return sheets.filter(({ name }) => chosen.includes(name));
 }
 
 /**
@@ -222,10 +226,15 @@ function sheetsOf(data: TemplateData, room: Room): SheetModel[] {
  *
  * @param data - What is known already; empty without it.
  * @param lines - Lines of the order to leave room for, 1 to 500; a run that is known keeps two free lines in any case.
+ * @param chosen - Names of the sheets that are wanted; what their formulas read must be among them.
  */
-export function planningTemplate(data: TemplateData = EMPTY_DATA, lines: number = USUAL_ROOM): WorkbookModel {
+export function planningTemplate(
+  data: TemplateData = EMPTY_DATA,
+  lines: number = USUAL_ROOM,
+  chosen: readonly string[] = ALL_SHEETS,
+): WorkbookModel {
   const { run, forge } = data.cover;
   const name =
     run === undefined ? "Planning workbook" : `Run ${run}${forge === undefined ? "" : `, ${forge}`}`;
-  return { name, sheets: sheetsOf(data, roomFor(data, lines)) };
+  return { name, sheets: sheetsOf(data, roomFor(data, lines), chosen) };
 }

@@ -1,7 +1,7 @@
 import { shifted } from "../../formula/references";
 import type { Lines } from "./lines-sheet";
 import { fixedName } from "./parts/sheet-parts";
-import { calcColumn, FIRST, pick, type TableColumns, TableSheet, typedColumn } from "./parts/table-sheet";
+import { calcColumn, FIRST_ROW, pick, type TableColumns, TableSheet, typedColumn } from "./parts/table-sheet";
 import type { DataRow } from "./template-data";
 
 export type RouteKey =
@@ -22,7 +22,7 @@ export function routeSheet(rows: readonly DataRow[], lines: Lines, count: number
   const names = lines.block("line");
   const columns: TableColumns<RouteKey> = {
     line: typedColumn("Line", 46, pick(rows, 0)),
-    step: calcColumn("Step", 46, (at) => `COUNTIF(${fixedName(FIRST, 0)}:${at("line")},${at("line")})`, {
+    step: calcColumn("Step", 46, (at) => `COUNTIF(${fixedName(FIRST_ROW, 0)}:${at("line")},${at("line")})`, {
       format: "0",
     }),
     operation: typedColumn("Operation", 220, pick(rows, 1)),

@@ -1,5 +1,6 @@
 import { cellName } from "../../../formula/addresses";
 import type { SheetModel } from "../../model/sheet-model";
+import type { Lines } from "../lines-sheet";
 import {
   beside,
   FORMAT,
@@ -18,8 +19,7 @@ import {
   worked,
 } from "../parts/sheet-parts";
 import demo from "../run-r07/coupons.json";
-import type { Run } from "../run-r07/run";
-import { planningCell } from "./planning-sheet";
+import type { RunLine } from "../run-r07/run";
 
 const { coupons, oven, hours, line } = demo;
 
@@ -137,10 +137,10 @@ function temperRows(): Row[] {
 }
 
 /** The smith's own coupons of one line: what they shift, and the temper that follows. */
-export function couponsSheet({ lines }: Run, planning: string): SheetModel {
-  const from = (key: "steel" | "aim") => `='${planning}'!${planningCell(line, key)}`;
+export function couponsSheet(run: readonly RunLine[], lines: Lines): SheetModel {
+  const from = (key: "steel" | "aim") => `=${lines.at(key, line)}`;
   const rows: Row[] = [
-    [title(`Coupons: what this heat reads in this shop · ${lines[line]?.item ?? ""}`)],
+    [title(`Coupons: what this heat reads in this shop · ${run[line]?.item ?? ""}`)],
     [
       note(
         "Change a reading and the temper with the coupons moves. Leave a row empty where there is no coupon.",

@@ -1,32 +1,53 @@
-import type { WorkbookModel } from "../../model/sheet-model";
-import { demoRun } from "../run-r07/run";
+import type { SheetModel, WorkbookModel } from "../../model/sheet-model";
+import { linesSheet } from "../lines-sheet";
+import { FIRST_ROW } from "../parts/table-sheet";
+import { planningTemplate } from "../planning-template";
+import { exampleData } from "../template-data";
 import { balanceSheet } from "./balance-sheet";
-import { certificatesSheet } from "./certificates-sheet";
 import { couponsSheet } from "./coupons-sheet";
-import { cutListSheet } from "./cut-list-sheet";
-import { historySheet } from "./history-sheet";
-import { planningWorkbook } from "./planning-workbook";
-import { runPlanSheet } from "./run-plan-sheet";
 import { sectionSheet } from "./section-sheet";
+
+/** Sheets of the planning workbook that the demo shows, in this order: the planning, not the papers that go out. */
+const CHOSEN = [
+  "Lines",
+  "Steel and heats",
+  "Steel choice",
+  "Certificate check",
+  "Stations",
+  "Cut list",
+  "Heat batches",
+  "Hardness readings",
+  "Inspection",
+  "Costs",
+  "Price breaks",
+  "Past lots",
+  "Enquiry",
+  "Checks",
+  "Cover",
+] as const;
+
+/** Pixels of a line: the first sentences of a caution show, and all lines still fit on a small screen. */
+const LINE_HEIGHT = 62;
+
+function onScreen(sheet: SheetModel, count: number): SheetModel {
+  if (sheet.name !== CHOSEN[0]) return sheet;
+  const heights = Array.from({ length: count }, (_, line) => [FIRST_ROW + line, LINE_HEIGHT]);
+  return { ...sheet, rowHeights: { ...sheet.rowHeights, ...Object.fromEntries(heights) } };
+}
 
 /** The invented run as the workbench opens it: planned, with a sheet on each further step of the work. */
 export function demoWorkbook(): WorkbookModel {
-  const { name, sheets } = planningWorkbook(demoRun);
-  const planning = `Run ${demoRun.name}`;
-  const balance = balanceSheet();
-  const cutList = cutListSheet(demoRun, planning, balance.name);
-  const history = historySheet();
+  const data = exampleData();
+  const { name, sheets } = planningTemplate(data, data.lines.length, CHOSEN);
+  const lines = linesSheet(data.lines, data.lines.length);
+  const chosen = CHOSEN.flatMap((wanted) => sheets.filter((sheet) => sheet.name === wanted));
   return {
     name,
     sheets: [
-      ...sheets,
-      certificatesSheet(planning),
-      couponsSheet(demoRun, planning),
-      sectionSheet(planning),
-      balance,
-      cutList,
-      runPlanSheet(demoRun, { planning, cutList: cutList.name, history: history.name }),
-      history,
+      ...chosen.map((sheet) => onScreen(sheet, data.lines.length)),
+      couponsSheet(data.lines, lines),
+      sectionSheet(lines),
+      balanceSheet(),
     ],
   };
 }

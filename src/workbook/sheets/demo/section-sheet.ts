@@ -1,4 +1,5 @@
 import type { SheetModel } from "../../model/sheet-model";
+import type { Lines } from "../lines-sheet";
 import {
   beside,
   FORMAT,
@@ -17,7 +18,6 @@ import {
   worked,
 } from "../parts/sheet-parts";
 import sections from "../run-r07/sections.json";
-import { planningCell } from "./planning-sheet";
 
 const { rows: thick, clay } = sections;
 
@@ -38,7 +38,7 @@ function quenchedCells(formula: string): Row {
   return [worked(formula, DEPTH_FORMAT), filled(HARDNESS), filled(HARDNESS), filled(HARDNESS), words()];
 }
 
-function sectionRows(planning: string): Row[] {
+function sectionRows(lines: Lines): Row[] {
   const column = (index: number) => fixedBlock(FIRST_SECTION, index, thick.length);
   const all = `=BLADE.SECTION_QUENCH(${[1, 2, 3, 4, 5].map(column).join(",")})`;
   const inHeight = [filled(DEPTH_FORMAT), filled(HARDNESS), filled(HARDNESS), filled(HARDNESS), words()];
@@ -59,7 +59,7 @@ function sectionRows(planning: string): Row[] {
     ...thick.map(
       ([blade = "", line = 0, width = 0, spine = 0, edge = 0, bath = ""], index): Row => [
         typed(blade),
-        worked(`='${planning}'!${planningCell(Number(line), "steel")}`),
+        worked(`=${lines.at("steel", Number(line))}`),
         typed(width, FORMAT.tenth),
         typed(spine, FORMAT.tenth),
         typed(edge, FORMAT.tenth),
@@ -146,7 +146,7 @@ const CALIBRATE =
   "No value for clay is published. Quench and etch one blade of the batch first and type how deep it hardened; clay, coat and bath differ from shop to shop.";
 
 /** Whether the run's thickest sections harden, and a blade hardened at its edge only. */
-export function sectionSheet(planning: string): SheetModel {
+export function sectionSheet(lines: Lines): SheetModel {
   const rows: Row[] = [
     [title("Section: how deep the quench hardens")],
     [
@@ -154,15 +154,15 @@ export function sectionSheet(planning: string): SheetModel {
         "No figure is held for medium oil: work such a blade in slow oil and in fast, its own lies between.",
       ),
     ],
-    ...sectionRows(planning),
+    ...sectionRows(lines),
     [],
     [title("Under clay: hard at the edge only")],
     [note(CALIBRATE)],
     ...beside(clayFields(), profileRows(), PROFILE),
   ];
-  const lines = thick.map((_, index) => [FIRST_SECTION + index, 34]);
+  const heights = thick.map((_, index) => [FIRST_SECTION + index, 34]);
   return helperSheet("Section", rows, {
     columnWidths: [170, 104, 56, 56, 56, 96, 64, 56, 60, 60, 330],
-    rowHeights: { 0: 28, 2: 36, [CLAY + 3]: 50, ...Object.fromEntries(lines) },
+    rowHeights: { 0: 28, 2: 36, [CLAY + 3]: 50, ...Object.fromEntries(heights) },
   });
 }

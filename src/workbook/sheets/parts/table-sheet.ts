@@ -34,7 +34,8 @@ interface Looks {
 const NOTE = 1;
 const MARKS = 2;
 const HEADINGS = 3;
-export const FIRST = 4;
+/** First row below the headings of every table, counted from 0. */
+export const FIRST_ROW = 4;
 
 /** A sheet of one table: marks, headings, then a row a line. The first column names the line. */
 export class TableSheet<Key extends string> {
@@ -55,12 +56,12 @@ export class TableSheet<Key extends string> {
 
   /** Address of a cell, for a formula on any sheet. */
   at(key: Key, index: number): string {
-    return `'${this.name}'!${cellName(FIRST + index, this.place(key), "both")}`;
+    return `'${this.name}'!${cellName(FIRST_ROW + index, this.place(key), "both")}`;
   }
 
   /** Address of a whole column, for a formula on any sheet. */
   block(key: Key): string {
-    return `'${this.name}'!${fixedBlock(FIRST, this.place(key), this.count)}`;
+    return `'${this.name}'!${fixedBlock(FIRST_ROW, this.place(key), this.count)}`;
   }
 
   /** A cell of the line that a cell names. */
@@ -81,12 +82,12 @@ export class TableSheet<Key extends string> {
 
   /** Every cell of the table below its headings. */
   body(): string {
-    return `'${this.name}'!${fixedBlock(FIRST, 0, this.count, this.keys.length)}`;
+    return `'${this.name}'!${fixedBlock(FIRST_ROW, 0, this.count, this.keys.length)}`;
   }
 
   private cell(key: Key, index: number): CellModel {
     const { content, format, role, wrap, filled } = this.columns[key];
-    const at: CellOf<Key> = (other) => cellName(FIRST + index, this.place(other), "column");
+    const at: CellOf<Key> = (other) => cellName(FIRST_ROW + index, this.place(other), "column");
     const given = content(at, index);
     const isFormula = typeof given === "string" && given.startsWith("=");
     const waits = isFormula && key !== this.firstKey;
@@ -100,7 +101,7 @@ export class TableSheet<Key extends string> {
   }
 
   private get lines(): readonly [number, number] {
-    return [FIRST, FIRST + this.count - 1];
+    return [FIRST_ROW, FIRST_ROW + this.count - 1];
   }
 
   private lists(): WordList[] {
@@ -124,7 +125,7 @@ export class TableSheet<Key extends string> {
       rows,
       columnWidths: keys.map((key) => columns[key].width),
       rowHeights: { 0: 28, [NOTE]: 20, [MARKS]: 18 },
-      frozenRows: FIRST,
+      frozenRows: FIRST_ROW,
       frozenColumns: looks.frozenColumns ?? 1,
       lines: this.lines,
       wordLists: this.lists(),
