@@ -41,10 +41,10 @@ export function describeTabs(bench: () => Bench): void {
     test("a lot that goes wrong moves its yield", async () => {
       await bench().settled();
       await bench().sheet("Past lots");
-      // By hand: the first lot began 8; 7 good are 0.875 of them, 4 are half.
-      await bench().says("H5", "0.875");
+      // By hand: the first lot began 8; 7 good are 0.875 of them, shown with two places; 4 are half.
+      await bench().says("H5", "0.88");
       await bench().enter("D5", "4");
-      await bench().says("H5", "0.5");
+      await bench().says("H5", "0.50");
     });
   });
 }

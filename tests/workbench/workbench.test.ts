@@ -163,7 +163,7 @@ describe("a sheet beside the lines", () => {
     const rows = (await bench.table()).slice(FIRST_SECTION, FIRST_SECTION + 6);
     // Steels as the lines name them: 1075, C60, and 51CrV4 and 5160 twice each, in slow oil and in fast.
     expect(rows.map(([, steel]) => steel)).toEqual(["1075", "C60", "51CrV4", "51CrV4", "5160", "5160"]);
-    for (const row of rows) expect(row[10]).toMatch(/harden/);
+    for (const row of rows) expect(row[10]).toMatch(/harden|marginal/);
   });
 });
 

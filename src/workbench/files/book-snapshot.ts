@@ -85,7 +85,7 @@ function sheetData(id: string, sheet: SheetData, styles: StyleList): Partial<IWo
 }
 
 /** A workbook in the form the grid opens. */
-export function snapshotOf(book: WorkbookData): Partial<IWorkbookData> {
+export function snapshotOf(book: WorkbookData): IWorkbookData {
   const styles = new StyleList();
   const named = book.sheets.map((sheet, index) => [`sheet-${index + 1}`, sheet] as const);
   const ids = new Map(named.map(([id, { name }]) => [name, id]));
@@ -93,6 +93,7 @@ export function snapshotOf(book: WorkbookData): Partial<IWorkbookData> {
   return {
     id: "workbook",
     name: "workbook",
+    appVersion: "",
     locale: LocaleType.EN_US,
     defaultStyle: DEFAULT_STYLE,
     styles: styles.styles,

@@ -41,14 +41,15 @@ function listed(found: ReadWorkbook["left"]): string[] {
 }
 
 /** The file as the grid takes it: what differs from this was changed by hand. */
-const asOpened = (book: WorkbookData): WorkbookData =>
-  bookOfSnapshot({ id: "", appVersion: "", styles: {}, ...snapshotOf(book) } as never, () => undefined);
+const asOpened = (book: WorkbookData): WorkbookData => bookOfSnapshot(snapshotOf(book), () => undefined);
 
 /** The workbook that stands in the grid, with the file it came from and whether it was saved. */
 export class OpenRun {
   private name = DEMO_NAME;
   private file: Uint8Array | undefined;
   private isSaved = true;
+  /** The grid's contents as the file holds them; read from the file anew after kept work was brought back. */
+  private stored: WorkbookData | undefined;
 
   constructor(private readonly grid: Grid) {
     grid.book.onEdit(() => {
@@ -68,7 +69,7 @@ export class OpenRun {
 
   /** Takes over what belongs to kept work that the grid shows already. */
   resume({ name, file, isSaved, sheet, address }: KeptRun): void {
-    Object.assign(this, { name, file, isSaved });
+    Object.assign(this, { name, file, isSaved, stored: undefined });
     this.grid.showSheet(sheet);
     this.grid.select(address);
   }
@@ -108,7 +109,7 @@ export class OpenRun {
   /** The workbook as a file: changes written into the one it came from, or all written anew. */
   async save(): Promise<MadeFile> {
     const made = await this.made();
-    if (this.file !== undefined) this.file = made.bytes;
+    if (this.file !== undefined) Object.assign(this, { file: made.bytes, stored: undefined });
     this.isSaved = true;
     return made;
   }
@@ -123,7 +124,7 @@ export class OpenRun {
 
   private show(book: WorkbookData, name: string, file: Uint8Array | undefined): void {
     this.grid.book.show(book);
-    Object.assign(this, { name, file, isSaved: true });
+    Object.assign(this, { name, file, isSaved: true, stored: file && this.grid.book.contents() });
   }
 
   private made(): Promise<MadeFile> {
@@ -150,8 +151,8 @@ export class OpenRun {
   }
 
   private async patched(file: Uint8Array, book: WorkbookData): Promise<MadeFile> {
-    const { book: opened } = await readWorkbook(file);
-    const { contents, styles, isLaidOutAnew } = changesBetween(asOpened(opened), book);
+    const stored = this.stored ?? asOpened((await readWorkbook(file)).book);
+    const { contents, styles, isLaidOutAnew } = changesBetween(stored, book);
     const { bytes } = await patchWorkbook(file, contents);
     const cells = [...contents.values()].reduce((sum, changed) => sum + changed.length, 0);
     const remarks = [

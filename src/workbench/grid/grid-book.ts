@@ -68,7 +68,7 @@ export class GridBook {
 
   /** Puts a workbook in the place of the present one and works every formula out anew. */
   show(book: WorkbookData): void {
-    this.replace({ snapshot: snapshotOf(book) as IWorkbookData, isRearranged: false });
+    this.replace({ snapshot: snapshotOf(book), isRearranged: false });
   }
 
   /** Puts back what `state` gave. @throws Error where it is no workbook. */

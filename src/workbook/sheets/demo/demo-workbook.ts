@@ -26,8 +26,8 @@ const CHOSEN = [
   "Cover",
 ] as const;
 
-/** Pixels of a line: the first sentences of a caution show, and all lines still fit on a small screen. */
-const LINE_HEIGHT = 62;
+/** Pixels of a line: three lines of a caution show, and the whole run still fits on a small screen. */
+const LINE_HEIGHT = 54;
 
 function onScreen(sheet: SheetModel, count: number): SheetModel {
   if (sheet.name !== CHOSEN[0]) return sheet;
