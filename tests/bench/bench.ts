@@ -1,14 +1,15 @@
-import { spawnSync } from "node:child_process";
 import { functionNamed } from "../../src/functions/catalogue";
 import type { WorksheetFunction } from "../../src/functions/declare";
+import { evaluate } from "../../src/functions/evaluate";
+import { commands } from "./commands";
 import { besideEmptyFunction } from "./dispatcher";
 import { growthWithRows } from "./growth";
 import { besideLibreOffice } from "./libreoffice";
-import { besideClone, timed, warm } from "./measure";
+import { type BenchLine, growthLine, report } from "./line";
+import { besideClone } from "./measure";
+import { numerics } from "./numerics";
 import { pages } from "./pages";
-
-/** One line of the report: what, the figure, the budget. */
-type Line = readonly [what: string, figure: string, budget: string];
+import { cpuTime } from "./processes";
 
 function named(name: string): WorksheetFunction {
   const fn = functionNamed(name);
@@ -23,16 +24,14 @@ const steelAt = (row: number) => STEELS[row % STEELS.length] ?? "1095";
 const ROWS = 100_000;
 const BLADES = 10_000;
 
-const ratio = (ours: number, other: number) => (ours / other).toFixed(2);
-
 /** Column calls against the copy that the host makes of the same cells anyway. */
-function columns(): Line[] {
+function columns(): BenchLine[] {
   const stations = [0, 150, 300, 450, 600, 750];
-  const cases: readonly [name: string, args: unknown[], rows: number, budget: string][] = [
-    ["CARBON", [column(ROWS, steelAt)], ROWS, "1"],
-    ["HARDNESS", [column(ROWS, (row) => 20.5 + (row % 470) / 10), "HRC", "HV"], ROWS, "1"],
-    ["TEMPERED_HRC", [column(ROWS, steelAt), column(ROWS, (row) => 200 + (row % 200))], ROWS, "3"],
-    ["TEMPER_FOR", [column(ROWS, steelAt), column(ROWS, (row) => 50 + (row % 60) / 10)], ROWS, "6"],
+  const cases: readonly [name: string, args: unknown[], rows: number, budget: number][] = [
+    ["CARBON", [column(ROWS, steelAt)], ROWS, 1],
+    ["HARDNESS", [column(ROWS, (row) => 20.5 + (row % 470) / 10), "HRC", "HV"], ROWS, 1],
+    ["TEMPERED_HRC", [column(ROWS, steelAt), column(ROWS, (row) => 200 + (row % 200))], ROWS, 3],
+    ["TEMPER_FOR", [column(ROWS, steelAt), column(ROWS, (row) => 50 + (row % 60) / 10)], ROWS, 6],
     [
       "STATIONS",
       [
@@ -42,12 +41,12 @@ function columns(): Line[] {
         "diamond",
       ],
       BLADES,
-      "3",
+      3,
     ],
   ];
   return cases.map(([name, args, rows, budget]) => {
     const { ours, clone } = besideClone(named(name), args);
-    return [`${name}, ${rows} rows, against structuredClone`, `${ratio(ours, clone)} ×`, `≤ ${budget} ×`];
+    return { what: `${name}, ${rows} rows, against structuredClone`, value: ours / clone, unit: "×", budget };
   });
 }
 
@@ -82,67 +81,46 @@ function runTable(lines: number): unknown[][] {
   return [headings, ...rows];
 }
 
-function growth(): Line[] {
+function runPlan(): BenchLine[] {
   const plan = named("RUN_PLAN");
-  const times = [200, 1000, 5000].map((lines) => [lines, warm(plan, [runTable(lines)], 5)] as const);
-  const budgets: Readonly<Record<number, string>> = { 200: "≤ 100 ms", 5000: "≤ 2000 ms" };
-  const lines = times.map(
-    ([count, ms]): Line => [`RUN_PLAN, ${count} lines, warm`, `${ms.toFixed(0)} ms`, budgets[count] ?? ""],
-  );
-  const [, [, middle] = [0, 1], [, last] = [0, 1]] = times;
-  const exponent = Math.log(last / middle) / Math.log(5);
+  const times = [200, 1000, 5000].map((lines) => cpuTime(() => evaluate(plan, [runTable(lines)])));
+  const [few = 0, middle = 0, many = 0] = times;
   return [
-    ...lines,
-    ["RUN_PLAN, growth from 1,000 to 5,000 lines", `lines to the power ${exponent.toFixed(2)}`, "linear: 1"],
+    { what: "RUN_PLAN, 200 lines", value: few, unit: "ms", budget: 100 },
+    { what: "RUN_PLAN, 5,000 lines", value: many, unit: "ms", budget: 2000 },
+    growthLine("RUN_PLAN", [1000, 5000], [middle, many]),
   ];
 }
 
-function solvers(): Line[] {
-  const section = warm(named("SECTION_QUENCH"), ["1084", 30, 4, 0.7, "fast oil"]);
-  const lengths = column(40, (row) => 180 + ((row * 397) % 900));
-  const pieces = column(40, (row) => 1 + ((row * 7) % 20));
-  const cut = warm(named("CUT_PLAN"), [lengths, pieces, 3660, 3], 3);
-  return [
-    ["SECTION_QUENCH, warm", `${section.toFixed(1)} ms`, "≤ 10 ms"],
-    ["CUT_PLAN, 40 kinds", `${cut.toFixed(0)} ms`, "≤ 1000 ms"],
-  ];
+/** Parts of the bench by name: `npm run bench -- numerics` runs one alone. */
+const PARTS: Readonly<Record<string, () => readonly BenchLine[] | Promise<readonly BenchLine[]>>> = {
+  columns,
+  growth: growthWithRows,
+  plan: runPlan,
+  numerics,
+  dispatcher: besideEmptyFunction,
+  commands,
+  libreoffice: besideLibreOffice,
+  pages,
+};
+
+async function bench(asked: readonly string[]): Promise<number> {
+  const parts = asked.length > 0 ? asked : Object.keys(PARTS);
+  const lines: BenchLine[] = [];
+  for (const name of parts) {
+    const part = PARTS[name];
+    if (part === undefined) throw new Error(`no part "${name}": ${Object.keys(PARTS).join(", ")}`);
+    lines.push(...(await part()));
+  }
+  return report(lines);
 }
 
-function calcTime(formulas: number): number {
-  const input = Array.from(
-    { length: formulas },
-    (_, row) => `=BLADE.TEMPERED_HRC("1095",${150 + (row % 250)})`,
-  ).join("\n");
-  return timed(() =>
-    spawnSync(process.execPath, ["src/cli/start.cjs", "src/cli/calc.ts", "--json", "-"], { input }),
-  );
-}
-
-function commandLine(): Line[] {
-  calcTime(1);
-  const ratios = Array.from({ length: 5 }, () => {
-    const one = calcTime(1);
-    return calcTime(1000) / one;
-  });
-  return [
-    ["calc, 1,000 formulas against one", `${[...ratios].sort((a, b) => a - b)[2]?.toFixed(2)} ×`, "≤ 2 ×"],
-  ];
-}
-
-async function bench(): Promise<void> {
-  const report = [
-    ...columns(),
-    ...growthWithRows(),
-    ...growth(),
-    ...solvers(),
-    ...(await besideEmptyFunction()),
-    ...commandLine(),
-    ...besideLibreOffice(),
-    ...(await pages()),
-  ];
-  const width = Math.max(...report.map(([what]) => what.length));
-  for (const [what, figure, budget] of report)
-    console.log(`${what.padEnd(width)}  ${figure.padStart(26)}  ${budget}`);
-}
-
-void bench();
+bench(process.argv.slice(2).filter((argument) => !argument.startsWith("--"))).then(
+  (status) => {
+    process.exitCode = status;
+  },
+  (fault) => {
+    console.error(fault);
+    process.exitCode = 70;
+  },
+);

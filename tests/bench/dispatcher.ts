@@ -1,8 +1,7 @@
 import { existsSync } from "node:fs";
 import { Dispatcher } from "../host/dispatcher";
+import type { BenchLine } from "./line";
 import { median } from "./measure";
-
-type Line = readonly [what: string, figure: string, budget: string];
 
 const CALLS = 10_000;
 
@@ -14,9 +13,10 @@ async function elapsed(dispatcher: Dispatcher, id: string, args: readonly unknow
 }
 
 /** Single calls through the vendor's own dispatcher, beside a function of the same arguments that does nothing. */
-export async function besideEmptyFunction(): Promise<Line[]> {
+export async function besideEmptyFunction(): Promise<BenchLine[]> {
   const what = `${CALLS} single calls through the vendor's dispatcher, beside an empty function`;
-  if (!existsSync("dist/functions.js")) return [[what, "run npm run build first", "≤ 2 ×"]];
+  if (!existsSync("dist/functions.js"))
+    throw new Error("there is no dist/functions.js: run npm run build first");
   const dispatcher = new Dispatcher("dist");
   dispatcher.define("EMPTY", "() => [[1]]");
   const args = [[["1095"]], [[205]], null, null, null, null, null];
@@ -26,5 +26,5 @@ export async function besideEmptyFunction(): Promise<Line[]> {
     const ours = await elapsed(dispatcher, "TEMPERED_HRC", args);
     if (turn > 1) ratios.push(ours / empty);
   }
-  return [[what, `${median(ratios).toFixed(2)} ×`, "≤ 2 ×"]];
+  return [{ what, value: median(ratios), unit: "×", budget: 2 }];
 }

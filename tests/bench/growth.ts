@@ -1,8 +1,7 @@
 import { linearRegression } from "simple-statistics";
 import { functionNamed } from "../../src/functions/catalogue";
+import { type BenchLine, LINEAR } from "./line";
 import { warm } from "./measure";
-
-type Line = readonly [what: string, figure: string, budget: string];
 
 const SIZES = [100, 1_000, 10_000, 100_000];
 
@@ -19,17 +18,16 @@ const CALLS: Readonly<Record<string, (rows: number) => unknown[]>> = {
 };
 
 /** Time against rows on logarithmic scales: the slope is the power with which it grows. */
-export function growthWithRows(): Line[] {
-  return Object.entries(CALLS).map(([name, given]) => {
+export function growthWithRows(): BenchLine[] {
+  return Object.entries(CALLS).flatMap(([name, given]) => {
     const fn = functionNamed(name);
     if (fn === undefined) throw new Error(`no function ${name}`);
     const times = SIZES.map((rows) => warm(fn, given(rows), 5));
     const { m } = linearRegression(times.map((ms, at) => [Math.log10(SIZES[at] ?? 1), Math.log10(ms)]));
     const each = ((times.at(-1) ?? 0) / 100_000) * 1000;
     return [
-      `${name}, growth over 100 to 100,000 rows`,
-      `power ${m.toFixed(2)}, ${each.toFixed(2)} µs a row`,
-      "linear: 1",
+      { what: `${name}, growth over 100 to 100,000 rows`, value: m, unit: "power", budget: LINEAR },
+      { what: `${name}, of 100,000 rows each`, value: each, unit: "µs" },
     ];
   });
 }

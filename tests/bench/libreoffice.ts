@@ -6,9 +6,9 @@ import { pathToFileURL } from "node:url";
 import fits from "../../src/core/tempering/fits.json";
 import lowAlloy from "../../src/data/hardness/iso-18265-low-alloy.json";
 import { handMade } from "../workbook/hand-made";
-import { median, timed } from "./measure";
-
-type Line = readonly [what: string, figure: string, budget: string];
+import type { BenchLine } from "./line";
+import { median } from "./measure";
+import { command, programTime } from "./processes";
 
 const ROWS = 20_000;
 const temperAt = (row: number) => 150 + (row % 450);
@@ -39,8 +39,12 @@ function lookUp(cell: string): string {
   return `${hv(0)}+(${cell}-${hrc(0)})/(${hrc(1)}-${hrc(0)})*(${hv(1)}-${hv(0)})`;
 }
 
-function workbook(hardness: (cell: string) => string, vickers: (cell: string) => string): Uint8Array {
-  const rows = Array.from({ length: ROWS }, (_, row) => {
+function workbook(
+  count: number,
+  hardness: (cell: string) => string,
+  vickers: (cell: string) => string,
+): Uint8Array {
+  const rows = Array.from({ length: count }, (_, row) => {
     const n = row + 1;
     const cells = [
       `<c r="A${n}"><v>${temperAt(row)}</v></c><c r="B${n}"><v>${hrcAt(row)}</v></c>`,
@@ -56,20 +60,14 @@ function workbook(hardness: (cell: string) => string, vickers: (cell: string) =>
   return handMade({ sheets: { S: data(rows), T: data(table) } });
 }
 
-function csvOf(folder: string, file: string): void {
+/** Processor time of LibreOffice opening a file, working it out and writing it as text. */
+function csvOf(folder: string, file: string): number {
   const profile = `-env:UserInstallation=${pathToFileURL(join(folder, "profile"))}`;
-  spawnSync("soffice", [profile, "--headless", "--convert-to", "csv", "--outdir", folder, file]);
+  return programTime("soffice", [profile, "--headless", "--convert-to", "csv", "--outdir", folder, file]);
 }
 
-function recalculated(folder: string): void {
-  const files = ["--output", join(folder, "done.xlsx"), join(folder, "ours.xlsx")];
-  const { status, stderr } = spawnSync(process.execPath, [
-    "src/cli/start.cjs",
-    "src/cli/recalc.ts",
-    ...files,
-  ]);
-  if (status !== 0) throw new Error(String(stderr));
-}
+const recalculated = (folder: string) =>
+  command("recalc", ["--output", join(folder, "done.xlsx"), join(folder, "ours.xlsx")]);
 
 /** Largest difference between the two programs' columns, hardness and Vickers. */
 function differences(folder: string): [number, number] {
@@ -86,33 +84,47 @@ function differences(folder: string): [number, number] {
 }
 
 /** The same polynomial and table look-up worked out by LibreOffice and by our recalculation, start-up included. */
-export function besideLibreOffice(): Line[] {
-  if (spawnSync("soffice", ["--version"]).status !== 0)
-    return [["recalc beside LibreOffice", "no soffice here", ""]];
+export function besideLibreOffice(): BenchLine[] {
+  if (spawnSync("soffice", ["--version"]).status !== 0) throw new Error("there is no soffice here");
   const folder = mkdtempSync(join(tmpdir(), "blade-bench-"));
   try {
-    writeFileSync(join(folder, "native.xlsx"), workbook(polynomial, lookUp));
-    const ours = workbook(
-      (cell) => `_xldudf_BLADE_TEMPERED_HRC("1045",${cell})`,
-      (cell) => `_xldudf_BLADE_HARDNESS(${cell},"HRC","HV")`,
-    );
-    writeFileSync(join(folder, "ours.xlsx"), ours);
+    writeFileSync(join(folder, "native.xlsx"), workbook(ROWS, polynomial, lookUp));
+    const write = (rows: number) =>
+      writeFileSync(
+        join(folder, "ours.xlsx"),
+        workbook(
+          rows,
+          (cell) => `_xldudf_BLADE_TEMPERED_HRC("1045",${cell})`,
+          (cell) => `_xldudf_BLADE_HARDNESS(${cell},"HRC","HV")`,
+        ),
+      );
+    write(1);
+    const start = recalculated(folder);
+    write(ROWS);
     csvOf(folder, join(folder, "native.xlsx"));
-    recalculated(folder);
     const turns = Array.from({ length: 3 }, () => {
-      const native = timed(() => csvOf(folder, join(folder, "native.xlsx")));
-      return [timed(() => recalculated(folder)), native] as const;
+      const native = csvOf(folder, join(folder, "native.xlsx"));
+      return { native, own: recalculated(folder) };
     });
     const [hrc, hv] = differences(folder);
-    const seconds = (median(turns.map(([own]) => own)) / 1000).toFixed(1);
+    const what = `recalc of ${2 * ROWS} formulas`;
+    const memory = Math.min(...turns.map(({ own }) => own.memory));
     return [
-      [
-        `recalc of ${2 * ROWS} formulas beside LibreOffice's own formulas`,
-        `${median(turns.map(([own, native]) => own / native)).toFixed(2)} ×`,
-        "",
-      ],
-      [`recalc of ${2 * ROWS} formulas, with start-up`, `${seconds} s`, "≤ 10 s for 20,000"],
-      ["largest difference of the two, HRC and HV", `${hrc.toFixed(2)} HRC, ${hv.toFixed(1)} HV`, ""],
+      {
+        what: `${what} beside LibreOffice's own formulas, start-up of both included`,
+        value: median(turns.map(({ own, native }) => own.cpu / native)),
+        unit: "×",
+        budget: 3,
+      },
+      { what, value: Math.min(...turns.map(({ own }) => own.cpu)) / 1000, unit: "s" },
+      {
+        what: `${what}, memory each`,
+        value: ((memory - start.memory) * 1024) / (2 * ROWS),
+        unit: "kB",
+        budget: 5,
+      },
+      { what: "largest difference of the two", value: hrc, unit: "HRC" },
+      { what: "largest difference of the two", value: hv, unit: "HV" },
     ];
   } finally {
     if (existsSync(folder)) rmSync(folder, { recursive: true });

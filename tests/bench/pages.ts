@@ -5,9 +5,8 @@ import { gzipSync } from "node:zlib";
 import type { Browser, Page } from "playwright-core";
 import { launch } from "../browser";
 import { serveFolder } from "../pane/static-server";
+import type { BenchLine } from "./line";
 import { median } from "./measure";
-
-type Line = readonly [what: string, figure: string, budget: string];
 
 /** Pages as in production, with office.js from npm so that nothing is asked of the network. */
 const FOLDER = "node_modules/.cache/blade-metallurgy/bench-pages";
@@ -32,21 +31,20 @@ function kilobytes(files: readonly string[]): number {
 /** Fetched when it is first asked for, with a budget of its own in webpack.config.js. */
 const ON_DEMAND = /^page-(workbook-files|functions-list|about)\./;
 
-function sizes(): Line[] {
+function sizes(): BenchLine[] {
   const files = readdirSync(FOLDER).filter((name) => /\.(js|css)$/.test(name));
   const pages = files.filter((name) => /^(page-|taskpane)/.test(name));
   const first = files.filter((name) => /^(functions|taskpane)\./.test(name));
   const largest = pages.map((name) => [kilobytes([name]), name] as const).sort(([a], [b]) => b - a);
   const named = (name: string) => name.replace(/\.[0-9a-f]{8}(?=\.)/, "");
+  const size = (what: string, value: number, budget?: number): BenchLine => {
+    return { what, value, unit: "kB gzip", budget };
+  };
   return [
-    ["functions.js", `${kilobytes(["functions.js"]).toFixed(1)} kB gzip`, "≤ 150 kB gzip"],
-    [
-      "task pane beyond it",
-      `${kilobytes(pages.filter((name) => !ON_DEMAND.test(name))).toFixed(1)} kB gzip`,
-      "≤ 60 kB gzip",
-    ],
-    ["before the first page shows", `${kilobytes(first).toFixed(1)} kB gzip`, ""],
-    ...largest.map(([size, name]): Line => [`  ${named(name)}`, `${size.toFixed(1)} kB gzip`, ""]),
+    size("functions.js", kilobytes(["functions.js"]), 150),
+    size("task pane beyond it", kilobytes(pages.filter((name) => !ON_DEMAND.test(name))), 60),
+    size("before the first page shows", kilobytes(first)),
+    ...largest.map(([kB, name]) => size(`  ${named(name)}`, kB)),
   ];
 }
 
@@ -78,7 +76,7 @@ async function timeTo(browser: Browser, address: string, mark: string): Promise<
 const MARKS = { registered: "first function registered", usable: "pane usable" } as const;
 
 /** The pane and an empty page by turns, so that whatever else the machine does falls on both. */
-async function starts(): Promise<Line[]> {
+async function starts(): Promise<BenchLine[]> {
   const served = await serveFolder(join(process.cwd(), FOLDER));
   const browser = await launch();
   const times = { empty: [] as number[], registered: [] as number[], usable: [] as number[] };
@@ -93,18 +91,17 @@ async function starts(): Promise<Line[]> {
     served.close();
   }
   const empty = median(times.empty);
-  return (["registered", "usable"] as const).map((mark): Line => {
-    const time = median(times[mark]);
-    return [
-      `navigation to ${MARKS[mark]}, against an empty page`,
-      `${(time / empty).toFixed(1)} ×, ${time.toFixed(0)} ms`,
-      "",
-    ];
+  return (["registered", "usable"] as const).map((mark): BenchLine => {
+    return {
+      what: `navigation to ${MARKS[mark]}, against an empty page`,
+      value: median(times[mark]) / empty,
+      unit: "×",
+    };
   });
 }
 
 /** Sizes of the pages' files and how soon they are ready. */
-export async function pages(): Promise<Line[]> {
+export async function pages(): Promise<BenchLine[]> {
   build();
   return [...sizes(), ...(await starts())];
 }

@@ -61,18 +61,28 @@ const MOST_COUNTS = 200;
 /** Costs that differ by less than this share of the worst need no telling apart. */
 const CLOSE = 1e-12;
 
-type Draw = Readonly<Record<"yieldShare" | "hours" | "material", number>>;
+interface Draw {
+  readonly starts: number;
+  readonly hours: number;
+  readonly material: number;
+}
 
-function unitCost({ good, hourRate, lotCost, confidence }: UncertainLot, draw: Draw): number {
-  const starts = startsNeeded(good, draw.yieldShare, confidence);
-  return (lotCost + starts * (draw.hours * hourRate + draw.material)) / good;
+function unitCost({ good, hourRate, lotCost }: UncertainLot, { starts, hours, material }: Draw): number {
+  return (lotCost + starts * (hours * hourRate + material)) / good;
+}
+
+/** Starts at the lowest, likeliest and highest yield. */
+function startsOf({ good, yieldShare, confidence }: UncertainLot): Triangle {
+  const at = (share: number) => startsNeeded(good, share, confidence);
+  return { low: at(yieldShare.low), likely: at(yieldShare.likely), high: at(yieldShare.high) };
 }
 
 /** Numbers to start over the yields that may be, with the chance of each. */
-function startChances(lot: UncertainLot): readonly (readonly [count: number, chance: number])[] {
+function startChances(
+  lot: UncertainLot,
+  { high: fewest, low: most }: Triangle,
+): readonly (readonly [count: number, chance: number])[] {
   const { good, yieldShare, confidence } = lot;
-  const fewest = startsNeeded(good, yieldShare.high, confidence);
-  const most = startsNeeded(good, yieldShare.low, confidence);
   if (most - fewest > MOST_COUNTS) {
     return slices(yieldShare, MOST_COUNTS).map((share) => [
       startsBetween(good, share, confidence, fewest, most),
@@ -92,10 +102,10 @@ function startChances(lot: UncertainLot): readonly (readonly [count: number, cha
 }
 
 /** Chance that one good piece costs no more than a sum. */
-function chanceOf(lot: UncertainLot): (cost: number) => number {
+function chanceOf(lot: UncertainLot, needed: Triangle): (cost: number) => number {
   const { good, hours, hourRate, material, lotCost } = lot;
   const labour = scaled(hours, hourRate);
-  const starts = startChances(lot);
+  const starts = startChances(lot, needed);
   return (cost) => {
     let sum = 0;
     for (const [count, chance] of starts)
@@ -109,10 +119,13 @@ function costAt(chanceUpToCost: (cost: number) => number, chance: number, from: 
   return crossing((cost) => chanceUpToCost(cost) - chance, from, to, CLOSE * to);
 }
 
-function mover(lot: UncertainLot, likely: Draw) {
-  const moves = (["yieldShare", "hours", "material"] as const).map((key) => {
-    const ends = [lot[key].low, lot[key].high].map((value) => unitCost(lot, { ...likely, [key]: value }));
-    const name = key === "yieldShare" ? ("yield" as const) : key;
+function mover(lot: UncertainLot, starts: Triangle, likely: Draw) {
+  const ranges = { starts, hours: lot.hours, material: lot.material };
+  const moves = (["starts", "hours", "material"] as const).map((key) => {
+    const ends = [ranges[key].low, ranges[key].high].map((value) =>
+      unitCost(lot, { ...likely, [key]: value }),
+    );
+    const name = key === "starts" ? ("yield" as const) : key;
     return { mover: name, moverLow: Math.min(...ends), moverHigh: Math.max(...ends) };
   });
   const widest = moves.reduce((most, move) =>
@@ -133,17 +146,18 @@ export function costRange(lot: UncertainLot): CostRange {
   checkTriangle(yieldShare, "yield");
   checkTriangle(hours, "hours");
   checkTriangle(material, "material");
-  const draw = { yieldShare: yieldShare.likely, hours: hours.likely, material: material.likely };
+  const starts = startsOf(lot);
+  const draw = { starts: starts.likely, hours: hours.likely, material: material.likely };
   const likely = unitCost(lot, draw);
-  const best = unitCost(lot, { yieldShare: yieldShare.high, hours: hours.low, material: material.low });
-  const worst = unitCost(lot, { yieldShare: yieldShare.low, hours: hours.high, material: material.high });
-  const chance = chanceOf(lot);
+  const best = unitCost(lot, { starts: starts.high, hours: hours.low, material: material.low });
+  const worst = unitCost(lot, { starts: starts.low, hours: hours.high, material: material.high });
+  const chance = chanceOf(lot, starts);
   return {
     low: Math.min(likely, costAt(chance, TAIL, best, worst)),
     likely,
     high: Math.max(likely, costAt(chance, 1 - TAIL, best, worst)),
     best,
     worst,
-    ...mover(lot, draw),
+    ...mover(lot, starts, draw),
   };
 }

@@ -1,0 +1,79 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { type BenchLine, growthLine } from "./line";
+import { command, least, node } from "./processes";
+
+const RECORD = "node_modules/.cache/blade-metallurgy/cli/src-cli-calc.json";
+
+function calc(): BenchLine[] {
+  const plain = () => command("calc", ['=BLADE.CARBON("1095")']).cpu;
+  const first = least(3, () => {
+    rmSync(RECORD, { force: true });
+    return plain();
+  });
+  const nothing = least(9, () => node(["-e", "0"]).cpu);
+  const many = Array.from({ length: 1000 }, (_, row) => `=BLADE.TEMPERED_HRC("1095",${150 + (row % 250)})`);
+  const engine = least(5, () => command("calc", ["--json", "-"], "=1+1").cpu);
+  const thousand = least(5, () => command("calc", ["--json", "-"], `=1+1\n${many.join("\n")}`).cpu);
+  return [
+    {
+      what: "calc of one plain call, against node -e 0",
+      value: least(9, plain) / nothing,
+      unit: "×",
+      budget: 3,
+    },
+    { what: "calc, first use", value: first / 1000, unit: "s", budget: 4 },
+    {
+      what: "calc, 1,000 formulas and one of the engine's, against that one",
+      value: thousand / engine,
+      unit: "×",
+      budget: 2,
+    },
+  ];
+}
+
+interface Steps {
+  readonly write: number;
+  readonly recalc: number;
+  readonly share: number;
+  readonly verify: number;
+}
+
+function steps(folder: string, lines: number): Steps {
+  const file = (name: string) => join(folder, `${name}-${lines}.xlsx`);
+  const [plan, done, copy] = [file("plan"), file("done"), file("copy")];
+  return {
+    write: command("template", ["--lines", String(lines), "--output", plan, "--force"]).cpu,
+    recalc: command("recalc", ["--output", done, plan]).cpu,
+    share: command("share", ["--output", copy, done]).cpu,
+    verify: command("verify", [done, copy]).cpu,
+  };
+}
+
+/** Lines of the planning workbook; the last takes minutes and is measured with `-- --long`. */
+function sizes(): [number, number] {
+  return process.argv.includes("--long") ? [100, 500] : [60, 200];
+}
+
+function plans(): BenchLine[] {
+  const folder = mkdtempSync(join(tmpdir(), "blade-bench-"));
+  try {
+    const [few, many] = sizes();
+    const small = steps(folder, few);
+    const large = steps(folder, many);
+    const sixty = few === 60 ? small.write : steps(folder, 60).write;
+    return [
+      { what: "template, 60 lines written", value: sixty / 1000, unit: "s", budget: 10 },
+      ...(["write", "recalc", "share", "verify"] as const).flatMap((step): BenchLine[] => [
+        { what: `${step}, ${many} lines`, value: large[step] / 1000, unit: "s" },
+        growthLine(step, [few, many], [small[step], large[step]]),
+      ]),
+    ];
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/** The command line: how soon it answers, and how its work grows with the lines of a plan. */
+export const commands = (): BenchLine[] => [...calc(), ...plans()];
