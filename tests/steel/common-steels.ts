@@ -1,6 +1,6 @@
 import { decarbDepth } from "../../src/core/hardening/decarb";
-import { heatTreatment } from "../../src/core/hardening/heat-treatment";
 import { usualHardening } from "../../src/core/hardening/hardening-temperature";
+import { heatTreatment } from "../../src/core/hardening/heat-treatment";
 import { jominyHardness } from "../../src/core/hardening/jominy";
 import { QUENCH_MEDIA } from "../../src/core/hardening/quench-media";
 import { quenchedHardness } from "../../src/core/hardening/quenched";
@@ -39,7 +39,7 @@ const BLADE = {
 };
 
 /** Usual tempers of blades, and of steels with a secondary peak [°C]. */
-const TEMPERS = [200, 550];
+const TEMPERS = [200, 560];
 
 /** True where any of several questions is answered. */
 function some<T>(list: readonly T[], ask: (item: T) => unknown): boolean {

@@ -1,10 +1,11 @@
 import { numberText, temperatureText } from "../quantity-text";
-import { InvalidValue } from "../refusal";
+import { attemptOr, InvalidValue, NotAvailable } from "../refusal";
 import { checkRange, relation } from "../relation";
-import { CARBON_DIFFUSION, carbonDiffusivity } from "../steel/billet";
+import { austeniteDiffusivity, CARBON_DIFFUSION } from "../steel/billet";
 import { carbonOf } from "../steel/carbon";
 import { checkElements, elements } from "../steel/element-ranges";
 import type { Steel } from "../steel/steel";
+import { criticalPoints } from "./critical-points";
 
 /** Depth of the skin that has lost carbon. */
 export const DECARBURISED_SKIN = relation({
@@ -13,13 +14,15 @@ export const DECARBURISED_SKIN = relation({
   locator: "2.326 √(D t), surface without carbon, D by Lee, Matlock and Van Tyne",
   evidence: "fitted",
   inputs: {
-    celsius: { label: "temperature", unit: "°C", min: 850, max: 1250 },
+    celsius: { label: "temperature", unit: "°C", min: null, max: 1250 },
     minutes: { label: "time", unit: "min", min: 0, max: 600 },
-    ...elements({ C: [0.1, 1.2], Cr: [0, 1.8] }),
+    ...elements({ C: [0.08, 2.4], Cr: [0, 18.5] }),
   },
   output: { label: "depth", unit: "mm" },
   error: { size: 50, unit: "%", kind: "half-width, estimate: air, scale and silicon change it" },
-  note: "Bare steel in air; foil, salt or a coat keep it near 0. Below 850 °C (1562 °F) a skin of ferrite grows that this does not follow, deepest near 800 °C (1472 °F).",
+  note:
+    "Bare steel in air; foil, salt or a coat keep it near 0. From Ac1 up; below 850 °C (1562 °F) a rim of ferrite is added, deepest near " +
+    "800 °C (1472 °F): within a factor of 2 there. Above 1.8 % Cr an upper estimate, since chromium slows carbon and carbide feeds it: within a factor of 2 too.",
 });
 
 /** Metal that scale takes. */
@@ -37,16 +40,57 @@ export const SCALE_LOSS = relation({
   },
 });
 
+const GAS_CONSTANT = 8.314;
+
 /** x / √(D t) where erf(x / 2√(D t)) is 0.9. */
 const NINE_TENTHS = 2.326;
+
+/** Ferrite dissolves no more carbon than this at the eutectoid, and none where it ends [mass %], [°C]. */
+const FERRITE = { carbon: 0.022, eutectoidC: 727, endC: 912 };
+/** From here on the rim of ferrite thins out, and it is gone 50 °C higher [°C]. */
+const RIM = { thinsFromC: 800, goneC: 850 };
+
+/** Diffusivity of carbon in ferrite [m²/s], Callister from memory. */
+function ferriteDiffusivity(celsius: number): number {
+  return 6.2e-7 * Math.exp(-80_000 / (GAS_CONSTANT * (celsius + 273.15)));
+}
+
+/** Thickness of the ferrite rim that grows below 850 °C, fed by the carbon that ferrite carries off [m]. */
+function ferriteRim(carbon: number, celsius: number, seconds: number): number {
+  const share = Math.min(1, Math.max(0, (RIM.goneC - celsius) / (RIM.goneC - RIM.thinsFromC)));
+  const span = FERRITE.endC - FERRITE.eutectoidC;
+  const solubility = (FERRITE.carbon * (FERRITE.endC - celsius)) / span;
+  return share * Math.sqrt((2 * ferriteDiffusivity(celsius) * Math.max(0, solubility) * seconds) / carbon);
+}
+
+/** Ac1 of stainless and tool steels without a card [°C]: common practice, no source. */
+const USUAL_ALLOY_AC1 = 790;
+
+/** Refuses a temperature at which the steel does not lose carbon as austenite. */
+function checkAboveCritical(steel: Steel, celsius: number): void {
+  const points = attemptOr(null, () => criticalPoints(steel));
+  const ac1 = points?.ac1 ?? (steel.composition.Cr > LEAN_CHROMIUM ? USUAL_ALLOY_AC1 : LEAST_AC1);
+  if (celsius >= ac1) return;
+  throw new NotAvailable(
+    `temperature ${temperatureText(celsius)} is below the lower critical temperature of ${steel.name}, about ` +
+      `${temperatureText(ac1)}: "${DECARBURISED_SKIN.title}" starts there`,
+  );
+}
+
+/** Lowest Ac1 of lean steels where no equation answers [°C]. */
+const LEAST_AC1 = 727;
+/** Up to here the estimate is good to half either way [mass %]. */
+const LEAN_CHROMIUM = 1.8;
+/** More carbon than this stays in carbide [mass %]. */
+const MOST_DISSOLVED = 1.2;
 
 /**
  * Depth of the decarburised skin.
  *
- * @param steel - A grade or an analysis, up to 1.8 % Cr.
- * @param celsius - Temperature of the steel, 850 to 1250 °C.
+ * @param steel - A grade or an analysis, up to 18.5 % Cr.
+ * @param celsius - Temperature of the steel, from Ac1 to 1250 °C.
  * @param minutes - Time at it, 0 to 600.
- * @returns mm to where 90 % of the carbon is left, good to half either way.
+ * @returns mm to where 90 % of the carbon is left, good to half either way; to a factor of 2 below 850 °C and above 1.8 % Cr.
  * @throws NotAvailable outside those ranges.
  */
 export function decarbDepth(steel: Steel, celsius: number, minutes: number): number {
@@ -54,10 +98,13 @@ export function decarbDepth(steel: Steel, celsius: number, minutes: number): num
   checkRange(DECARBURISED_SKIN, "celsius", celsius);
   checkRange(DECARBURISED_SKIN, "minutes", minutes);
   checkElements(DECARBURISED_SKIN, { ...steel.composition, C: carbon });
-  return 1000 * NINE_TENTHS * Math.sqrt(carbonDiffusivity(celsius, carbon) * minutes * 60);
+  checkAboveCritical(steel, celsius);
+  const seconds = minutes * 60;
+  const inAustenite = Math.min(carbon, MOST_DISSOLVED);
+  const gradient = NINE_TENTHS * Math.sqrt(austeniteDiffusivity(celsius, inAustenite) * seconds);
+  return 1000 * (gradient + ferriteRim(inAustenite, celsius, seconds));
 }
 
-const GAS_CONSTANT = 8.314;
 /** Volume of mixed scale to that of the metal in it. */
 const SCALE_TO_METAL = 2;
 
@@ -86,8 +133,8 @@ export interface GrindAllowance {
 /**
  * Stock to leave on each face for grinding after forging or hardening.
  *
- * @param steel - A grade or an analysis, up to 1.8 % Cr.
- * @param celsius - Temperature of the steel, 850 to 1250 °C.
+ * @param steel - A grade or an analysis, up to 18.5 % Cr.
+ * @param celsius - Temperature of the steel, from Ac1 to 1250 °C.
  * @param minutes - Time at it over all heats.
  * @param heats - Number of heats, each brushed clean of scale.
  * @returns mm a face, and what it is made of.
@@ -104,10 +151,12 @@ export function grindAllowance(
   const skin = decarbDepth(steel, celsius, minutes);
   const scale = scaleLoss(celsius, minutes, heats);
   const skinMm = skin + scale;
+  const isRough = celsius < RIM.goneC || steel.composition.Cr > LEAN_CHROMIUM;
+  const most = isRough ? 2 : 1.5;
   const mm = (value: number) => value.toFixed(2);
   const advice =
     `leave ${mm(skinMm)} mm a face at ${temperatureText(celsius)}: ${mm(skin)} mm short of carbon, ${mm(scale)} mm gone to scale; ` +
-    `between ${mm(skinMm / 2)} and ${mm(skinMm * 1.5)} mm; a file must bite evenly before the edge is set`;
+    `between ${mm(skinMm / 2)} and ${mm(skinMm * most)} mm; a file must bite evenly before the edge is set`;
   return { skinMm, advice };
 }
 

@@ -7,6 +7,7 @@ import { checkElements, elements } from "../steel/element-ranges";
 import type { Steel } from "../steel/steel";
 import { LOWER_CRITICAL, lowerCritical, UPPER_CRITICAL, upperCritical } from "./critical";
 import {
+  covers,
   DISSOLVED_GRADE_SERIES,
   DISSOLVED_HIGH_CHROMIUM,
   type Dissolved,
@@ -127,7 +128,10 @@ function allDissolved(steel: Steel, carbon: number, hardenC: number): Dissolved 
 export function dissolvedAt(steel: Steel, hardenC: number): Dissolved {
   if (!Number.isFinite(hardenC)) throw new InvalidValue("hardening temperature must be a number in °C");
   const rows = gradeSeries(steel);
-  if (rows !== undefined) return fromSeries(rows, steel.name, hardenC);
+  const isStainless = steel.family === "martensitic stainless";
+  if (rows !== undefined && (!isStainless || covers(rows, hardenC))) {
+    return fromSeries(rows, steel.name, hardenC);
+  }
   const carbon = carbonOf(steel);
   const c = steel.composition;
   const { Cr: lean } = DISSOLVED_CEMENTITE.inputs;

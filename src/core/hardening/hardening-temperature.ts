@@ -11,6 +11,8 @@ export interface UsualHardening {
 
 /** Chromium from which the bearing-steel temperature stands for a steel without a window of its own. */
 const BEARING_CHROMIUM = 0.9;
+/** From here a steel counts as stainless, EN 10020; 1030 °C is common practice for such steels, no source. */
+const STAINLESS_CHROMIUM = 10.5;
 
 /** The middle of the grade's published hardening window; `null` where none is held. */
 export function publishedHardening(steel: Steel): UsualHardening | null {
@@ -23,10 +25,12 @@ export function publishedHardening(steel: Steel): UsualHardening | null {
 
 /**
  * The middle of the grade's published hardening window; else 815 °C as for plain high-carbon
- * steel, and 845 °C as for bearing steel from 0.9 % Cr.
+ * steel, 845 °C as for bearing steel from 0.9 % Cr, and 1030 °C for stainless steel.
  */
 export function usualHardening(steel: Steel): UsualHardening {
   const published = publishedHardening(steel);
   if (published !== null) return published;
-  return { celsius: steel.composition.Cr < BEARING_CHROMIUM ? 815 : 845, source: null };
+  const { Cr } = steel.composition;
+  if (Cr >= STAINLESS_CHROMIUM) return { celsius: 1030, source: null };
+  return { celsius: Cr < BEARING_CHROMIUM ? 815 : 845, source: null };
 }

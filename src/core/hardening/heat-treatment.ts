@@ -3,6 +3,7 @@ import { numberText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
 import type { Relation } from "../relation";
 import { type SourceKey, sourceText } from "../sources";
+import { lenderNamed } from "../steel/kin";
 import type { Steel } from "../steel/steel";
 import { grouped, number, orNull, records, sourceKey, text } from "../table";
 
@@ -68,9 +69,14 @@ const OUTLIERS = records(
 
 const sheetsByGrade = grouped(sheets, ({ grade }) => grade);
 
+/** The grade of the same steel, else the near kin, whose figures stand in for a grade. */
+function equivalentOf(designation: string): string | undefined {
+  return SAME[designation] ?? lenderNamed(designation)?.designation;
+}
+
 function sheetsOf(designation: string): Sheet[] {
   const own = sheetsByGrade.get(designation) ?? [];
-  const borrowed = sheetsByGrade.get(SAME[designation] ?? "") ?? [];
+  const borrowed = sheetsByGrade.get(equivalentOf(designation) ?? "") ?? [];
   return [...own, ...borrowed].sort((a, b) => ORDER.indexOf(a.source) - ORDER.indexOf(b.source));
 }
 
@@ -115,7 +121,7 @@ function merged(designation: string): HeatTreatment | null {
     const sheet = held.find((candidate) => prints(candidate, field));
     if (sheet !== undefined) chosen.set(field, sheet);
   }
-  const equivalent = SAME[designation];
+  const equivalent = equivalentOf(designation);
   const as = equivalent === undefined ? "" : `figures of ${equivalent} where it has none of its own; `;
   return {
     normalise: span(chosen.get("normalise"), FIELDS.normalise),

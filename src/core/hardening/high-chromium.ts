@@ -17,17 +17,21 @@ const KIND = "largest difference from the full calculation; equilibrium, so an u
 
 /** Carbon and chromium in solution, high-chromium steels. */
 export const DISSOLVED_HIGH_CHROMIUM = relation({
-  title: "Carbon and chromium in austenite, 11 to 18 % Cr",
+  title: "Carbon and chromium in austenite, 10.5 to 18.5 % Cr",
   source: "carbide-equilibrium",
   locator: "regression for 11 to 18 % Cr",
   evidence: "fitted",
   inputs: {
     hardenC: { label: "hardening temperature", unit: "°C", min: 950, max: 1120 },
-    ...elements({ C: [0.3, 1.7], Cr: [11, 18], Mo: [0, 0.8], V: [0, 0.2], W: [0, 0.1] }),
+    ...elements({ C: [0.08, 1.7], N: [0, 0.5], Cr: [10.5, 18.5], Mo: [0, 1.3], V: [0, 0.2], W: [0, 0.1] }),
   },
   output: { label: "carbon in austenite", unit: "%" },
   error: { size: 0.023, unit: "%", kind: KIND },
+  note: "The calculation covers 0.3 to 1.7 % C, 11 to 18 % Cr and up to 0.8 % Mo; less carbon is held whole up to what 0.3 % C gives, nitrogen counts as carbon, and more molybdenum makes an estimate of it.",
 });
+
+/** Least carbon of the steels behind the regression [mass %]. */
+const LEAST_CARBON = 0.3;
 
 /** The same for the grades that were calculated with their own molybdenum and vanadium. */
 export const DISSOLVED_GRADE_SERIES = relation({
@@ -57,6 +61,11 @@ const series = grouped(calculated, ({ grade }) => grade);
 export function gradeSeries(steel: Steel): readonly CalculatedPoint[] | undefined {
   const name = steel.grade?.designation ?? "";
   return series.get(SAME_STEEL[name] ?? name);
+}
+
+/** Whether a hardening temperature [°C] lies among those calculated. */
+export function covers(points: readonly CalculatedPoint[], hardenC: number): boolean {
+  return hardenC >= (points[0]?.hardenC ?? 0) && hardenC <= (points[points.length - 1]?.hardenC ?? 0);
 }
 
 /**
@@ -91,8 +100,9 @@ export function fromSeries(points: readonly CalculatedPoint[], name: string, har
 export function highChromium(c: Composition, carbon: number, hardenC: number): Dissolved {
   checkRange(DISSOLVED_HIGH_CHROMIUM, "hardenC", hardenC);
   checkElements(DISSOLVED_HIGH_CHROMIUM, { ...c, C: carbon });
+  const interstitial = carbon + c.N;
   const u = (hardenC - 1040) / 100;
-  const k = carbon - 0.9;
+  const k = Math.max(interstitial, LEAST_CARBON) - 0.9;
   const r = c.Cr - 14;
   const inSolution =
     0.4278 +
@@ -104,7 +114,7 @@ export function highChromium(c: Composition, carbon: number, hardenC: number): D
     0.001476 * r * r +
     0.0397 * u * k -
     0.008186 * u * r;
-  if (inSolution >= carbon) return { carbon, chromium: c.Cr };
+  if (inSolution >= interstitial) return { carbon: interstitial, chromium: c.Cr };
   const chromium =
     10.89 +
     1.437 * u -

@@ -9,7 +9,10 @@ import { CARBIDE_CARBON, dissolvedAt } from "./dissolved";
 import { GRADE_SERIES, gradeHardenability } from "./grade-series";
 import { usualHardening } from "./hardening-temperature";
 import { IDEAL_DIAMETER, idealDiameter } from "./ideal-diameter";
-import { initialHardness } from "./quenched";
+import { initialHardness } from "./initial-hardness";
+import { retainedAustenite } from "./martensite";
+import { solutionAt, withinFactors } from "./max-section";
+import { HRC_PER_PERCENT_AUSTENITE, martensiteHardness } from "./quenched";
 
 /** Effect of the austenite grain on the ideal diameter. */
 export const GRAIN_EFFECT = relation({
@@ -31,15 +34,15 @@ export const JOMINY_CURVE = relation({
   locator: "calculation of end-quench hardenability, metric factors",
   evidence: "standard",
   inputs: {
-    C: symbol("C", 0.1, 0.7),
-    Mn: symbol("Mn", 0.5, 1.65),
-    Si: symbol("Si", 0.15, 0.6),
-    Cr: symbol("Cr", 0, 1.35),
-    Ni: symbol("Ni", 0, 1.5),
+    C: symbol("C", 0.1, 1.2),
+    Mn: symbol("Mn", 0.2, 2.2),
+    Si: symbol("Si", 0.1, 2.2),
+    Cr: symbol("Cr", 0, 1.8),
+    Ni: symbol("Ni", 0, 2),
     Cu: symbol("Cu", 0, 0.35),
     Mo: symbol("Mo", 0, 0.55),
     V: symbol("V", 0, 0.2),
-    diameter: { label: "ideal diameter", unit: "mm", min: 25.4, max: 177.8 },
+    diameter: { label: "ideal diameter", unit: "mm", min: 15, max: 177.8 },
     distance: { label: "distance from the quenched end", unit: "mm", min: 1.5, max: 50 },
   },
   output: { label: "hardness", unit: "HRC" },
@@ -48,7 +51,7 @@ export const JOMINY_CURVE = relation({
     unit: "HRC",
     kind: "against recalled bands: 4140H within 2, 5160H up to 9 low where the curve is steep",
   },
-  note: "Above 0.70 % C the method gives nothing. The span of ideal diameters is recalled.",
+  note: "The standard stops at 0.70 % C; above it what is in solution counts, an estimate. The span of ideal diameters is recalled; above it the largest stands.",
 });
 
 const PRINTED_GRAINS = [1.27, 1.172, 1.083, 1];
@@ -134,18 +137,34 @@ export function endQuenchHardness(initial: number, diameter: number, distance: n
   return startHardness + ((distance - start) / (right.distance - start)) * (endHardness - startHardness);
 }
 
+/** The composition that hardens: from 0.70 % C only what is in solution counts, and vanadium stays in carbide. */
+function hardenedAustenite(steel: Steel, carbon: number): Composition {
+  if (carbon < CARBIDE_CARBON) return { ...steel.composition, C: carbon };
+  const inSolution = solutionAt(steel, usualHardening(steel).celsius);
+  return { ...steel.composition, C: inSolution.carbon, Cr: inSolution.chromium, V: 0 };
+}
+
+/** Factor on the ideal diameter that takes out the bias against published bands. */
+const DIAMETER_FACTOR = 1.1;
+
 /**
  * End-quench hardness of a steel from its composition.
  *
  * @param steel - A grade or an analysis.
  * @param distance - Distance from the quenched end in mm.
  * @returns HRC.
- * @throws NotAvailable outside the composition range of the method, which stops at 0.70 % C.
+ * @throws NotAvailable outside the composition range, above 1.2 % C or 1.8 % Cr.
  */
 export function jominyHardness(steel: Steel, distance: number): number {
-  const composition = { ...steel.composition, C: carbonOf(steel) };
-  checkElements(JOMINY_CURVE, composition);
-  return endQuenchHardness(initialHardness(composition.C), idealDiameter(composition), distance);
+  const carbon = carbonOf(steel);
+  checkElements(JOMINY_CURVE, { ...steel.composition, C: carbon });
+  const austenite = hardenedAustenite(steel, carbon);
+  const initial =
+    carbon < CARBIDE_CARBON
+      ? initialHardness(carbon)
+      : martensiteHardness(austenite.C) - HRC_PER_PERCENT_AUSTENITE * retainedAustenite(austenite);
+  const diameter = DIAMETER_FACTOR * idealDiameter(withinFactors(austenite).counted);
+  return endQuenchHardness(initial, Math.min(diameter, JOMINY_CURVE.inputs.diameter.max), distance);
 }
 
 /** The relations behind `hardenability`. */

@@ -63,10 +63,10 @@ const HIGH_CHROMIUM = 9;
 /** Start of martensite, high-chromium steels. */
 export const HIGH_CHROMIUM_START = relation({
   title: "Martensite start temperature Ms, above 9 % Cr",
-  source: "finkler-schirra",
+  source: "capdevila-2002",
   locator: "equation for Ms on what is dissolved",
   evidence: "fitted",
-  inputs: { chromium: { label: "chromium", unit: "%", min: 9, max: 18 } },
+  inputs: { chromium: { label: "chromium", unit: "%", min: 9, max: 18.5 } },
   output: { label: "Ms", unit: "°C" },
   error: { size: 40, unit: "°C", kind: "about: 254 against 280 °C (489 against 536 °F) printed for X30Cr13" },
 });
@@ -76,20 +76,30 @@ export const HIGH_CHROMIUM_AUSTENITE = relation({
   ...RETAINED_AUSTENITE,
   title: "Retained austenite after the quench, above 5 % Cr: order of magnitude only",
   source: "koistinen-marburger-1959",
-  locator: "exp(-0.011 (Ms - T)), Ms by Finkler and Schirra",
+  locator: "exp(-0.011 (Ms - T)), Ms by Capdevila",
   inputs: HIGH_CHROMIUM_START.inputs,
   error: { size: null, unit: "%", kind: "order of magnitude: no measured set was found to test it" },
 });
 
-/** The austenite of a steel: what is dissolved in place of what the analysis holds. */
+/** The austenite of a steel: what is dissolved in place of what the analysis holds; nitrogen is part of the carbon. */
 export function austeniteOf(c: Composition, { carbon, chromium }: Dissolved): Composition {
-  return { ...c, C: carbon, Cr: chromium };
+  return { ...c, C: carbon, Cr: chromium, N: 0 };
 }
 
-/** Ms of high-chromium austenite by Finkler and Schirra, °C. */
+/** Ms of high-chromium austenite by Capdevila, Caballero and García de Andrés [°C]. */
 export function highChromiumStart(c: Composition): number {
-  const interstitial = c.C + 0.86 * c.N;
-  return 635 - 474 * interstitial - 33 * c.Mn - 17 * c.Cr - 17 * c.Ni - 21 * c.Mo - 39 * c.V - 11 * c.W;
+  const kelvin =
+    764.2 -
+    302.6 * c.C -
+    30.6 * c.Mn -
+    16.6 * c.Ni -
+    8.9 * c.Cr +
+    2.4 * c.Mo -
+    11.3 * c.Cu +
+    8.58 * c.Co +
+    7.4 * c.W -
+    14.5 * c.Si;
+  return kelvin - 273.15;
 }
 
 /** Ms by the equation that belongs to the steel: its chromium as analysed decides, what is dissolved counts. */

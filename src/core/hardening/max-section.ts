@@ -1,21 +1,27 @@
 import table from "../../data/hardening/plate-critical-thickness.json";
 import { numberText } from "../quantity-text";
-import { NotAvailable } from "../refusal";
+import { attempt, NotAvailable, Refusal } from "../refusal";
 import { type Relation, relation } from "../relation";
 import { carbonOf } from "../steel/carbon";
+import type { Composition } from "../steel/composition";
 import { checkElements } from "../steel/element-ranges";
 import type { Steel } from "../steel/steel";
 import { grouped, number, oneOf, records } from "../table";
-import { CARBIDE_CARBON, dissolvedAt } from "./dissolved";
+import { AIR_HARDENING, AIRS, type Air, airHardeningMm, airHardeningNote, notInAir } from "./air-hardening";
+import { CARBIDE_CARBON, DISSOLVED_CEMENTITE, dissolvedAt } from "./dissolved";
 import { gradeHardenability } from "./grade-series";
 import { usualHardening } from "./hardening-temperature";
+import type { Dissolved } from "./high-chromium";
 import { IDEAL_DIAMETER, idealDiameter } from "./ideal-diameter";
 import type { QuenchMedium } from "./quench-media";
 
 /** Baths that the plate calculation covers. */
 export const BATHS = ["brine", "agitated water", "fast oil", "oil A", "slow oil"] as const;
 
-export type Bath = (typeof BATHS)[number];
+/** Quenches that have a figure: baths, and air, plates and gas for air-hardening steels. */
+export type Bath = (typeof BATHS)[number] | Air;
+
+const WITH_FIGURE: readonly Bath[] = [...BATHS, ...AIRS];
 
 /**
  * The bath of a quench.
@@ -23,9 +29,9 @@ export type Bath = (typeof BATHS)[number];
  * @throws NotAvailable for quenches without a figure, naming those that have one.
  */
 export function bathOf({ word }: QuenchMedium): Bath {
-  const bath = BATHS.find((name) => name === word);
+  const bath = WITH_FIGURE.find((name) => name === word);
   if (bath !== undefined) return bath;
-  throw new NotAvailable(`no plate thickness is held for ${word}: use ${BATHS.join(", ")}`);
+  throw new NotAvailable(`no plate thickness is held for ${word}: use ${WITH_FIGURE.join(", ")}`);
 }
 
 /** Thickest plate that hardens. */
@@ -34,10 +40,10 @@ export const MAX_PLATE = relation({
   source: "plate-quench-calculation",
   locator: table.locator,
   evidence: "compiled",
-  inputs: { nose: { label: "pearlite nose time", unit: "s", min: 0.29, max: 40 } },
+  inputs: { nose: { label: "pearlite nose time", unit: "s", min: 0.2, max: 40 } },
   output: { label: "plate thickness", unit: "mm" },
   error: { size: 1.5, unit: "times", kind: "factor either way" },
-  note: "Both faces cooled, from 800 °C (1472 °F), grain size 7. Bainite is not in the calculation.",
+  note: "Both faces cooled, from 800 °C (1472 °F), grain size 7. Bainite is not in the calculation. Below 0.29 s the last slope is carried on.",
 });
 
 /** How thick a flat section may be. */
@@ -90,14 +96,57 @@ export function noseOf(steel: Steel, hardenC = usualHardening(steel).celsius): N
   }
   const c = steel.composition;
   checkElements(IDEAL_DIAMETER, c, ["Cr"]);
-  const carbon = carbonOf(steel);
-  const inSolution = carbon < CARBIDE_CARBON ? { carbon, chromium: c.Cr } : dissolvedAt(steel, hardenC);
+  const { carbon, chromium, assumed } = solutionAt(steel, hardenC);
   // Vanadium that stays in carbide does not slow pearlite; counting it would promise too much.
-  const diameter = idealDiameter({ ...c, C: inSolution.carbon, Cr: inSolution.chromium, V: 0 });
-  const note = `hardenability from composition, ideal diameter ${numberText(Math.round(diameter))} mm`;
+  const { counted, left } = withinFactors({ ...c, C: carbon, Cr: chromium, V: 0 });
+  const diameter = idealDiameter(counted);
+  const notes = [
+    `hardenability from composition, ideal diameter ${numberText(Math.round(diameter))} mm`,
+    c.V > 0 ? "vanadium not counted" : "",
+    left.length > 0 ? `${left.join(", ")} counted only up to what the factors cover` : "",
+    assumed,
+  ];
   return {
     seconds: NOSE_S * (diameter / NOSE_DIAMETER_MM) ** 2,
-    note: c.V > 0 ? `${note}, vanadium not counted` : note,
+    note: notes.filter((note) => note !== "").join(", "),
+  };
+}
+
+/** Contents that slow pearlite, cut to what the factors cover: more of them could only harden deeper. */
+const CUT = ["C", "Mn", "Mo"] as const;
+
+export function withinFactors(c: Composition): { counted: Composition; left: string[] } {
+  const limits = IDEAL_DIAMETER.inputs;
+  const left = CUT.filter((element) => c[element] > limits[element].max);
+  const cut = Object.fromEntries(left.map((element) => [element, limits[element].max]));
+  return { counted: { ...c, ...cut }, left: [...left] };
+}
+
+/** Carbon of the eutectoid, which austenite holds beside any carbide of the low-alloy tool steels [mass %]. */
+const EUTECTOID_CARBON = 0.8;
+
+/** What is in solution at a hardening temperature, and what had to be assumed for it. */
+export interface Solution extends Dissolved {
+  readonly assumed: string;
+}
+
+/**
+ * Carbon and chromium in solution. Tungsten and much silicon are not in the equilibrium regressions: for
+ * such a grade the eutectoid carbon and half of the chromium stand, and the answer says so.
+ *
+ * @throws NotAvailable where `dissolvedAt` refuses a temperature or an analysis.
+ */
+export function solutionAt(steel: Steel, hardenC: number): Solution {
+  const whole = carbonOf(steel);
+  if (whole < CARBIDE_CARBON) return { carbon: whole, chromium: steel.composition.Cr, assumed: "" };
+  const found = attempt(() => dissolvedAt(steel, hardenC));
+  if (!(found instanceof Refusal)) return { ...found, assumed: "" };
+  const c = steel.composition;
+  if (!(c.W > 0.6 || c.Si > 0.6) || c.Cr > DISSOLVED_CEMENTITE.inputs.Cr.max) throw found;
+  return {
+    carbon: EUTECTOID_CARBON,
+    chromium: c.Cr / 2,
+    assumed: "carbon in solution not calculated for this steel: 0.8 % and half of its chromium taken",
   };
 }
 
@@ -124,15 +173,25 @@ function between(plates: readonly Plate[], noseS: number, column: "fullyHardMm" 
   return left[column] * (right[column] / left[column]) ** share;
 }
 
+function isAir(bath: Bath): bath is Air {
+  return AIRS.some((word) => word === bath);
+}
+
 /**
  * Thickest flat section that hardens in a bath.
  *
  * @param steel - A grade or an analysis.
- * @param bath - One of `BATHS`.
- * @returns Thickness in mm, fully hard and half martensite, good to a factor of 1.5.
+ * @param bath - One of `BATHS` or `AIRS`.
+ * @returns Thickness in mm, fully hard and half martensite, good to a factor of 1.5; for air-hardening
+ *   steels what is stated for still air, 0 where a steel does not harden in air.
  * @throws NotAvailable where the hardenability of the steel is outside the calculated series.
  */
 export function maxSection(steel: Steel, bath: Bath): MaxSection {
+  const airMm = airHardeningMm(steel);
+  if (airMm !== undefined) {
+    return { fullyHardMm: airMm, halfHardMm: airMm, note: airHardeningNote(bath, airMm) };
+  }
+  if (isAir(bath)) return { fullyHardMm: 0, halfHardMm: 0, note: notInAir(steel, bath) };
   const nose = noseOf(steel);
   checkNose(steel, nose.seconds);
   const plates = series.get(bath) ?? [];
@@ -147,5 +206,6 @@ export function maxSection(steel: Steel, bath: Bath): MaxSection {
 
 /** The relations behind `maxSection` for a steel. */
 export function maxSectionRelations(steel: Steel): readonly Relation[] {
+  if (airHardeningMm(steel) !== undefined) return [AIR_HARDENING];
   return grades.has(steel.grade?.designation ?? "") ? [MAX_PLATE] : [MAX_PLATE, IDEAL_DIAMETER];
 }

@@ -5,11 +5,14 @@ import { checkRange, type Relation, relation } from "../relation";
 import type { SourceKey } from "../sources";
 import { carbonOf } from "../steel/carbon";
 import { checkElements, elements } from "../steel/element-ranges";
+import { heldName } from "../steel/kin";
 import type { Steel } from "../steel/steel";
-import { number, records, sourceKey, text } from "../table";
+import { grouped, number, records, sourceKey, text } from "../table";
 import { CARBIDE_CARBON, dissolvedAt } from "./dissolved";
 import { usualHardening } from "./hardening-temperature";
+import { initialHardness } from "./initial-hardness";
 import { retainedAustenite } from "./martensite";
+import { isMartensiticStainless, STAINLESS_HARDNESS, stainlessLevel } from "./stainless";
 
 /** Initial hardness of the Jominy calculation. */
 export const INITIAL_HARDNESS = relation({
@@ -44,13 +47,7 @@ export const HIGH_CARBON_HARDNESS = relation({
 
 const JOIN_CARBON = 0.6;
 const LIMIT_HRC = 69;
-const HRC_PER_PERCENT_AUSTENITE = 0.15;
-
-/** Hardness of fully martensitic steel by the A255 polynomial, HRC, 0.10 to 0.70 % C. */
-export function initialHardness(carbon: number): number {
-  const c = carbon;
-  return 33.087 + c * (50.723 + c * (33.662 + c * (-2.7048 + c * (-107.02 + c * 43.523))));
-}
+export const HRC_PER_PERCENT_AUSTENITE = 0.15;
 
 /** Hardness of martensite without retained austenite, HRC; continuous at 0.60 % C. */
 export function martensiteHardness(carbon: number): number {
@@ -79,31 +76,40 @@ type Sheet = (typeof sheets)[number];
 /** A sheet answers for hardening temperatures this near to its own [°C]. */
 const NEAR_C = 15;
 
-function refuseTemperature(name: string, held: readonly Sheet[], hardenC: number | undefined): never {
+function refuseTemperature(name: string, held: readonly Sheet[], hardenC: number): never {
   const temperatures = held.map(({ low, high }) =>
     low === high ? temperatureText(low) : `${temperatureText(low)} to ${temperatureText(high)}`,
   );
-  const problem =
-    hardenC === undefined
-      ? "give the hardening temperature"
-      : `${temperatureText(hardenC)} is not among them`;
+  const problem = `${temperatureText(hardenC)} is not among them`;
   throw new NotAvailable(
     `the hardness of ${name} as quenched is published for hardening at ${temperatures.join(", ")} only: ${problem}`,
   );
 }
 
+const sheetsByGrade = grouped(sheets, ({ grade }) => grade);
+
+/** The sheets of a grade; where it has none, those of the near kin that lends. */
+function sheetsOf(steel: Steel): readonly Sheet[] {
+  return heldName(steel, (designation) => sheetsByGrade.get(designation)) ?? [];
+}
+
 function fromSheet(steel: Steel, hardenC: number | undefined): Quenched | null {
-  const held = sheets.filter(({ grade }) => grade === steel.grade?.designation);
+  const held = sheetsOf(steel);
   if (held.length === 0) return null;
+  const asked = hardenC ?? (held.length > 1 ? usualHardening(steel).celsius : undefined);
   const sheet =
-    hardenC === undefined
+    asked === undefined
       ? held[0]
-      : held.find(({ low, high }) => hardenC >= low - NEAR_C && hardenC <= high + NEAR_C);
-  if (sheet === undefined || (hardenC === undefined && held.length > 1)) {
-    refuseTemperature(steel.name, held, hardenC);
-  }
+      : held.find(({ low, high }) => asked >= low - NEAR_C && asked <= high + NEAR_C);
+  if (sheet === undefined && isMartensiticStainless(steel)) return null;
+  if (sheet === undefined) refuseTemperature(steel.name, held, asked as number);
   const { low, high, hrcLow, hrcHigh, source } = sheet;
   return { hrc: (hrcLow + hrcHigh) / 2, hardenC: hardenC ?? (low + high) / 2, source };
+}
+
+function stainlessQuenched(steel: Steel, hardenC: number | undefined): Quenched {
+  const at = hardenC ?? usualHardening(steel).celsius;
+  return { hrc: stainlessLevel(steel, at), hardenC: at, source: STAINLESS_HARDNESS.source };
 }
 
 /**
@@ -118,6 +124,7 @@ function fromSheet(steel: Steel, hardenC: number | undefined): Quenched | null {
 export function quenchedHardness(steel: Steel, hardenC?: number): Quenched {
   const sheet = fromSheet(steel, hardenC);
   if (sheet !== null) return sheet;
+  if (isMartensiticStainless(steel)) return stainlessQuenched(steel, hardenC);
   // Chromium first: it tells best why the relation for lean steels does not apply.
   checkElements(INITIAL_HARDNESS, steel.composition, ["Cr"]);
   checkElements(INITIAL_HARDNESS, steel.composition);
@@ -138,7 +145,8 @@ export function quenchedHardness(steel: Steel, hardenC?: number): Quenched {
 
 /** The relations behind `quenchedHardness` for a steel. */
 export function quenchedRelations(steel: Steel): readonly Relation[] {
-  const sheet = sheets.find(({ grade }) => grade === steel.grade?.designation);
+  const [sheet] = sheetsOf(steel);
+  if (sheet === undefined && isMartensiticStainless(steel)) return [STAINLESS_HARDNESS];
   if (sheet !== undefined) {
     const { source, low, high } = sheet;
     return [

@@ -3,10 +3,11 @@ import { InvalidValue, NotAvailable } from "../refusal";
 import { checkRange, relation } from "../relation";
 import { carbonOf } from "../steel/carbon";
 import type { Steel } from "../steel/steel";
+import { notInAir } from "./air-hardening";
 import { CARBIDE_CARBON, dissolvedAt } from "./dissolved";
 import { usualHardening } from "./hardening-temperature";
 import { martensiteStart } from "./martensite";
-import { noseOf } from "./max-section";
+import { noseOf, solutionAt } from "./max-section";
 import type { QuenchMedium } from "./quench-media";
 import { quenchedHardness } from "./quenched";
 import { PEARLITE } from "./section-pearlite";
@@ -44,7 +45,7 @@ function checkBainite(steel: Steel, quench: QuenchMedium): void {
   const isLiquid = quench.kind === "oil" || quench.kind === "water";
   if (!isLiquid && steel.family !== "plain carbon") {
     throw new NotAvailable(
-      `${steel.name} in ${quench.word} forms bainite, which this calculation does not know: only plain carbon steel is worked outside liquids`,
+      `${notInAir(steel, quench.word)}; what bainite forms is not calculated: only plain carbon steel is worked outside liquids`,
     );
   }
   const molybdenum = steel.composition.Mo;
@@ -68,10 +69,8 @@ export function sectionAustenite(steel: Steel, quench: QuenchMedium, startC?: nu
   const start = startC ?? usualHardening(steel).celsius;
   const nose = noseOf(steel, start).seconds;
   checkRange(PEARLITE, "nose", nose);
-  const whole = startC === undefined && carbonOf(steel) < CARBIDE_CARBON;
-  const inSolution = whole
-    ? { carbon: carbonOf(steel), chromium: steel.composition.Cr }
-    : dissolvedAt(steel, start);
+  const whole = startC !== undefined && carbonOf(steel) < CARBIDE_CARBON;
+  const inSolution = whole ? dissolvedAt(steel, start) : solutionAt(steel, start);
   checkRange(SECTION_QUENCH_MODEL, "carbon", inSolution.carbon);
   const austenite = { ...steel.composition, C: inSolution.carbon, Cr: inSolution.chromium };
   return {

@@ -2,9 +2,17 @@ import { CONVERSION_TABLES, type ConversionTable } from "../hardness/conversion-
 import { convertHardness, correspondence, readOff } from "../hardness/convert";
 import { BoundedMap } from "../steel/memo";
 import type { Steel } from "../steel/steel";
+import { airHardeningMm } from "./air-hardening";
 import { AIR_FILM, type Film, filmFor } from "./film";
+import { bathOf, MAX_PLATE, maxSection } from "./max-section";
 import type { QuenchMedium } from "./quench-media";
-import { checkShape, type SectionAustenite, sectionAustenite } from "./section-austenite";
+import { quenchedHardness } from "./quenched";
+import {
+  checkShape,
+  SECTION_QUENCH_MODEL,
+  type SectionAustenite,
+  sectionAustenite,
+} from "./section-austenite";
 import type { Coat } from "./section-equations";
 import { type SectionGrid, type SectionShape, sectionGrid } from "./section-grid";
 import { PearliteCells } from "./section-pearlite";
@@ -187,6 +195,37 @@ function runsOf(inputs: SectionInputs): (shift: Shift) => SectionRun {
   };
 }
 
+/** Half-width of a fully hardened section: the hardness as quenched is good to this [HV], about 3 HRC. */
+const FULL_BAND_HV = 70;
+
+/**
+ * True where a section hardens through by the figures of the plate: air-hardening steels under any coat,
+ * and steels whose bainite the calculation does not know where they are bare and well under the limit.
+ */
+function hardensThrough({ steel, quench, spineMm, clay, below }: SectionInputs): boolean {
+  const airMm = airHardeningMm(steel);
+  if (airMm !== undefined) return spineMm <= airMm;
+  const isBare = clay === 0 && below === 0;
+  if (!isBare || steel.composition.Mo <= SECTION_QUENCH_MODEL.inputs.molybdenum.max) return false;
+  const { fullyHardMm } = maxSection(steel, bathOf(quench));
+  return spineMm <= fullyHardMm / (MAX_PLATE.error.size ?? 1);
+}
+
+function fullyHard({ steel, startC, widthMm }: SectionInputs): SectionBand {
+  const { hrc, hardenC } = quenchedHardness(steel, startC);
+  const run = (shift: number): SectionRun => ({
+    pearlite: Array<number>(FULL_COLUMNS).fill(0),
+    most: 0,
+    hv: Array<number>(FULL_COLUMNS).fill(convertHardness(hrc, "HRC", "HV", LOW_ALLOY) + shift),
+    depthMm: widthMm,
+    edgeC: startC ?? hardenC,
+  });
+  return { soft: run(-FULL_BAND_HV), likely: run(0), hard: run(FULL_BAND_HV), widthMm };
+}
+
+/** Columns of the report of such a section, as many as the calculation gives. */
+const FULL_COLUMNS = 30;
+
 /**
  * Hardness across a section after the quench, with a band that covers 90 %.
  *
@@ -194,6 +233,8 @@ function runsOf(inputs: SectionInputs): (shift: Shift) => SectionRun {
  *   where `sectionAustenite` refuses.
  */
 export function quenchSection(inputs: SectionInputs): SectionBand {
+  checkShape(inputs.widthMm, inputs.spineMm, inputs.edgeMm);
+  if (hardensThrough(inputs)) return fullyHard(inputs);
   const run = runsOf(inputs);
   return {
     likely: run(LIKELY),

@@ -29,7 +29,12 @@ function wordFor(thicknessMm: number, fullyHardMm: number, halfHardMm: number): 
  * @throws NotAvailable for a bath without figures and a steel outside the table.
  */
 export function sectionVerdict(steel: Steel, thicknessMm: number, quench: QuenchMedium): SectionVerdict {
-  const { fullyHardMm, halfHardMm } = maxSection(steel, bathOf(quench));
+  const { fullyHardMm, halfHardMm, note } = maxSection(steel, bathOf(quench));
+  if (halfHardMm === 0)
+    return { verdict: "does not harden through", sentence: note, fullyHardMm, halfHardMm };
+  if (fullyHardMm === halfHardMm && thicknessMm <= fullyHardMm) {
+    return { verdict: "hardens through", sentence: `${steel.name} ${note}`, fullyHardMm, halfHardMm };
+  }
   const verdict = wordFor(thicknessMm, fullyHardMm, halfHardMm);
   const sentence =
     `${numberText(thicknessMm)} mm of ${steel.name} in ${quench.word} ${verdict === "marginal" ? "is marginal" : verdict}: ` +

@@ -48,6 +48,11 @@ const GAS_CONSTANT = 8.314;
 export function carbonDiffusivity(celsius: number, carbon: number): number {
   checkRange(CARBON_DIFFUSION, "celsius", celsius);
   checkRange(CARBON_DIFFUSION, "carbon", carbon);
+  return austeniteDiffusivity(celsius, carbon);
+}
+
+/** The same without a range check, for austenite below the temperatures of the source [m²/s]. */
+export function austeniteDiffusivity(celsius: number, carbon: number): number {
   const energy = 144300 - 15000 * carbon; // J/mol
   return 1e-4 * (0.146 - 0.036 * carbon) * Math.exp(-energy / (GAS_CONSTANT * (celsius + 273.15)));
 }

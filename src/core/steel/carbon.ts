@@ -4,6 +4,7 @@ import type { Bounds } from "./composition";
 import { classesOf } from "./grades";
 import { boundsText } from "./limits";
 import type { Grade, Steel } from "./steel";
+import { hasOpenCarbon } from "./typical";
 
 const FORM = 'an analysis from the mill certificate, in the form "C 0.95 Mn 0.25 Si 0.25"';
 
@@ -33,10 +34,22 @@ function refuseOpen(grade: Grade): never {
 }
 
 /**
- * Carbon that relations use.
+ * Carbon that a steel states.
  *
  * @returns Mass % C: as the designation encodes it, else the middle of the limits; as given for an analysis.
  * @throws NotAvailable where the grade does not fix its carbon, with the limit and what to give instead.
+ */
+export function statedCarbon(steel: Steel): number {
+  const { grade } = steel;
+  if (grade !== null && hasOpenCarbon(grade)) refuseOpen(grade);
+  return carbonOf(steel);
+}
+
+/**
+ * Carbon that relations use.
+ *
+ * @returns Mass % C: as stated; where the grade leaves it open, what it is usually sold with.
+ * @throws NotAvailable where no usual carbon of such a grade is held either.
  */
 export function carbonOf({ composition, grade }: Steel): number {
   if (Number.isNaN(composition.C) && grade !== null) refuseOpen(grade);

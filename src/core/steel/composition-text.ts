@@ -2,6 +2,7 @@ import { numberText } from "../quantity-text";
 import { type Bounds, ELEMENTS, type Element } from "./composition";
 import type { Grade, Steel } from "./steel";
 import { hasAssumedSilicon, isHalfMaximum } from "./typical";
+import { usualCarbonCaution } from "./usual-carbon";
 
 /** How sure the limits of a grade are, in words; every row that rests on memory says so. */
 export function limitsStatus({ status, recalled }: Grade): string {
@@ -10,9 +11,11 @@ export function limitsStatus({ status, recalled }: Grade): string {
   return recalled.length === 0 ? "limits read" : `limits read; those of ${recalled.join(", ")} recalled`;
 }
 
-/** The caution that a steel's limits deserve: empty for an analysis and for limits that were read. */
+/** The cautions that a steel's limits deserve: empty for an analysis and for limits that were read and fix the carbon. */
 export function limitsCaution({ grade }: Steel): string {
-  return grade === null || grade.status === "read" ? "" : limitsStatus(grade);
+  if (grade === null) return "";
+  const status = grade.status === "read" ? "" : limitsStatus(grade);
+  return [usualCarbonCaution(grade.designation), status].filter((part) => part !== "").join("; ");
 }
 
 function figures({ composition }: Steel, elements: readonly Element[]): string {
@@ -30,6 +33,8 @@ function gradeText(steel: Steel, grade: Grade): string {
     (element) => composition[element] === 0 && grade.limits[element] !== undefined,
   );
   if (Number.isNaN(composition.C)) parts.push("carbon not fixed by the grade");
+  const usual = usualCarbonCaution(grade.designation);
+  if (usual !== "") parts.push(usual);
   parts.push(`${figures(steel, present)} mass %`);
   if (hasAssumedSilicon(grade)) parts.push("silicon assumed, the standard sets no limit");
   if (half.length > 0) parts.push(`${half.join(", ")} limited only upwards, taken as half`);

@@ -1,6 +1,7 @@
 import { type Bounds, type Composition, ELEMENTS, type Element } from "./composition";
 import { encodedCarbon } from "./nominal-carbon";
 import type { Grade } from "./steel";
+import { usualCarbon } from "./usual-carbon";
 
 /** Silicon of plain carbon steel whose standard sets no limit for it, mass %: common practice, no source. */
 export const ASSUMED_SILICON = 0.22;
@@ -33,7 +34,7 @@ function typicalOf({ low, high }: Bounds): number {
 }
 
 function typicalCarbon(grade: Grade): number {
-  if (hasOpenCarbon(grade)) return Number.NaN;
+  if (hasOpenCarbon(grade)) return usualCarbon(grade.designation) ?? Number.NaN;
   return encodedCarbon(grade) ?? typicalOf(grade.limits.C ?? { low: null, high: null });
 }
 
@@ -42,9 +43,16 @@ export function hasAssumedSilicon({ family, limits }: Grade): boolean {
   return family === "plain carbon" && limits.Si === undefined;
 }
 
+/** Usual contents where the limits are so wide that their middle is sold by nobody [mass %]: common practice, no source. */
+const USUAL_CONTENTS: Readonly<Record<string, Readonly<Partial<Record<Element, number>>>>> = {
+  S5: { Mo: 0.45 },
+};
+
 function typicalElement(grade: Grade, element: Element): number {
   if (element === "C") return typicalCarbon(grade);
   if (element === "Si" && hasAssumedSilicon(grade)) return ASSUMED_SILICON;
+  const usual = USUAL_CONTENTS[grade.designation]?.[element];
+  if (usual !== undefined) return usual;
   const limits = grade.limits[element];
   if (limits === undefined) return 0;
   return isHalfMaximum(element, limits) ? middle(0, limits.high ?? 0) : typicalOf(limits);
@@ -53,7 +61,8 @@ function typicalElement(grade: Grade, element: Element): number {
 /**
  * The composition that relations use for a grade, mass %: carbon as the designation encodes it, else
  * the middle of its limits; other elements the middle; a minimum alone as that minimum; a maximum
- * alone as 0, for silicon and manganese as half of it. Carbon is NaN where the grade does not fix it.
+ * alone as 0, for silicon and manganese as half of it. Where the grade does not fix its carbon, what
+ * it is usually sold with, else NaN.
  */
 export function typicalComposition(grade: Grade): Composition {
   const entries = ELEMENTS.map((element) => [element, typicalElement(grade, element)]);

@@ -1,9 +1,12 @@
 import { CARBIDE_CARBON, dissolvedAt } from "../hardening/dissolved";
 import { usualHardening } from "../hardening/hardening-temperature";
+import { isMartensiticStainless } from "../hardening/stainless";
 import { temperatureText } from "../quantity-text";
+import { attempt, Refusal } from "../refusal";
 import { isWithin } from "../relation";
 import { carbonOf } from "../steel/carbon";
 import type { Composition } from "../steel/composition";
+import { type Lender, lenderOf } from "../steel/kin";
 import type { Steel } from "../steel/steel";
 import {
   COMPOSITION_FORMULA,
@@ -19,7 +22,9 @@ import { CURVE_BANDS, type CubicFit, type FittedCurve, fittedCurves } from "./fi
 import type { TemperModel } from "./model";
 import { refuseWithoutCurve } from "./no-curve";
 import { TEMPER_PARAMETER, temperParameter } from "./parameter";
+import { stainlessModel } from "./stainless-model";
 import { tableModel } from "./table-model";
+import { toolSteelModel } from "./tool-steel-curves";
 
 const FORMULA_BASIS = "by formula from composition";
 
@@ -114,11 +119,36 @@ function measuredModel(steel: Steel, fit: CubicFit, hardenC: number | undefined)
   };
 }
 
-function build(steel: Steel, hardenC: number | undefined): TemperModel {
-  const fits: readonly FittedCurve[] = fittedCurves(steel.grade?.designation ?? "");
+/** The model of the curves or the table held under a name; `undefined` where none are. */
+function heldModel(steel: Steel, designation: string, hardenC: number | undefined): TemperModel | undefined {
+  const fits: readonly FittedCurve[] = fittedCurves(designation);
   const [first] = fits;
   if (first?.form === "cubic") return measuredModel(steel, first, hardenC);
   if (first?.form === "table") return tableModel(steel, fits, hardenC);
+  return toolSteelModel(steel, designation);
+}
+
+/** The model of near kin: its band wider, and said. */
+function lentModel(steel: Steel, lender: Lender, hardenC: number | undefined): TemperModel | undefined {
+  const model = heldModel(steel, lender.designation, hardenC);
+  if (model === undefined) return undefined;
+  return {
+    ...model,
+    halfWidthAt: (celsius, parameter) => model.halfWidthAt(celsius, parameter) + lender.wider,
+    basisAt: (parameter) => `${model.basisAt(parameter)}, lent`,
+    assumptions: [...model.assumptions, lender.caution],
+  };
+}
+
+function build(steel: Steel, hardenC: number | undefined): TemperModel {
+  const own = attempt(() => heldModel(steel, steel.grade?.designation ?? "", hardenC));
+  if (own !== undefined && !(own instanceof Refusal)) return own;
+  // Away from the hardening temperature of its table, a stainless steel still has the relation of its kind.
+  if (isMartensiticStainless(steel)) return stainlessModel(steel, hardenC);
+  if (own instanceof Refusal) throw own;
+  const lender = lenderOf(steel);
+  const lent = lender === undefined ? undefined : lentModel(steel, lender, hardenC);
+  if (lent !== undefined) return lent;
   refuseWithoutCurve(steel);
   return formulaModel(steel, hardenC);
 }

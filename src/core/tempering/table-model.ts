@@ -1,3 +1,4 @@
+import { usualHardening } from "../hardening/hardening-temperature";
 import { temperatureText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
 import type { Steel } from "../steel/steel";
@@ -54,13 +55,7 @@ function singleTable(steel: Steel, table: TableFit, given: number | undefined): 
 const hardenedFrom = ({ hardenC }: TableFit) => hardenC?.[0] ?? 0;
 
 /** A table for each of several hardening temperatures: a straight line between the nearest two. */
-function severalTables(steel: Steel, tables: readonly TableFit[], given: number | undefined): Chosen {
-  if (given === undefined) {
-    throw new NotAvailable(
-      `the hardness of ${steel.name} follows its hardening temperature: give one from ` +
-        spanText([hardenedFrom(tables[0] as TableFit), hardenedFrom(tables[tables.length - 1] as TableFit)]),
-    );
-  }
+function severalTables(steel: Steel, tables: readonly TableFit[], given: number): Chosen {
   const above = tables.findIndex((table) => hardenedFrom(table) >= given);
   const right = tables[above];
   const left = tables[Math.max(0, above - 1)];
@@ -85,11 +80,18 @@ export function tableModel(
   const tables = fits.filter((fit): fit is TableFit => fit.form === "table");
   const [first] = tables as [TableFit];
   const chosen =
-    tables.length === 1 ? singleTable(steel, first, hardenC) : severalTables(steel, tables, hardenC);
+    tables.length === 1
+      ? singleTable(steel, first, hardenC)
+      : severalTables(steel, tables, hardenC ?? usualHardening(steel).celsius);
   const halfWidth = CURVE_BANDS.blade.halfWidth + chosen.wider;
   const spans = chosen.tables.map(({ temperC }) => temperC);
   const assumptions =
     chosen.wider > 0 ? ["hardened away from the temperature of its table: band widened"] : [];
+  if (tables.length > 1 && hardenC === undefined) {
+    assumptions.push(
+      `hardening from ${temperatureText(usualHardening(steel).celsius)} taken, none was given`,
+    );
+  }
   return {
     steel,
     curve: chosen.curve,

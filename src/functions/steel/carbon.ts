@@ -1,4 +1,4 @@
-import { carbonLimit, carbonOf } from "../../core/steel/carbon";
+import { carbonLimit, statedCarbon } from "../../core/steel/carbon";
 import { carbonRelations } from "../../core/steel/composition-relations";
 import { scalarFunction } from "../declare";
 import { steel } from "../steel-argument";
@@ -18,5 +18,5 @@ export const CARBON = scalarFunction({
   },
   result: { label: "carbon", unit: "mass %" },
   relations: carbonRelations,
-  compute: ({ steel, bound }) => (bound === "nominal" ? carbonOf(steel) : carbonLimit(steel, bound)),
+  compute: ({ steel, bound }) => (bound === "nominal" ? statedCarbon(steel) : carbonLimit(steel, bound)),
 });

@@ -1,8 +1,9 @@
 import { boundsOf } from "../../core/steel/bounds";
-import { carbonOf } from "../../core/steel/carbon";
+import { statedCarbon } from "../../core/steel/carbon";
 import { ELEMENTS, type Element } from "../../core/steel/composition";
 import { limitsRelations } from "../../core/steel/composition-relations";
 import type { Steel } from "../../core/steel/steel";
+import { hasOpenCarbon } from "../../core/steel/typical";
 import { type Answer, scalarFunction } from "../declare";
 import { steel } from "../steel-argument";
 import { bound } from "./bound";
@@ -16,13 +17,13 @@ function isKnown(steel: Steel, element: Element): boolean {
 
 /** Empty where nothing is specified: an element without a limit is not an element without content. */
 function typical(steel: Steel, element: Element): Answer {
-  if (element === "C") return carbonOf(steel);
+  if (element === "C") return statedCarbon(steel);
   return isKnown(steel, element) ? steel.composition[element] : "";
 }
 
 function tableRow(steel: Steel, element: Element): Answer[] {
   const { low, high } = boundsOf(steel, element);
-  const isOpen = Number.isNaN(steel.composition[element]);
+  const isOpen = element === "C" && steel.grade !== null && hasOpenCarbon(steel.grade);
   return [element, low ?? "", high ?? "", isOpen ? "" : typical(steel, element)];
 }
 

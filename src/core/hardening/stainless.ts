@@ -1,0 +1,83 @@
+import { numberText } from "../quantity-text";
+import { NotAvailable } from "../refusal";
+import { relation } from "../relation";
+import { carbonOf } from "../steel/carbon";
+import { elements } from "../steel/element-ranges";
+import type { Steel } from "../steel/steel";
+import { dissolvedAt } from "./dissolved";
+import { initialHardness } from "./initial-hardness";
+import { retainedAt } from "./retained";
+import { STAINLESS_FIT } from "./stainless-fit";
+
+/** Hardness of martensitic stainless steel after the quench and after temper. */
+export const STAINLESS_HARDNESS = relation({
+  title: "Hardness of martensitic stainless steel from dissolved carbon, hardening temperature and temper",
+  source: "stainless-hardness-fit",
+  locator:
+    "hardness of the martensite, carbide and retained austenite, less a softening that all grades share",
+  evidence: "fitted",
+  inputs: {
+    hardenC: { label: "hardening temperature", unit: "°C", min: 950, max: 1120 },
+    temperC: { label: "temper", unit: "°C", min: 100, max: 650 },
+    ...elements({ C: [0.08, 1.25], N: [0, 0.5], Cr: [10.5, 18.5], Ni: [0, 2.5], Mo: [0, 1.3], V: [0, 0.2] }),
+  },
+  output: { label: "hardness", unit: "HRC" },
+  error: {
+    size: STAINLESS_FIT.halfWidth,
+    unit: "HRC",
+    kind: "half-width that covers 90 % of rows of sources that took no part in the fit",
+  },
+  note: "Nitrogen counts as carbon: no row of a nitrogen grade was read, so its figure is an estimate.",
+});
+
+/** Families whose chromium hardens: an analysis of 10.5 to 18 % Cr counts as martensitic. */
+export function isMartensiticStainless({ family, composition: { Cr, C } }: Steel): boolean {
+  return family === "martensitic stainless" && Cr >= 10.5 && !(C > STAINLESS_HARDNESS.inputs.C.max);
+}
+
+/** Where the quench of a blade ends, without a freezer [°C]. */
+const ROOM_C = 20;
+
+/**
+ * Hardness of martensitic stainless steel before it softens: as quenched and after tempers up to 150 °C.
+ *
+ * @param steel - Grade or analysis with 10.5 to 18.5 % Cr.
+ * @param hardenC - Hardening temperature [°C], 950 to 1120.
+ * @param quenchToC - Coldest temperature before the temper [°C]: a freezer turns part of the retained austenite.
+ * @returns HRC.
+ * @throws NotAvailable where `dissolvedAt` refuses.
+ */
+export function stainlessLevel(steel: Steel, hardenC: number, quenchToC = ROOM_C): number {
+  const { martensite, carbide, austenite } = stainlessTerms(steel, hardenC, quenchToC);
+  const [base, slope, perCarbide] = STAINLESS_FIT.level;
+  return base + slope * martensite + perCarbide * carbide - HRC_PER_PERCENT_AUSTENITE * austenite;
+}
+
+/** As in steels without carbides of chromium. */
+const HRC_PER_PERCENT_AUSTENITE = 0.15;
+
+/** What the level is made of. */
+export interface StainlessTerms {
+  /** Hardness of martensite with the carbon in solution [HRC]. */
+  readonly martensite: number;
+  /** Carbon and nitrogen left in carbide [mass %]. */
+  readonly carbide: number;
+  /** Retained austenite [%]. */
+  readonly austenite: number;
+}
+
+/** The parts of the level, which the fit reads too. */
+export function stainlessTerms(steel: Steel, hardenC: number, quenchToC: number): StainlessTerms {
+  if (!isMartensiticStainless(steel)) {
+    throw new NotAvailable(
+      `${steel.name} is no martensitic stainless steel: ${numberText(steel.composition.Cr)} % Cr`,
+    );
+  }
+  const whole = carbonOf(steel) + steel.composition.N;
+  const { carbon } = dissolvedAt(steel, hardenC);
+  return {
+    martensite: initialHardness(Math.min(0.6, carbon)),
+    carbide: whole - carbon,
+    austenite: retainedAt(steel, hardenC, quenchToC),
+  };
+}

@@ -1,0 +1,66 @@
+import { usualHardening } from "../hardening/hardening-temperature";
+import { STAINLESS_HARDNESS, stainlessLevel } from "../hardening/stainless";
+import { STAINLESS_FIT } from "../hardening/stainless-fit";
+import { temperatureText } from "../quantity-text";
+import type { Steel } from "../steel/steel";
+import type { HardnessCurve } from "./curve";
+import type { TemperModel } from "./model";
+import { temperParameter } from "./parameter";
+
+const KNOTS = STAINLESS_FIT.softening.map(([celsius, lost]) => [temperParameter(celsius, 1), lost] as const);
+const FIRST = KNOTS[0] as (typeof KNOTS)[number];
+const LAST = KNOTS[KNOTS.length - 1] as (typeof KNOTS)[number];
+
+/** Hardness lost since 150 °C [HRC]: straight between the knots, none below the first. */
+function lostAt(parameter: number): number {
+  if (parameter <= FIRST[0]) return 0;
+  const right = KNOTS.find(([knot]) => knot >= parameter) ?? LAST;
+  const left = KNOTS[Math.max(0, KNOTS.indexOf(right) - 1)] ?? FIRST;
+  if (right[0] === left[0]) return right[1];
+  return left[1] + ((parameter - left[0]) / (right[0] - left[0])) * (right[1] - left[1]);
+}
+
+function curveFrom(level: number): HardnessCurve {
+  return {
+    from: temperParameter(STAINLESS_HARDNESS.inputs.temperC.min, 1),
+    to: LAST[0],
+    breaks: KNOTS.map(([parameter]) => parameter).slice(0, -1),
+    hrcAt: (parameter) => level - lostAt(parameter),
+  };
+}
+
+/** The tempers behind the fit are of an hour or two; the parameter carries them this far [h]. */
+const HOURS = [0.5, 12] as const;
+
+/** Half-width where nitrogen hardens with carbon, which no row that was read covers [HRC]. */
+const NITROGEN_HALF_WIDTH = 4;
+
+/**
+ * Hardness after temper of a martensitic stainless steel: what its dissolved carbon, its carbide and its
+ * retained austenite give, less the softening that such steels share.
+ *
+ * @param steel - Grade or analysis with 10.5 to 18.5 % Cr.
+ * @param hardenC - Hardening temperature [°C]; left out, the middle of the published window.
+ * @throws NotAvailable where the carbon in solution is not known.
+ */
+export function stainlessModel(steel: Steel, hardenC: number | undefined): TemperModel {
+  const at = hardenC ?? usualHardening(steel).celsius;
+  const { min, max } = STAINLESS_HARDNESS.inputs.temperC;
+  const hasNitrogen = steel.composition.N > 0;
+  const halfWidth = hasNitrogen ? NITROGEN_HALF_WIDTH : STAINLESS_FIT.halfWidth;
+  return {
+    steel,
+    curve: curveFrom(stainlessLevel(steel, at)),
+    leastC: min,
+    mostC: max,
+    leastHours: HOURS[0],
+    mostHours: HOURS[1],
+    halfWidthAt: () => halfWidth,
+    basisAt: () => "by relation for martensitic stainless steel, from dissolved carbon",
+    assumptions: [
+      hardenC === undefined ? `hardening from ${temperatureText(at)} taken, none was given` : "",
+      hasNitrogen ? "nitrogen counted as carbon, no row of a nitrogen grade was read" : "",
+    ].filter((part) => part !== ""),
+    relations: [STAINLESS_HARDNESS],
+  };
+}

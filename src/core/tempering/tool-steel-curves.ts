@@ -1,0 +1,73 @@
+import { type Relation, relation } from "../relation";
+import type { SourceKey } from "../sources";
+import type { Steel } from "../steel/steel";
+import { polynomialCurve } from "./curve";
+import type { TemperModel } from "./model";
+import { temperParameter } from "./parameter";
+
+/** A curve through handbook rows that may be fitted and cited, but are not held here. */
+interface ToolSteelCurve {
+  readonly source: SourceKey;
+  /** Tempers of the rows [°C]. */
+  readonly temperC: readonly [least: number, most: number];
+  /** Hardness over powers of the temper parameter less 12, made by `tests/fitting/fit-tool-steels.ts`. */
+  readonly coefficients: readonly number[];
+  /** Half-width that covers 90 % of rows of other sources [HRC]. */
+  readonly halfWidth: number;
+}
+
+const TOOL_STEEL_CURVES: Readonly<Record<string, ToolSteelCurve>> = {
+  S1: curve("asm-handbook-1", [205, 650], [52.2335, -1.7423, -0.0574]),
+  S5: curve("asm-handbook-1", [205, 650], [55.2944, -2.1404, -0.3063]),
+  L2: curve("asm-handbook-1", [205, 650], [49.6272, -2.3578, -0.3236]),
+  CrWMn: curve("chinese-tempering-tables", [180, 540], [52.0146, -2.7118, -0.085]),
+  A6: curve("recalled-hardening", [150, 425], [54.768, -1.0883, 0.0409], 3.5),
+};
+
+function curve(
+  source: SourceKey,
+  temperC: readonly [number, number],
+  coefficients: readonly number[],
+  halfWidth = 3,
+): ToolSteelCurve {
+  return { source, temperC, coefficients, halfWidth };
+}
+
+/** The sheets behind these curves temper below their first row too: this far the curve is carried [°C]. */
+const CARRIED_DOWN_TO_C = 150;
+const HOURS = { rows: 2, least: 0.5, most: 12 };
+const CENTRE = 12;
+
+function relationOf(name: string, { source, temperC, halfWidth }: ToolSteelCurve): Relation {
+  return relation({
+    title: `Hardness after temper of ${name}`,
+    source,
+    locator: "rows of the grade, quadratic in the temper parameter",
+    evidence: "fitted",
+    inputs: { temperC: { label: "temper", unit: "°C", min: CARRIED_DOWN_TO_C, max: temperC[1] } },
+    output: { label: "hardness", unit: "HRC" },
+    error: { size: halfWidth, unit: "HRC", kind: "half-width that covers 90 % of rows of other sources" },
+    note: `No time printed, 2 h taken; below ${temperC[0]} °C the curve is carried on.`,
+  });
+}
+
+/** The model of a tool steel with such a curve; `undefined` for every other grade. */
+export function toolSteelModel(steel: Steel, designation: string): TemperModel | undefined {
+  const held = TOOL_STEEL_CURVES[designation];
+  if (held === undefined) return undefined;
+  const [from, to] = [CARRIED_DOWN_TO_C, held.temperC[1]].map((celsius) =>
+    temperParameter(celsius, HOURS.rows),
+  );
+  return {
+    steel,
+    curve: polynomialCurve(held.coefficients, CENTRE, from as number, to as number),
+    leastC: CARRIED_DOWN_TO_C,
+    mostC: held.temperC[1],
+    leastHours: HOURS.least,
+    mostHours: HOURS.most,
+    halfWidthAt: () => held.halfWidth,
+    basisAt: () => `curve fitted to handbook rows of ${designation}`,
+    assumptions: [],
+    relations: [relationOf(designation, held)],
+  };
+}

@@ -1,0 +1,22 @@
+import { temperParameter } from "../../src/core/tempering/parameter";
+import { leastSquares } from "../tools/least-squares";
+import file from "./tool-steel-rows.json";
+
+/** Centre of the parameter, as in the curves of the plain steels. */
+const CENTRE = 12;
+const HOURS = 2;
+
+/** Quadratic in the temper parameter through the rows of every curve. */
+export function fitToolSteels(): Map<string, readonly number[]> {
+  const curves = new Set(file.rows.map(([curve]) => curve as string));
+  return new Map(
+    [...curves].map((curve) => {
+      const rows = file.rows.filter(([name]) => name === curve);
+      const equations = rows.map(([, , celsius, hrc]) => {
+        const x = temperParameter(celsius as number, HOURS) - CENTRE;
+        return { terms: [1, x, x * x], y: hrc as number, weight: 1 };
+      });
+      return [curve, leastSquares(equations)];
+    }),
+  );
+}
