@@ -1,7 +1,7 @@
 import { stainlessTerms } from "../../src/core/hardening/stainless";
 import { findSteel } from "../../src/core/steel/find";
 import { temperParameter } from "../../src/core/tempering/parameter";
-import { leastSquares } from "../tools/least-squares";
+import { leastSquares } from "./least-squares";
 import file from "./stainless-rows.json";
 
 export interface StainlessRow {
@@ -62,12 +62,14 @@ export function missOf(fit: StainlessFit, row: StainlessRow): number {
   return terms.reduce((sum, term, i) => sum + term * (all[i] as number), 0) - y;
 }
 
-/** What every row is missed by when the fit knows nothing of its source [HRC]. */
+/** One published series: the rows of one source on one steel. */
+const seriesOf = ({ source, steel }: StainlessRow) => `${source} ${steel}`;
+
+/** What every row is missed by when the fit knows nothing of its series [HRC]. */
 export function missesLeftOut(): { row: StainlessRow; miss: number }[] {
-  const sources = [...new Set(STAINLESS_ROWS.map(({ source }) => source))];
-  return sources.flatMap((source) => {
-    const fit = fitStainless(STAINLESS_ROWS.filter((row) => row.source !== source));
-    const left = STAINLESS_ROWS.filter((row) => row.source === source);
+  return [...new Set(STAINLESS_ROWS.map(seriesOf))].flatMap((series) => {
+    const fit = fitStainless(STAINLESS_ROWS.filter((row) => seriesOf(row) !== series));
+    const left = STAINLESS_ROWS.filter((row) => seriesOf(row) === series);
     return left.map((row) => ({ row, miss: missOf(fit, row) }));
   });
 }

@@ -1,5 +1,5 @@
 import { temperParameter } from "../../src/core/tempering/parameter";
-import { leastSquares } from "../tools/least-squares";
+import { leastSquares } from "./least-squares";
 import file from "./tool-steel-rows.json";
 
 /** Centre of the parameter, as in the curves of the plain steels. */

@@ -33,16 +33,17 @@ describe("each element as its source prints it, recalled", () => {
     expectEffects(rate, { Mn: -0.14, Si: -0.21, Cr: -0.11, Ni: -0.08, Mo: -0.05 });
   });
 
-  test("Ms of high-chromium steel: Finkler and Schirra, Steel Research 67 (1996) 328", () => {
+  test("Ms of high-chromium steel: Capdevila, Caballero and García de Andrés, ISIJ Int. 42 (2002) 894", () => {
     expectEffects(highChromiumStart, {
-      C: -474,
-      N: -474 * 0.86,
-      Mn: -33,
-      Cr: -17,
-      Ni: -17,
-      Mo: -21,
-      V: -39,
-      W: -11,
+      C: -302.6,
+      Mn: -30.6,
+      Cr: -8.9,
+      Ni: -16.6,
+      Mo: 2.4,
+      Si: -14.5,
+      Cu: -11.3,
+      Co: 8.58,
+      W: 7.4,
     });
   });
 

@@ -44,7 +44,7 @@ describe("limits of the method", () => {
   });
 
   it("refuses what the standard leaves out", () => {
-    expect(() => jominyHardness(findSteel("1095"), 5)).toThrow("C 0.95 % C is outside 0.1 % C to 0.7 % C");
+    expect(() => jominyHardness(findSteel("D2"), 5)).toThrow("C 1.5 % C is outside 0.1 % C to 1.2 % C");
     expect(() => jominyHardness(findSteel(EXAMPLE), 51)).toThrow("1.5 mm to 50 mm");
     expect(() => hardenability(findSteel("D2"))).toThrow("is outside");
     expect(() => hardenability(findSteel("1084"), 3)).toThrow("ASTM grain number 3 is outside 4 to 10");

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { NotAvailable } from "../../src/core/refusal";
-import { carbonBounds, carbonOf } from "../../src/core/steel/carbon";
+import { carbonBounds, carbonOf, statedCarbon } from "../../src/core/steel/carbon";
 import { carbonRelation } from "../../src/core/steel/carbon-relations";
+import { limitsCaution } from "../../src/core/steel/composition-text";
 import { findSteel, steelOf } from "../../src/core/steel/find";
 import { allGrades } from "../../src/core/steel/grades";
 import { encodedCarbon } from "../../src/core/steel/nominal-carbon";
@@ -99,15 +100,29 @@ describe("carbon that a grade leaves open", () => {
     ["L2", "0.45 to 1.00"],
     ["M2", "0.78 to 0.88 or 0.95 to 1.05"],
   ])("%s refuses with its limit, %s", (name, limit) => {
-    expect(() => carbonOf(findSteel(name))).toThrow(NotAvailable);
-    expect(() => carbonOf(findSteel(name))).toThrow(`${limit} mass % C`);
+    expect(() => statedCarbon(findSteel(name))).toThrow(NotAvailable);
+    expect(() => statedCarbon(findSteel(name))).toThrow(`${limit} mass % C`);
+  });
+
+  it("is taken as usual by relations, and said (common practice, no source)", () => {
+    for (const [name, carbon] of [
+      ["W1", 1],
+      ["W2", 1],
+      ["M2", 0.83],
+      ["420", 0.3],
+      ["410", 0.12],
+    ] as const) {
+      expect(carbonOf(findSteel(name)), name).toBe(carbon);
+      expect(limitsCaution(findSteel(name)), name).toContain("taken as usual");
+    }
+    expect(() => carbonOf(findSteel("1.4301"))).toThrow(NotAvailable);
   });
 
   it("names what to give instead, and what it names exists", () => {
-    expect(() => carbonOf(findSteel("W1"))).toThrow("W1-8, W1-8.5");
-    expect(() => carbonOf(findSteel("M2"))).toThrow("M2 (regular C), M2 (high C)");
-    expect(() => carbonOf(findSteel("W2"))).toThrow('"C 0.95 Mn 0.25 Si 0.25"');
-    expect(() => carbonOf(findSteel("420"))).toThrow(
+    expect(() => statedCarbon(findSteel("W1"))).toThrow("W1-8, W1-8.5");
+    expect(() => statedCarbon(findSteel("M2"))).toThrow("M2 (regular C), M2 (high C)");
+    expect(() => statedCarbon(findSteel("W2"))).toThrow('"C 0.95 Mn 0.25 Si 0.25"');
+    expect(() => statedCarbon(findSteel("420"))).toThrow(
       "SUS420J1, SUS420J2, X20Cr13, X30Cr13, X39Cr13 or X46Cr13",
     );
     for (const name of ["SUS420J1", "SUS420J2", "X20Cr13", "X30Cr13", "X39Cr13", "X46Cr13"]) {

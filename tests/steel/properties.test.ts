@@ -25,7 +25,7 @@ describe("composition used by relations", () => {
     expect(text).toContain("silicon assumed");
     expect(text).toContain("P, S limited only upwards, taken as 0");
     expect(compositionText(findSteel("440C"))).toContain("Si, Mn limited only upwards, taken as half");
-    expect(compositionText(findSteel("W1"))).toContain("carbon not fixed by the grade");
+    expect(compositionText(findSteel("W1"))).toContain("W1 fixes no carbon: 1 % taken as usual");
     expect(compositionText(findSteel("C 0.6 Mn 0.8"))).toBe(
       "C 0.6 Mn 0.8 mass %, as given; other elements taken as 0",
     );

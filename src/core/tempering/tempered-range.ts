@@ -1,3 +1,4 @@
+import { airHardeningMm } from "../hardening/air-hardening";
 import { maxSection } from "../hardening/max-section";
 import { numberText } from "../quantity-text";
 import { attempt, Refusal } from "../refusal";
@@ -47,6 +48,10 @@ export function sectionCaution(steel: Steel): string {
 }
 
 function sectionText(steel: Steel): string {
+  const airMm = airHardeningMm(steel);
+  if (airMm !== undefined) {
+    return `taken as hardened through: ${steel.name} hardens in still air to about ${numberText(airMm)} mm`;
+  }
   const section = attempt(() => maxSection(steel, "fast oil"));
   if (section instanceof Refusal) return "taken as hardened through";
   const { fullyHardMm } = section;
