@@ -40,7 +40,7 @@ function written(cell: StoredCell, live: LiveWorkbook, momentOf: (style?: string
 }
 
 /** No sheet has more; a damaged file may say so. */
-const MOST_ROWS = 1_048_576;
+const MAX_ROWS = 1_048_576;
 
 function rowOf(cells: readonly StoredCell[], content: (cell: StoredCell) => Written): Written[] {
   const line: Written[] = [];
@@ -53,7 +53,7 @@ function rowsOf(sheet: LiveSheet, live: LiveWorkbook, momentOf: (style?: string)
   const rows: Written[][] = [];
   for (const { row, cells } of sheet.stored.rows) {
     const line = rowOf(cells, (cell) => written(cell, live, momentOf));
-    if (line.length > 0 && row < MOST_ROWS) rows[row] = line;
+    if (line.length > 0 && row < MAX_ROWS) rows[row] = line;
   }
   return Array.from(rows, (row) => row ?? []);
 }

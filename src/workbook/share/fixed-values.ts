@@ -1,25 +1,10 @@
 import type { CellValue } from "../../engine/cell-value";
 import { contentOf } from "../file/cell-content";
-import { escapeXml, withAttribute } from "../file/package/xml";
+import { constantXml } from "../file/cell-xml";
+import { withAttribute } from "../file/package/xml";
 import { SheetEditor } from "../file/patch/sheet-editor";
 import type { LiveSheet, LiveWorkbook } from "../file/read/live-workbook";
 import type { StoredCell } from "../file/read/stored-sheet";
-import { writeXstring } from "../file/strings";
-
-function inside(
-  content: CellValue,
-  prefix: string,
-): { readonly type: string | undefined; readonly text: string } {
-  const value = (text: string) => `<${prefix}v>${escapeXml(text)}</${prefix}v>`;
-  if ("error" in content) return { type: "e", text: value(content.error) };
-  if (typeof content.value === "number") return { type: undefined, text: value(String(content.value)) };
-  if (typeof content.value === "boolean") return { type: "b", text: value(content.value ? "1" : "0") };
-  const words = escapeXml(writeXstring(content.value));
-  return {
-    type: "inlineStr",
-    text: `<${prefix}is><${prefix}t xml:space="preserve">${words}</${prefix}t></${prefix}is>`,
-  };
-}
 
 /** The text of a cell with a value typed in, as if no formula had ever been there; an empty text leaves it empty. */
 export function typedIn(
@@ -30,10 +15,10 @@ export function typedIn(
 ): string {
   const tag = xml.slice(cell.start, cell.tagEnd);
   const isEmpty = content === undefined || ("value" in content && content.value === "");
-  const filled = isEmpty ? undefined : inside(content, prefix);
-  const open = (["cm", "vm"] as const).reduce((text, name) => withAttribute(text, name, undefined), tag);
-  const start = withAttribute(open, "t", filled?.type).replace(/\s*\/?>$/, "");
-  return filled === undefined ? `${start}/>` : `${start}>${filled.text}</${prefix}c>`;
+  const filled = isEmpty ? undefined : constantXml(content, prefix);
+  const open = (["t", "cm", "vm"] as const).reduce((text, name) => withAttribute(text, name, undefined), tag);
+  const start = open.replace(/\s*\/?>$/, "");
+  return filled === undefined ? `${start}/>` : `${start}${filled.attributes}>${filled.xml}</${prefix}c>`;
 }
 
 /** The text of a worksheet part with every formula replaced by its value. */

@@ -2,11 +2,10 @@ import manifest from "../../../package.json";
 import { DATA_EDITION } from "../../core/edition";
 import { cellName } from "../../formula/addresses";
 import { NAMESPACE } from "../../functions/catalogue";
+import { constantXml } from "../file/cell-xml";
 import { declarePart } from "../file/package/content-types";
 import type { Package } from "../file/package/package";
 import { addRelationship } from "../file/package/relationships";
-import { escapeXml } from "../file/package/xml";
-import { writeXstring } from "../file/strings";
 import { freeName } from "./part-names";
 
 /** Name of the sheet that says where the values of a copy come from. */
@@ -30,9 +29,8 @@ type Cell = string | number;
 type Line = readonly Cell[];
 
 function cellText(cell: Cell, row: number, column: number): string {
-  const name = cellName(row, column);
-  if (typeof cell === "number") return `<c r="${name}"><v>${cell}</v></c>`;
-  return `<c r="${name}" t="inlineStr"><is><t xml:space="preserve">${escapeXml(writeXstring(cell))}</t></is></c>`;
+  const { attributes, xml } = constantXml({ value: cell }, "");
+  return `<c r="${cellName(row, column)}"${attributes}>${xml}</c>`;
 }
 
 function sheetText(lines: readonly Line[]): string {

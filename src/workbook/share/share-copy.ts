@@ -105,7 +105,7 @@ const linesOf = (remarks: readonly CellRemark[]) =>
   remarks.map(({ sheet, cell, text }) => [sheet, cell, text] as const);
 
 /** Beyond so many, notes make a copy slow to open: the formulas of the spreadsheet program itself then go without. */
-const MOST_NOTES = 5000;
+const MAX_NOTES = 5000;
 
 function notesBySheet(live: LiveWorkbook, done: Calculation): Map<string, readonly Note[]> {
   const isNoted = areAllNoted(live) ? () => true : isOurs;
@@ -118,7 +118,7 @@ function notesBySheet(live: LiveWorkbook, done: Calculation): Map<string, readon
 }
 
 const areAllNoted = ({ sheets }: LiveWorkbook) =>
-  sheets.reduce((sum, { formulas }) => sum + formulas.size, 0) <= MOST_NOTES;
+  sheets.reduce((sum, { formulas }) => sum + formulas.size, 0) <= MAX_NOTES;
 
 /** What there is to say about the formulas of a calculated workbook, on the sheets that are shared. */
 function accountOf(live: LiveWorkbook, done: Calculation, kept: readonly string[]) {

@@ -7,12 +7,12 @@ export interface ShareReport {
 }
 
 /** Long lists are cut: nobody reads more, and the place for them is small. */
-const MOST_ERRORS = 8;
+const MAX_ERRORS = 8;
 
 function errorLines({ errors }: ShareCopy): string[] {
   const lines = errors.map(({ sheet, cell, text }) => `${sheet}!${cell} holds ${text}`);
-  const rest = lines.length - MOST_ERRORS;
-  return rest > 0 ? [...lines.slice(0, MOST_ERRORS), `and ${rest} more errors`] : lines;
+  const rest = lines.length - MAX_ERRORS;
+  return rest > 0 ? [...lines.slice(0, MAX_ERRORS), `and ${rest} more errors`] : lines;
 }
 
 /** @param done - How the copy is at hand, without a full stop. */

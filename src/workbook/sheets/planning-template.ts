@@ -143,16 +143,15 @@ function oddities({ lines, enquiry, steels, cuts, batches, readings, inspection,
   ];
 }
 
-function typedOver(
-  table: Pick<Tables["costs"], "name" | "count"> & {
-    block: (key: never) => string;
-    workedColumns: () => readonly string[];
-  },
-): Check {
-  const parts = table
-    .workedColumns()
-    .map((key) => `SUMPRODUCT(--NOT(ISFORMULA(${table.block(key as never)})))`);
-  return counted(`Worked-out cells typed over on ${table.name}`, table.name, parts.join("+"));
+function typedOver({
+  name,
+  workedBlocks,
+}: {
+  readonly name: string;
+  readonly workedBlocks: readonly string[];
+}): Check {
+  const parts = workedBlocks.map((block) => `SUMPRODUCT(--NOT(ISFORMULA(${block})))`);
+  return counted(`Worked-out cells typed over on ${name}`, name, parts.join("+"));
 }
 
 const PURPOSES: Readonly<Record<string, string>> = {

@@ -137,12 +137,12 @@ function learnOne(plan: Plan, formula: LiveFormula, done: CalculatedWorkbook): b
   return true;
 }
 
-const MOST_PASSES = 6;
+const MAX_PASSES = 6;
 
 /** Whether a changed size matters to another formula, which then has to be handed over with the new cells. */
 const usesSpills = (formulas: readonly LiveFormula[]) => formulas.some(({ typed }) => readsSpills(typed));
 
-async function settle(live: LiveWorkbook, input: Omit<WorkbookInput, "sheets">, plan: Plan) {
+async function calculateUntilStable(live: LiveWorkbook, input: Omit<WorkbookInput, "sheets">, plan: Plan) {
   const formulas = formulasIn(live);
   const areSizesUsed = usesSpills(formulas);
   for (let pass = 1; ; pass += 1) {
@@ -151,7 +151,7 @@ async function settle(live: LiveWorkbook, input: Omit<WorkbookInput, "sheets">, 
     const calculated = formulas.filter((formula) => !plan.left.has(formula));
     const learned = calculated.filter((formula) => learnOne(plan, formula, done));
     const matters = learned.some(({ kind }) => kind !== "dynamic" || areSizesUsed);
-    if (!matters || pass === MOST_PASSES) return done;
+    if (!matters || pass === MAX_PASSES) return done;
   }
 }
 
@@ -174,7 +174,7 @@ export async function calculateFile(live: LiveWorkbook): Promise<Calculation> {
   const { names, unusable } = usableNames(live);
   const defined = new Set(Object.keys(names).map((name) => name.toUpperCase()));
   const plan = firstPlan(live, { functions: knownFunctionNames(), defined, unusable });
-  const done = await settle(live, { names, tables: live.tables }, plan);
+  const done = await calculateUntilStable(live, { names, tables: live.tables }, plan);
   const areaOf = (formula: LiveFormula) =>
     formula.kind === "dynamic" && !plan.left.has(formula) ? areaIn(done, formula) : formula.area;
   return {

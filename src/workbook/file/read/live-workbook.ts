@@ -57,13 +57,13 @@ function kindOf({ formula, isDynamic }: StoredCell): LiveFormula["kind"] {
 }
 
 /** More than any plan has; a damaged file may name a whole sheet, which would take days to fill. */
-const MOST_FILLED = 200_000;
+const MAX_FILLED = 200_000;
 
 function refuseVast(sheet: string, { cell, area }: Pick<LiveFormula, "cell" | "area">): void {
   const filled = (area.lastRow - area.row + 1) * (area.lastColumn - area.column + 1);
-  if (filled <= MOST_FILLED) return;
+  if (filled <= MAX_FILLED) return;
   throw new FileRefusal(
-    `The formula in ${sheet}!${cellName(cell.row, cell.column)} fills ${filled} cells; at most ${MOST_FILLED} are calculated. Let it fill fewer.`,
+    `The formula in ${sheet}!${cellName(cell.row, cell.column)} fills ${filled} cells; at most ${MAX_FILLED} are calculated. Let it fill fewer.`,
   );
 }
 

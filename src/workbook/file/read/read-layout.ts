@@ -36,7 +36,7 @@ const areasIn = (sqref = ""): Rectangle[] => sqref.split(/\s+/).flatMap((name) =
 const isTrue = (text: string | undefined) => /^(?:1|true)$/.test(text ?? "");
 
 /** Widest sheet of the file format; a stray column list must not run on without end. */
-const MOST_COLUMNS = 16_384;
+const MAX_COLUMNS = 16_384;
 /** A list of widths that reaches this far styles the whole sheet, not columns somebody set. */
 const WIDE_SPAN = 500;
 
@@ -96,7 +96,7 @@ class LayoutReader {
   }
 
   private column({ min, max, width, hidden }: Attributes): void {
-    const [from, to] = [Number(min) - 1, Math.min(Number(max), MOST_COLUMNS) - 1];
+    const [from, to] = [Number(min) - 1, Math.min(Number(max), MAX_COLUMNS) - 1];
     if (to - from > WIDE_SPAN) return;
     const size = width === undefined ? {} : { size: columnPixels(Number(width)) };
     const band: Band = { ...size, ...(isTrue(hidden) ? { isHidden: true } : {}) };

@@ -5,7 +5,7 @@ import { ItemText } from "../strings";
 import type { StoredCell, StoredFormula, StoredRow, StoredSheet } from "./stored-sheet";
 
 /** No planning workbook comes near; a file beyond it would exhaust memory. */
-const MOST_CELLS = 2_000_000;
+const MAX_CELLS = 2_000_000;
 
 type Open<T> = { -readonly [K in keyof T]: T[K] };
 
@@ -75,8 +75,8 @@ class SheetReader implements Visitor {
 
   private openCell(row: StoredRow, { attributes, start, end }: OpenTag): void {
     this.count += 1;
-    if (this.count > MOST_CELLS)
-      throw new FileRefusal(`The file holds more than ${MOST_CELLS} cells on one sheet; no more are read.`);
+    if (this.count > MAX_CELLS)
+      throw new FileRefusal(`The file holds more than ${MAX_CELLS} cells on one sheet; no more are read.`);
     const place = readCellName(attributes.r ?? "") ?? {
       row: row.row,
       column: (row.cells.at(-1)?.column ?? -1) + 1,

@@ -20,7 +20,7 @@ export interface ReadWorkbook {
 }
 
 /** Sheets that hold more formatted cells than this show only those with a content. */
-const MOST_EMPTY_CELLS = 50_000;
+const MAX_EMPTY_CELLS = 50_000;
 
 function contentBy(
   live: LiveWorkbook,
@@ -50,7 +50,7 @@ function cellsOf(live: LiveWorkbook, done: Calculation, sheet: LiveSheet, styles
   const filled = filledPlaces(done, sheet);
   const all = sheet.stored.rows.flatMap(({ cells }) => cells);
   const isShown = ({ content }: CellData, { style }: StoredCell) =>
-    content !== undefined || (style !== undefined && all.length <= MOST_EMPTY_CELLS);
+    content !== undefined || (style !== undefined && all.length <= MAX_EMPTY_CELLS);
   return all.flatMap((stored): CellData[] => {
     const { row, column } = stored;
     const content = filled.has(placeOf(row, column)) ? undefined : contentBy(live, done, sheet, stored);

@@ -2,6 +2,7 @@ import type { SheetModel } from "../../model/sheet-model";
 import type { Lines } from "../lines-sheet";
 import {
   beside,
+  blankRows,
   FORMAT,
   field,
   filled,
@@ -11,7 +12,6 @@ import {
   helperSheet,
   note,
   type Row,
-  room,
   title,
   typed,
   words,
@@ -138,7 +138,7 @@ function profileRows(): Row[] {
     [title("Hardness from edge to spine, clay as fitted")],
     ...headed(["From edge mm", "Low HRC", "Likely HRC", "High HRC"].map((text) => [text, "calc"] as const)),
     [worked(`=BLADE.SECTION_PROFILE(${given(fittedClay)})`, FORMAT.tenth), ...figures.slice(1)],
-    ...room(clay.width - 1, figures),
+    ...blankRows(clay.width - 1, figures),
   ];
 }
 

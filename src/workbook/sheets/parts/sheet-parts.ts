@@ -29,7 +29,7 @@ export const typed = (content: number | string | null, format?: string) =>
 
 export const worked = (formula: string, format?: string) => cell("worked", formula, format);
 
-/** An empty cell that a formula beside or above it fills: it only gives the figure its dress. */
+/** An empty cell that a formula beside or above it fills: it only gives the figure its style. */
 export const filled = (format?: string) => cell("worked", "", format);
 
 /** Worked out, and long: breaks into lines. Without a formula it waits for one beside it. */
@@ -56,9 +56,9 @@ export function beside(left: readonly Row[], right: readonly Row[], column: numb
   });
 }
 
-/** Rows of empty cells in the dress of the given ones, for a result as long as it may get. */
-export function room(count: number, dress: Row): Row[] {
-  return Array.from({ length: count }, () => dress);
+/** Rows of empty cells in the style of the given ones, for a result as long as it may get. */
+export function blankRows(count: number, style: Row): Row[] {
+  return Array.from({ length: count }, () => style);
 }
 
 /** Address of a cell that stays the same wherever the formula stands. */

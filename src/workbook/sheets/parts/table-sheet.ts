@@ -69,9 +69,9 @@ export class TableSheet<Key extends string> {
     return `INDEX(${this.block(key)},MATCH(${wanted},${this.block(this.firstKey)},0))`;
   }
 
-  /** Columns that the sheet works out, for a look at whether someone typed over them. */
-  workedColumns(): readonly Key[] {
-    return this.keys.filter((key) => this.columns[key].filled === "calc");
+  /** Addresses of the columns that the sheet works out, for a look at whether someone typed over them. */
+  get workedBlocks(): readonly string[] {
+    return this.keys.filter((key) => this.columns[key].filled === "calc").map((key) => this.block(key));
   }
 
   get firstKey(): Key {
