@@ -5,10 +5,12 @@ import {
   IDefinedNamesService,
   ISuperTableService,
 } from "@univerjs/engine-formula";
+import { placeOf } from "../formula/addresses";
 import { catalogue } from "../functions/catalogue";
 import type { WorksheetFunction } from "../functions/declare";
 import type { CellValue } from "./cell-value";
 import { startEngine } from "./headless";
+import { type OwnCells, ownCells } from "./own-cells";
 import type { Results } from "./results";
 import { watchResults } from "./watch";
 import { sheetId, type TableInput, UNIT, type WorkbookInput, workbookData } from "./workbook-input";
@@ -70,14 +72,19 @@ export function calculateOnce(injector: Injector): Promise<void> {
   });
 }
 
-function read(results: Results, idOf: ReadonlyMap<string, string>): CalculatedWorkbook {
+function read(
+  results: Results,
+  idOf: ReadonlyMap<string, string>,
+  own: ReadonlyMap<string, OwnCells["values"]>,
+): CalculatedWorkbook {
   const address = (sheet: string, row: number, column: number) => {
     const id = idOf.get(sheet);
     if (id === undefined) throw new RangeError(`the workbook has no sheet "${sheet}"`);
     return { unitId: UNIT, sheetId: id, row, column };
   };
   return {
-    at: (sheet, row, column) => results.at(address(sheet, row, column)),
+    at: (sheet, row, column) =>
+      own.get(sheet)?.get(placeOf(row, column)) ?? results.at(address(sheet, row, column)),
     spillAt(sheet, row, column) {
       const range = results.spillOf(address(sheet, row, column));
       if (range === undefined) return undefined;
@@ -103,7 +110,9 @@ export async function calculateWorkbook(
   functions: readonly WorksheetFunction[] = catalogue,
 ): Promise<CalculatedWorkbook> {
   const idOf = new Map(workbook.sheets.map(({ name }, position) => [name, sheetId(position)]));
-  const engine = startEngine(workbookData(workbook), functions);
+  const own = ownCells(workbook.sheets, functions);
+  const sheets = own.map(({ sheet }) => sheet);
+  const engine = startEngine(workbookData({ ...workbook, sheets }), functions);
   try {
     registerNames(engine.injector, workbook.names ?? {});
     for (const table of workbook.tables ?? []) {
@@ -113,7 +122,7 @@ export async function calculateWorkbook(
     }
     const results = watchResults(engine.injector);
     await calculateOnce(engine.injector);
-    return read(results, idOf);
+    return read(results, idOf, new Map(own.map(({ sheet, values }) => [sheet.name, values])));
   } finally {
     engine.dispose();
   }

@@ -7,7 +7,7 @@ import { NAMESPACE } from "../functions/namespace";
 import type { CellValue } from "./cell-value";
 
 /** A constant, a constant with a sign or nothing; `undefined` for what has to be worked out. */
-function constant(part: Expression): number | string | boolean | null | undefined {
+export function constant(part: Expression): number | string | boolean | null | undefined {
   if (part.kind === "nothing") return null;
   if (part.kind === "constant") return part.value;
   if (part.kind !== "operation" || part.operator !== "sign") return undefined;
