@@ -129,7 +129,8 @@ module.exports = async (env = {}, argv = {}) => {
       chunkFilename: "page-[name].[contenthash:8].js",
       publicPath: "",
       globalObject: "globalThis",
-      clean: true,
+      // The library is built on its own.
+      clean: { keep: /^library\// },
     },
     resolve: { extensions: [".ts", ".js"] },
     module: { rules: [scripts(), styles(), { resourceQuery: /raw/, type: "asset/source" }] },

@@ -20,14 +20,14 @@ const NAMES: Readonly<Record<Element, string>> = {
 };
 
 /** The content of one element over which a relation may be used [mass %]. */
-interface ElementLimit extends Limit {
+export interface ElementLimit extends Limit {
   readonly min: number;
   readonly max: number;
 }
 
 type Spans = Readonly<Partial<Record<Element, readonly [min: number, max: number]>>>;
 
-type ElementLimits<S extends Spans> = { readonly [E in keyof S & Element]: ElementLimit };
+export type ElementLimits<S extends Spans> = { readonly [E in keyof S & Element]: ElementLimit };
 
 /**
  * The element ranges of a relation, keyed by symbol: `{ ...elements({ Cr: [0, 1.8] }) }`.

@@ -1,0 +1,3 @@
+export { assess } from "./assess";
+export { findUse, USES, usesContaining } from "./bands";
+export { isStainless } from "./steel-kind";

@@ -1,0 +1,14 @@
+export { criticalPoints } from "./critical-points";
+export { decarbDepth, grindAllowance, scaleLoss } from "./decarb";
+export { dissolvedAt } from "./dissolved";
+export { heatTreatment } from "./heat-treatment";
+export { idealDiameter } from "./ideal-diameter";
+export { hardenability, jominyHardness } from "./jominy";
+export { martensiteStart } from "./martensite";
+export { BATHS, type Bath, bathOf, maxSection } from "./max-section";
+export { findQuench, QUENCH_MEDIA, type QuenchMedium } from "./quench-media";
+export { martensiteHardness, quenchedHardness } from "./quenched";
+export { retainedAt } from "./retained";
+export { fitSection } from "./section-fit";
+export { hardenedDepth, quenchSection } from "./section-quench";
+export { heatUpMinutes, soakMinutes } from "./soak";

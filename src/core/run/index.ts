@@ -1,0 +1,12 @@
+export { barsFor } from "./bars";
+export { bestStarts } from "./best-starts";
+export { furnaceEnergy } from "./furnace";
+export { heatContent } from "./heat-content";
+export { itemHistories } from "./history";
+export { nthHours, totalHours } from "./learning";
+export { furnaceLoads } from "./loads";
+export { oilLitres, oilRise } from "./oil";
+export { planRun } from "./plan";
+export { chanceOfEnough, startsNeeded } from "./starts";
+export { runTotals } from "./totals";
+export { yieldFloor } from "./yield-floor";

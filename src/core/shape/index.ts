@@ -1,0 +1,12 @@
+export { assembled } from "./assembly";
+export { edgeAngle, edgeBevel, grindAngle } from "./edge";
+export { fulleredArea } from "./fullered-area";
+export { findGrind, GRINDS } from "./grinds";
+export { effectiveMass, percussionCentre } from "./percussion";
+export { pommelMass } from "./pommel";
+export { sectionArea } from "./section-area";
+export { setRadius } from "./set-radius";
+export { bladeProperties } from "./stations";
+export { swingInertia } from "./swing";
+export { taperedBlade, taperStations } from "./taper";
+export { fullerWidth, hollowDepth, wheelDiameter } from "./wheel";

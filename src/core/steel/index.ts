@@ -1,0 +1,12 @@
+export { parseAnalysis } from "./analysis";
+export { billetCarbon, carbonDiffusivity, minutesToEvenOut } from "./billet";
+export { boundsOf } from "./bounds";
+export { carbonBounds, carbonOf } from "./carbon";
+export { certificate } from "./certificate";
+export { type Composition, ELEMENTS, type Element } from "./composition";
+export { densityOf } from "./density";
+export { findSteel } from "./find";
+export { listGrades } from "./list";
+export { nearGrades } from "./near-grades";
+export { stainless } from "./stainless";
+export { FAMILIES, type Family, type Grade, type Steel, SYSTEMS, type System } from "./steel";

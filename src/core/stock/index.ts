@@ -1,0 +1,5 @@
+export { cutPlan } from "./cut-plan";
+export { forgeLength } from "./forge-length";
+export { gaugeThickness } from "./gauges";
+export { inchFraction } from "./inch-fraction";
+export { steelOrder } from "./steel-order";

@@ -1,0 +1,11 @@
+export { fitCoupons } from "./coupons";
+export { brittleRanges, embrittlementCaution } from "./embrittlement";
+export { ovenSetting } from "./oven";
+export { oxideColour } from "./oxide-colour";
+export { hoursTogether, sameTemper } from "./parameter";
+export { retemper } from "./retemper";
+export { temperCurve } from "./temper-curve";
+export { temperFor } from "./temper-for";
+export { temperPlan } from "./temper-plan";
+export { type Treatment, temperedHardness } from "./tempered";
+export { temperedRange } from "./tempered-range";
