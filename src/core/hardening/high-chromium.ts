@@ -23,7 +23,7 @@ export const DISSOLVED_HIGH_CHROMIUM = relation({
   evidence: "fitted",
   inputs: {
     hardenC: { label: "hardening temperature", unit: "°C", min: 950, max: 1120 },
-    ...elements({ C: [0.08, 1.7], N: [0, 0.5], Cr: [10.5, 18.5], Mo: [0, 1.3], V: [0, 0.2], W: [0, 0.1] }),
+    ...elements({ C: [0.08, 1.7], N: [0, 0.5], Cr: [10.5, 18.5], Mo: [0, 1.8], V: [0, 0.2], W: [0, 0.1] }),
   },
   output: { label: "carbon in austenite", unit: "%" },
   error: { size: 0.023, unit: "%", kind: KIND },

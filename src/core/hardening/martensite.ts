@@ -11,9 +11,9 @@ export const MARTENSITE_START = relation({
   inputs: { carbon: { label: "carbon in austenite", unit: "%", min: 0.1, max: 1.9 } },
   output: { label: "Ms", unit: "°C" },
   error: {
-    size: 42,
+    size: 50,
     unit: "°C",
-    kind: "half-width that covers 90 % of 41 measured heats; nine handbook values lie within 20",
+    kind: "half-width above 0.80 % C; up to there 36 covers 90 % of 68 measured heats, and nine handbook values lie within 20",
   },
 });
 

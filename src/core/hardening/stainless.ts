@@ -19,7 +19,7 @@ export const STAINLESS_HARDNESS = relation({
   inputs: {
     hardenC: { label: "hardening temperature", unit: "°C", min: 950, max: 1120 },
     temperC: { label: "temper", unit: "°C", min: 100, max: 650 },
-    ...elements({ C: [0.08, 1.25], N: [0, 0.5], Cr: [10.5, 18.5], Ni: [0, 2.5], Mo: [0, 1.3], V: [0, 0.2] }),
+    ...elements({ C: [0.08, 1.25], N: [0, 0.5], Cr: [10.5, 18.5], Ni: [0, 2.5], Mo: [0, 1.8], V: [0, 0.2] }),
   },
   output: { label: "hardness", unit: "HRC" },
   error: {

@@ -12,7 +12,7 @@ export const BEND_TO_SET = relation({
     hrc: { label: "hardness", unit: "HRC", min: 20, max: 58 },
   },
   output: { label: "bend radius", unit: "mm" },
-  error: { size: 15, unit: "%", kind: "yield strength ±12 % and elastic modulus -7 to +2 %, taken together" },
+  error: { size: 17, unit: "%", kind: "yield strength ±14 % and elastic modulus -7 to +2 %, taken together" },
   note:
     "Blade hardened through, without notches, bent evenly. It may break before it sets: this is not a radius " +
     "for a proof test. Hardness does not change the stiffness, only where the set begins.",
@@ -27,10 +27,11 @@ const ELASTIC_MODULUS = 205_000;
  *
  * @param thickness - At the thickest place of the bend [mm]
  * @param hrc - Hardness, 20 to 58 HRC
+ * @param temperC - Temper [°C], where known: below 200 °C the blade takes a set earlier
  * @returns Radius [mm]
  * @throws NotAvailable outside that range: harder steel may yield earlier than its hardness says.
  */
-export function setRadius(thickness: number, hrc: number): number {
+export function setRadius(thickness: number, hrc: number, temperC?: number): number {
   checkRange(BEND_TO_SET, "hrc", hrc);
-  return (ELASTIC_MODULUS * thickness) / (2 * strengthOf(hrc, "HRC").yieldMPa);
+  return (ELASTIC_MODULUS * thickness) / (2 * strengthOf(hrc, "HRC", temperC).yieldMPa);
 }

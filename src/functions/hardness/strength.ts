@@ -1,6 +1,6 @@
-import { strengthOf, TENSILE_STRENGTH, YIELD_STRENGTH } from "../../core/hardness/strength";
+import { strengthOf, TENSILE_STRENGTH, YIELD_RATIO, YIELD_STRENGTH } from "../../core/hardness/strength";
 import { rowFunction } from "../declare";
-import { number, optionalText } from "../parameters";
+import { number, numberOrNothing, optionalText } from "../parameters";
 import { scaleOptions } from "./words";
 
 const whole = (value: number) => String(Math.round(value));
@@ -23,14 +23,22 @@ export const STRENGTH = rowFunction({
       help: "Scale of the hardness.",
       fallback: "HRC",
     }),
+    temperC: numberOrNothing({
+      label: "temper C",
+      quantity: "temperature",
+      unit: "°C",
+      above: 0,
+      max: 1300,
+      help: "Temper of the steel in °C, where known: below 200 °C it yields early.",
+    }),
   },
   result: [
     { label: "yield", unit: "MPa" },
     { label: "tensile", unit: "MPa" },
   ],
-  relations: [YIELD_STRENGTH, TENSILE_STRENGTH],
-  compute: ({ value, scale }) => {
-    const { yieldMPa, bounded, tensileMPa } = strengthOf(value, scale.word);
+  relations: [YIELD_STRENGTH, YIELD_RATIO, TENSILE_STRENGTH],
+  compute: ({ value, scale, temperC }) => {
+    const { yieldMPa, bounded, tensileMPa } = strengthOf(value, scale.word, temperC);
     return [bounded ? `over ${whole(yieldMPa)}` : yieldMPa, tensileMPa ?? "none published"];
   },
 });

@@ -1,7 +1,7 @@
-import { YIELD_STRENGTH } from "../../core/hardness/strength";
+import { YIELD_RATIO, YIELD_STRENGTH } from "../../core/hardness/strength";
 import { BEND_TO_SET, setRadius } from "../../core/shape/set-radius";
 import { scalarFunction } from "../declare";
-import { number } from "../parameters";
+import { number, numberOrNothing } from "../parameters";
 import { size } from "./balance-arguments";
 
 export const SET_RADIUS = scalarFunction({
@@ -20,8 +20,16 @@ export const SET_RADIUS = scalarFunction({
       max: 70,
       help: "Hardness, up to 58 HRC.",
     }),
+    temperC: numberOrNothing({
+      label: "temper C",
+      quantity: "temperature",
+      unit: "°C",
+      above: 0,
+      max: 1300,
+      help: "Temper of the steel in °C, where known: below 200 °C it takes a set earlier.",
+    }),
   },
   result: { label: "bend radius", unit: "mm" },
-  relations: [BEND_TO_SET, YIELD_STRENGTH],
-  compute: ({ thickness, hrc }) => setRadius(thickness, hrc),
+  relations: [BEND_TO_SET, YIELD_STRENGTH, YIELD_RATIO],
+  compute: ({ thickness, hrc, temperC }) => setRadius(thickness, hrc, temperC),
 });
