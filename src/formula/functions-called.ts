@@ -17,7 +17,7 @@ export function calledNames(formula: string): string[] {
 }
 
 /** A look at the letters alone, before a formula is taken apart: most formulas of a workbook are not ours. */
-const mayCallOurs = (formula: string) => formula.toUpperCase().includes(NAMESPACE);
+export const mayCallOurs = (formula: string) => formula.toUpperCase().includes(NAMESPACE);
 
 /** True where one of our functions is called in the formula, in whatever form. */
 export function callsOurs(formula: string): boolean {

@@ -38,8 +38,9 @@ const KINDS: Readonly<Record<string, Reference["kind"]>> = {
 
 /** Takes a reference apart; `null` for one into another workbook, over several sheets or into a table. */
 export function readReference(text: string): Reference | null {
-  const tokens = tokensOf(text.trim());
-  const prefix = tokens[0]?.kind === "sheet" ? tokens.shift()?.text : undefined;
+  const all = tokensOf(text.trim());
+  const prefix = all[0]?.kind === "sheet" ? all[0].text : undefined;
+  const tokens = prefix === undefined ? all : all.slice(1);
   const sheet = prefix === undefined ? null : sheetOfPrefix(prefix);
   if (prefix !== undefined && sheet === null) return null;
   const kind = KINDS[tokens.map((token) => token.kind).join(" ")];

@@ -1,5 +1,5 @@
 import { NAMESPACE } from "../functions/namespace";
-import { ownName } from "./functions-called";
+import { mayCallOurs, ownName } from "./functions-called";
 import { rewritten, type Token, tokensOf } from "./tokens";
 
 /** In front of our names in files, where the dot after the namespace becomes an underscore. */
@@ -28,8 +28,12 @@ const NEWER = new Set(
 );
 const NEWEST = new Set(["FILTER", "SORT"]);
 
+/** A look at the letters alone, before a formula is taken apart: most formulas of a workbook have no mark. */
+const mayHaveMarks = (formula: string) => formula.toLowerCase().includes("_xl");
+
 /** Our names written otherwise; the workbook that a file names in front of them goes. */
 function withOwnNames(formula: string, write: (name: string) => string): string {
+  if (!mayCallOurs(formula)) return formula;
   const own = (token: Token | undefined) => (token?.kind === "call" ? ownName(token.text) : undefined);
   return rewritten(formula, (token, next) => {
     if (token.kind === "sheet") return own(next) === undefined ? undefined : "";
@@ -50,7 +54,9 @@ export function storedForm(formula: string): string {
 
 /** The formula as it is typed: our names with their dot, newer built-in names without the marks of the file. */
 export function typedForm(stored: string): string {
-  return rewritten(ownNamesTyped(stored), ({ kind, text }) =>
+  const typed = ownNamesTyped(stored);
+  if (!mayHaveMarks(typed)) return typed;
+  return rewritten(typed, ({ kind, text }) =>
     kind === "call" || kind === "name" ? text.replace(MARKS, "") : undefined,
   );
 }

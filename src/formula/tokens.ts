@@ -50,16 +50,24 @@ export interface Token {
   readonly at: number;
 }
 
+function cut(formula: string): Token[] {
+  return Array.from(formula.matchAll(PIECE), (match) => {
+    const group = match.findIndex((text, at) => at > 0 && text !== undefined);
+    return { kind: KINDS[group - 1] ?? "unknown", text: match[0], at: match.index };
+  });
+}
+
+/** Several questions are asked of one formula after the other: its pieces are kept until the next one comes. */
+let latest: { readonly formula: string; readonly tokens: readonly Token[] } = { formula: "", tokens: [] };
+
 /**
  * Cuts a formula into its pieces, spaces among them: joined they are the formula again, whatever it is.
  *
  * @param formula - In English, as typed or as a file holds it: `,` between arguments, `;` between rows, `.` as decimal point.
  */
-export function tokensOf(formula: string): Token[] {
-  return Array.from(formula.matchAll(PIECE), (match) => {
-    const group = match.findIndex((text, at) => at > 0 && text !== undefined);
-    return { kind: KINDS[group - 1] ?? "unknown", text: match[0], at: match.index };
-  });
+export function tokensOf(formula: string): readonly Token[] {
+  if (formula !== latest.formula) latest = { formula, tokens: cut(formula) };
+  return latest.tokens;
 }
 
 /** The formula with some of its pieces written otherwise; `undefined` leaves a piece as it is. */

@@ -1,4 +1,5 @@
 import { bandRelation, findUse } from "../../core/blade/bands";
+import { textLiteral } from "../../formula/tokens";
 import type { PageContext, RenderPage } from "../page";
 import { ask, firstRow, list } from "../parts/ask";
 import { afterPause, element, fill } from "../parts/dom";
@@ -6,7 +7,7 @@ import { evidenceOf } from "../parts/evidence";
 import { choiceField, fieldRow, textField } from "../parts/fields";
 import { insertControl } from "../parts/insert";
 import { caution, disclosure, facts, refusalNote, table } from "../parts/tables";
-import { quoted, spanText, typed } from "../parts/words";
+import { spanText, typed } from "../parts/words";
 
 /** Hardness bands by use, with edge figures, and a check of one hardness against them. */
 export const render: RenderPage = (root, context) => {
@@ -91,7 +92,7 @@ function readings(text: string): string[] {
 
 function assessFormula(use: string, steel: string, hardness: string): string {
   const given = readings(hardness).map(typed);
-  return `=BLADE.ASSESS(${[quoted(use), quoted(steel), ...given].join(",")})`;
+  return `=BLADE.ASSESS(${[textLiteral(use), textLiteral(steel), ...given].join(",")})`;
 }
 
 function verdictOf(use: string, steel: string, hardness: string): HTMLElement[] {

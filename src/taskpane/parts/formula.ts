@@ -1,10 +1,10 @@
+import { textLiteral } from "../../formula/tokens";
 import { NAMESPACE } from "../../functions/catalogue";
 import type { ExampleArgument, WorksheetFunction } from "../../functions/declare";
-import { quoted } from "./words";
 
 function cellFormula(cell: string | number | null): string {
   if (cell === null) return "";
-  return typeof cell === "string" ? quoted(cell) : String(cell);
+  return typeof cell === "string" ? textLiteral(cell) : String(cell);
 }
 
 /** A range as an array constant: a list is a column, a list of lists is a row each. */

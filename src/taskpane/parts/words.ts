@@ -1,3 +1,4 @@
+import { textLiteral } from "../../formula/tokens";
 import { lengthFigure, lengthUnit, temperatureReading } from "./reading";
 
 /** A band in words: "57 to 61 HRC", or one figure where both ends agree; lengths in the reader's unit. */
@@ -31,13 +32,8 @@ export function fahrenheit(celsius: number): number {
   return Math.round(celsius * 1.8 + 32);
 }
 
-/** A text as a formula quotes it. */
-export function quoted(text: string): string {
-  return `"${text.replaceAll('"', '""')}"`;
-}
-
 /** What was typed as a formula takes it: a bare number as it is, anything else in quotes. */
 export function typed(text: string): string {
   const plain = text.trim().replace(",", ".");
-  return /^-?\d+(\.\d+)?$/.test(plain) ? plain : quoted(text.trim());
+  return /^-?\d+(\.\d+)?$/.test(plain) ? plain : textLiteral(text.trim());
 }

@@ -1,9 +1,10 @@
+import { textLiteral } from "../../formula/tokens";
 import { FOR_DRAWINGS } from "../../functions/catalogue";
 import { element } from "../parts/dom";
 import { choiceField, type Field, fieldRow, textField } from "../parts/fields";
 import { withoutEmptyEnd } from "../parts/formula";
 import { disclosed } from "../parts/tables";
-import { quoted, typed } from "../parts/words";
+import { typed } from "../parts/words";
 
 const { FILM_MEDIA } = FOR_DRAWINGS;
 
@@ -68,7 +69,7 @@ export function sectionForm(startSteel: string): SectionForm {
     given,
     formula(name, more = []) {
       const parts = given().map((text, at) => {
-        if (WORDS.includes(at)) return quoted(text);
+        if (WORDS.includes(at)) return textLiteral(text);
         return text === "" ? "" : typed(text);
       });
       return `=BLADE.${name}(${withoutEmptyEnd([...parts, ...more], (part) => part === "").join(",")})`;

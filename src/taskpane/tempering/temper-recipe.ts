@@ -1,5 +1,6 @@
+import { textLiteral } from "../../formula/tokens";
 import { FOR_DRAWINGS } from "../../functions/catalogue";
-import { quoted, typed } from "../parts/words";
+import { typed } from "../parts/words";
 
 const { parseMeasure } = FOR_DRAWINGS;
 
@@ -14,7 +15,7 @@ export interface Recipe {
 
 /** A call of a tempering function whose second argument is its own. */
 export function recipeCall(name: string, { steel, hours, cycles }: Recipe, second: string): string {
-  return `=BLADE.${name}(${[quoted(steel), second, typed(hours), typed(cycles)].join(",")})`;
+  return `=BLADE.${name}(${[textLiteral(steel), second, typed(hours), typed(cycles)].join(",")})`;
 }
 
 /** The temper typed, °C; `undefined` where it is no temperature. */

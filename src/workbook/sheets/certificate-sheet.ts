@@ -18,10 +18,9 @@ export function certificateSheet(
   first: string,
 ): SheetModel {
   const of = (key: SteelKey) => steels.lookup(key, NAMED);
-  const [from, to] = [elements[0], elements.at(-1)].map((element) => steels.block(`%${element}`));
-  const [left, right] = [from?.split(":")[0], to?.split(":")[1]?.replace(/^.*!/, "")];
+  const figures = steels.block(`%${elements[0]}`, `%${elements.at(-1)}`);
   const symbols = `{${elements.map((element) => `"${element}"`).join(",")}}`;
-  const analysis = `INDEX(${left}:${right},MATCH(${NAMED},${steels.block("id")},0),0)`;
+  const analysis = `INDEX(${figures},MATCH(${NAMED},${steels.block("id")},0),0)`;
   const call = `BLADE.CERTIFICATE(${of("grade")},${symbols},${analysis})`;
   const wait = (formula: string) => `=IF(OR(${NAMED}="",COUNT(${analysis})=0),"",${formula})`;
   const figure = (element: string, column: number) =>

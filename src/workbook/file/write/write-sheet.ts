@@ -1,5 +1,6 @@
 import { cellName, rectangleName } from "../../../formula/addresses";
 import { fileForm } from "../../../formula/stored-form";
+import { textLiteral } from "../../../formula/tokens";
 import type {
   Band,
   CellContent,
@@ -114,7 +115,7 @@ function colorsXml(colors: readonly WordColor[], styles: StylesWriter): string {
 /** Lists only offer: another word may be typed. */
 function offersXml(offers: readonly OfferedWords[]): string {
   const entries = offers.flatMap(({ areas, words, range }) => {
-    const listed = range ?? `"${(words ?? []).join(",").replaceAll('"', '""')}"`;
+    const listed = range ?? textLiteral((words ?? []).join(","));
     if (areas.length === 0 || listed === '""') return [];
     return [
       `<dataValidation type="list" allowBlank="1" showErrorMessage="0" sqref="${areaNames(areas)}">` +

@@ -1,3 +1,4 @@
+import { textLiteral } from "../../../formula/tokens";
 import type { CellModel, SheetModel } from "../../model/sheet-model";
 import { heading, helperSheet, note, type Row } from "./sheet-parts";
 
@@ -38,7 +39,7 @@ export const bothScales = (celsius: string): string =>
   `ROUND(${celsius},0)&" °C ("&ROUND(${celsius}*9/5+32,0)&" °F)"`;
 
 function valueCell({ formula, text, format }: DocField, named: string): CellModel {
-  const content = formula ?? `"${(text ?? "").replaceAll('"', '""')}"`;
+  const content = formula ?? textLiteral(text ?? "");
   return {
     content: named === "" ? `=${content}` : `=IF(${named}="","",${content})`,
     role: formula === undefined ? "typed" : "words",

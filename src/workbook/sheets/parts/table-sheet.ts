@@ -59,9 +59,10 @@ export class TableSheet<Key extends string> {
     return `'${this.name}'!${cellName(FIRST_ROW + index, this.place(key), "both")}`;
   }
 
-  /** Address of a whole column, for a formula on any sheet. */
-  block(key: Key): string {
-    return `'${this.name}'!${fixedBlock(FIRST_ROW, this.place(key), this.count)}`;
+  /** Address of a whole column, or of all from one to another, for a formula on any sheet. */
+  block(key: Key, last = key): string {
+    const first = this.place(key);
+    return `'${this.name}'!${fixedBlock(FIRST_ROW, first, this.count, this.place(last) - first + 1)}`;
   }
 
   /** A cell of the line that a cell names. */
