@@ -1,6 +1,6 @@
+import { BoundedMap } from "./bounded-map";
 import { NotAvailable } from "./refusal";
-import { BoundedMap } from "./steel/memo";
-import { editDistance } from "./steel/nearest";
+import { editDistance } from "./steel/name-suggestions";
 
 /** One entry of a closed list of the trade's words: uses, grinds, quenches. */
 export interface Worded {

@@ -1,4 +1,4 @@
-import { editDistance } from "../core/steel/nearest";
+import { editDistance } from "../core/steel/name-suggestions";
 import { NAMESPACE } from "../functions/namespace";
 import { calledNames } from "./functions-called";
 

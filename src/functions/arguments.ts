@@ -83,7 +83,7 @@ export function emptySentence({ kind, label, accepts }: AnyParameter): string {
 }
 
 /** The value to compute with, or the refusal that stands in its place. */
-export function settle(read: Read, parameter: AnyParameter): unknown | Refusal {
+export function readArgument(read: Read, parameter: AnyParameter): unknown | Refusal {
   if (read !== BLANK) return read;
   return parameter.optional ? parameter.fallback() : new InvalidValue(emptySentence(parameter));
 }

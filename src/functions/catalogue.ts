@@ -1,13 +1,13 @@
-import { FILM_MEDIA } from "../core/hardening/film";
+import { HEAT_TRANSFER_MEDIA } from "../core/hardening/heat-transfer";
 import { quenchSection } from "../core/hardening/section-quench";
 import { sectionPoints } from "../core/hardening/section-report";
 import { findGrind, GRINDS } from "../core/shape/grinds";
 import { brittleRanges } from "../core/tempering/embrittlement";
 import { fittedCurves } from "../core/tempering/fits";
-import { temperModel } from "../core/tempering/prepared-model";
 import { temperSpan } from "../core/tempering/temper-limits";
+import { temperModel } from "../core/tempering/tempering-model";
 import * as about from "./about";
-import { readArguments, settle } from "./arguments";
+import { readArgument, readArguments } from "./arguments";
 import * as blade from "./blade";
 import type { WorksheetFunction } from "./declare";
 import { evidenceFunction } from "./evidence";
@@ -75,7 +75,7 @@ export function functionNamed(name: string): ListedFunction | undefined {
  * by two bundles one by one takes the functions bundle to pieces, which costs 1.5 % of it.
  */
 export const FOR_DRAWINGS = {
-  FILM_MEDIA,
+  HEAT_TRANSFER_MEDIA,
   GRINDS,
   brittleRanges,
   findGrind,
@@ -86,7 +86,7 @@ export const FOR_DRAWINGS = {
   sectionInputs,
   sectionParameters,
   sectionPoints,
-  settle,
+  readArgument,
   temperModel,
   temperSpan,
 } as const;

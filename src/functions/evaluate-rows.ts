@@ -1,6 +1,6 @@
 import { InvalidValue, NotAvailable, Refusal } from "../core/refusal";
 import { checkedRow, emptyRow, refusedRow } from "./answer";
-import { type Argument, BLANK, guarded, type Read, settle } from "./arguments";
+import { type Argument, BLANK, guarded, type Read, readArgument } from "./arguments";
 import type { Cell, Cells } from "./cells";
 import type { AnyParameter, RowFunction } from "./declare";
 
@@ -136,7 +136,7 @@ function keptValue(feed: Feed, reads: readonly Read[], stations: number, kept: C
 }
 
 function valueFor({ argument: { parameter } }: Feed, reads: readonly Read[], stations: number): unknown {
-  if (parameter.takes === "cell") return settle(reads[0], parameter);
+  if (parameter.takes === "cell") return readArgument(reads[0], parameter);
   return parameter.takes === "range" ? rangeValues(reads) : seriesValues(parameter, reads, stations);
 }
 
@@ -166,7 +166,7 @@ function seriesValues(
 ): readonly unknown[] | Refusal {
   const values: unknown[] = [];
   for (let station = 0; station < stations; station += 1) {
-    const value = settle(atStation(reads, station), parameter);
+    const value = readArgument(atStation(reads, station), parameter);
     if (value instanceof Refusal) return new InvalidValue(`station ${station + 1}: ${value.message}`);
     values.push(value);
   }

@@ -1,6 +1,6 @@
 import { NotAvailable, Refusal } from "../core/refusal";
 import { checkedAnswer } from "./answer";
-import { type Argument, BLANK, guarded, settle } from "./arguments";
+import { type Argument, BLANK, guarded, readArgument } from "./arguments";
 import type { Cell, Cells } from "./cells";
 import type { ScalarFunction } from "./declare";
 
@@ -40,7 +40,8 @@ export function evaluateScalar(fn: ScalarFunction, args: readonly Argument[]): C
 function settleSingles(args: readonly Argument[], values: Record<string, unknown>): readonly Argument[] {
   const open: Argument[] = [];
   for (const argument of args) {
-    const value = argument.values.length === 1 ? settle(argument.values[0], argument.parameter) : argument;
+    const value =
+      argument.values.length === 1 ? readArgument(argument.values[0], argument.parameter) : argument;
     if (value === argument || value instanceof Refusal) open.push(argument);
     else values[argument.key] = value;
   }
@@ -62,7 +63,7 @@ function answer(
 ): Cell {
   return guarded(() => {
     for (const argument of args) {
-      const value = settle(at(argument, row, column), argument.parameter);
+      const value = readArgument(at(argument, row, column), argument.parameter);
       if (value instanceof Refusal) return value;
       values[argument.key] = value;
     }

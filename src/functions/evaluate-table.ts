@@ -1,6 +1,6 @@
 import { InvalidValue, Refusal } from "../core/refusal";
 import { checkedRow } from "./answer";
-import { type Argument, BLANK, guarded, settle } from "./arguments";
+import { type Argument, BLANK, guarded, readArgument } from "./arguments";
 import type { Cell, Cells } from "./cells";
 import type { Values } from "./declare";
 import { rangeValues } from "./evaluate-rows";
@@ -48,5 +48,5 @@ function valueFor(argument: Argument): unknown {
     throw new InvalidValue(
       `${parameter.label}: this function answers with a table, so give one cell, not ${values.length}`,
     );
-  return settle(values[0], parameter);
+  return readArgument(values[0], parameter);
 }

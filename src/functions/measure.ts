@@ -39,11 +39,11 @@ export function parseMeasure(text: string, quantity: Quantity, unit: string): nu
   }
   const [factor, offset = 0] = typed;
   const [wantedFactor, wantedOffset = 0] = wanted ?? [1];
-  return withoutDust((reading.value * factor + offset - wantedOffset) / wantedFactor);
+  return toSignificant((reading.value * factor + offset - wantedOffset) / wantedFactor);
 }
 
 /** 3/16 in is 4.7625 mm and not 4.762499999999999: binary arithmetic leaves the last digits. */
-function withoutDust(value: number): number {
+function toSignificant(value: number): number {
   return Number(value.toPrecision(14));
 }
 

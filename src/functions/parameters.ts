@@ -229,7 +229,7 @@ export function textOrNothing<T>(options: TextOptions<T>): Parameter<T | undefin
 }
 
 /** A whole range as one argument, in reading order, each cell read as the given parameter reads one. */
-export function whole<T>(each: Parameter<T>): ListParameter<T | undefined> {
+export function rangeParameter<T>(each: Parameter<T>): ListParameter<T | undefined> {
   return { ...each, takes: "range" };
 }
 

@@ -12,8 +12,8 @@ import type { Relation } from "../../src/core/relation";
 import { densityOf } from "../../src/core/steel/density";
 import { findSteel } from "../../src/core/steel/find";
 import { COMPOSITION_FORMULA } from "../../src/core/tempering/composition-formula";
-import { temperModel } from "../../src/core/tempering/prepared-model";
 import { bandHalfWidth } from "../../src/core/tempering/tempered-range";
+import { temperModel } from "../../src/core/tempering/tempering-model";
 import { celsiusOf, type Row } from "../published-quantities";
 import type { Answered } from "./checks";
 

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import type { FormulaComposition } from "../../src/core/tempering/composition-formula";
-import { temperParameter } from "../../src/core/tempering/parameter";
+import { hollomonJaffe } from "../../src/core/tempering/hollomon-jaffe";
 import { leastSquares } from "./least-squares";
 
 const CENTRE = 10;
@@ -25,7 +25,7 @@ const ROWS: readonly Row[] = (
 
 /** Terms of the composition formula at a temper, in the order of its equation. */
 function terms(c: FormulaComposition, celsius: number, hours: number): number[] {
-  const p = temperParameter(celsius, hours) - CENTRE;
+  const p = hollomonJaffe(celsius, hours) - CENTRE;
   const f = 1 - Math.exp(-5 * c.C);
   const silicon = c.Si - 0.18;
   return [1, f, p, p * f, p * p, c.Mn - 0.65, silicon, silicon * p, c.Ni, c.Cr, c.Cr * p, c.Mo, c.Mo * p];

@@ -1,6 +1,6 @@
 import { stainlessTerms } from "../../src/core/hardening/stainless";
 import { findSteel } from "../../src/core/steel/find";
-import { temperParameter } from "../../src/core/tempering/parameter";
+import { hollomonJaffe } from "../../src/core/tempering/hollomon-jaffe";
 import { leastSquares } from "./least-squares";
 import file from "./stainless-rows.json";
 
@@ -20,7 +20,7 @@ export const STAINLESS_ROWS: readonly StainlessRow[] = file.rows.map(
 
 /** Tempers of 1 h between which the softening runs straight [°C]. */
 const KNOTS = [150, 200, 300, 400, 450, 500, 550, 600, 650];
-const PARAMETERS = KNOTS.map((celsius) => temperParameter(celsius, 1));
+const PARAMETERS = KNOTS.map((celsius) => hollomonJaffe(celsius, 1));
 
 /** How far a parameter belongs to each knot: straight lines between them. */
 function hats(parameter: number): number[] {
@@ -38,7 +38,7 @@ const HRC_PER_PERCENT_AUSTENITE = 0.15;
 
 function termsOf(row: StainlessRow) {
   const { martensite, carbide, austenite } = stainlessTerms(findSteel(row.steel), row.hardenC, 20);
-  const [, ...softening] = hats(temperParameter(row.temperC, row.hours));
+  const [, ...softening] = hats(hollomonJaffe(row.temperC, row.hours));
   const terms = [1, martensite, carbide, ...softening.map((share) => -share)];
   return { terms, y: row.hrc + HRC_PER_PERCENT_AUSTENITE * austenite, weight: 1 };
 }

@@ -1,4 +1,4 @@
-import { temperParameter } from "../../src/core/tempering/parameter";
+import { hollomonJaffe } from "../../src/core/tempering/hollomon-jaffe";
 import { leastSquares } from "./least-squares";
 import file from "./tool-steel-rows.json";
 
@@ -13,7 +13,7 @@ export function fitToolSteels(): Map<string, readonly number[]> {
     [...curves].map((curve) => {
       const rows = file.rows.filter(([name]) => name === curve);
       const equations = rows.map(([, , celsius, hrc]) => {
-        const x = temperParameter(celsius as number, HOURS) - CENTRE;
+        const x = hollomonJaffe(celsius as number, HOURS) - CENTRE;
         return { terms: [1, x, x * x], y: hrc as number, weight: 1 };
       });
       return [curve, leastSquares(equations)];

@@ -9,7 +9,7 @@ import type {
   TableFit,
   UnfittedBand,
 } from "../../src/core/tempering/fits";
-import { temperParameter } from "../../src/core/tempering/parameter";
+import { hollomonJaffe } from "../../src/core/tempering/hollomon-jaffe";
 import { fitPolynomial, type WeightedPoint } from "./least-squares";
 import { middleHrc, sound, type TemperRow, temperSource } from "./tempering-rows";
 
@@ -28,7 +28,7 @@ const QUALITY_WEIGHT: Readonly<Record<string, number>> = { A: 1, B: 0.7, C: 0.5 
 
 /** Taken where a source prints no time: merchants' rule is 1 to 2 h for each 25 mm. */
 const ASSUMED_HOURS = 2;
-const LEAST_HALF_WIDTH = 2;
+const MIN_HALF_WIDTH = 2;
 const CENTRE = 12;
 /** Hottest temper of the composition formula; blades are rarely tempered hotter. */
 const BLADE_C = 430;
@@ -57,7 +57,7 @@ export function hoursOf(row: TemperRow): number {
 
 /** Temper parameter of a row. */
 export function parameterOf(row: TemperRow): number {
-  return temperParameter(row.temperLow as number, hoursOf(row));
+  return hollomonJaffe(row.temperLow as number, hoursOf(row));
 }
 
 function weighted(rows: readonly TemperRow[]): WeightedPoint[] {
@@ -166,7 +166,7 @@ function rootMeanSquare(errors: readonly RowError[]): number {
 /** The next half HRC, and never under the scatter between laboratories. */
 function bandOf(errors: readonly RowError[]): UnfittedBand {
   const within = ninetieth(errors);
-  const halfWidth = Math.max(LEAST_HALF_WIDTH, Math.ceil(within * 2) / 2);
+  const halfWidth = Math.max(MIN_HALF_WIDTH, Math.ceil(within * 2) / 2);
   return { rows: errors.length, within: rounded(within, 2), halfWidth };
 }
 

@@ -100,12 +100,12 @@ export const NEVER_FITTED: ReadonlySet<string> = new Set([
 ]);
 
 const SHORTEST_H = 0.25;
-const LEAST_HRC = 20;
-const LEAST_C = 100;
+const MIN_HRC = 20;
+const MIN_C = 100;
 
 /** Whether a row may take part in a fit: measured after a real hold, in the range of the C scale. */
 export function sound(row: TemperRow): boolean {
   if (row.kind !== "point" || NEVER_FITTED.has(row.source) || row.temperLow === null) return false;
   if (row.hours !== null && row.hours < SHORTEST_H) return false;
-  return row.temperLow >= LEAST_C && middleHrc(row) >= LEAST_HRC;
+  return row.temperLow >= MIN_C && middleHrc(row) >= MIN_HRC;
 }

@@ -3,7 +3,14 @@ import { InvalidValue, NotAvailable, Refusal } from "../../src/core/refusal";
 import type { Cells } from "../../src/functions/cells";
 import { rowFunction, scalarFunction, tableFunction } from "../../src/functions/declare";
 import { evaluate } from "../../src/functions/evaluate";
-import { number, optionalNumber, optionalSeries, series, text, whole } from "../../src/functions/parameters";
+import {
+  number,
+  optionalNumber,
+  optionalSeries,
+  rangeParameter,
+  series,
+  text,
+} from "../../src/functions/parameters";
 
 const grade = text({
   label: "steel",
@@ -66,7 +73,7 @@ const BLADE = rowFunction({
 const PAIRS = tableFunction({
   ...stock,
   name: "PAIRS",
-  parameters: { names: whole(grade), width },
+  parameters: { names: rangeParameter(grade), width },
   result: [{ label: "name", unit: "text" }],
   compute: ({ names, width }) => names.map((name) => [`${name ?? "-"} ${width}`]),
 });

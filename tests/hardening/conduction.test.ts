@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { constantFilm, filmFor } from "../../src/core/hardening/film";
+import { constantCoefficient, heatTransferOf } from "../../src/core/hardening/heat-transfer";
 import { findQuench } from "../../src/core/hardening/quench-media";
 import { bareCoat } from "../../src/core/hardening/section-equations";
 import { sectionGrid } from "../../src/core/hardening/section-grid";
@@ -29,7 +29,7 @@ function cooling(
     steel,
     coat: plate ? closed : bareCoat(grid),
     startC: START,
-    stages: [{ film: constantFilm(film, BATH), factor: 1, untilS: 1e9 }],
+    stages: [{ coefficient: constantCoefficient(film, BATH), factor: 1, untilS: 1e9 }],
     latentJkg: 0,
     stepC,
   });
@@ -108,7 +108,7 @@ describe("books of heat", () => {
         steel: AUSTENITE,
         coat: { flank, edge: 0.0002, spine: 0.0016 },
         startC: 820,
-        stages: [{ film: filmFor(findQuench(word)), factor: 1, untilS: 1e9 }],
+        stages: [{ coefficient: heatTransferOf(findQuench(word)), factor: 1, untilS: 1e9 }],
         pearlite: new PearliteCells(90, 0.35, 225),
         latentJkg: 85_000,
         stepC: 10,

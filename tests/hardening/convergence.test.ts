@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { filmFor } from "../../src/core/hardening/film";
+import { heatTransferOf } from "../../src/core/hardening/heat-transfer";
 import { findQuench } from "../../src/core/hardening/quench-media";
 import { sectionGrid } from "../../src/core/hardening/section-grid";
 import { PearliteCells } from "../../src/core/hardening/section-pearlite";
@@ -19,7 +19,7 @@ function depth(columns: number, layers: number, stepC: number, noseS: number): n
     steel: AUSTENITE,
     coat: { flank, edge: 0.0002, spine: 0.0016 },
     startC: 800,
-    stages: [{ film: filmFor(findQuench("agitated water")), factor: 1, untilS: 1e9 }],
+    stages: [{ coefficient: heatTransferOf(findQuench("agitated water")), factor: 1, untilS: 1e9 }],
     pearlite,
     latentJkg: 85_000,
     stepC,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { findSteel, steelOf } from "../../src/core/steel/find";
 import { allGrades } from "../../src/core/steel/grades";
-import { nearGrades } from "../../src/core/steel/near-grades";
+import { nearGrades } from "../../src/core/steel/similar-grades";
 
 function near(name: string): Record<string, string | null> {
   return Object.fromEntries(

@@ -2,9 +2,9 @@ import { describe, expect, test } from "vitest";
 import { findSteel } from "../../src/core/steel/find";
 import { COMPOSITION_FORMULA } from "../../src/core/tempering/composition-formula";
 import { COUPON_FIT, type Coupon, couponRelations, fitCoupons } from "../../src/core/tempering/coupons";
-import { temperParameter } from "../../src/core/tempering/parameter";
-import { temperModel } from "../../src/core/tempering/prepared-model";
+import { hollomonJaffe } from "../../src/core/tempering/hollomon-jaffe";
 import { temperedHardness } from "../../src/core/tempering/tempered";
+import { temperModel } from "../../src/core/tempering/tempering-model";
 
 /*
  * The weights against a sum over a fine grid of shifts and slopes: Bayes' rule written out, without the
@@ -30,7 +30,7 @@ interface Summed {
 
 function summed(given: readonly (readonly [celsius: number, above: number])[]): Summed {
   const centre = mean(given.map(([celsius]) => celsius));
-  const priorSd = temperModel(steel).halfWidthAt(centre, temperParameter(centre, HOURS)) / 1.645;
+  const priorSd = temperModel(steel).halfWidthAt(centre, hollomonJaffe(centre, HOURS)) / 1.645;
   const total = { weight: 0, shift: 0, slope: 0, shift2: 0, slope2: 0 };
   for (let shift = -6; shift <= 6; shift += 0.02) {
     for (let slope = -6; slope <= 6; slope += 0.02) {

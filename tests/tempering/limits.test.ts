@@ -5,7 +5,7 @@ import {
   formulaHalfWidth,
   siliconBeyondFit,
 } from "../../src/core/tempering/composition-formula";
-import { hoursTogether } from "../../src/core/tempering/parameter";
+import { equivalentTime } from "../../src/core/tempering/hollomon-jaffe";
 import { temperFor } from "../../src/core/tempering/temper-for";
 import { temperedHardness } from "../../src/core/tempering/tempered";
 
@@ -54,7 +54,7 @@ describe("a known reading", () => {
 
 describe("several tempers as one", () => {
   const together = (celsius: number, hours: number, referenceC: number) => () =>
-    hoursTogether([{ celsius, hours }], referenceC);
+    equivalentTime([{ celsius, hours }], referenceC);
 
   test("too short and too long a time are told apart", () => {
     expect(together(150, 1, 600)).toThrow("under 10 seconds");

@@ -2,9 +2,9 @@ import { describe, expect, test } from "vitest";
 import { findSteel } from "../../src/core/steel/find";
 import type { Steel } from "../../src/core/steel/steel";
 import { fittedCurves, type TableFit } from "../../src/core/tempering/fits";
-import { temperParameter } from "../../src/core/tempering/parameter";
-import { temperModel } from "../../src/core/tempering/prepared-model";
+import { hollomonJaffe } from "../../src/core/tempering/hollomon-jaffe";
 import { tableModel } from "../../src/core/tempering/table-model";
+import { temperModel } from "../../src/core/tempering/tempering-model";
 
 const withCarbon = (grade: string, C: number): Steel => {
   const steel = findSteel(grade);
@@ -62,7 +62,7 @@ test("a steel keeps the models of fifty hardening temperatures, so that a long c
 describe("tables made up for the test", () => {
   const steel = findSteel("A2");
   const [a2] = fittedCurves("A2") as [TableFit];
-  const at = (celsius: number) => temperParameter(celsius, 4);
+  const at = (celsius: number) => hollomonJaffe(celsius, 4);
   const cool: TableFit = {
     ...a2,
     hardenC: [1000, 1000],

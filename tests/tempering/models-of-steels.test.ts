@@ -1,13 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { findSteel } from "../../src/core/steel/find";
-import { temperParameter } from "../../src/core/tempering/parameter";
-import { temperModel } from "../../src/core/tempering/prepared-model";
+import { hollomonJaffe } from "../../src/core/tempering/hollomon-jaffe";
+import { temperModel } from "../../src/core/tempering/tempering-model";
 
 /* Rows, spans and hardening temperatures as src/core/tempering/fits.json takes them from the sources. */
 
 const model = (steel: string, hardenC?: number) => temperModel(findSteel(steel), hardenC);
 const at = (steel: string, celsius: number, hours: number, hardenC?: number) =>
-  model(steel, hardenC).curve.hrcAt(temperParameter(celsius, hours));
+  model(steel, hardenC).curve.hrcAt(hollomonJaffe(celsius, hours));
 
 describe("a steel by the formula", () => {
   test("says so, names its limits and its band", () => {

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { findSteel } from "../../src/core/steel/find";
-import { temperAtParameter } from "../../src/core/tempering/parameter";
+import { temperAtParameter } from "../../src/core/tempering/hollomon-jaffe";
 import { temperCurve } from "../../src/core/tempering/temper-curve";
 import { curvePicture, isOnPaper, type PicturePoint } from "../fitting/curve-picture";
 import { curveOfRow, parameterOf } from "../fitting/fit";

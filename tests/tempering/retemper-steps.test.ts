@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { findSteel } from "../../src/core/steel/find";
-import { hoursAtParameter, temperParameter } from "../../src/core/tempering/parameter";
+import { hollomonJaffe, hoursAtParameter } from "../../src/core/tempering/hollomon-jaffe";
 import { retemper } from "../../src/core/tempering/retemper";
 import { temperedHardness } from "../../src/core/tempering/tempered";
 
@@ -34,7 +34,7 @@ describe("a blade at, under and over its target", () => {
     expect(likely).toBe(57);
     // Both tempers as hours at the second one's temperature: the same parameter at once gives 57 less the shift.
     const celsius = nextC as number;
-    const hours = 2 + hoursAtParameter(temperParameter(200, 2), celsius);
+    const hours = 2 + hoursAtParameter(hollomonJaffe(200, 2), celsius);
     expect(published(celsius, hours) + shift).toBeCloseTo(57, 6);
     expect(celsius).toBeGreaterThan(200);
     expect(advice).toMatch(/^temper at \d+ °C \(\d+ °F\) for 2 h.*; then read again$/);

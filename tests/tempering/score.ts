@@ -5,8 +5,8 @@ import { findSteel } from "../../src/core/steel/find";
 import type { Steel } from "../../src/core/steel/steel";
 import { COMPOSITION_FORMULA, type FormulaComposition } from "../../src/core/tempering/composition-formula";
 import { fittedCurves } from "../../src/core/tempering/fits";
-import { temperModel } from "../../src/core/tempering/prepared-model";
 import { temperedHardness } from "../../src/core/tempering/tempered";
+import { temperModel } from "../../src/core/tempering/tempering-model";
 import { curveOfRow, curveWithout, hoursOf } from "../fitting/fit";
 import { isSameSteel, type Refit, refitFormula } from "../fitting/fit-formula";
 import {

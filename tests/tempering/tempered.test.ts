@@ -2,7 +2,11 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { InvalidValue, NotAvailable } from "../../src/core/refusal";
 import { findSteel } from "../../src/core/steel/find";
-import { hoursAtParameter, sameTemper, temperParameter } from "../../src/core/tempering/parameter";
+import {
+  equivalentTemperature,
+  hollomonJaffe,
+  hoursAtParameter,
+} from "../../src/core/tempering/hollomon-jaffe";
 import { temperFor } from "../../src/core/tempering/temper-for";
 import { type Treatment, temperedHardness } from "../../src/core/tempering/tempered";
 import { temperedRange } from "../../src/core/tempering/tempered-range";
@@ -42,8 +46,8 @@ const falling = fc.constantFrom(...FALLING);
 
 describe("time and temperature (Hollomon and Jaffe 1945, c = 18 for hours)", () => {
   test("worked values: 4 h at 200 °C as 1 h at 215.8 °C; 2 h at 200 °C as 0.162 h at 230 °C", () => {
-    expect(sameTemper(200, 4, 1)).toBeCloseTo(215.8, 1);
-    expect(hoursAtParameter(temperParameter(200, 2), 230)).toBeCloseTo(0.162, 3);
+    expect(equivalentTemperature(200, 4, 1)).toBeCloseTo(215.8, 1);
+    expect(hoursAtParameter(hollomonJaffe(200, 2), 230)).toBeCloseTo(0.162, 3);
   });
 
   test("cycles add as time", () => {

@@ -4,11 +4,11 @@ import { NotAvailable } from "../../src/core/refusal";
 import { findSteel } from "../../src/core/steel/find";
 import type { Steel } from "../../src/core/steel/steel";
 import { gradesWithCurve } from "../../src/core/tempering/fits";
-import { temperModel } from "../../src/core/tempering/prepared-model";
 import { temperFor, temperSpanFor } from "../../src/core/tempering/temper-for";
 import { temperSpan } from "../../src/core/tempering/temper-limits";
 import { temperPlan } from "../../src/core/tempering/temper-plan";
 import { temperedHardness } from "../../src/core/tempering/tempered";
+import { temperModel } from "../../src/core/tempering/tempering-model";
 
 /** Every grade with a curve of its own, and steels that the formula answers for. */
 const ALL = [

@@ -6,7 +6,7 @@ import { checkElements, elements } from "../steel/element-ranges";
 import type { Steel } from "../steel/steel";
 import { number, orNull, records, sourceKey, text } from "../table";
 import { LOWER_CRITICAL, lowerCritical, UPPER_CRITICAL, upperCritical } from "./critical";
-import { dissolvedAt, undissolvedLimit } from "./dissolved";
+import { acm, dissolvedAt } from "./dissolved";
 import { publishedHardening, usualHardening } from "./hardening-temperature";
 import { HIGH_CHROMIUM_START, MARTENSITE_START, startOf } from "./martensite";
 
@@ -58,7 +58,7 @@ interface Upper {
 }
 
 function upperOf(steel: Steel, carbon: number, ac1: number): Upper {
-  const carbideEnd = undissolvedLimit(steel.composition, carbon);
+  const carbideEnd = acm(steel.composition, carbon);
   if (carbideEnd <= ac1) return { celsius: upperCritical(steel.composition, carbon), name: "Ac3" };
   checkRange(CARBIDE_CRITICAL, "C", carbon);
   return { celsius: carbideEnd, name: "Acm" };
@@ -133,6 +133,6 @@ export function criticalRelations(steel: Steel | null): readonly Relation[] {
   const { Cr, C } = steel.composition;
   if (Cr > STAINLESS_CHROMIUM) return [HIGH_CHROMIUM_START];
   if (Cr > MAX_CHROMIUM) return [];
-  const isCarbide = undissolvedLimit(steel.composition, C) > lowerCritical(steel.composition);
+  const isCarbide = acm(steel.composition, C) > lowerCritical(steel.composition);
   return [LOWER_CRITICAL, isCarbide ? CARBIDE_CRITICAL : UPPER_CRITICAL, MARTENSITE_START];
 }

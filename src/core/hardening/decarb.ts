@@ -82,7 +82,7 @@ const LEAST_AC1 = 727;
 /** Up to here the estimate is good to half either way [mass %]. */
 const LEAN_CHROMIUM = 1.8;
 /** More carbon than this stays in carbide [mass %]. */
-const MOST_DISSOLVED = 1.2;
+const MAX_DISSOLVED = 1.2;
 
 /**
  * Depth of the decarburised skin.
@@ -100,7 +100,7 @@ export function decarbDepth(steel: Steel, celsius: number, minutes: number): num
   checkElements(DECARBURISED_SKIN, { ...steel.composition, C: carbon });
   checkAboveCritical(steel, celsius);
   const seconds = minutes * 60;
-  const inAustenite = Math.min(carbon, MOST_DISSOLVED);
+  const inAustenite = Math.min(carbon, MAX_DISSOLVED);
   const gradient = NINE_TENTHS * Math.sqrt(austeniteDiffusivity(celsius, inAustenite) * seconds);
   return 1000 * (gradient + ferriteRim(inAustenite, celsius, seconds));
 }

@@ -79,7 +79,7 @@ function freeCarbon(c: Composition, carbon: number): number {
  * @param carbon - Carbon of the steel in mass %.
  * @returns °C.
  */
-export function undissolvedLimit(c: Composition, carbon: number): number {
+export function acm(c: Composition, carbon: number): number {
   const saturation = freeCarbon(c, carbon) + alloyShift(c) / (1 - 0.075 * c.Cr);
   const [a, b] = [1.55484e-6, 1.38294e-4];
   return (-b + Math.sqrt(b * b + 4 * a * (0.157463 + saturation))) / (2 * a);

@@ -31,7 +31,7 @@ export const DISSOLVED_HIGH_CHROMIUM = relation({
 });
 
 /** Least carbon of the steels behind the regression [mass %]. */
-const LEAST_CARBON = 0.3;
+const MIN_CARBON = 0.3;
 
 /** The same for the grades that were calculated with their own molybdenum and vanadium. */
 export const DISSOLVED_GRADE_SERIES = relation({
@@ -102,7 +102,7 @@ export function highChromium(c: Composition, carbon: number, hardenC: number): D
   checkElements(DISSOLVED_HIGH_CHROMIUM, { ...c, C: carbon });
   const interstitial = carbon + c.N;
   const u = (hardenC - 1040) / 100;
-  const k = Math.max(interstitial, LEAST_CARBON) - 0.9;
+  const k = Math.max(interstitial, MIN_CARBON) - 0.9;
   const r = c.Cr - 14;
   const inSolution =
     0.4278 +

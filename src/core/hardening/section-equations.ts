@@ -1,4 +1,4 @@
-import type { Film } from "./film";
+import type { HeatTransferCoefficient } from "./heat-transfer";
 import type { SectionGrid } from "./section-grid";
 import { solveBanded } from "./section-matrix";
 import { meanHeatCapacity, type SectionSteel } from "./section-steel";
@@ -13,8 +13,8 @@ export interface Coat {
 
 /** What surrounds the blade, until when. */
 export interface Stage {
-  readonly film: Film;
-  /** Bath factor on the film coefficient. */
+  readonly coefficient: HeatTransferCoefficient;
+  /** Bath factor on the heat transfer coefficient. */
   readonly factor: number;
   readonly untilS: number;
 }
@@ -135,7 +135,7 @@ export class SectionEquations {
       const heat = this.toBath[cell] as number;
       if (heat === 0) continue;
       this.bands[cell * width] = (this.bands[cell * width] as number) + heat;
-      this.right[cell] = (this.right[cell] as number) + heat * stage.film.bathC;
+      this.right[cell] = (this.right[cell] as number) + heat * stage.coefficient.bathC;
     }
   }
 
@@ -157,10 +157,10 @@ export class SectionEquations {
     depth: number,
     coat: number,
     temperature: Float64Array,
-    { film, factor }: Stage,
+    { coefficient, factor }: Stage,
   ): void {
     const resistance = depth / (this.conductivity[cell] as number) + coat;
-    const each = transmission(temperature[cell] as number, resistance, film, factor);
+    const each = transmission(temperature[cell] as number, resistance, coefficient, factor);
     this.toBath[cell] = (this.toBath[cell] as number) + area * each;
   }
 }

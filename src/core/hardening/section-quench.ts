@@ -1,9 +1,9 @@
+import { BoundedMap } from "../bounded-map";
 import { CONVERSION_TABLES, type ConversionTable } from "../hardness/conversion-tables";
 import { convertHardness, correspondence, readOff } from "../hardness/convert";
-import { BoundedMap } from "../steel/memo";
 import type { Steel } from "../steel/steel";
 import { airHardeningMm } from "./air-hardening";
-import { AIR_FILM, type Film, filmFor } from "./film";
+import { type HeatTransferCoefficient, heatTransferOf, STILL_AIR } from "./heat-transfer";
 import { bathOf, MAX_PLATE, maxSection } from "./max-section";
 import type { QuenchMedium } from "./quench-media";
 import { quenchedHardness } from "./quenched";
@@ -31,13 +31,13 @@ export interface SectionInputs extends SectionShape {
   readonly below: number;
   /** From the fire to the bath through air, s. */
   readonly transferS: number;
-  /** Factor on the film coefficient of the bath. */
+  /** Factor on the heat transfer coefficient of the bath. */
   readonly bathFactor: number;
   /** Left out: the usual hardening temperature. */
   readonly startC: number | undefined;
 }
 
-/** Factors on what is least known: film coefficient, nose time, clay resistance. */
+/** Factors on what is least known: heat transfer coefficient, nose time, clay resistance. */
 export interface Shift {
   readonly film: number;
   readonly nose: number;
@@ -70,7 +70,7 @@ const LATENT_J_KG = 85_000;
 const STEP_C = 10;
 const LONGEST_S = 3600;
 const NINETY = 1.645;
-/** One standard deviation of the logarithm: film coefficient, nose time, clay. */
+/** One standard deviation of the logarithm: heat transfer coefficient, nose time, clay. */
 const SPREAD = { film: 0.25, nose: 0.35, clay: 0.4 };
 /** How much of the whole band each brings, squares summing to one: bare, the cooling rate follows film and nose alike; under clay the film hardly counts. */
 const BARE = { film: 0.58, nose: 0.81, clay: 0 };
@@ -114,18 +114,23 @@ function depthTo(pearlite: readonly number[], widthMm: number): number {
 interface Prepared {
   readonly inputs: SectionInputs;
   readonly austenite: SectionAustenite;
-  readonly film: Film;
+  readonly coefficient: HeatTransferCoefficient;
   readonly fullHv: number;
 }
 
 function prepare(inputs: SectionInputs): Prepared {
   checkShape(inputs.widthMm, inputs.spineMm, inputs.edgeMm);
-  const film = filmFor(inputs.quench);
+  const coefficient = heatTransferOf(inputs.quench);
   const austenite = sectionAustenite(inputs.steel, inputs.quench, inputs.startC);
-  return { inputs, austenite, film, fullHv: convertHardness(austenite.fullHrc, "HRC", "HV", LOW_ALLOY) };
+  return {
+    inputs,
+    austenite,
+    coefficient,
+    fullHv: convertHardness(austenite.fullHrc, "HRC", "HV", LOW_ALLOY),
+  };
 }
 
-function cool({ inputs, austenite, film, fullHv }: Prepared, shift: Shift): SectionRun {
+function cool({ inputs, austenite, coefficient, fullHv }: Prepared, shift: Shift): SectionRun {
   const grid = sectionGrid(inputs);
   const cells = grid.columns * grid.layers;
   const pearlite = new PearliteCells(cells, austenite.noseS * shift.nose, austenite.martensiteC);
@@ -135,8 +140,8 @@ function cool({ inputs, austenite, film, fullHv }: Prepared, shift: Shift): Sect
     coat: coatOf(grid, inputs, shift.clay),
     startC: austenite.startC,
     stages: [
-      { film: AIR_FILM, factor: 1, untilS: inputs.transferS },
-      { film, factor: inputs.bathFactor * shift.film, untilS: LONGEST_S },
+      { coefficient: STILL_AIR, factor: 1, untilS: inputs.transferS },
+      { coefficient, factor: inputs.bathFactor * shift.film, untilS: LONGEST_S },
     ],
     pearlite,
     latentJkg: LATENT_J_KG,

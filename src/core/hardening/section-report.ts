@@ -52,7 +52,7 @@ export function sectionPoints({ soft, likely, hard, widthMm }: SectionBand): Sec
   });
 }
 
-function whole(hrc: number | undefined): string {
+function wholeOrUnderScale(hrc: number | undefined): string {
   return hrc === undefined ? UNDER_SCALE : String(Math.round(hrc));
 }
 
@@ -63,7 +63,7 @@ export function hardnessOrBand(point: SectionPoint): number | string {
   const [softest, hardest] = [hrcOf(point.hvLow), hrcOf(point.hvHigh)];
   const isNarrow = softest !== undefined && hardest !== undefined && hardest - softest <= ONE_FIGURE_HRC;
   if (isNarrow && likely !== undefined) return Math.round(likely);
-  return `${whole(low)} to ${whole(high)}`;
+  return `${wholeOrUnderScale(low)} to ${wholeOrUnderScale(high)}`;
 }
 
 /** Whether the section hardens through, by the band. */
@@ -91,7 +91,7 @@ export function verdictText(band: SectionBand, hasClay: boolean, isTransferred: 
   const depth = depthText(band);
   if (depth !== "") parts[0] = `${word}: ${depth}`;
   else if (word !== "hardens through") {
-    parts[0] = `${word}: soft spots possible inside, at worst about ${whole(hrcOf(Math.min(...soft.hv)))} HRC`;
+    parts[0] = `${word}: soft spots possible inside, at worst about ${wholeOrUnderScale(hrcOf(Math.min(...soft.hv)))} HRC`;
   }
   if (hasClay) parts.push("no clay value is published: measure one blade and fit it with SECTION_FIT");
   if (isTransferred && likely.edgeC < LOWER_CRITICAL_C) {

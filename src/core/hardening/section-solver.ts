@@ -24,8 +24,8 @@ export interface HeatBalance {
   stored: number;
 }
 
-const MOST_GROWTH = 1.6;
-const LEAST_GROWTH = 0.3;
+const MAX_GROWTH = 1.6;
+const MIN_GROWTH = 0.3;
 const INSTANT = 1e-9;
 
 /**
@@ -87,11 +87,11 @@ export class SectionCooling {
       this.guess[cell] = (this.temperature[cell] as number) + dt * (this.rate[cell] as number);
     }
     this.equations.solve(this.temperature, this.guess, this.heat, dt, stage);
-    const change = this.settle(dt, stage);
+    const change = this.takeOver(dt, stage);
     this.seconds += dt;
     this.steps += 1;
     const growth = this.problem.stepC / Math.max(change, INSTANT);
-    this.step = dt * Math.min(MOST_GROWTH, Math.max(LEAST_GROWTH, growth));
+    this.step = dt * Math.min(MAX_GROWTH, Math.max(MIN_GROWTH, growth));
     if (stage.untilS - this.seconds < INSTANT) this.step = 0;
   }
 
@@ -105,7 +105,7 @@ export class SectionCooling {
     for (let cell = 0; cell < toBath.length; cell += 1) {
       const celsius = this.temperature[cell] as number;
       const store = (mass[cell] as number) * this.problem.steel.heatCapacity(celsius);
-      const rate = ((toBath[cell] as number) * Math.abs(celsius - stage.film.bathC)) / store;
+      const rate = ((toBath[cell] as number) * Math.abs(celsius - stage.coefficient.bathC)) / store;
       fastest = Math.max(fastest, rate);
     }
     this.step = this.problem.stepC / fastest;
@@ -124,7 +124,7 @@ export class SectionCooling {
   }
 
   /** Takes the solution over and books its heat; gives the largest change of temperature. */
-  private settle(dt: number, { film }: Stage): number {
+  private takeOver(dt: number, { coefficient }: Stage): number {
     const { store, mass, toBath } = this.equations;
     let largest = 0;
     for (let cell = 0; cell < this.guess.length; cell += 1) {
@@ -133,7 +133,7 @@ export class SectionCooling {
       const kept = (mass[cell] as number) * meanHeatCapacity(this.problem.steel, old, now) * (now - old);
       this.owed[cell] = (store[cell] as number) * (now - old) - kept;
       this.balance.stored += kept;
-      this.balance.lost += dt * (toBath[cell] as number) * (now - film.bathC);
+      this.balance.lost += dt * (toBath[cell] as number) * (now - coefficient.bathC);
       this.rate[cell] = (now - old) / dt;
       this.temperature[cell] = now;
       largest = Math.max(largest, Math.abs(now - old));

@@ -1,4 +1,4 @@
-import { type Film, filmCoefficient } from "./film";
+import { coefficientAt, type HeatTransferCoefficient } from "./heat-transfer";
 
 const TRIES = 30;
 const CLOSE_C = 0.02;
@@ -40,19 +40,24 @@ class Bracket {
 
 /**
  * Temperature of the outermost surface, where the heat that arrives through steel and clay leaves
- * through the film. A film may boil in more than one way for the same heat; the bracket always
+ * through its boundary with the bath. A bath may boil in more than one way for the same heat; the bracket always
  * starts from the bath and the steel, so that the answer does not depend on what came before.
  *
  * @param cellC - Temperature inside, °C.
  * @param resistance - From there to the surface, m²K/W.
- * @param film - The quench.
- * @param factor - Bath factor on the film coefficient.
+ * @param coefficient - Of the quench.
+ * @param factor - Bath factor on the heat transfer coefficient.
  * @returns °C.
  */
-function surfaceTemperature(cellC: number, resistance: number, film: Film, factor: number): number {
-  const { bathC } = film;
+function surfaceTemperature(
+  cellC: number,
+  resistance: number,
+  coefficient: HeatTransferCoefficient,
+  factor: number,
+): number {
+  const { bathC } = coefficient;
   const excess = (celsius: number) =>
-    (cellC - celsius) / resistance - factor * filmCoefficient(film, celsius) * (celsius - bathC);
+    (cellC - celsius) / resistance - factor * coefficientAt(coefficient, celsius) * (celsius - bathC);
   const bracket = new Bracket(bathC, excess(bathC), cellC, excess(cellC));
   let celsius = bracket.next();
   for (let tries = 0; tries < TRIES && !bracket.isClosed(); tries += 1) {
@@ -65,13 +70,18 @@ function surfaceTemperature(cellC: number, resistance: number, film: Film, facto
 }
 
 /**
- * Heat transmission from inside the steel to the bath through steel, clay and film.
+ * Heat transmission from inside the steel to the bath through steel, clay and surface.
  *
  * @returns W/m²K.
  */
-export function transmission(cellC: number, resistance: number, film: Film, factor: number): number {
-  if (Math.abs(cellC - film.bathC) < CLOSE_C)
-    return 1 / (resistance + 1 / (factor * filmCoefficient(film, cellC)));
-  const outside = surfaceTemperature(cellC, resistance, film, factor);
-  return 1 / (resistance + 1 / (factor * filmCoefficient(film, outside)));
+export function transmission(
+  cellC: number,
+  resistance: number,
+  coefficient: HeatTransferCoefficient,
+  factor: number,
+): number {
+  if (Math.abs(cellC - coefficient.bathC) < CLOSE_C)
+    return 1 / (resistance + 1 / (factor * coefficientAt(coefficient, cellC)));
+  const outside = surfaceTemperature(cellC, resistance, coefficient, factor);
+  return 1 / (resistance + 1 / (factor * coefficientAt(coefficient, outside)));
 }

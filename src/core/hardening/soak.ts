@@ -1,7 +1,7 @@
+import { BoundedMap } from "../bounded-map";
 import { NotAvailable } from "../refusal";
 import { checkRange, relation } from "../relation";
 import { heatContent } from "../run/heat-content";
-import { BoundedMap } from "../steel/memo";
 import type { Family } from "../steel/steel";
 
 /** Time for a blade to take the heat of a furnace. */

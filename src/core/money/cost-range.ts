@@ -57,7 +57,7 @@ export interface CostRange {
 /** Share left out on either side of the band. */
 const TAIL = 0.05;
 /** Up to this many numbers to start each is weighed exactly; beyond, one more or less hardly moves the cost. */
-const MOST_COUNTS = 200;
+const MAX_COUNTS = 200;
 /** Costs that differ by less than this share of the worst need no telling apart. */
 const CLOSE = 1e-12;
 
@@ -83,10 +83,10 @@ function startChances(
   { high: fewest, low: most }: Triangle,
 ): readonly (readonly [count: number, chance: number])[] {
   const { good, yieldShare, confidence } = lot;
-  if (most - fewest > MOST_COUNTS) {
-    return slices(yieldShare, MOST_COUNTS).map((share) => [
+  if (most - fewest > MAX_COUNTS) {
+    return slices(yieldShare, MAX_COUNTS).map((share) => [
       startsBetween(good, share, confidence, fewest, most),
-      1 / MOST_COUNTS,
+      1 / MAX_COUNTS,
     ]);
   }
   const chances: [number, number][] = [];

@@ -19,7 +19,7 @@ function logFactorial(n: number): number {
 const NOTHING = 1e-18;
 
 /** ln of the smallest term that is held in full precision. */
-const LEAST_LOG = -700;
+const MIN_LOG = -700;
 
 /**
  * Chance of fewer good blades than wanted, summed down from one too few: only the terms that count are
@@ -35,7 +35,7 @@ export function chanceOfTooFew(starts: number, good: number, yieldShare: number)
   const choose = logFactorial(starts) - logFactorial(most) - logFactorial(starts - most);
   const log = choose + most * Math.log(yieldShare) + (starts - most) * Math.log1p(-yieldShare);
   // So far above the mean that the term is no double any more, all the chance lies below.
-  if (log < LEAST_LOG && most > starts * yieldShare) return 1;
+  if (log < MIN_LOG && most > starts * yieldShare) return 1;
   let term = Math.exp(log);
   let sum = term;
   for (let k = most; k > 0; k -= 1) {

@@ -33,7 +33,7 @@ export function checkPiece({ mass, limits }: FurnaceLine): void {
   );
 }
 
-function room({ pieces, mass }: LoadLimits, each: number): number {
+function piecesThatFit({ pieces, mass }: LoadLimits, each: number): number {
   const byMass = each > 0 ? Math.floor((mass / each) * (1 + ROUNDING) + ROUNDING) : Infinity;
   return Math.min(pieces, byMass);
 }
@@ -44,7 +44,7 @@ function lessened({ pieces, mass }: OpenLoads, taken: number, each: number, coun
 
 /** One kind of open loads after pieces went in: those filled up, the one left half way, those untouched. */
 function filledUp(open: OpenLoads, left: number, each: number): { readonly now: OpenLoads[]; left: number } {
-  const per = room(open, each);
+  const per = piecesThatFit(open, each);
   if (per < 1 || left === 0) return { now: [open], left };
   const full = Math.min(open.count, Math.floor(left / per));
   const rest = full < open.count ? left - full * per : 0;
@@ -63,7 +63,7 @@ interface Group {
 }
 
 function begun(left: number, { mass, limits }: FurnaceLine): { readonly added: number; now: OpenLoads[] } {
-  const per = Math.max(1, room(limits, mass));
+  const per = Math.max(1, piecesThatFit(limits, mass));
   const empty: OpenLoads = { count: 1, ...limits };
   const added = Math.ceil(left / per);
   const full = Math.floor(left / per);
@@ -83,7 +83,7 @@ function place(group: Group, line: FurnaceLine): LoadShare {
   }
   const { added, now } = begun(left, line);
   // A load without room for the lightest piece is closed: what is looked at stays short however long the run.
-  group.open = [...before, ...now].filter((open) => room(open, group.lightest) >= 1);
+  group.open = [...before, ...now].filter((open) => piecesThatFit(open, group.lightest) >= 1);
   return { added, shared: line.pieces - left };
 }
 

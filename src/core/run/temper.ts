@@ -1,11 +1,11 @@
 import { assess } from "../blade/assess";
-import { asSentence, numberText, quantityText } from "../quantity-text";
+import { asSentence, fahrenheit, numberText, quantityText } from "../quantity-text";
 import { attempt, InvalidValue, NotAvailable } from "../refusal";
 import { limitsCaution } from "../steel/composition-text";
-import { temperModel } from "../tempering/prepared-model";
 import { temperFor } from "../tempering/temper-for";
 import type { KnownTemper, Treatment } from "../tempering/tempered";
 import { temperedRange } from "../tempering/tempered-range";
+import { temperModel } from "../tempering/tempering-model";
 import type { Figure, PlanLine } from "./line";
 
 /** Temper to start from, what to expect of it, and how that stands against the band of the use. */
@@ -93,6 +93,12 @@ export function plannedTemper(line: PlanLine): PlannedTemper {
   }
   const { celsius, low, high, basis } = found;
   const { status, cautions } = judged(line, low, high, celsius);
-  const fahrenheit = Math.round(celsius * 1.8 + 32);
-  return { low, high, celsius, fahrenheit, status, cautions: [...cautions, basis] };
+  return {
+    low,
+    high,
+    celsius,
+    fahrenheit: Math.round(fahrenheit(celsius)),
+    status,
+    cautions: [...cautions, basis],
+  };
 }

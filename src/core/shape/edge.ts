@@ -1,4 +1,4 @@
-import { quantityText } from "../quantity-text";
+import { lengthText, quantityText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
 import { relation } from "../relation";
 
@@ -15,7 +15,6 @@ export const EDGE_GEOMETRY = relation({
 });
 
 const RADIANS = Math.PI / 180;
-const millimetres = (value: number) => quantityText(value, "mm");
 
 /**
  * Height of the final edge bevel, across the width.
@@ -39,7 +38,7 @@ export function edgeBevel(edge: number, angle: number): number {
 export function edgeAngle(edge: number, face: number): number {
   if (2 * face >= edge) return Math.asin(edge / (2 * face)) / RADIANS;
   throw new InvalidValue(
-    `face ${millimetres(face)} is shorter than half the thickness behind the edge, ${millimetres(edge / 2)}: ` +
+    `face ${lengthText(face)} is shorter than half the thickness behind the edge, ${lengthText(edge / 2)}: ` +
       "measure the face from shoulder to edge",
   );
 }
@@ -55,7 +54,7 @@ export function edgeAngle(edge: number, face: number): number {
  */
 export function grindAngle(width: number, thickness: number, edge: number): number {
   if (edge <= thickness) return (2 * Math.atan((thickness - edge) / (2 * width))) / RADIANS;
-  throw new InvalidValue(`edge ${millimetres(edge)} is thicker than the blade, ${millimetres(thickness)}`);
+  throw new InvalidValue(`edge ${lengthText(edge)} is thicker than the blade, ${lengthText(thickness)}`);
 }
 
 /** "was 15 meant?" for an angle over 45°, which is most likely the included one. */

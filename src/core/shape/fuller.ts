@@ -1,4 +1,4 @@
-import { quantityText } from "../quantity-text";
+import { lengthText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
 import { type Limit, relation } from "../relation";
 import type { Outline } from "./section";
@@ -37,7 +37,6 @@ interface Crown {
 }
 
 const FLAT_FACE: Crown = { area: 0, height: 0 };
-const millimetres = (value: number) => quantityText(value, "mm");
 
 function arcCrown(radius: number, chord: number): Crown {
   const height = segmentHeight(radius, chord);
@@ -62,7 +61,7 @@ function convexCrown(outline: Outline, chord: number): Crown {
 }
 
 /** The part of a face, across the width, on which a fuller can lie [mm]. */
-function room(outline: Outline): number {
+function widthForFullers(outline: Outline): number {
   const { grind, width, bevel } = outline;
   const isWhole = bevel >= width && grind.word !== "hollow";
   return isWhole ? width : width - bevel;
@@ -95,23 +94,23 @@ function halfThickness({ grind, width, thickness, edge }: Outline, chord: number
 }
 
 function checkFuller(outline: Outline, { width, depth }: Fuller, crown: Crown): void {
-  const space = room(outline);
+  const space = widthForFullers(outline);
   if (width > space) {
     throw new InvalidValue(
-      `fuller width ${millimetres(width)} does not fit: the ${outline.grind.word} face leaves ` +
-        `${millimetres(space)} for it`,
+      `fuller width ${lengthText(width)} does not fit: the ${outline.grind.word} face leaves ` +
+        `${lengthText(space)} for it`,
     );
   }
   if (depth > width / 2) {
     throw new InvalidValue(
-      `fuller depth ${millimetres(depth)} is more than half its width, ${millimetres(width / 2)}`,
+      `fuller depth ${lengthText(depth)} is more than half its width, ${lengthText(width / 2)}`,
     );
   }
   const left = 2 * (halfThickness(outline, width) - crown.height - depth);
   if (left > 0) return;
   throw new InvalidValue(
-    `fullers ${millimetres(depth)} deep on both sides meet: the blade is only ` +
-      `${millimetres(outline.thickness)} thick there`,
+    `fullers ${lengthText(depth)} deep on both sides meet: the blade is only ` +
+      `${lengthText(outline.thickness)} thick there`,
   );
 }
 

@@ -1,4 +1,4 @@
-import { quantityText } from "../quantity-text";
+import { lengthText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
 import { crownHeight, fullerArea } from "./fuller";
 import type { Grind, GrindWord } from "./grinds";
@@ -24,15 +24,14 @@ export interface FulleredSection {
 }
 
 const ALLOWED: readonly GrindWord[] = ["flat", "rectangle", "lenticular", "diamond"];
-const millimetres = (value: number) => quantityText(value, "mm");
 
 function chordDepth(outline: Outline, { fullerWidth, fullerDepth, datum }: FulleredSection): number {
   if (datum === "chord") return fullerDepth;
   const crown = crownHeight(outline, fullerWidth);
   if (fullerDepth > crown) return fullerDepth - crown;
   throw new InvalidValue(
-    `fuller depth ${millimetres(fullerDepth)} from the crown does not reach below it: a fuller ` +
-      `${millimetres(fullerWidth)} wide takes ${millimetres(crown)} of crown alone`,
+    `fuller depth ${lengthText(fullerDepth)} from the crown does not reach below it: a fuller ` +
+      `${lengthText(fullerWidth)} wide takes ${lengthText(crown)} of crown alone`,
   );
 }
 
@@ -59,12 +58,12 @@ function checkRow(outline: Outline, depth: number, section: FulleredSection): vo
   const { aSide, fullerWidth, width } = section;
   if (aSide * fullerWidth > width) {
     throw new InvalidValue(
-      `${aSide} fullers of ${millimetres(fullerWidth)} do not fit side by side on ${millimetres(width)}`,
+      `${aSide} fullers of ${lengthText(fullerWidth)} do not fit side by side on ${lengthText(width)}`,
     );
   }
   if (outerThickness(outline, section) > section.sides * depth) return;
   throw new InvalidValue(
-    `the outer fullers, ${millimetres(depth)} deep, cut through: the blade is thinner there than in the middle`,
+    `the outer fullers, ${lengthText(depth)} deep, cut through: the blade is thinner there than in the middle`,
   );
 }
 

@@ -1,4 +1,4 @@
-import { quantityText } from "../quantity-text";
+import { lengthText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
 import type { GrindWord } from "./grinds";
 import type { Outline } from "./section";
@@ -7,7 +7,6 @@ import { segmentHeight } from "./segment";
 /** Lengths that differ by less than this share are equal: typed figures meet exactly at a grind's limit. */
 const ROUNDING = 1e-9;
 
-const millimetres = (value: number) => quantityText(value, "mm");
 const exceeds = (value: number, limit: number) => value > limit * (1 + ROUNDING);
 
 /** Length of a bevel's face [mm]. */
@@ -41,13 +40,13 @@ function checkHollow(outline: Outline): void {
   const face = bevelFace(outline);
   if (exceeds(face / 2, radius)) {
     throw new InvalidValue(
-      `a wheel of radius ${millimetres(radius)} cannot hollow a bevel face ${millimetres(face)} wide: ` +
-        `the radius must be at least half of it, ${millimetres(face / 2)}`,
+      `a wheel of radius ${lengthText(radius)} cannot hollow a bevel face ${lengthText(face)} wide: ` +
+        `the radius must be at least half of it, ${lengthText(face / 2)}`,
     );
   }
   if (hollowWeb(outline) < -ROUNDING || (edge > 0 && hollowWeb(outline) <= 0)) {
     throw new InvalidValue(
-      `a wheel of radius ${millimetres(radius)} would grind through: no metal is left in the hollow. ` +
+      `a wheel of radius ${lengthText(radius)} would grind through: no metal is left in the hollow. ` +
         "Give a larger wheel, a lower bevel or a thicker edge",
     );
   }
@@ -57,28 +56,28 @@ function checkConvex(outline: Outline): void {
   const largest = largestBulge(outline);
   if (!exceeds(outline.curve, largest)) return;
   throw new InvalidValue(
-    `a bulge of ${millimetres(outline.curve)} would make the blade thicker than its ` +
-      `${millimetres(outline.thickness)}: at most ${millimetres(largest)} fits`,
+    `a bulge of ${lengthText(outline.curve)} would make the blade thicker than its ` +
+      `${lengthText(outline.thickness)}: at most ${lengthText(largest)} fits`,
   );
 }
 
 function checkLenticular({ width, thickness, edge }: Outline): void {
   if (!exceeds(thickness - edge, width)) return;
   throw new InvalidValue(
-    `a lenticular section ${millimetres(thickness)} thick cannot be only ${millimetres(width)} wide: ` +
+    `a lenticular section ${lengthText(thickness)} thick cannot be only ${lengthText(width)} wide: ` +
       "the width must be at least the thickness",
   );
 }
 
 function checkHexagonal({ flat, width }: Outline): void {
   if (!exceeds(flat, width)) return;
-  throw new InvalidValue(`flat ${millimetres(flat)} is wider than the blade, ${millimetres(width)}`);
+  throw new InvalidValue(`flat ${lengthText(flat)} is wider than the blade, ${lengthText(width)}`);
 }
 
 function checkTee({ flat, thickness }: Outline): void {
   if (!exceeds(thickness, flat)) return;
   throw new InvalidValue(
-    `rib width ${millimetres(flat)} is less than the thickness of the body, ${millimetres(thickness)}: ` +
+    `rib width ${lengthText(flat)} is less than the thickness of the body, ${lengthText(thickness)}: ` +
       "a rib stands out on both sides",
   );
 }
@@ -100,14 +99,12 @@ export function checkOutline(outline: Outline): void {
   const { width, thickness, edge, bevel } = outline;
   if (exceeds(edge, thickness)) {
     throw new InvalidValue(
-      `edge ${millimetres(edge)} is thicker than the blade, ${millimetres(thickness)}: ` +
+      `edge ${lengthText(edge)} is thicker than the blade, ${lengthText(thickness)}: ` +
         "the thickness behind the edge is at most the thickness",
     );
   }
   if (exceeds(bevel, width)) {
-    throw new InvalidValue(
-      `bevel height ${millimetres(bevel)} is more than the width, ${millimetres(width)}`,
-    );
+    throw new InvalidValue(`bevel height ${lengthText(bevel)} is more than the width, ${lengthText(width)}`);
   }
   if (width > 0) GRIND_CHECKS[outline.grind.word]?.(outline);
 }

@@ -1,4 +1,4 @@
-import { quantityText } from "../quantity-text";
+import { lengthText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
 import type { Grind } from "./grinds";
 
@@ -32,8 +32,6 @@ export interface Outline {
   readonly rib: number;
 }
 
-const millimetres = (value: number) => quantityText(value, "mm");
-
 /** A length must be one, and a figure that the grind has no use for is a slip, not a detail to be dropped. */
 function checkFigure(word: string, name: string, value: number | undefined, used: boolean): void {
   if (value === undefined || (value === 0 && !used)) return;
@@ -43,7 +41,7 @@ function checkFigure(word: string, name: string, value: number | undefined, used
   if (used) return;
   const hint = name === "bevel height" ? ', or use "part flat"' : "";
   throw new InvalidValue(
-    `a "${word}" section takes no ${name}, ${millimetres(value)} given: leave it blank${hint}`,
+    `a "${word}" section takes no ${name}, ${lengthText(value)} given: leave it blank${hint}`,
   );
 }
 

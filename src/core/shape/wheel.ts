@@ -1,8 +1,6 @@
-import { quantityText } from "../quantity-text";
+import { lengthText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
 import { segmentHeight, segmentRadius } from "./segment";
-
-const millimetres = (value: number) => quantityText(value, "mm");
 
 /**
  * Depth of the hollow that a wheel grinds.
@@ -15,8 +13,8 @@ const millimetres = (value: number) => quantityText(value, "mm");
 export function hollowDepth(diameter: number, height: number): number {
   if (height <= diameter) return segmentHeight(diameter / 2, height);
   throw new InvalidValue(
-    `a wheel ${millimetres(diameter)} across cannot grind a hollow ${millimetres(height)} high: ` +
-      `it must be at least ${millimetres(height)} across`,
+    `a wheel ${lengthText(diameter)} across cannot grind a hollow ${lengthText(height)} high: ` +
+      `it must be at least ${lengthText(height)} across`,
   );
 }
 
@@ -31,8 +29,8 @@ export function hollowDepth(diameter: number, height: number): number {
 export function wheelDiameter(height: number, depth: number): number {
   if (2 * depth <= height) return 2 * segmentRadius(height, depth);
   throw new InvalidValue(
-    `a hollow ${millimetres(height)} high cannot be ${millimetres(depth)} deep: a wheel reaches at most ` +
-      `half the height, ${millimetres(height / 2)}`,
+    `a hollow ${lengthText(height)} high cannot be ${lengthText(depth)} deep: a wheel reaches at most ` +
+      `half the height, ${lengthText(height / 2)}`,
   );
 }
 
@@ -47,6 +45,6 @@ export function wheelDiameter(height: number, depth: number): number {
 export function fullerWidth(radius: number, depth: number): number {
   if (depth <= radius) return 2 * Math.sqrt(depth * (2 * radius - depth));
   throw new InvalidValue(
-    `fuller depth ${millimetres(depth)} is more than the radius of the tool, ${millimetres(radius)}`,
+    `fuller depth ${lengthText(depth)} is more than the radius of the tool, ${lengthText(radius)}`,
   );
 }

@@ -12,7 +12,7 @@ export interface Density {
 }
 
 /** Sources print figures that differ by this much for one grade: 7.80, 7.85 and 7.872 for 1045. */
-const LEAST_ERROR = 0.05;
+const MIN_ERROR = 0.05;
 
 const families = records(table, { family: text, low: number, high: number, seen: text, typical: number });
 
@@ -26,7 +26,7 @@ function relation(title: string, source: SourceKey, locator: string, size: numbe
 
 function publishedRelation(source: SourceKey, locator: string): Relation {
   const kind = "difference between published values of one grade";
-  return relation("density published for the grade", source, locator, LEAST_ERROR, kind);
+  return relation("density published for the grade", source, locator, MIN_ERROR, kind);
 }
 
 function familyRelation(locator: string, size: number): Relation {
@@ -35,7 +35,7 @@ function familyRelation(locator: string, size: number): Relation {
 }
 
 function spanOf({ low, high, typical }: FamilyDensity): number {
-  return Number(Math.max(LEAST_ERROR, high - typical, typical - low).toFixed(3));
+  return Number(Math.max(MIN_ERROR, high - typical, typical - low).toFixed(3));
 }
 
 /** Chromium splits the cold work family and tungsten the high speed one. */

@@ -1,9 +1,9 @@
+import { BoundedMap } from "../bounded-map";
 import { attempt, InvalidValue, NotAvailable, Refusal } from "../refusal";
 import { looksLikeAnalysis, parseAnalysis } from "./analysis";
 import { decodedCarbon } from "./decode/decoded-carbon";
-import { BoundedMap } from "./memo";
+import { nearestDesignations } from "./name-suggestions";
 import { gradesNamed } from "./names";
-import { nearestDesignations } from "./nearest";
 import type { Grade, Steel } from "./steel";
 import { typicalComposition } from "./typical";
 

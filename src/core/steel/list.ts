@@ -1,6 +1,6 @@
 import { NotAvailable } from "../refusal";
-import { looseKey, tidy } from "./fold";
 import { allGrades } from "./grades";
+import { looseKey, tidy } from "./normalize-name";
 import { byLook, bySound } from "./script";
 import { FAMILIES, type Family, type Grade, SYSTEMS, type System } from "./steel";
 

@@ -1,5 +1,5 @@
-import { looseKey, tidy, tightKey } from "./fold";
 import { allGrades } from "./grades";
+import { looseKey, tidy, tightKey } from "./normalize-name";
 import { splitPrefix } from "./prefix";
 import { byLook, bySound, isCyrillic, latinSpellings } from "./script";
 import type { Grade, System } from "./steel";

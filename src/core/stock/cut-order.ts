@@ -1,4 +1,4 @@
-import { quantityText } from "../quantity-text";
+import { lengthText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
 import { gridOf, inTenths, TENTHS } from "./cutting-grid";
 import type { CuttingTask } from "./cutting-task";
@@ -34,10 +34,8 @@ export interface CutRequest {
 
 /** Limits of sense: beyond them a figure is a slip, and the table of the search outgrows memory. */
 const LONGEST_BAR = 30_000;
-const MOST_KINDS = 200;
-const MOST_PIECES = 100_000;
-
-const millimetres = (value: number) => quantityText(value, "mm");
+const MAX_KINDS = 200;
+const MAX_PIECES = 100_000;
 
 /** A request in grid steps, with what is needed to turn patterns back into lengths. */
 export interface CutOrder {
@@ -62,16 +60,16 @@ function checkSizes(wanted: ReadonlyMap<number, number>, bars: readonly BarOffer
   const pieces = [...wanted.values()].reduce((sum, count) => sum + count, 0);
   if (wanted.size === 0) throw new InvalidValue("no pieces to cut: give lengths in mm and quantities");
   if (bars.length === 0) throw new InvalidValue("no bar length given: give the length of the bars in mm");
-  if (wanted.size > MOST_KINDS || pieces > MOST_PIECES) {
+  if (wanted.size > MAX_KINDS || pieces > MAX_PIECES) {
     throw new InvalidValue(
-      `${wanted.size} lengths and ${pieces} pieces given; one plan takes up to ${MOST_KINDS} lengths ` +
-        `and ${MOST_PIECES} pieces: split the order`,
+      `${wanted.size} lengths and ${pieces} pieces given; one plan takes up to ${MAX_KINDS} lengths ` +
+        `and ${MAX_PIECES} pieces: split the order`,
     );
   }
   const tooLong = bars.find(({ length }) => length > LONGEST_BAR);
   if (tooLong === undefined) return;
   throw new InvalidValue(
-    `bar length ${millimetres(tooLong.length)} given; bars up to ${millimetres(LONGEST_BAR)} are planned`,
+    `bar length ${lengthText(tooLong.length)} given; bars up to ${lengthText(LONGEST_BAR)} are planned`,
   );
 }
 
@@ -81,8 +79,8 @@ function checkFit(request: CutRequest, lengths: readonly number[]): void {
   const tooLong = lengths.find((length) => length > usable);
   if (tooLong === undefined) return;
   throw new InvalidValue(
-    `a piece of ${millimetres(tooLong / TENTHS)} is longer than the bar: ${millimetres(longestBar)} ` +
-      `less ${millimetres(request.trim)} trim leaves ${millimetres(Math.max(0, usable / TENTHS))}`,
+    `a piece of ${lengthText(tooLong / TENTHS)} is longer than the bar: ${lengthText(longestBar)} ` +
+      `less ${lengthText(request.trim)} trim leaves ${lengthText(Math.max(0, usable / TENTHS))}`,
   );
 }
 

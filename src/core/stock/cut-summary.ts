@@ -1,7 +1,5 @@
-import { quantityText } from "../quantity-text";
+import { lengthText, quantityText } from "../quantity-text";
 import type { CutPlan, CutRow } from "./cut-plan";
-
-const millimetres = (value: number) => quantityText(value, "mm");
 
 /** Drops of a plan that are long enough to go back into the rack. */
 export function isKept(drop: number, keepFrom: number | undefined): boolean {
@@ -10,8 +8,8 @@ export function isKept(drop: number, keepFrom: number | undefined): boolean {
 
 /** One bar in the words of the saw: "8 × 346 mm + 1 × 120 mm; keep 541.2 mm". */
 export function patternText({ pieces, drop }: CutRow, keepFrom: number | undefined): string {
-  const cuts = pieces.map(({ length, count }) => `${count} × ${millimetres(length)}`).join(" + ");
-  return isKept(drop, keepFrom) ? `${cuts}; keep ${millimetres(drop)}` : cuts;
+  const cuts = pieces.map(({ length, count }) => `${count} × ${lengthText(length)}`).join(" + ");
+  return isKept(drop, keepFrom) ? `${cuts}; keep ${lengthText(drop)}` : cuts;
 }
 
 /** Pieces on a bar. */

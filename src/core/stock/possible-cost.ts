@@ -1,7 +1,7 @@
 import type { CuttingTask, Stock } from "./cutting-task";
 
 /** Costs looked through at most: beyond, the bound stays as it is. */
-const MOST_COSTS = 2_000_000;
+const MAX_COSTS = 2_000_000;
 
 /** Bars of one length bought together: any number of them, or bundles of 1, 2, 4 … that make every number there is. */
 function bundles({ room, cost, available }: Stock): { room: number; cost: number; isEndless: boolean }[] {
@@ -40,7 +40,7 @@ export function possibleCost(task: CuttingTask, bound: number): number {
   const { stocks, kinds, wholeCosts } = task;
   const limit = bound + Math.max(...stocks.map(({ cost }) => cost));
   const isFree = stocks.some(({ cost }) => cost === 0);
-  if (!wholeCosts || isFree || stocks.length < 2 || !(bound > 0 && limit <= MOST_COSTS)) return bound;
+  if (!wholeCosts || isFree || stocks.length < 2 || !(bound > 0 && limit <= MAX_COSTS)) return bound;
   const needed = kinds.reduce((sum, { size, demand }) => sum + size * demand, 0);
   const most = roomByCost(task, limit);
   for (let cost = bound; cost <= limit; cost += 1) if ((most[cost] as number) >= needed) return cost;

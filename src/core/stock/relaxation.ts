@@ -2,8 +2,8 @@ import { type CuttingTask, isProved, type Pattern, type PatternUse, raisedBound 
 import type { Effort } from "./effort";
 import { greedyPattern } from "./greedy-pattern";
 import { Knapsack } from "./knapsack";
-import { Master } from "./master";
 import { possibleCost } from "./possible-cost";
+import { RestrictedMaster } from "./restricted-master";
 
 /** The relaxed problem, solved as far as it pays. */
 export interface Relaxation {
@@ -61,7 +61,7 @@ function dualBound(task: CuttingTask, knapsack: Knapsack, worths: readonly numbe
 }
 
 /** Takes in a pattern found without the knapsack, where there is one. */
-function enterGreedy(task: CuttingTask, worths: readonly number[], master: Master): boolean {
+function enterGreedy(task: CuttingTask, worths: readonly number[], master: RestrictedMaster): boolean {
   let hasEntered = false;
   task.stocks.forEach(({ available }, stock) => {
     const pattern = available < 1 ? undefined : greedyPattern(task, worths, stock);
@@ -72,7 +72,7 @@ function enterGreedy(task: CuttingTask, worths: readonly number[], master: Maste
 }
 
 /** Takes in the best pattern of each length of bar that lowers the cost; true where there was one. */
-function enterBest(task: CuttingTask, knapsack: Knapsack, master: Master): boolean {
+function enterBest(task: CuttingTask, knapsack: Knapsack, master: RestrictedMaster): boolean {
   let hasEntered = false;
   task.stocks.forEach(({ available }, stock) => {
     if (available < 1) return;
@@ -82,7 +82,7 @@ function enterBest(task: CuttingTask, knapsack: Knapsack, master: Master): boole
   return hasEntered;
 }
 
-function warmUp(task: CuttingTask, master: Master, known: readonly Pattern[]): void {
+function warmUp(task: CuttingTask, master: RestrictedMaster, known: readonly Pattern[]): void {
   for (const pattern of known) {
     const fitting = clipped(pattern, task);
     if (master.wouldHelp(fitting, master.duals())) master.enterPattern(fitting);
@@ -96,10 +96,10 @@ const STEP_WORK = 4;
 const STEADINESS = 0.6;
 
 /**
- * Worths of the pieces to price patterns by. Those of the master jump from step to step; mixed with the ones
+ * StabilizedDuals of the pieces to price patterns by. Those of the master jump from step to step; mixed with the ones
  * that gave the best bound so far they settle in fewer steps.
  */
-class Worths {
+class StabilizedDuals {
   bound = Number.NEGATIVE_INFINITY;
   private steadiest: readonly number[] | undefined;
 
@@ -125,7 +125,12 @@ class Worths {
 }
 
 /** One step of column generation; false once no pattern lowers the cost. */
-function step(task: CuttingTask, knapsack: Knapsack, master: Master, worths: Worths): boolean {
+function step(
+  task: CuttingTask,
+  knapsack: Knapsack,
+  master: RestrictedMaster,
+  worths: StabilizedDuals,
+): boolean {
   const duals = master.duals();
   if (master.enterSlack(duals)) return true;
   const current = task.kinds.map((_, row) => Math.max(0, duals[row] as number));
@@ -154,10 +159,10 @@ export function relax(
   incumbent: number,
   effort: Effort,
 ): Relaxation {
-  const master = new Master(task);
+  const master = new RestrictedMaster(task);
   warmUp(task, master, known);
   const knapsack = new Knapsack(task.kinds, Math.max(...task.stocks.map(({ room }) => room)));
-  const worths = new Worths(task, knapsack, effort);
+  const worths = new StabilizedDuals(task, knapsack, effort);
   let bound = raisedBound(task, materialBound(task));
   let isOptimal = false;
   while (!effort.isSpent) {

@@ -31,7 +31,7 @@ export interface Solution {
 const ROUNDING = 1e-7;
 
 /** Keeps the best plan seen. */
-class Best {
+class Incumbent {
   uses: readonly PatternUse[] | undefined;
   cost = Number.POSITIVE_INFINITY;
 
@@ -157,7 +157,7 @@ class Branching {
 
   constructor(
     private readonly task: CuttingTask,
-    private readonly best: Best,
+    private readonly best: Incumbent,
     private readonly effort: Effort,
   ) {}
 
@@ -240,7 +240,7 @@ class Branching {
 export function solve(task: CuttingTask, effort: Effort): Solution {
   const order = wholeOrder(task);
   let bound = Number.NEGATIVE_INFINITY;
-  const best = new Best(task, () => bound);
+  const best = new Incumbent(task, () => bound);
   for (const simple of endings(task, order)) best.offer(simple);
   const known = (best.uses ?? []).map(({ pattern }) => pattern);
   const root = relax(task, known, best.cost, effort);

@@ -5,7 +5,7 @@ import { sourceText } from "../sources";
 import type { Composition } from "../steel/composition";
 import { elements } from "../steel/element-ranges";
 import type { HardnessCurve } from "./curve";
-import { temperParameter } from "./parameter";
+import { hollomonJaffe } from "./hollomon-jaffe";
 
 /** Silicon up to which the formula was fitted, and up to which it may be used with a wider band. */
 const FITTED_SILICON = 1.7;
@@ -102,7 +102,7 @@ function quadratic(c: FormulaComposition): Quadratic {
  */
 export function formulaHardness(c: FormulaComposition, celsius: number, hours: number): number {
   const { constant, slope } = quadratic(c);
-  const x = temperParameter(celsius, hours) - CENTRE;
+  const x = hollomonJaffe(celsius, hours) - CENTRE;
   return constant + x * (slope + x * BEND);
 }
 
@@ -110,8 +110,8 @@ export function formulaHardness(c: FormulaComposition, celsius: number, hours: n
 export function formulaCurve(c: FormulaComposition): HardnessCurve {
   const { constant, slope } = quadratic(c);
   const { temperC, hours: time } = COMPOSITION_FORMULA.inputs;
-  const from = temperParameter(temperC.min, time.min);
-  const to = temperParameter(temperC.max, time.max);
+  const from = hollomonJaffe(temperC.min, time.min);
+  const to = hollomonJaffe(temperC.max, time.max);
   const top = CENTRE - slope / (2 * BEND);
   return {
     from,

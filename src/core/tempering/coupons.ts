@@ -2,10 +2,10 @@ import { quantityText, temperatureText } from "../quantity-text";
 import { attempt, attemptOr, NotAvailable } from "../refusal";
 import { type Relation, relation } from "../relation";
 import type { Steel } from "../steel/steel";
+import { equivalentTemperature, hollomonJaffe } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
-import { sameTemper, temperParameter } from "./parameter";
-import { temperModel } from "./prepared-model";
 import { hardnessIn, readingShift } from "./tempered";
+import { temperModel } from "./tempering-model";
 
 /** A coupon of the shop: its temper, time in all, and reading. */
 export interface Coupon {
@@ -42,7 +42,7 @@ const SLOPE_SD = 1;
 /** How far a curve of one shop may wander from that line, HRC for each 100 °C from the nearest coupon. */
 const WANDER_SD = 1;
 /** Farther than this from what the others say, a coupon contradicts them, HRC. */
-const MOST_MISFIT = 3;
+const MAX_MISFIT = 3;
 
 /** How coupons are weighed. */
 export const COUPON_FIT = relation({
@@ -119,7 +119,7 @@ function deviationOf(model: TemperModel, coupon: Coupon, index: number, hours: n
   const known = { celsius: coupon.celsius, hrc: coupon.hrc };
   const found = attempt(() => {
     const hrc = readingShift(model, known, coupon.hours);
-    return { celsius: sameTemper(coupon.celsius, coupon.hours, hours), hrc };
+    return { celsius: equivalentTemperature(coupon.celsius, coupon.hours, hours), hrc };
   }, NotAvailable);
   if (found instanceof NotAvailable) throw new NotAvailable(`coupon ${index + 1}: ${found.message}`);
   return found;
@@ -140,7 +140,7 @@ function checkAgreement(coupons: readonly Coupon[], deviations: readonly Deviati
     0,
   );
   const misfit = misfits[worst] as number;
-  if (Math.abs(misfit) <= MOST_MISFIT) return;
+  if (Math.abs(misfit) <= MAX_MISFIT) return;
   throw new NotAvailable(
     `the coupons contradict each other: ${couponText(coupons[worst] as Coupon, worst)} lies ${Math.abs(misfit).toFixed(1)} HRC ` +
       `${misfit > 0 ? "over" : "under"} what the others say; read it again on a ground spot, check its temper, or leave it out`,
@@ -171,7 +171,7 @@ export function fitCoupons(steel: Steel, coupons: readonly Coupon[], question: C
   const deviations = coupons.map((coupon, i) => deviationOf(model, coupon, i, hours));
   const centre = mean(deviations.map(({ celsius }) => celsius));
   const knownC = question.atC ?? centre;
-  const priorSd = model.halfWidthAt(centre, temperParameter(centre, hours)) / NINETY;
+  const priorSd = model.halfWidthAt(centre, hollomonJaffe(centre, hours)) / NINETY;
   checkAgreement(coupons, deviations, priorSd);
   const line = lineThrough(deviations, priorSd);
   const shift = valueAt(line, knownC);

@@ -1,8 +1,8 @@
 export { fitCoupons } from "./coupons";
 export { brittleRanges, embrittlementCaution } from "./embrittlement";
+export { equivalentTemperature, equivalentTime } from "./hollomon-jaffe";
 export { ovenSetting } from "./oven";
 export { oxideColour } from "./oxide-colour";
-export { hoursTogether, sameTemper } from "./parameter";
 export { retemper } from "./retemper";
 export { temperCurve } from "./temper-curve";
 export { temperFor } from "./temper-for";

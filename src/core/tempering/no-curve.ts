@@ -6,7 +6,7 @@ import { COMPOSITION_FORMULA } from "./composition-formula";
 import { type PublishedPoint, publishedPoints } from "./fits";
 
 /** Above this a steel tempers by its own carbides, with plateaus and peaks that no formula here follows. */
-const MOST_CHROMIUM = 1.8;
+const MAX_CHROMIUM = 1.8;
 
 function pointText({ temperC, hrc, source }: PublishedPoint): string {
   const [low, high] = temperC;
@@ -23,7 +23,7 @@ function pointText({ temperC, hrc, source }: PublishedPoint): string {
 export function refuseWithoutCurve(steel: Steel): void {
   const points = publishedPoints(steel.grade?.designation ?? "");
   const chromium = steel.composition.Cr;
-  if (points.length === 0 && chromium <= MOST_CHROMIUM) return;
+  if (points.length === 0 && chromium <= MAX_CHROMIUM) return;
   const published = points.length === 0 ? "" : `; published: ${points.map(pointText).join("; ")}`;
   const limit = COMPOSITION_FORMULA.inputs.Cr?.max ?? 0;
   throw new NotAvailable(

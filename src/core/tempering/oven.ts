@@ -1,4 +1,4 @@
-import { temperatureText } from "../quantity-text";
+import { differenceText, temperatureText } from "../quantity-text";
 import { InvalidValue, NotAvailable } from "../refusal";
 import { relation } from "../relation";
 
@@ -24,13 +24,13 @@ export const OVEN_CORRECTION = relation({
 });
 
 /** An error of the dial beyond this is a fault of the oven or of the thermometer, °C. */
-const MOST_ERROR_C = 80;
-const MOST_BEYOND_C = 50;
+const MAX_ERROR_C = 80;
+const MAX_BEYOND_C = 50;
 
 function checkPair({ setC, measuredC }: OvenCheck): void {
-  if (Math.abs(setC - measuredC) <= MOST_ERROR_C) return;
+  if (Math.abs(setC - measuredC) <= MAX_ERROR_C) return;
   throw new InvalidValue(
-    `set ${temperatureText(setC)} and measured ${temperatureText(measuredC)} are more than ${MOST_ERROR_C} °C (${MOST_ERROR_C * 1.8} °F) apart: ` +
+    `set ${temperatureText(setC)} and measured ${temperatureText(measuredC)} are more than ${differenceText(MAX_ERROR_C)} apart: ` +
       "check that both are in the same scale, and the thermometer",
   );
 }
@@ -47,10 +47,10 @@ function checkRising(checks: readonly OvenCheck[]): void {
 }
 
 function beyond(nearest: OvenCheck, wantedC: number): number {
-  if (Math.abs(wantedC - nearest.measuredC) <= MOST_BEYOND_C)
+  if (Math.abs(wantedC - nearest.measuredC) <= MAX_BEYOND_C)
     return wantedC + nearest.setC - nearest.measuredC;
   throw new NotAvailable(
-    `${temperatureText(wantedC)} is more than ${MOST_BEYOND_C} °C (${MOST_BEYOND_C * 1.8} °F) from the nearest check, ` +
+    `${temperatureText(wantedC)} is more than ${differenceText(MAX_BEYOND_C)} from the nearest check, ` +
       `${temperatureText(nearest.measuredC)}: measure the oven nearer to it`,
   );
 }

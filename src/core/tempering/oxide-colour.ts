@@ -1,5 +1,5 @@
 import table from "../../data/tempering/oxide-colours.json";
-import { temperatureText } from "../quantity-text";
+import { celsiusOf, temperatureText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
 import { checkRange, relation } from "../relation";
 import { grouped, number, oneOf, records, sourceKey, text } from "../table";
@@ -35,7 +35,7 @@ interface ColourSpan {
   readonly high: number;
 }
 
-const celsius = (value: number, unit: string) => (unit === "°F" ? (value - 32) / 1.8 : value);
+const celsius = (value: number, unit: string) => (unit === "°F" ? celsiusOf(value) : value);
 
 /** From the lowest to the highest figure that any list prints for a colour, coolest colour first. */
 const SPANS: readonly ColourSpan[] = [...grouped(printed, ({ colour }) => colour)].map(([colour, lists]) => ({

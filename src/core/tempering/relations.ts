@@ -5,8 +5,8 @@ import { COMPOSITION_FORMULA } from "./composition-formula";
 import { curveRelation } from "./curve-relation";
 import { EMBRITTLEMENT } from "./embrittlement";
 import { fittedCurves } from "./fits";
-import { TEMPER_PARAMETER } from "./parameter";
-import { temperModel } from "./prepared-model";
+import { TEMPER_PARAMETER } from "./hollomon-jaffe";
+import { temperModel } from "./tempering-model";
 
 /**
  * The relations behind hardness after temper.

@@ -3,12 +3,12 @@ import { NotAvailable } from "../refusal";
 import type { Steel } from "../steel/steel";
 import { crossings } from "./curve";
 import { embrittlementCaution } from "./embrittlement";
+import { hollomonJaffe, hoursAtParameter, totalHours } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
-import { hoursAtParameter, temperParameter, totalHours } from "./parameter";
-import { temperModel } from "./prepared-model";
 import { COOLEST_TEMPER_C, checkTarget, temperSpanFor } from "./temper-for";
 import { checkHours } from "./temper-limits";
 import { readingShift } from "./tempered";
+import { temperModel } from "./tempering-model";
 
 /** What a blade has been through and what it read. */
 export interface BladeSoFar {
@@ -32,7 +32,7 @@ const AT_TARGET_HRC = 0.5;
 
 /** Parameter of the whole history once a second temper has been added at its own temperature. */
 function combined(soFar: number, celsius: number, hours: number): number {
-  return temperParameter(celsius, hours + hoursAtParameter(soFar, celsius));
+  return hollomonJaffe(celsius, hours + hoursAtParameter(soFar, celsius));
 }
 
 function bisect(rising: (celsius: number) => number, wanted: number, low: number, high: number): number {
@@ -65,7 +65,7 @@ function outOfReach(model: TemperModel, target: number, lowest: number, hottest:
 /** The temper that takes a blade from where it is to the target. */
 function nextTemper(model: TemperModel, blade: BladeSoFar, target: number, hours: number): Retemper {
   const shift = readingShift(model, { celsius: blade.celsius, hrc: blade.hrc }, blade.hours);
-  const soFar = temperParameter(blade.celsius, blade.hours);
+  const soFar = hollomonJaffe(blade.celsius, blade.hours);
   const [, hottest] = temperSpanFor(model, hours);
   const least = Math.max(COOLEST_TEMPER_C, blade.celsius);
   const rising = (celsius: number) => combined(soFar, celsius, hours);

@@ -4,10 +4,10 @@ import { STAINLESS_FIT } from "../hardening/stainless-fit";
 import { temperatureText } from "../quantity-text";
 import type { Steel } from "../steel/steel";
 import type { HardnessCurve } from "./curve";
+import { hollomonJaffe } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
-import { temperParameter } from "./parameter";
 
-const KNOTS = STAINLESS_FIT.softening.map(([celsius, lost]) => [temperParameter(celsius, 1), lost] as const);
+const KNOTS = STAINLESS_FIT.softening.map(([celsius, lost]) => [hollomonJaffe(celsius, 1), lost] as const);
 const FIRST = KNOTS[0] as (typeof KNOTS)[number];
 const LAST = KNOTS[KNOTS.length - 1] as (typeof KNOTS)[number];
 
@@ -22,7 +22,7 @@ function lostAt(parameter: number): number {
 
 function curveFrom(level: number): HardnessCurve {
   return {
-    from: temperParameter(STAINLESS_HARDNESS.inputs.temperC.min, 1),
+    from: hollomonJaffe(STAINLESS_HARDNESS.inputs.temperC.min, 1),
     to: LAST[0],
     breaks: KNOTS.map(([parameter]) => parameter).slice(0, -1),
     hrcAt: (parameter) => level - lostAt(parameter),

@@ -1,12 +1,12 @@
 import { usualHardening } from "../hardening/hardening-temperature";
-import { temperatureText } from "../quantity-text";
+import { differenceText, temperatureText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
 import type { Steel } from "../steel/steel";
 import { blendedCurve, type HardnessCurve } from "./curve";
 import { curveRelation } from "./curve-relation";
 import { CURVE_BANDS, type FittedCurve, type TableFit } from "./fits";
+import { hollomonJaffe } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
-import { temperParameter } from "./parameter";
 import { tableCurve } from "./table-curve";
 
 /** A hardening temperature this near to the table's own is the same within any furnace. */
@@ -19,7 +19,7 @@ const NEAR_HARDENING_HRC = 1;
 const TABLE_HOURS = [0.5, 12] as const;
 
 function curveOf(fit: TableFit): HardnessCurve {
-  return tableCurve(fit.knots.map(([celsius, hrc]) => [temperParameter(celsius, fit.hours), hrc]));
+  return tableCurve(fit.knots.map(([celsius, hrc]) => [hollomonJaffe(celsius, fit.hours), hrc]));
 }
 
 function spanText([low, high]: readonly [number, number]): string {
@@ -36,7 +36,7 @@ function refuseHardening(steel: Steel, tables: readonly TableFit[], given: numbe
   const at = tables.map(({ hardenC }) => spanText(hardenC ?? [given, given])).join(", ");
   throw new NotAvailable(
     `hardening temperature ${temperatureText(given)} is too far from that of the published table of ` +
-      `${steel.name}, hardened from ${at}: no answer more than ${NEAR_HARDENING_C} °C (${NEAR_HARDENING_C * 1.8} °F) away`,
+      `${steel.name}, hardened from ${at}: no answer more than ${differenceText(NEAR_HARDENING_C)} away`,
   );
 }
 

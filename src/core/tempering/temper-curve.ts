@@ -1,10 +1,10 @@
 import { numberText, temperatureText } from "../quantity-text";
 import { InvalidValue, NotAvailable } from "../refusal";
 import type { Steel } from "../steel/steel";
-import { temperParameter, totalHours } from "./parameter";
-import { temperModel } from "./prepared-model";
+import { hollomonJaffe, totalHours } from "./hollomon-jaffe";
 import { checkHours, refuseTemper, temperSpan } from "./temper-limits";
 import { hardnessIn } from "./tempered";
+import { temperModel } from "./tempering-model";
 
 /** One point of a curve: °C and HRC. */
 export type CurvePoint = readonly [celsius: number, low: number, likely: number, high: number];
@@ -19,13 +19,13 @@ export interface CurveSpan {
 }
 
 const USUAL_SPAN = [150, 425] as const;
-const MOST_POINTS = 1000;
+const MAX_POINTS = 1000;
 
 function points(from: number, to: number, step: number): number[] {
   const count = Math.floor((to - from) / step + 1e-9) + 1;
-  if (count > MOST_POINTS) {
+  if (count > MAX_POINTS) {
     throw new InvalidValue(
-      `step C: ${numberText(step)} given, too many points for a curve: ${MOST_POINTS} at most, so give a larger step`,
+      `step C: ${numberText(step)} given, too many points for a curve: ${MAX_POINTS} at most, so give a larger step`,
     );
   }
   return Array.from({ length: count }, (_, i) => from + i * step);
@@ -56,7 +56,7 @@ export function temperCurve(steel: Steel, span: CurveSpan, hours: number): Curve
   }
   return points(from, to, span.step).map((celsius) => {
     const likely = hardnessIn(model, celsius, hours);
-    const halfWidth = model.halfWidthAt(celsius, temperParameter(celsius, hours));
+    const halfWidth = model.halfWidthAt(celsius, hollomonJaffe(celsius, hours));
     return [celsius, likely - halfWidth, likely, likely + halfWidth];
   });
 }

@@ -2,11 +2,11 @@ import { quantityText, temperatureText } from "../quantity-text";
 import { InvalidValue, NotAvailable } from "../refusal";
 import type { Steel } from "../steel/steel";
 import { crossings, extremes } from "./curve";
+import { hollomonJaffe, temperAtParameter, totalHours } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
-import { temperAtParameter, temperParameter, totalHours } from "./parameter";
-import { temperModel } from "./prepared-model";
 import { checkHours, temperSpan } from "./temper-limits";
 import { readingShift, type Treatment } from "./tempered";
+import { temperModel } from "./tempering-model";
 
 /** The coolest temper that is ever advised, °C: below it quenching stress stays in the blade. */
 export const COOLEST_TEMPER_C = 150;
@@ -50,7 +50,7 @@ export function temperSpanFor(
 
 function parameterSpan(model: TemperModel, hours: number): Span {
   const [coolest, hottest] = temperSpanFor(model, hours);
-  return { from: temperParameter(coolest, hours), to: temperParameter(hottest, hours) };
+  return { from: hollomonJaffe(coolest, hours), to: hollomonJaffe(hottest, hours) };
 }
 
 function refuseOutOfReach(model: TemperModel, target: number, shift: number, hours: number): never {

@@ -2,8 +2,8 @@ import { LOWER_CRITICAL, lowerCritical } from "../hardening/critical";
 import { quantityText, temperatureText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
 import { sourceText } from "../sources";
+import { temperAtParameter } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
-import { temperAtParameter } from "./parameter";
 
 /** Whether a temper lies in the published range of a model. */
 export function inRange(model: TemperModel, celsius: number, hours: number, parameter: number): boolean {

@@ -2,13 +2,13 @@ import { numberText, quantityText, temperatureText } from "../quantity-text";
 import type { Steel } from "../steel/steel";
 import { extremes } from "./curve";
 import { blandTempers, embrittlementCaution, mustCoolFast } from "./embrittlement";
+import { hollomonJaffe, totalHours } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
-import { temperParameter, totalHours } from "./parameter";
-import { temperModel } from "./prepared-model";
 import { COOLEST_TEMPER_C, checkTarget, temperSpanFor, tempersFor } from "./temper-for";
 import { inRange, temperSpan } from "./temper-limits";
 import { readingShift, type Treatment } from "./tempered";
 import { bandHalfWidth, generalCautions } from "./tempered-range";
+import { temperModel } from "./tempering-model";
 
 /** What kind of answer a target has. */
 export type TemperFlag =
@@ -51,16 +51,12 @@ const NO_ANSWER = { startC: null, likelyC: null, highC: null, hrcCooler: null, h
 
 /** HRC at a temper, `null` outside the published range. */
 function hrcAt({ model, hours, shift }: Question, celsius: number): number | null {
-  const parameter = temperParameter(celsius, hours);
+  const parameter = hollomonJaffe(celsius, hours);
   return inRange(model, celsius, hours, parameter) ? model.curve.hrcAt(parameter) + shift : null;
 }
 
 function extremesBetween({ model, hours, shift }: Question, fromC: number, toC: number) {
-  const { lowest, highest } = extremes(
-    model.curve,
-    temperParameter(fromC, hours),
-    temperParameter(toC, hours),
-  );
+  const { lowest, highest } = extremes(model.curve, hollomonJaffe(fromC, hours), hollomonJaffe(toC, hours));
   return { lowest: lowest + shift, highest: highest + shift };
 }
 

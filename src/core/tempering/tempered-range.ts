@@ -5,11 +5,11 @@ import { attempt, Refusal } from "../refusal";
 import { limitsCaution } from "../steel/composition-text";
 import type { Steel } from "../steel/steel";
 import { embrittlementCaution } from "./embrittlement";
+import { hollomonJaffe, totalHours } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
-import { temperParameter, totalHours } from "./parameter";
-import { temperModel } from "./prepared-model";
 import { type QuenchedSection, sectionEffect } from "./section-effect";
 import { hardnessIn, type KnownTemper, readingShift, type Treatment } from "./tempered";
+import { temperModel } from "./tempering-model";
 
 /** Hardness after temper with its band. */
 export interface TemperedRange {
@@ -32,7 +32,7 @@ export function bandHalfWidth(
   hours: number,
   known?: KnownTemper,
 ): number {
-  if (known === undefined) return model.halfWidthAt(celsius, temperParameter(celsius, hours));
+  if (known === undefined) return model.halfWidthAt(celsius, hollomonJaffe(celsius, hours));
   return Math.abs(celsius - known.celsius) > FAR_FROM_KNOWN_C ? FAR_HALF_WIDTH : KNOWN_HALF_WIDTH;
 }
 
@@ -94,7 +94,7 @@ export function temperedRange(
   const hours = totalHours(treatment.hours, treatment.cycles);
   const likely = hardnessIn(model, temperC, hours) + readingShift(model, known, hours);
   const halfWidth = bandHalfWidth(model, temperC, hours, known);
-  const basis = model.basisAt(temperParameter(temperC, hours));
+  const basis = model.basisAt(hollomonJaffe(temperC, hours));
   const effect = section === undefined ? undefined : sectionEffect(steel, section);
   return {
     low: likely - halfWidth - (effect?.lower ?? 0),

@@ -1,10 +1,10 @@
 import { numberText, quantityText, temperatureText } from "../quantity-text";
 import { InvalidValue, NotAvailable } from "../refusal";
 import type { Steel } from "../steel/steel";
+import { checkTemperNumber, hollomonJaffe, totalHours } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
-import { checkTemperNumber, temperParameter, totalHours } from "./parameter";
-import { temperModel } from "./prepared-model";
 import { inRange, refuseTemper } from "./temper-limits";
+import { temperModel } from "./tempering-model";
 
 /** A coupon or blade of the same steel and heat treatment, and what it read. */
 export interface KnownTemper {
@@ -24,7 +24,7 @@ export interface Treatment {
 }
 
 /** A reading farther from the published curve than this does not come from a blade that hardened through. */
-export const MOST_SHIFT_HRC = 3;
+export const MAX_SHIFT_HRC = 3;
 
 function checkReading(hrc: number): void {
   if (Number.isFinite(hrc) && hrc >= 20 && hrc <= 68) return;
@@ -33,7 +33,7 @@ function checkReading(hrc: number): void {
 
 /** HRC of a model at a temper; refuses outside the published range. */
 export function hardnessIn(model: TemperModel, celsius: number, hours: number): number {
-  const parameter = temperParameter(celsius, hours);
+  const parameter = hollomonJaffe(celsius, hours);
   if (inRange(model, celsius, hours, parameter)) return model.curve.hrcAt(parameter);
   checkTemperNumber(celsius);
   return refuseTemper(model, celsius, hours);
@@ -50,7 +50,7 @@ export function readingShift(model: TemperModel, known: KnownTemper | undefined,
   checkReading(known.hrc);
   const expected = hardnessIn(model, known.celsius, hours);
   const shift = known.hrc - expected;
-  if (Math.abs(shift) <= MOST_SHIFT_HRC) return shift;
+  if (Math.abs(shift) <= MAX_SHIFT_HRC) return shift;
   const side = shift > 0 ? "over" : "under";
   throw new NotAvailable(
     `a reading of ${quantityText(known.hrc, "HRC")} after ${temperatureText(known.celsius)} is ` +

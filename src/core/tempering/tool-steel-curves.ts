@@ -2,8 +2,8 @@ import { type Relation, relation } from "../relation";
 import type { SourceKey } from "../sources";
 import type { Steel } from "../steel/steel";
 import { polynomialCurve } from "./curve";
+import { hollomonJaffe } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
-import { temperParameter } from "./parameter";
 
 /** A curve through handbook rows that may be fitted and cited, but are not held here. */
 interface ToolSteelCurve {
@@ -56,7 +56,7 @@ export function toolSteelModel(steel: Steel, designation: string): TemperModel |
   const held = TOOL_STEEL_CURVES[designation];
   if (held === undefined) return undefined;
   const [from, to] = [CARRIED_DOWN_TO_C, held.temperC[1]].map((celsius) =>
-    temperParameter(celsius, HOURS.rows),
+    hollomonJaffe(celsius, HOURS.rows),
   );
   return {
     steel,

@@ -1,4 +1,8 @@
-import { FILM_MEDIA, filmFor, filmRelation } from "../../core/hardening/film";
+import {
+  HEAT_TRANSFER_MEDIA,
+  heatTransferOf,
+  heatTransferRelation,
+} from "../../core/hardening/heat-transfer";
 import { IDEAL_DIAMETER } from "../../core/hardening/ideal-diameter";
 import { findQuench } from "../../core/hardening/quench-media";
 import { quenchedRelations } from "../../core/hardening/quenched";
@@ -10,7 +14,7 @@ import type { Steel } from "../../core/steel/steel";
 
 /** Relations behind the section calculation, for one steel or for all. */
 export function sectionRelations(steel: Steel | null): readonly Relation[] {
-  const films = FILM_MEDIA.map((medium) => filmRelation(filmFor(findQuench(medium))));
+  const films = HEAT_TRANSFER_MEDIA.map((medium) => heatTransferRelation(heatTransferOf(findQuench(medium))));
   const hardness = steel === null ? [] : quenchedRelations(steel);
   return [SECTION_QUENCH_MODEL, PEARLITE, IDEAL_DIAMETER, ...hardness, ...films, ...CONVERSIONS.slice(0, 1)];
 }

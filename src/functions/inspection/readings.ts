@@ -1,6 +1,6 @@
 import { READING_RULE, summariseReadings } from "../../core/inspection/readings";
 import { rowFunction } from "../declare";
-import { number, numberOrNothing, whole } from "../parameters";
+import { number, numberOrNothing, rangeParameter } from "../parameters";
 
 const HRC = { quantity: "hardness", unit: "HRC", above: 0, max: 100 } as const;
 
@@ -9,7 +9,9 @@ export const READINGS = rowFunction({
   summary:
     "Hardness readings of a blade or a lot summed up: count, mean, range, standard deviation, Cpk and a verdict.",
   parameters: {
-    readings: whole(number({ ...HRC, label: "range", help: "Readings in HRC; empty cells are skipped." })),
+    readings: rangeParameter(
+      number({ ...HRC, label: "range", help: "Readings in HRC; empty cells are skipped." }),
+    ),
     low: numberOrNothing({ ...HRC, label: "low", help: "Lower limit in HRC." }),
     high: numberOrNothing({ ...HRC, label: "high", help: "Upper limit in HRC." }),
   },

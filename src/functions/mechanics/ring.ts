@@ -3,7 +3,7 @@ import { BLADE_RING, type Fitting, ring } from "../../core/mechanics/ring";
 import { InvalidValue } from "../../core/refusal";
 import { densityRelations } from "../../core/steel/density";
 import { rowFunction } from "../declare";
-import { numberOrNothing, whole } from "../parameters";
+import { numberOrNothing, rangeParameter } from "../parameters";
 import { stationParameters, stationsOf } from "../shape/station-arguments";
 import { place } from "./arguments";
 
@@ -29,7 +29,7 @@ export const RING = rowFunction({
     "First two bending frequencies of a free blade with its fittings, and the quiet points of the first: where it hardly moves when it rings.",
   parameters: {
     ...stationParameters,
-    fittingMass: whole(
+    fittingMass: rangeParameter(
       numberOrNothing({
         label: "fitting mass g",
         quantity: "mass",
@@ -39,7 +39,7 @@ export const RING = rowFunction({
         help: "Mass of each fitting (guard, grip, pommel) in g, a column.",
       }),
     ),
-    fittingPosition: whole(
+    fittingPosition: rangeParameter(
       numberOrNothing(
         place({
           label: "fitting position mm",
@@ -47,7 +47,7 @@ export const RING = rowFunction({
         }),
       ),
     ),
-    fittingInertia: whole(
+    fittingInertia: rangeParameter(
       numberOrNothing({
         label: "fitting inertia kg m²",
         quantity: "number",

@@ -2,7 +2,7 @@ import { furnaceLoads, LOAD_GROUPING, type LoadLine } from "../../core/run/loads
 import { tableFunction } from "../declare";
 import { besideRow, type Column, filled } from "../lists";
 import { kilograms } from "../money/arguments";
-import { number, numberOrNothing, text, whole } from "../parameters";
+import { number, numberOrNothing, rangeParameter, text } from "../parameters";
 
 function linesOf(recipes: Column<string>, counts: Column<number>, masses: Column<number>): LoadLine[] {
   const rows = Math.max(recipes.length, counts.length, masses.length);
@@ -29,7 +29,7 @@ export const LOADS = tableFunction({
   name: "LOADS",
   summary: "Furnace loads of a run, a row a load: same recipe together, every piece in one load.",
   parameters: {
-    recipe: whole(
+    recipe: rangeParameter(
       text({
         label: "recipe",
         kind: "recipe",
@@ -38,7 +38,7 @@ export const LOADS = tableFunction({
         find: (given) => String(given),
       }),
     ),
-    count: whole(
+    count: rangeParameter(
       number({
         label: "count",
         quantity: "count",
@@ -49,7 +49,9 @@ export const LOADS = tableFunction({
         help: "Pieces of each line, a column.",
       }),
     ),
-    mass: whole(number(kilograms({ label: "kg a piece", help: "Mass of one piece of each line in kg." }))),
+    mass: rangeParameter(
+      number(kilograms({ label: "kg a piece", help: "Mass of one piece of each line in kg." })),
+    ),
     piecesALoad: numberOrNothing({
       label: "pieces a load",
       quantity: "count",

@@ -2,7 +2,7 @@ import { InvalidValue } from "../../core/refusal";
 import { analysisText } from "../../core/steel/analysis";
 import type { Element } from "../../core/steel/composition";
 import { rowFunction } from "../declare";
-import { number, whole } from "../parameters";
+import { number, rangeParameter } from "../parameters";
 import { element } from "./element";
 
 /** Pairs each element with its figure; a place where both are empty, or the figure is, was not analysed. */
@@ -27,8 +27,12 @@ export const ANALYSIS = rowFunction({
   name: "ANALYSIS",
   summary: "Turns the elements and figures of a certificate into a text that every steel argument accepts.",
   parameters: {
-    elements: whole({ ...element, label: "elements", help: "Range of element symbols: C, Si, Mn, Cr ..." }),
-    values: whole(
+    elements: rangeParameter({
+      ...element,
+      label: "elements",
+      help: "Range of element symbols: C, Si, Mn, Cr ...",
+    }),
+    values: rangeParameter(
       number({
         label: "values",
         quantity: "mass %",

@@ -1,7 +1,7 @@
 import { InvalidValue } from "../../core/refusal";
 import { BILLET_MEAN, billetCarbon } from "../../core/steel/billet";
 import { rowFunction } from "../declare";
-import { number, whole } from "../parameters";
+import { number, rangeParameter } from "../parameters";
 
 function all(values: readonly (number | undefined)[], label: string): number[] {
   return values.map((value, at) => {
@@ -14,7 +14,7 @@ export const BILLET_CARBON = rowFunction({
   name: "BILLET_CARBON",
   summary: "Carbon of a billet welded of several steels once its layers have evened out: the mean by mass.",
   parameters: {
-    carbon: whole(
+    carbon: rangeParameter(
       number({
         label: "carbon",
         quantity: "mass %",
@@ -25,7 +25,7 @@ export const BILLET_CARBON = rowFunction({
         help: "Range of carbon contents, one a steel.",
       }),
     ),
-    share: whole(
+    share: rangeParameter(
       number({
         label: "share",
         quantity: "number",

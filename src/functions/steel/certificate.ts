@@ -5,7 +5,7 @@ import { limitsRelations } from "../../core/steel/composition-relations";
 import { variationRelation } from "../../core/steel/product-variation";
 import type { Steel } from "../../core/steel/steel";
 import { type Answer, tableFunction } from "../declare";
-import { number, optionalText, whole } from "../parameters";
+import { number, optionalText, rangeParameter } from "../parameters";
 import { steel } from "../steel-argument";
 import { element } from "./element";
 
@@ -59,12 +59,12 @@ export const CERTIFICATE = tableFunction({
     "Holds the figures of a mill certificate against the limits of the grade ordered; the last row is the verdict.",
   parameters: {
     steel,
-    elements: whole({
+    elements: rangeParameter({
       ...element,
       label: "elements",
       help: "Range of element symbols: C, Si, Mn, P, S, Cr ...",
     }),
-    values: whole(
+    values: rangeParameter(
       number({
         label: "values",
         quantity: "mass %",

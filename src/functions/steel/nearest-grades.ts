@@ -1,5 +1,5 @@
 import { limitsRelations } from "../../core/steel/composition-relations";
-import { NEARNESS, nearGrades } from "../../core/steel/near-grades";
+import { NEARNESS, nearGrades } from "../../core/steel/similar-grades";
 import { tableFunction } from "../declare";
 import { steel } from "../steel-argument";
 

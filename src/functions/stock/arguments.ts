@@ -1,4 +1,4 @@
-import { type NumberOptions, number, optionalNumber, whole } from "../parameters";
+import { type NumberOptions, number, optionalNumber, rangeParameter } from "../parameters";
 
 const LENGTH = { quantity: "length", unit: "mm" } as const;
 
@@ -10,9 +10,9 @@ export const pieceLength: NumberOptions = {
   help: "Length of each piece in mm; one cell or a column.",
 };
 
-export const pieceLengths = whole(number(pieceLength));
+export const pieceLengths = rangeParameter(number(pieceLength));
 
-export const quantities = whole(
+export const quantities = rangeParameter(
   number({
     label: "quantity",
     quantity: "count",
@@ -24,7 +24,7 @@ export const quantities = whole(
   }),
 );
 
-export const barLengths = whole(
+export const barLengths = rangeParameter(
   number({
     ...LENGTH,
     label: "bar length",

@@ -3,7 +3,7 @@ import { CUTTING_PLAN, type CutPlan, cutPlan } from "../../core/stock/cut-plan";
 import { patternText, piecesABar, verdict, wastePercent } from "../../core/stock/cut-summary";
 import { type Answer, tableFunction } from "../declare";
 import { besideRow, type Column, filled, isEmptyColumn } from "../lists";
-import { numberOrNothing, whole } from "../parameters";
+import { numberOrNothing, rangeParameter } from "../parameters";
 import { barLengths, kerf, pieceLengths, quantities, trim } from "./arguments";
 
 function linesOf(lengths: Column<number>, counts: Column<number>): PieceLine[] {
@@ -48,7 +48,7 @@ export const CUT_PLAN = tableFunction({
     barLength: barLengths,
     kerf,
     trim,
-    barPrice: whole(
+    barPrice: rangeParameter(
       numberOrNothing({
         label: "bar price",
         quantity: "money",
@@ -58,7 +58,7 @@ export const CUT_PLAN = tableFunction({
         help: "Price of a bar of each length; the plan then costs least, and the bound is a cost.",
       }),
     ),
-    barsInStock: whole(
+    barsInStock: rangeParameter(
       numberOrNothing({
         label: "bars in stock",
         quantity: "count",

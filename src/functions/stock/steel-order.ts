@@ -4,7 +4,7 @@ import { CUTTING_PLAN } from "../../core/stock/cut-plan";
 import { type BlankLine, steelOrder } from "../../core/stock/steel-order";
 import { tableFunction } from "../declare";
 import { besideRow, type Column, filled } from "../lists";
-import { number, numberOrNothing, whole } from "../parameters";
+import { number, numberOrNothing, rangeParameter } from "../parameters";
 import { steel } from "../steel-argument";
 import { barLengths, kerf, pieceLengths, quantities, trim } from "./arguments";
 
@@ -41,7 +41,7 @@ function linesOf(columns: Columns): BlankLine[] {
 }
 
 function barSide(label: string) {
-  return whole(
+  return rangeParameter(
     number({
       label,
       quantity: "length",
@@ -58,7 +58,7 @@ export const STEEL_ORDER = tableFunction({
   summary:
     "Steel to buy for a run, a row a steel and section: lines that share both share bars; stock in hand is deducted.",
   parameters: {
-    steel: whole(steel),
+    steel: rangeParameter(steel),
     width: barSide("width"),
     thickness: barSide("thickness"),
     length: pieceLengths,
@@ -66,7 +66,7 @@ export const STEEL_ORDER = tableFunction({
     barLength: barLengths,
     kerf,
     trim,
-    inStock: whole(
+    inStock: rangeParameter(
       numberOrNothing({
         label: "kg in stock",
         quantity: "mass",

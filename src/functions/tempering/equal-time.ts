@@ -1,12 +1,12 @@
 import { InvalidValue } from "../../core/refusal";
 import {
   checkParameterRange,
-  hoursTogether,
-  sameTemper,
+  equivalentTemperature,
+  equivalentTime,
   TEMPER_PARAMETER,
-} from "../../core/tempering/parameter";
+} from "../../core/tempering/hollomon-jaffe";
 import { rowFunction, scalarFunction } from "../declare";
-import { number, whole } from "../parameters";
+import { number, rangeParameter } from "../parameters";
 import { TEMPER_SPAN, TIME_SPAN, toTenth } from "./treatment";
 
 export const SAME_TEMPER = scalarFunction({
@@ -22,7 +22,7 @@ export const SAME_TEMPER = scalarFunction({
   compute: ({ celsius, hours, newHours }) => {
     checkParameterRange(celsius, hours);
     checkParameterRange(celsius, newHours);
-    return toTenth(sameTemper(celsius, hours, newHours));
+    return toTenth(equivalentTemperature(celsius, hours, newHours));
   },
 });
 
@@ -41,7 +41,7 @@ function together(tempers: Cells, hours: Cells, referenceC: number): number {
     return [{ celsius, hours: time }];
   });
   if (pairs.length === 0) throw new InvalidValue("no temper given: give tempers in °C and their hours");
-  return hoursTogether(pairs, referenceC);
+  return equivalentTime(pairs, referenceC);
 }
 
 /** A row of one figure: ranges belong whole to one answer. */
@@ -49,8 +49,8 @@ export const TEMPER_TIME_AT = rowFunction({
   name: "TEMPER_TIME_AT",
   summary: "Several tempers as hours at one temperature that soften as much as all of them.",
   parameters: {
-    tempers: whole(number({ label: "C list", ...TEMPER_SPAN, help: "Tempers in °C, one a cell." })),
-    hours: whole(
+    tempers: rangeParameter(number({ label: "C list", ...TEMPER_SPAN, help: "Tempers in °C, one a cell." })),
+    hours: rangeParameter(
       number({
         label: "hours list",
         ...TIME_SPAN,

@@ -1,7 +1,7 @@
 import { InvalidValue } from "../../core/refusal";
 import { OVEN_CORRECTION, type OvenCheck, ovenSetting } from "../../core/tempering/oven";
 import { rowFunction } from "../declare";
-import { number, whole } from "../parameters";
+import { number, rangeParameter } from "../parameters";
 import { TEMPER_SPAN, temperC } from "./treatment";
 
 type Cells = readonly (number | undefined)[];
@@ -27,10 +27,10 @@ export const OVEN_SET = rowFunction({
   summary: "What to set the oven to for a temperature beside the blade, from checks with a thermometer.",
   parameters: {
     temperC,
-    settings: whole(
+    settings: rangeParameter(
       number({ label: "set C", ...TEMPER_SPAN, help: "Settings that were checked in °C, one a cell." }),
     ),
-    measured: whole(
+    measured: rangeParameter(
       number({
         label: "measured C",
         ...TEMPER_SPAN,

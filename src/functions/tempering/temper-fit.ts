@@ -2,7 +2,7 @@ import { InvalidValue } from "../../core/refusal";
 import { type Coupon, couponRelations, fitCoupons } from "../../core/tempering/coupons";
 import { temperingRelations } from "../../core/tempering/relations";
 import { rowFunction } from "../declare";
-import { number, numberOrNothing, optionalNumber, whole } from "../parameters";
+import { number, numberOrNothing, optionalNumber, rangeParameter } from "../parameters";
 import { steel } from "../steel-argument";
 import { HRC_SPAN, hardenC, TEMPER_SPAN, TIME_SPAN, toTenth } from "./treatment";
 
@@ -50,13 +50,13 @@ export const TEMPER_FIT = rowFunction({
     "The shop's own coupons weighed with the published curve: a known temper and reading for TEMPER_FOR, and the ± that the coupons earn.",
   parameters: {
     steel,
-    tempers: whole(
+    tempers: rangeParameter(
       number({ label: "temper C", ...TEMPER_SPAN, help: "Tempers of the coupons in °C, one a cell." }),
     ),
-    readings: whole(
+    readings: rangeParameter(
       number({ label: "HRC", ...HRC_SPAN, help: "What each coupon reads in HRC, in the same order." }),
     ),
-    hours: whole(
+    hours: rangeParameter(
       optionalNumber({
         label: "hours",
         ...TIME_SPAN,

@@ -7,7 +7,7 @@ import { figure } from "../charts/figure";
 import { type Path, type Place, scaleDrawing } from "../charts/scale-drawing";
 import { ask, firstRow } from "../parts/ask";
 
-const { quenchSection, readArguments, sectionInputs, sectionParameters, sectionPoints, settle } =
+const { quenchSection, readArguments, sectionInputs, sectionParameters, sectionPoints, readArgument } =
   FOR_DRAWINGS;
 
 /** A section after the quench, ready to be drawn. */
@@ -28,7 +28,7 @@ export interface QuenchedSection {
  */
 export function quenchedSection(given: readonly string[]): QuenchedSection {
   const read = readArguments(sectionParameters, given).map(({ key, parameter, values: [value] }) => {
-    const settled = settle(value, parameter);
+    const settled = readArgument(value, parameter);
     if (settled instanceof Refusal) throw settled;
     return [key, settled];
   });

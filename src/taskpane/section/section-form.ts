@@ -6,7 +6,7 @@ import { withoutEmptyEnd } from "../parts/formula";
 import { disclosed } from "../parts/tables";
 import { typed } from "../parts/words";
 
-const { FILM_MEDIA } = FOR_DRAWINGS;
+const { HEAT_TRANSFER_MEDIA } = FOR_DRAWINGS;
 
 /** One blade on its way into the bath, as typed. */
 export interface SectionForm {
@@ -25,7 +25,7 @@ const RESISTANCE = "m²K/W: thickness in m over conductivity in W/mK; empty for 
 const WORDS = [0, 4];
 
 function sectionFields(steel: string) {
-  const quench = choiceField({ label: "Quench" }, FILM_MEDIA);
+  const quench = choiceField({ label: "Quench" }, HEAT_TRANSFER_MEDIA);
   quench.control.value = "agitated water";
   return {
     steel: textField({ label: "Steel" }, steel),

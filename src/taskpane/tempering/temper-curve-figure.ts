@@ -51,7 +51,7 @@ interface Published {
 const NONE: Published = { dots: [], words: "" };
 
 /** The temper that softens as much in another time; the same where the time is the same. */
-function sameTemper(celsius: number, hours: number, newHours: number): number {
+function equivalentTemperature(celsius: number, hours: number, newHours: number): number {
   if (hours === newHours) return celsius;
   const [same = ""] = firstRow(ask("SAME_TEMPER", celsius, hours, newHours));
   return same === "" ? Number.NaN : Number(same);
@@ -65,7 +65,7 @@ function published(steel: Steel, hours: number): Published {
   if (fit.form === "cubic") {
     return { dots: [], words: ` Fitted to ${fit.rows} published readings, ${fit.rms} HRC about the line.` };
   }
-  const dots = fit.knots.map(([celsius, y]) => ({ x: sameTemper(celsius, fit.hours, hours), y }));
+  const dots = fit.knots.map(([celsius, y]) => ({ x: equivalentTemperature(celsius, fit.hours, hours), y }));
   const carried =
     fit.hours === hours ? "" : `, carried from ${quantityText(fit.hours, "h")} to the time above`;
   return { dots, words: ` Rings: the published table${carried}.` };

@@ -1,8 +1,8 @@
 import { NotAvailable } from "../../refusal";
-import { tidy } from "../fold";
+import { nearestDesignations } from "../name-suggestions";
 import { gradesNamed } from "../names";
-import { nearestDesignations } from "../nearest";
 import { bareName } from "../nominal-carbon";
+import { tidy } from "../normalize-name";
 import { splitPrefix } from "../prefix";
 import { isCyrillic } from "../script";
 import { type Grade, SYSTEMS, type System } from "../steel";

@@ -1,4 +1,4 @@
-import { tidy } from "../fold";
+import { tidy } from "../normalize-name";
 import { byLook, isCyrillic } from "../script";
 import type { System } from "../steel";
 

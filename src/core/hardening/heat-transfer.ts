@@ -6,11 +6,11 @@ import { grouped, number, records, sourceKey, text } from "../table";
 import type { QuenchMedium } from "./quench-media";
 
 /** Heat transfer from a surface to a quench. */
-export interface Film {
+export interface HeatTransferCoefficient {
   readonly medium: string;
   readonly bathC: number;
   readonly source: SourceKey;
-  /** Film coefficient in W/m²K for each whole °C from 0. */
+  /** HeatTransferCoefficient coefficient in W/m²K for each whole °C from 0. */
   readonly byDegree: Float64Array;
 }
 
@@ -37,43 +37,43 @@ function between(points: readonly Point[], celsius: number): number {
   return left.coefficient + share * (right.coefficient - left.coefficient);
 }
 
-function filmOf(points: readonly Point[]): Film {
+function coefficientOf(points: readonly Point[]): HeatTransferCoefficient {
   const { medium, bathC, source } = points[0] as Point;
   const byDegree = Float64Array.from({ length: DEGREES }, (_, celsius) => between(points, celsius));
   return { medium, bathC, source, byDegree };
 }
 
-const films = new Map(
-  [...grouped(printed, ({ medium }) => medium)].map(([medium, points]) => [medium, filmOf(points)]),
+const coefficients = new Map(
+  [...grouped(printed, ({ medium }) => medium)].map(([medium, points]) => [medium, coefficientOf(points)]),
 );
 
-/** A film with one coefficient at every temperature. */
-export function constantFilm(coefficient: number, bathC: number): Film {
+/** One coefficient at every temperature. */
+export function constantCoefficient(coefficient: number, bathC: number): HeatTransferCoefficient {
   const byDegree = new Float64Array(DEGREES).fill(coefficient);
   return { medium: "constant", bathC, source: "section-quench-model", byDegree };
 }
 
-/** Media whose film is held, liquids first. */
-export const FILM_MEDIA: readonly string[] = [...films.keys()];
+/** Media whose heat transfer is held, liquids first. */
+export const HEAT_TRANSFER_MEDIA: readonly string[] = [...coefficients.keys()];
 
 /** What a blade meets on the way to the bath. */
-export const AIR_FILM = films.get("still air") as Film;
+export const STILL_AIR = coefficients.get("still air") as HeatTransferCoefficient;
 
 /**
- * The film of a quench.
+ * The heat transfer coefficient of a quench.
  *
  * @throws NotAvailable where none is held, listing those that are.
  */
-export function filmFor(quench: QuenchMedium): Film {
-  const film = films.get(quench.word);
-  if (film !== undefined) return film;
+export function heatTransferOf(quench: QuenchMedium): HeatTransferCoefficient {
+  const coefficient = coefficients.get(quench.word);
+  if (coefficient !== undefined) return coefficient;
   throw new NotAvailable(
-    `no figure is held for how fast ${quench.word} draws heat; a section can be worked for ${FILM_MEDIA.join(", ")}`,
+    `no figure is held for how fast ${quench.word} draws heat; a section can be worked for ${HEAT_TRANSFER_MEDIA.join(", ")}`,
   );
 }
 
-/** The relation behind the film of a quench. */
-export function filmRelation({ medium, source }: Film): Relation {
+/** The relation behind the heat transfer of a quench. */
+export function heatTransferRelation({ medium, source }: HeatTransferCoefficient): Relation {
   const measured = SOURCES[source].seen === "READ";
   return {
     title: `Heat drawn by ${medium}`,
@@ -91,8 +91,8 @@ export function filmRelation({ medium, source }: Film): Relation {
   };
 }
 
-/** Film coefficient in W/m²K at a surface temperature in °C. */
-export function filmCoefficient({ byDegree }: Film, celsius: number): number {
+/** HeatTransferCoefficient coefficient in W/m²K at a surface temperature in °C. */
+export function coefficientAt({ byDegree }: HeatTransferCoefficient, celsius: number): number {
   const floor = Math.min(DEGREES - 2, Math.max(0, Math.floor(celsius)));
   const low = byDegree[floor] as number;
   return low + (celsius - floor) * ((byDegree[floor + 1] as number) - low);

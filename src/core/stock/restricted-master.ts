@@ -31,7 +31,7 @@ function worthOf({ rows, entries }: Column, duals: Float64Array): number {
  * explicit inverse: least cost such that every kind is cut at least as often as wanted and no stock is
  * used beyond what is there.
  */
-export class Master {
+export class RestrictedMaster {
   private readonly task: CuttingTask;
   private readonly limited: readonly number[];
   private readonly rows: number;

@@ -1,5 +1,5 @@
-import { tidy, tightKey } from "./fold";
 import { nameIndex } from "./names";
+import { tidy, tightKey } from "./normalize-name";
 import { splitPrefix } from "./prefix";
 import { bySound } from "./script";
 import type { Grade } from "./steel";

@@ -5,7 +5,7 @@ import { checkRange, relation } from "../relation";
 const ZERO_CELSIUS_K = 273.15;
 
 /** Constant for hours; one figure for every steel costs under 0.2 HRC in the range of blades. */
-export const TIME_CONSTANT = 18;
+export const HOLLOMON_JAFFE_C = 18;
 
 /** Time and temperature folded into one figure. */
 export const TEMPER_PARAMETER = relation({
@@ -33,18 +33,18 @@ export const TEMPER_PARAMETER = relation({
  * @param hours - Total time in h.
  * @returns T (18 + log10 h) / 1000, T in kelvin.
  */
-export function temperParameter(celsius: number, hours: number): number {
-  return ((celsius + ZERO_CELSIUS_K) * (TIME_CONSTANT + Math.log10(hours))) / 1000;
+export function hollomonJaffe(celsius: number, hours: number): number {
+  return ((celsius + ZERO_CELSIUS_K) * (HOLLOMON_JAFFE_C + Math.log10(hours))) / 1000;
 }
 
 /** The temper in °C that gives a parameter in a number of hours. */
 export function temperAtParameter(parameter: number, hours: number): number {
-  return (1000 * parameter) / (TIME_CONSTANT + Math.log10(hours)) - ZERO_CELSIUS_K;
+  return (1000 * parameter) / (HOLLOMON_JAFFE_C + Math.log10(hours)) - ZERO_CELSIUS_K;
 }
 
 /** The time in h that gives a parameter at a temper in °C. */
 export function hoursAtParameter(parameter: number, celsius: number): number {
-  return 10 ** ((1000 * parameter) / (celsius + ZERO_CELSIUS_K) - TIME_CONSTANT);
+  return 10 ** ((1000 * parameter) / (celsius + ZERO_CELSIUS_K) - HOLLOMON_JAFFE_C);
 }
 
 /**
@@ -54,8 +54,8 @@ export function hoursAtParameter(parameter: number, celsius: number): number {
  * @param hours - Its time in h.
  * @param newHours - The other time in h.
  */
-export function sameTemper(celsius: number, hours: number, newHours: number): number {
-  return temperAtParameter(temperParameter(celsius, hours), newHours);
+export function equivalentTemperature(celsius: number, hours: number, newHours: number): number {
+  return temperAtParameter(hollomonJaffe(celsius, hours), newHours);
 }
 
 /** Shortest hold of the measured series, and a hold nobody makes, h. */
@@ -76,14 +76,14 @@ export function checkParameterRange(celsius: number, hours: number): void {
  * @returns Hours there that soften as much as all of them together.
  * @throws NotAvailable outside the measured times and tempers, and where the answer means nothing.
  */
-export function hoursTogether(
+export function equivalentTime(
   tempers: readonly { readonly celsius: number; readonly hours: number }[],
   referenceC: number,
 ): number {
   for (const { celsius, hours } of tempers) checkParameterRange(celsius, hours);
   checkRange(TEMPER_PARAMETER, "temperC", referenceC);
   const total = tempers.reduce(
-    (sum, { celsius, hours }) => sum + hoursAtParameter(temperParameter(celsius, hours), referenceC),
+    (sum, { celsius, hours }) => sum + hoursAtParameter(hollomonJaffe(celsius, hours), referenceC),
     0,
   );
   if (total >= SHORTEST_H && total <= LONGEST_H) return total;

@@ -19,9 +19,9 @@ import {
 import { joinedCurve, polynomialCurve } from "./curve";
 import { curveRelation } from "./curve-relation";
 import { CURVE_BANDS, type CubicFit, type FittedCurve, fittedCurves } from "./fits";
+import { hollomonJaffe, TEMPER_PARAMETER } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
 import { refuseWithoutCurve } from "./no-curve";
-import { TEMPER_PARAMETER, temperParameter } from "./parameter";
 import { stainlessModel } from "./stainless-model";
 import { tableModel } from "./table-model";
 import { toolSteelModel } from "./tool-steel-curves";
@@ -96,7 +96,7 @@ function measuredModel(steel: Steel, fit: CubicFit, hardenC: number | undefined)
   };
   const { bladeC, blade, above } = CURVE_BANDS;
   const ownBand = (celsius: number) => (celsius <= bladeC ? blade.halfWidth : above.halfWidth);
-  const below = from > temperParameter(150, 1) ? formulaBelow(steel, hardenC) : null;
+  const below = from > hollomonJaffe(150, 1) ? formulaBelow(steel, hardenC) : null;
   if (below === null) {
     const leastC = fit.temperC[0];
     return {
