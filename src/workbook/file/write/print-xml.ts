@@ -1,3 +1,4 @@
+import { quotedSheet } from "../../../formula/sheet-names";
 import type { SheetData } from "../../model/workbook-data";
 import { escapeXml } from "../package/xml";
 
@@ -47,6 +48,6 @@ export function printXml(sheet: SheetData, title: string | undefined): string {
 export function printTitlesXml({ name, print }: SheetData, position: number): string {
   if (print?.repeatedRows === undefined) return "";
   const [first, last] = print.repeatedRows;
-  const rows = `'${name.replaceAll("'", "''")}'!$${first + 1}:$${last + 1}`;
+  const rows = `${quotedSheet(name)}!$${first + 1}:$${last + 1}`;
   return `<definedName name="_xlnm.Print_Titles" localSheetId="${position}">${escapeXml(rows)}</definedName>`;
 }
