@@ -10,7 +10,10 @@ const text = (name: string) => readFileSync(name, "utf8");
 /** Formulas set apart in the text; one that reads a table needs a file beside it. */
 function formulasIn(name: string): string[] {
   const found = [...text(name).matchAll(/[`'](=BLADE\.[^`'\n]+\))[`']/g)].map(([, formula = ""]) => formula);
-  return found.filter((formula) => !/\bTABLE\b/.test(formula));
+  const inBlocks = [...text(name).matchAll(/^(=BLADE\..+?\))(?: {2,}|$)/gm)].map(
+    ([, formula = ""]) => formula,
+  );
+  return [...found, ...inBlocks].filter((formula) => !/\bTABLE\b/.test(formula));
 }
 
 /** Commands as they are typed. */
@@ -44,7 +47,7 @@ describe.each(DOCUMENTS)("%s", (name) => {
 
 test("every formula of README gives an answer", async () => {
   const formulas = formulasIn("README.md");
-  expect(formulas.length).toBeGreaterThan(4);
+  expect(formulas.length).toBeGreaterThan(9);
   for (const { formula, rows } of await evaluateFormulas(formulas)) {
     const errors = rows.flat().filter((cell) => "error" in cell);
     expect(errors, formula).toEqual([]);
@@ -52,7 +55,26 @@ test("every formula of README gives an answer", async () => {
   }
 });
 
-test("README tells what changed in this version", () => {
-  const changes = text("README.md").split("## Changes")[1] ?? "";
-  expect(changes).toContain(`${version}:`);
+test("the page of changes tells what changed in this version", () => {
+  expect(text("assets/help/changes.md")).toContain(`${version}:`);
+});
+
+test("README leads only to files that are there, and to the pages that stand apart", () => {
+  const links = [...text("README.md").matchAll(/\]\(([^)#:]+)\)/g)].map(([, to = ""]) => to);
+  for (const to of links) expect(existsSync(to), to).toBe(true);
+  for (const page of ["functions", "accuracy", "changes"]) expect(links).toContain(`assets/help/${page}.md`);
+});
+
+const MAX_LETTERS_A_LINE = 120;
+const MAX_README_BYTES = 12_500;
+
+test.each(DOCUMENTS)("%s has no line over 120 letters outside tables", (name) => {
+  const long = text(name)
+    .split("\n")
+    .filter((line) => !line.startsWith("|") && line.length > MAX_LETTERS_A_LINE);
+  expect(long).toEqual([]);
+});
+
+test("README stays short enough to be read at once", () => {
+  expect(Buffer.byteLength(text("README.md"))).toBeLessThanOrEqual(MAX_README_BYTES);
 });

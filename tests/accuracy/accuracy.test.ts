@@ -4,7 +4,7 @@ import { ALL_SOURCES, readTable, tablePaths } from "./checks";
 import { dataFiles, frozenDataFiles } from "./data-files";
 import { faults, readCeilings } from "./frozen";
 import { MEASURED, type Measured } from "./measured";
-import { withAccuracy } from "./report";
+import { ACCURACY_PAGES, withAccuracy } from "./report";
 import { shareOf, spread } from "./statistics";
 
 describe("published tables", () => {
@@ -21,9 +21,9 @@ describe("published tables", () => {
     for (const source of used) expect(Object.keys(ALL_SOURCES)).toContain(source);
   });
 
-  test("the table in README is the one that the figures give", () => {
-    const readme = readFileSync("README.md", "utf8");
-    expect(withAccuracy(readme)).toBe(readme);
+  test.each(Object.keys(ACCURACY_PAGES))("the table in %s is the one that the figures give", (path) => {
+    const page = readFileSync(path, "utf8");
+    expect(withAccuracy(path, page)).toBe(page);
   });
 });
 

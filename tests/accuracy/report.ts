@@ -56,24 +56,37 @@ function summaryLine(quantity: string, list: readonly Measured[]): string {
   return `| ${quantity} | ${sources}${memory} | ${count} | ${figures.join(" | ")} | ${bar(held)} |`;
 }
 
-/** The summary for README: tables that took no part in a fit, by quantity. */
-function summary(): string {
+const HEAD = [
+  "| quantity | sources | rows | bias | root mean square | largest | inside the stated band |",
+  "|---|---|---|---|---|---|---|",
+];
+
+/** Tables that took no part in a fit, by quantity. */
+function summary(isShown: (quantity: string) => boolean): string {
   const groups = new Map<string, Measured[]>();
   for (const one of MEASURED.filter(({ fitted }) => !fitted)) {
     const key = one.quantity.replace(/, °F$/, "");
     groups.set(key, [...(groups.get(key) ?? []), one]);
   }
-  return [
-    "| quantity | sources | rows | bias | root mean square | largest | inside the stated band |",
-    "|---|---|---|---|---|---|---|",
-    ...[...groups].sort(([a], [b]) => (a < b ? -1 : 1)).map(([key, list]) => summaryLine(key, list)),
-  ].join("\n");
+  const shown = [...groups].filter(([key]) => isShown(key)).sort(([a], [b]) => (a < b ? -1 : 1));
+  return [...HEAD, ...shown.map(([key, list]) => summaryLine(key, list))].join("\n");
 }
 
-/** README with its accuracy table brought up to date. */
-export function withAccuracy(readme: string): string {
-  const start = readme.indexOf(START);
-  const end = readme.indexOf(END);
-  if (start < 0 || end < start) throw new Error("README.md has lost the marks around its accuracy table");
-  return `${readme.slice(0, start)}${START}\n\n${summary()}\n\n${readme.slice(end)}`;
+/** What a smith asks first; README shows these alone. */
+const FIRST_ASKED = ["hardness after temper", "hardness as quenched", "blade mass"];
+
+/** The pages that show the table, and the quantities on each. */
+export const ACCURACY_PAGES: Readonly<Record<string, (quantity: string) => boolean>> = {
+  "README.md": (quantity) => FIRST_ASKED.includes(quantity),
+  "assets/help/accuracy.md": () => true,
+};
+
+/** A page with its accuracy table brought up to date. */
+export function withAccuracy(path: string, page: string): string {
+  const start = page.indexOf(START);
+  const end = page.indexOf(END);
+  const isShown = ACCURACY_PAGES[path];
+  if (start < 0 || end < start || isShown === undefined)
+    throw new Error(`${path} has lost the marks around its accuracy table`);
+  return `${page.slice(0, start)}${START}\n\n${summary(isShown)}\n\n${page.slice(end)}`;
 }

@@ -37,7 +37,7 @@ afterAll(() => rmSync(bare, { recursive: true, force: true }));
 
 test("the package holds the library with its declarations, and nothing of the pages or the tests", () => {
   const tops = new Set(packed.files.map(({ path }) => path.split("/").slice(0, 2).join("/")));
-  expect([...tops].sort()).toEqual(["LICENSE", "README.md", "dist/library", "package.json"]);
+  expect([...tops].sort()).toEqual(["LICENSE", "README.md", "assets/help", "dist/library", "package.json"]);
   const paths = packed.files.map(({ path }) => path);
   for (const { types, default: script } of [manifest.exports["."], manifest.exports["./functions"]]) {
     expect(paths).toContain(types.slice(2));

@@ -10,7 +10,7 @@ function cell(text: string): string {
   return text.replaceAll("|", "\\|");
 }
 
-/** The function table of README, by topic. */
+/** The table of all functions, by topic. */
 export function functionTable(): string {
   const parts = TOPICS.map((topic) => {
     const rows = catalogue
@@ -25,10 +25,11 @@ export function functionTable(): string {
   return parts.filter((part) => part !== "").join("\n");
 }
 
-/** README with its function table brought up to date. */
-export function withFunctionTable(readme: string): string {
-  const start = readme.indexOf(START);
-  const end = readme.indexOf(END);
-  if (start < 0 || end < start) throw new Error("README.md has lost the marks around its function table");
-  return `${readme.slice(0, start)}${START}\n\n${functionTable()}\n${readme.slice(end)}`;
+/** The functions page with its table brought up to date. */
+export function withFunctionTable(page: string): string {
+  const start = page.indexOf(START);
+  const end = page.indexOf(END);
+  if (start < 0 || end < start)
+    throw new Error("assets/help/functions.md has lost the marks around its table");
+  return `${page.slice(0, start)}${START}\n\n${functionTable()}\n${page.slice(end)}`;
 }

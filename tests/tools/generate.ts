@@ -4,7 +4,7 @@ import { withFunctionTable } from "./function-table";
 
 /** Files that follow from others: `npm run generate` writes them, `npm run check` compares them. */
 const GENERATED: readonly { readonly path: string; readonly content: (now: string) => string }[] = [
-  { path: "README.md", content: withFunctionTable },
+  { path: "assets/help/functions.md", content: withFunctionTable },
   { path: "src/core/tempering/fits.json", content: fitFileText },
 ];
 
