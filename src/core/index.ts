@@ -7,6 +7,7 @@ export { DATA_EDITION } from "./edition";
 export * from "./hardening";
 export * from "./hardness";
 export * from "./inspection";
+export * from "./mechanics";
 export * from "./money";
 export { attempt, attemptOr, InvalidValue, NotAvailable, Refusal } from "./refusal";
 export type { Relation } from "./relation";

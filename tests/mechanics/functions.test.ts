@@ -133,3 +133,11 @@ test("THICKNESS_FOR_FLEX asks for the stiffness and says where no thickness give
   expect(first(THICKNESS_FOR_FLEX, ...SWORD)).toMatch(/stiffness: nothing given/);
   expect(first(THICKNESS_FOR_FLEX, ...SWORD, 500, 760)).toMatch(/no thickness from a quarter to four times/);
 });
+
+test("a blade tempered low takes its set earlier than its hardness says", () => {
+  const at = (temper: number) => Number(answer(FLEX, ...SWORD, 56, null, 760, null, temper)[0]?.[5]);
+  expect(at(150)).toBeLessThan(at(250));
+  expect(first(EDGE_LOAD, 56, 0.4, 15, null, 150)).toBeLessThan(
+    Number(first(EDGE_LOAD, 56, 0.4, 15, null, 250)),
+  );
+});

@@ -1,4 +1,4 @@
-import { YIELD_STRENGTH } from "../../core/hardness/strength";
+import { YIELD_RATIO, YIELD_STRENGTH } from "../../core/hardness/strength";
 import { EDGE_BENDING, edgeForLoad, edgeLoad, rollOrChip } from "../../core/mechanics/edge-load";
 import { yieldBand } from "../../core/mechanics/yield";
 import { rowFunction, scalarFunction } from "../declare";
@@ -31,9 +31,9 @@ export const EDGE_LOAD = rowFunction({
     { label: "note", unit: "text" },
     { label: "side load that sets the bevel", unit: "N/mm" },
   ],
-  relations: [EDGE_BENDING, YIELD_STRENGTH],
-  compute: ({ hrc, behind, angle: side, contact: depth, temperC: _temperC }) => {
-    const { likely, bounded } = yieldBand(hrc);
+  relations: [EDGE_BENDING, YIELD_STRENGTH, YIELD_RATIO],
+  compute: ({ hrc, behind, angle: side, contact: depth, temperC }) => {
+    const { likely, bounded } = yieldBand(hrc, temperC);
     const load = edgeLoad({ behind, angle: side, contact: depth }, likely);
     const bound = bounded ? "; the loads are lower bounds at this hardness" : "";
     return [load.first, load.depth, `${rollOrChip(hrc)}${bound}`, load.whole];
@@ -59,7 +59,7 @@ export const EDGE_FOR_LOAD = scalarFunction({
     temperC: optionalTemper,
   },
   result: { label: "behind the edge", unit: "mm" },
-  relations: [EDGE_BENDING, YIELD_STRENGTH],
-  compute: ({ hrc, load, angle: side, contact: depth, temperC: _temperC }) =>
-    edgeForLoad(load, { angle: side, contact: depth }, yieldBand(hrc).likely),
+  relations: [EDGE_BENDING, YIELD_STRENGTH, YIELD_RATIO],
+  compute: ({ hrc, load, angle: side, contact: depth, temperC }) =>
+    edgeForLoad(load, { angle: side, contact: depth }, yieldBand(hrc, temperC).likely),
 });

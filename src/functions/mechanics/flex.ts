@@ -1,4 +1,4 @@
-import { YIELD_STRENGTH } from "../../core/hardness/strength";
+import { YIELD_RATIO, YIELD_STRENGTH } from "../../core/hardness/strength";
 import { BLADE_SECTION, type Blade, bladeOf } from "../../core/mechanics/beam";
 import { BLADE_FLEX, type HeldBlade, heldBlade } from "../../core/mechanics/flex";
 import { type YieldBand, yieldBand } from "../../core/mechanics/yield";
@@ -83,13 +83,13 @@ export const FLEX = rowFunction({
     { label: "bend at set high", unit: "°" },
     { label: "caution", unit: "text" },
   ],
-  relations: (steel) => [BLADE_FLEX, BLADE_SECTION, YIELD_STRENGTH, ...densityRelations(steel)],
-  compute: ({ density, hrc, load, loadAt: at, heldAt: heldPlace, temperC: _temperC, ...lists }) => {
+  relations: (steel) => [BLADE_FLEX, BLADE_SECTION, YIELD_STRENGTH, YIELD_RATIO, ...densityRelations(steel)],
+  compute: ({ density, hrc, load, loadAt: at, heldAt: heldPlace, temperC, ...lists }) => {
     const stations = stationsOf(lists);
     const blade = bladeOf(stations, density);
     const loaded = loadPlace(stations, heldPlace, at);
     const held = heldBlade(blade, heldPlace, loaded);
-    const strength = hrc === undefined ? undefined : yieldBand(hrc);
+    const strength = hrc === undefined ? undefined : yieldBand(hrc, temperC);
     const [deflection = "", ...stress] = underLoad(held, load, strength);
     const set = strength === undefined ? Array<Answer>(7).fill("") : atSet(held, strength);
     return [deflection, held.stiffness, ...stress, ...set, cautionOf(blade, loaded, strength)];
