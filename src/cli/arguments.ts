@@ -1,3 +1,5 @@
+import { WrongArguments } from "./options";
+
 export const USAGE = `Usage: calc '=FORMULA'          print the value; a spilled result as one JSON array a row,
                                 a sentence that fills several cells of a row printed once
        calc --json '=FORMULA'   print {"formula":...,"value":...} or {"formula":...,"error":...,"message":...}
@@ -7,36 +9,28 @@ Put the formula in single quotes. Exit status: 0 answered, 1 the answer holds an
 with --json - it is 0 and each line says for itself.
 `;
 
-/** A table file that cannot be used, with the sentence for whoever gave it. */
-export class TableRefusal extends Error {}
-
 /** What the command line asks for. */
 export type Request =
   | { readonly kind: "formula"; readonly formula: string; readonly json: boolean; readonly table?: string }
-  | { readonly kind: "lines" }
-  | { readonly kind: "help" }
-  | { readonly kind: "wrong"; readonly reason: string };
+  | { readonly kind: "lines" };
 
 const isOption = (argument: string) => /^--[a-z]/i.test(argument) || argument === "-h";
 
 /** Takes `--table FILE` out of the arguments. */
-function splitTable(args: readonly string[]): { rest: readonly string[]; table?: string; reason?: string } {
+function splitTable(args: readonly string[]): { rest: readonly string[]; table?: string } {
   const at = args.indexOf("--table");
   if (at < 0) return { rest: args };
   const table = args[at + 1];
-  if (table === undefined || isOption(table))
-    return { rest: args, reason: "--table wants the name of a file" };
+  if (table === undefined || isOption(table)) throw new WrongArguments("--table wants the name of a file");
   return { rest: [...args.slice(0, at), ...args.slice(at + 2)], table };
 }
 
-/** Reads the arguments after the script's name. */
+/** Reads the arguments after the script's name. @throws WrongArguments where they cannot be understood. */
 export function readRequest(given: readonly string[]): Request {
   const args = given[0] === "--" ? given.slice(1) : given;
-  if (args.includes("--help") || args.includes("-h")) return { kind: "help" };
-  const { rest, table, reason } = splitTable(args);
-  if (reason !== undefined) return { kind: "wrong", reason };
+  const { rest, table } = splitTable(args);
   const unknown = rest.find((argument) => isOption(argument) && argument !== "--json");
-  if (unknown !== undefined) return { kind: "wrong", reason: `unknown option ${unknown}` };
+  if (unknown !== undefined) throw new WrongArguments(`unknown option ${unknown}`);
   const json = rest.includes("--json");
   return formulaRequest(
     rest.filter((argument) => argument !== "--json"),
@@ -46,12 +40,13 @@ export function readRequest(given: readonly string[]): Request {
 }
 
 function formulaRequest([formula, second]: readonly string[], json: boolean, table?: string): Request {
-  if (formula === undefined || formula.trim() === "") return { kind: "wrong", reason: "no formula given" };
+  if (formula === undefined || formula.trim() === "") throw new WrongArguments("no formula given");
   if (second !== undefined)
-    return { kind: "wrong", reason: "more than one formula given: put it in single quotes, or use --json -" };
+    throw new WrongArguments("more than one formula given: put it in single quotes, or use --json -");
   if (formula !== "-") return { kind: "formula", formula, json, ...(table === undefined ? {} : { table }) };
-  if (table !== undefined) return { kind: "wrong", reason: "--table goes with one formula, not with -" };
-  return json ? { kind: "lines" } : { kind: "wrong", reason: "formulas from standard input need --json" };
+  if (table !== undefined) throw new WrongArguments("--table goes with one formula, not with -");
+  if (!json) throw new WrongArguments("formulas from standard input need --json");
+  return { kind: "lines" };
 }
 
 /** The lines of a text; the end of the last line starts no further one. */

@@ -1,47 +1,64 @@
+import { text } from "node:stream/consumers";
 import { FileRefusal } from "../workbook/file/package/file-refusal";
 import { WrongArguments } from "./options";
 
 /** Exit status: done, an answer that asks for attention, wrong arguments or a refused file, a fault of ours. */
 export const STATUS = { done: 0, attention: 1, refused: 2, fault: 70 } as const;
 
-function complain(name: string, usage: string, thrown: unknown): number {
-  if (thrown instanceof WrongArguments || thrown instanceof FileRefusal) {
-    process.stderr.write(`${name}: ${thrown.message}\n${thrown instanceof WrongArguments ? usage : ""}`);
-    return STATUS.refused;
-  }
-  process.stderr.write(`${name}: ${thrown instanceof Error ? thrown.stack : String(thrown)}\n`);
-  return STATUS.fault;
+/** What a command reads from and writes to. */
+export interface Terminal {
+  /** All of standard input. */
+  input(): Promise<string>;
+  write(words: string): void;
+  complain(words: string): void;
 }
 
-/**
- * Runs a command to its end and sets the exit status of the process.
- *
- * @param usage - Printed for `--help` and after a complaint about the arguments.
- * @param command - Gets the arguments and answers with the exit status.
- */
-export async function runCommand(
-  name: string,
-  usage: string,
-  command: (args: readonly string[]) => Promise<number>,
-): Promise<void> {
-  const args = process.argv.slice(2);
+export interface Command {
+  readonly name: string;
+  /** Printed for `--help` and after a complaint about the arguments. */
+  readonly usage: string;
+  /** Gets the arguments and answers with the exit status. */
+  run(args: readonly string[], terminal: Terminal): Promise<number>;
+}
+
+function complaint({ name, usage }: Command, thrown: unknown): readonly [words: string, status: number] {
+  if (thrown instanceof WrongArguments) return [`${name}: ${thrown.message}\n${usage}`, STATUS.refused];
+  if (thrown instanceof FileRefusal) return [`${name}: ${thrown.message}\n`, STATUS.refused];
+  return [`${name}: ${thrown instanceof Error ? thrown.stack : String(thrown)}\n`, STATUS.fault];
+}
+
+/** A command from its arguments to its exit status. */
+export async function main(command: Command, args: readonly string[], terminal: Terminal): Promise<number> {
   if (args.includes("--help") || args.includes("-h")) {
-    process.stdout.write(usage);
-    return;
+    terminal.write(command.usage);
+    return STATUS.done;
   }
   try {
-    process.exitCode = await command(args);
+    return await command.run(args, terminal);
   } catch (thrown) {
-    process.exitCode = complain(name, usage, thrown);
+    const [words, status] = complaint(command, thrown);
+    terminal.complain(words);
+    return status;
   }
+}
+
+const PROCESS: Terminal = {
+  input: () => text(process.stdin),
+  write: (words) => process.stdout.write(words),
+  complain: (words) => process.stderr.write(words),
+};
+
+/** Runs a command as this process. */
+export async function runCommand(command: Command): Promise<void> {
+  process.exitCode = await main(command, process.argv.slice(2), PROCESS);
 }
 
 const PATIENCE_MS = 1500;
 
 /** Says on standard error what is being done, once the work has taken longer than a reader waits in silence. */
-export function progressLine(name: string): (words: string) => void {
+export function progressLine(name: string, terminal: Terminal): (words: string) => void {
   const start = performance.now();
   return (words) => {
-    if (performance.now() - start > PATIENCE_MS) process.stderr.write(`${name}: ${words} …\n`);
+    if (performance.now() - start > PATIENCE_MS) terminal.complain(`${name}: ${words} …\n`);
   };
 }

@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { extname } from "node:path";
 import { parse } from "papaparse";
 import type { CellValue } from "../engine/cell-value";
-import { TableRefusal } from "./arguments";
+import { FileRefusal } from "../workbook/file/package/file-refusal";
 
 /** A cell of a table; `undefined` where nothing stands. */
 type Filled = CellValue | undefined;
@@ -22,7 +22,7 @@ function fromCsv(file: string, text: string): Filled[][] {
   const { data, errors } = parse<string[]>(text.replace(/^\uFEFF/, ""), { skipEmptyLines: true });
   const [problem] = errors.filter(({ type }) => type === "Quotes");
   if (problem !== undefined) {
-    throw new TableRefusal(`${file}: row ${(problem.row ?? 0) + 1}: ${problem.message}`);
+    throw new FileRefusal(`${file}: row ${(problem.row ?? 0) + 1}: ${problem.message}`);
   }
   return data.map((row) => row.map(fromText));
 }
@@ -30,7 +30,7 @@ function fromCsv(file: string, text: string): Filled[][] {
 function fromValue(value: unknown): Filled {
   if (value === null || value === undefined || value === "") return undefined;
   if (typeof value === "string" || typeof value === "number" || typeof value === "boolean") return { value };
-  throw new TableRefusal("a cell holds a list or an object; give numbers and texts");
+  throw new FileRefusal("a cell holds a list or an object; give numbers and texts");
 }
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>
@@ -39,10 +39,10 @@ const isRecord = (value: unknown): value is Record<string, unknown> =>
 /** A list of lists, or a list of objects whose keys become the headings. */
 function fromJson(file: string, text: string): Filled[][] {
   const rows = parsed(file, text);
-  if (!Array.isArray(rows)) throw new TableRefusal(`${file}: give a list of rows`);
+  if (!Array.isArray(rows)) throw new FileRefusal(`${file}: give a list of rows`);
   if (rows.every((row) => Array.isArray(row))) return rows.map((row) => row.map(fromValue));
   if (!rows.every(isRecord))
-    throw new TableRefusal(`${file}: give every row as a list, or every row as an object`);
+    throw new FileRefusal(`${file}: give every row as a list, or every row as an object`);
   const headings = [...new Set(rows.flatMap((row) => Object.keys(row)))];
   return [
     headings.map((value) => ({ value })),
@@ -54,7 +54,7 @@ function parsed(file: string, text: string): unknown {
   try {
     return JSON.parse(text);
   } catch (problem) {
-    throw new TableRefusal(
+    throw new FileRefusal(
       `${file}: not JSON: ${problem instanceof Error ? problem.message : String(problem)}`,
     );
   }
@@ -65,7 +65,7 @@ function contentOf(file: string): string {
     return readFileSync(file, "utf8");
   } catch (problem) {
     const isMissing = (problem as NodeJS.ErrnoException).code === "ENOENT";
-    throw new TableRefusal(`${file}: ${isMissing ? "there is no such file" : "it cannot be read"}`);
+    throw new FileRefusal(`${file}: ${isMissing ? "there is no such file" : "it cannot be read"}`);
   }
 }
 
@@ -73,13 +73,13 @@ function contentOf(file: string): string {
  * Reads a table for a formula to work on.
  *
  * @param file - A .csv (comma, semicolon or tab between cells) or a .json file.
- * @throws TableRefusal naming the file and what is wrong with it.
+ * @throws FileRefusal naming the file and what is wrong with it.
  */
 export function readTable(file: string): readonly (readonly Filled[])[] {
   const ending = extname(file).toLowerCase();
-  if (ending !== ".csv" && ending !== ".json") throw new TableRefusal(`${file}: give a .csv or a .json file`);
+  if (ending !== ".csv" && ending !== ".json") throw new FileRefusal(`${file}: give a .csv or a .json file`);
   const rows = ending === ".csv" ? fromCsv(file, contentOf(file)) : fromJson(file, contentOf(file));
-  if (rows.length === 0) throw new TableRefusal(`${file}: it holds no rows`);
-  if (rows.length > MOST_ROWS) throw new TableRefusal(`${file}: ${rows.length} rows, more than ${MOST_ROWS}`);
+  if (rows.length === 0) throw new FileRefusal(`${file}: it holds no rows`);
+  if (rows.length > MOST_ROWS) throw new FileRefusal(`${file}: ${rows.length} rows, more than ${MOST_ROWS}`);
   return rows;
 }

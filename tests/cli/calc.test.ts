@@ -1,35 +1,13 @@
-import { spawnSync } from "node:child_process";
-import { readFileSync } from "node:fs";
-import { beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
+import { calc as command } from "../../src/cli/commands/calc";
+import { outcome } from "./in-process";
 
 // 0.95 % carbon in 1095 and 0.60 in 5160 are the middle that the SAE numbering states (SAE J402: the last digits
 // are hundredths of a per cent); the limits are those of SAE J403 and J404. Everything else is the contract of the command.
 
-const root = new URL("../..", import.meta.url).pathname;
-const START = ["src/cli/start.cjs", "src/cli/calc.ts"];
-
-function calc(args: readonly string[], input = "") {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [...START, ...args], {
-    cwd: root,
-    input,
-    encoding: "utf8",
-  });
-  return { status, stdout, stderr };
-}
-
-beforeAll(() => {
-  calc(["1"]);
-}, 120_000);
+const calc = (args: readonly string[], input = "") => outcome(command, args, input);
 
 describe("one formula", () => {
-  it("prints its value and nothing else, as a script of npm too", () => {
-    const npm = spawnSync("npm", ["run", "-s", "calc", "--", '=BLADE.CARBON("1095")'], {
-      cwd: root,
-      encoding: "utf8",
-    });
-    expect(npm).toMatchObject({ status: 0, stdout: "0.95\n", stderr: "" });
-  });
-
   it.each([
     ['=BLADE.CARBON("1095")', "0.95\n"],
     ['blade.carbon("5160")', "0.6\n"],
@@ -38,31 +16,31 @@ describe("one formula", () => {
     ["=2>1", "TRUE\n"],
     ['="quench"&" in oil"', "quench in oil\n"],
     ["-2+1", "-1\n"],
-  ])("%s prints %j", (formula, stdout) => {
-    expect(calc([formula])).toEqual({ status: 0, stdout, stderr: "" });
+  ])("%s prints %j", async (formula, stdout) => {
+    expect(await calc([formula])).toEqual({ status: 0, stdout, stderr: "" });
   });
 
-  it("prints a spilled result as one JSON array a row", () => {
-    const { status, stdout } = calc(['={1,"a, \u00e9";TRUE,0.1}']);
+  it("prints a spilled result as one JSON array a row", async () => {
+    const { status, stdout } = await calc(['={1,"a, \u00e9";TRUE,0.1}']);
     expect({ status, stdout }).toEqual({ status: 0, stdout: '[1,"a, \u00e9"]\n[true,0.1]\n' });
   });
 
-  it("prints an error with its sentence and exits 1", () => {
-    const { status, stdout } = calc(['=BLADE.CARBON("nonsuch steel")']);
+  it("prints an error with its sentence and exits 1", async () => {
+    const { status, stdout } = await calc(['=BLADE.CARBON("nonsuch steel")']);
     expect(status).toBe(1);
     expect(stdout).toMatch(/^#N\/A: [^\n]*nonsuch steel[^\n]*\n$/);
   });
 
-  it("names an unknown function and a near one", () => {
-    expect(calc(['=BLADE.CARBN("1095")'])).toEqual({
+  it("names an unknown function and a near one", async () => {
+    expect(await calc(['=BLADE.CARBN("1095")'])).toEqual({
       status: 1,
       stdout: "#NAME?: no function is called BLADE.CARBN; near: BLADE.CARBON\n",
       stderr: "",
     });
   });
 
-  it("exits 1 for an error inside a spill, which stands in its place", () => {
-    const { status, stdout } = calc(['=BLADE.CARBON({"1095";"nonsuch"})']);
+  it("exits 1 for an error inside a spill, which stands in its place", async () => {
+    const { status, stdout } = await calc(['=BLADE.CARBON({"1095";"nonsuch"})']);
     const rows = stdout
       .trimEnd()
       .split("\n")
@@ -82,16 +60,16 @@ describe("--json", () => {
       { value: [[{ error: "#N/A", message: expect.any(String) }, 0.95]] },
       1,
     ],
-  ])("%s", (formula, expected, status) => {
-    const answer = calc(["--json", formula]);
+  ])("%s", async (formula, expected, status) => {
+    const answer = await calc(["--json", formula]);
     expect(JSON.parse(answer.stdout)).toEqual({ formula, ...expected });
     expect(answer.stdout.split("\n")).toHaveLength(2);
     expect(answer.status).toBe(status);
   });
 
-  it("reads formulas from standard input, one answer a line in order, exit 0", () => {
+  it("reads formulas from standard input, one answer a line in order, exit 0", async () => {
     const lines = ['=BLADE.CARBON("1095")', "=1+", "", '=BLADE.CARBON("nonsuch")', "={1,2}", "  2*3"];
-    const { status, stdout, stderr } = calc(["--json", "-"], `${lines.join("\r\n")}\n`);
+    const { status, stdout, stderr } = await calc(["--json", "-"], `${lines.join("\r\n")}\n`);
     const answers = stdout
       .trimEnd()
       .split("\n")
@@ -109,13 +87,13 @@ describe("--json", () => {
     expect(answers[5]).toMatchObject({ value: 6 });
   });
 
-  it("answers nothing to nothing", () => {
-    expect(calc(["--json", "-"], "")).toEqual({ status: 0, stdout: "", stderr: "" });
+  it("answers nothing to nothing", async () => {
+    expect(await calc(["--json", "-"], "")).toEqual({ status: 0, stdout: "", stderr: "" });
   });
 
-  it("keeps its place over a thousand lines", () => {
+  it("keeps its place over a thousand lines", async () => {
     const lines = Array.from({ length: 1000 }, (_, i) => `=${i}*2`);
-    const { stdout } = calc(["--json", "-"], lines.join("\n"));
+    const { stdout } = await calc(["--json", "-"], lines.join("\n"));
     const answers = stdout
       .trimEnd()
       .split("\n")
@@ -127,22 +105,15 @@ describe("--json", () => {
 describe("wrong arguments", () => {
   it.each([[[]], [[""]], [["--jsn", "=1"]], [["=1", "=2"]], [["-"]]])(
     "%j: usage on standard error, exit 2",
-    (args) => {
-      const { status, stdout, stderr } = calc(args);
+    async (args) => {
+      const { status, stdout, stderr } = await calc(args);
       expect({ status, stdout }).toEqual({ status: 2, stdout: "" });
       expect(stderr).toMatch(/^calc: .+\nUsage: calc/);
     },
   );
 
-  it("shows its usage when asked", () => {
-    expect(calc(["--help"])).toMatchObject({ status: 0, stderr: "" });
-    expect(calc(["--help"]).stdout).toMatch(/^Usage: calc/);
+  it("shows its usage when asked", async () => {
+    expect(await calc(["--help"])).toMatchObject({ status: 0, stderr: "" });
+    expect((await calc(["--help"])).stdout).toMatch(/^Usage: calc/);
   });
-});
-
-it("is a script of the package", () => {
-  const { scripts } = JSON.parse(readFileSync(`${root}package.json`, "utf8")) as {
-    scripts: Record<string, string>;
-  };
-  expect(scripts.calc).toBe(`node ${START.join(" ")}`);
 });

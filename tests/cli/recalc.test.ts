@@ -1,4 +1,3 @@
-import { spawnSync } from "node:child_process";
 import {
   chmodSync,
   copyFileSync,
@@ -12,6 +11,8 @@ import {
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterAll, beforeAll, expect, it } from "vitest";
+import { recalc as command } from "../../src/cli/commands/recalc";
+import { outcome } from "./in-process";
 
 const ROOT = resolve(import.meta.dirname, "../..");
 const SAMPLE = join(ROOT, "tests/workbook/files/written-by-xlsxwriter.xlsx");
@@ -22,13 +23,7 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
-function recalc(...args: string[]) {
-  const { status, stdout, stderr } = spawnSync("node", ["src/cli/start.cjs", "src/cli/recalc.ts", ...args], {
-    cwd: ROOT,
-    encoding: "utf8",
-  });
-  return { status, stdout, stderr };
-}
+const recalc = (...args: string[]) => outcome(command, args);
 
 function copy(name: string): string {
   const path = join(folder, name);
@@ -36,51 +31,57 @@ function copy(name: string): string {
   return path;
 }
 
-it("writes a workbook in place, keeps its mode, leaves nothing beside it, and is then done", () => {
+it("writes a workbook in place, keeps its mode, leaves nothing beside it, and is then done", async () => {
   const file = copy("plan.xlsx");
   chmodSync(file, 0o640);
-  expect(recalc("--check", file)).toMatchObject({
+  expect(await recalc("--check", file)).toMatchObject({
     status: 1,
     stdout: expect.stringContaining("would change"),
   });
   expect(readFileSync(file).equals(readFileSync(SAMPLE))).toBe(true);
-  const first = recalc(file);
+  const first = await recalc(file);
   expect(first).toMatchObject({ status: 0, stderr: "" });
   expect(first.stdout).toContain("2 broken names repaired");
   expect(first.stdout).toContain("Plan lines!L2  it reads another workbook");
   expect(statSync(file).mode & 0o777).toBe(0o640);
   expect(readdirSync(folder)).toEqual(["plan.xlsx"]);
-  expect(recalc("--check", file)).toMatchObject({ status: 0, stdout: expect.stringContaining("0 values") });
+  expect(await recalc("--check", file)).toMatchObject({
+    status: 0,
+    stdout: expect.stringContaining("0 values"),
+  });
 }, 90_000);
 
-it("writes into another file and leaves the first", () => {
+it("writes into another file and leaves the first", async () => {
   const file = copy("first.xlsx");
   const other = join(folder, "second.xlsx");
-  expect(recalc("--output", other, file).status).toBe(0);
+  expect((await recalc("--output", other, file)).status).toBe(0);
   expect(readFileSync(file).equals(readFileSync(SAMPLE))).toBe(true);
-  expect(recalc("--check", other).status).toBe(0);
+  expect((await recalc("--check", other)).status).toBe(0);
 }, 90_000);
 
-it("refuses a workbook that is open, a damaged one and one that is not there, each with a sentence", () => {
+it("refuses a workbook that is open, a damaged one and one that is not there, each with a sentence", async () => {
   const file = copy("open.xlsx");
   const lock = join(folder, ".~lock.open.xlsx#");
   writeFileSync(lock, "");
-  expect(recalc(file)).toMatchObject({
+  expect(await recalc(file)).toMatchObject({
     status: 2,
     stdout: "",
     stderr: expect.stringContaining("close it first"),
   });
   rmSync(lock);
   writeFileSync(file, readFileSync(SAMPLE).subarray(0, 5000));
-  expect(recalc(file)).toMatchObject({
+  expect(await recalc(file)).toMatchObject({
     status: 2,
     stderr: expect.stringMatching(/^recalc: .*damaged or cut short/),
   });
   expect(statSync(file).size).toBe(5000);
-  expect(recalc(join(folder, "none.xlsx"))).toMatchObject({
+  expect(await recalc(join(folder, "none.xlsx"))).toMatchObject({
     status: 2,
     stderr: expect.stringContaining("no such file"),
   });
-  expect(recalc()).toMatchObject({ status: 2, stderr: expect.stringContaining("Usage") });
-  expect(recalc("--wrong", file)).toMatchObject({ status: 2, stderr: expect.stringContaining("--wrong") });
+  expect(await recalc()).toMatchObject({ status: 2, stderr: expect.stringContaining("Usage") });
+  expect(await recalc("--wrong", file)).toMatchObject({
+    status: 2,
+    stderr: expect.stringContaining("--wrong"),
+  });
 }, 90_000);

@@ -1,14 +1,14 @@
-import { spawnSync } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { afterAll, describe, expect, it } from "vitest";
+import { calc as command } from "../../src/cli/commands/calc";
 import { readTable } from "../../src/cli/table-file";
+import { outcome } from "./in-process";
 
 // Starts: 24 good at 0.92 and 12 at 0.95, 90 % sure, are 28 and 14 by the binomial distribution (any statistics library).
 // The rest is the contract of the command.
 
-const root = new URL("../..", import.meta.url).pathname;
 const folder = mkdtempSync(join(tmpdir(), "blade-metallurgy-table-"));
 
 function file(name: string, content: string): string {
@@ -17,29 +17,15 @@ function file(name: string, content: string): string {
   return path;
 }
 
-function calc(...args: string[]) {
-  const { status, stdout, stderr } = spawnSync(
-    process.execPath,
-    ["src/cli/start.cjs", "src/cli/calc.ts", ...args],
-    {
-      cwd: root,
-      encoding: "utf8",
-    },
-  );
-  return { status, stdout, stderr };
-}
-
-beforeAll(() => {
-  calc("1");
-}, 120_000);
+const calc = (...args: string[]) => outcome(command, args);
 
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 const CSV = 'good,steel,yield,own note\n24,52100,0.92,=cmd\n40,nosuch,0.95,"a, b"\n12,1075,"0,95",\n';
 
 describe("a run from a table file", () => {
-  it("is planned line by line from a CSV, a fault in one line leaving the others", () => {
-    const { status, stdout } = calc("--table", file("run.csv", CSV), "=BLADE.RUN_PLAN(TABLE)");
+  it("is planned line by line from a CSV, a fault in one line leaving the others", async () => {
+    const { status, stdout } = await calc("--table", file("run.csv", CSV), "=BLADE.RUN_PLAN(TABLE)");
     const rows = stdout
       .trimEnd()
       .split("\n")
@@ -58,18 +44,18 @@ describe("a run from a table file", () => {
     expect(status).toBe(1);
   });
 
-  it("is the same from JSON, rows as lists or as objects", () => {
+  it("is the same from JSON, rows as lists or as objects", async () => {
     const lists = file("lists.json", '[["good","steel","yield"],[24,"52100",0.92]]');
     const objects = file("objects.json", '[{"good":24,"steel":"52100","yield":0.92}]');
     const formula = "=BLADE.RUN_PLAN(TABLE)";
-    const answer = calc("--table", lists, formula);
+    const answer = await calc("--table", lists, formula);
     expect(answer.status).toBe(0);
     expect(answer.stdout).toContain(",28,");
-    expect(calc("--table", objects, formula).stdout).toBe(answer.stdout);
+    expect((await calc("--table", objects, formula)).stdout).toBe(answer.stdout);
   });
 
-  it("answers in JSON too", () => {
-    const { stdout } = calc("--json", "--table", file("run.csv", CSV), "=ROWS(TABLE)");
+  it("answers in JSON too", async () => {
+    const { stdout } = await calc("--json", "--table", file("run.csv", CSV), "=ROWS(TABLE)");
     expect(JSON.parse(stdout)).toEqual({ formula: "=ROWS(TABLE)", value: 4 });
   });
 });
@@ -78,13 +64,15 @@ describe("what is refused, on standard error and with exit 2", () => {
   it.each([
     ["a missing file", ["--table", "none.csv", "=1"], "calc: none.csv: there is no such file\n"],
     ["another kind of file", ["--table", "run.xlsx", "=1"], "calc: run.xlsx: give a .csv or a .json file\n"],
-  ])("%s", (_, args, sentence) => {
-    expect(calc(...args)).toEqual({ status: 2, stdout: "", stderr: sentence });
+  ])("%s", async (_, args, sentence) => {
+    expect(await calc(...args)).toEqual({ status: 2, stdout: "", stderr: sentence });
   });
 
-  it("a table without its file, or beside formulas from standard input", () => {
-    expect(calc("--table").stderr).toContain("--table wants the name of a file");
-    expect(calc("--json", "--table", "run.csv", "-").stderr).toContain("--table goes with one formula");
+  it("a table without its file, or beside formulas from standard input", async () => {
+    expect((await calc("--table")).stderr).toContain("--table wants the name of a file");
+    expect((await calc("--json", "--table", "run.csv", "-")).stderr).toContain(
+      "--table goes with one formula",
+    );
   });
 });
 

@@ -1,0 +1,43 @@
+import { type Recalculation, recalculate } from "../../workbook/file/patch/recalculate";
+import { readWhole, refuseOpenWorkbook, writeWhole } from "../files";
+import { readOptions, WrongArguments } from "../options";
+import { counted, listedRemarks } from "../remarks";
+import { type Command, progressLine, STATUS, type Terminal } from "../run-command";
+
+const USAGE = `Usage: recalc FILE.xlsx                     calculate every formula anew and write the values into the file
+       recalc --output OTHER.xlsx FILE.xlsx  write into another file
+       recalc --check FILE.xlsx              write nothing; say whether anything would change
+Only values and broken names of our functions are written; everything else in the file stays as it is.
+Exit status: 0 done (with --check: up to date), 1 with --check: out of date, 2 wrong arguments or a file refused.
+`;
+
+function summary(file: string, done: Recalculation, isCheck: boolean): string {
+  const { formulas, changed, repaired, left, cutShort, errors } = done;
+  const verb = isCheck ? "would change" : "changed";
+  const repairs =
+    repaired === 0 ? "" : `, ${counted(repaired, "broken name")} ${isCheck ? "to repair" : "repaired"}`;
+  return (
+    `${file}: ${counted(formulas, "formula")}, ${counted(changed, "value")} ${verb}${repairs}\n` +
+    listedRemarks("Left as they were:", left) +
+    listedRemarks("Only the first value shown:", cutShort) +
+    listedRemarks("Errors:", errors)
+  );
+}
+
+async function run(args: readonly string[], terminal: Terminal): Promise<number> {
+  const { files, flags, values } = readOptions(args, { flags: ["check"], values: ["output"] });
+  const [file, second] = files;
+  if (file === undefined) throw new WrongArguments("no file given");
+  if (second !== undefined) throw new WrongArguments("one file at a time");
+  const read = readWhole(file);
+  const isCheck = flags.has("check");
+  const output = values.output;
+  if (!isCheck && output === undefined) refuseOpenWorkbook(read.path);
+  const done = await recalculate(read.bytes, progressLine("recalc", terminal));
+  if (!isCheck && output !== undefined) writeWhole(output, done.bytes);
+  if (!isCheck && output === undefined && done.isChanged) writeWhole(file, done.bytes, read);
+  terminal.write(summary(file, done, isCheck));
+  return isCheck && done.isChanged ? STATUS.attention : STATUS.done;
+}
+
+export const recalc: Command = { name: "recalc", usage: USAGE, run };

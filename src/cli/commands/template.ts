@@ -1,0 +1,52 @@
+import { existsSync } from "node:fs";
+import { planningFile } from "../../workbook/sheets/planning-file";
+import { planningTemplate, USUAL_ROOM } from "../../workbook/sheets/planning-template";
+import { EMPTY_DATA, exampleData } from "../../workbook/sheets/template-data";
+import { writeWhole } from "../files";
+import { readOptions, WrongArguments } from "../options";
+import { counted } from "../remarks";
+import { type Command, progressLine, STATUS, type Terminal } from "../run-command";
+
+const MOST_LINES = 500;
+
+const USAGE = `Usage: template [--output FILE.xlsx]           write an empty planning workbook ("planning workbook.xlsx")
+       template --lines N [--output FILE.xlsx]   with room for N lines of an order, 1 to ${MOST_LINES} (usually ${USUAL_ROOM})
+       template --demo [--output FILE.xlsx]      filled with an invented run ("run R-07.xlsx")
+       template --force ...                      write over a file that is there
+A sheet for every step from the enquiry to the shipped lot. Its formulas need the add-in, the workbench or the
+command recalc; its values show without.
+Exit status: 0 done, 2 wrong arguments or a file refused.
+`;
+
+function linesAsked(given: string | undefined): number {
+  if (given === undefined) return USUAL_ROOM;
+  const lines = Number(given);
+  if (!Number.isInteger(lines) || lines < 1 || lines > MOST_LINES)
+    throw new WrongArguments(`--lines wants a whole number from 1 to ${MOST_LINES}, not "${given}"`);
+  return lines;
+}
+
+async function run(given: readonly string[], terminal: Terminal): Promise<number> {
+  const args = given.map((argument) => (argument === "-o" ? "--output" : argument));
+  const { files, flags, values } = readOptions(args, {
+    flags: ["demo", "force"],
+    values: ["lines", "output"],
+  });
+  if (files.length > 0) throw new WrongArguments(`name the file with --output, not by itself: ${files[0]}`);
+  const isDemo = flags.has("demo");
+  const output = values.output ?? (isDemo ? "run R-07.xlsx" : "planning workbook.xlsx");
+  if (existsSync(output) && !flags.has("force"))
+    throw new WrongArguments(
+      `${output} is there already: give --force to write over it, or --output another`,
+    );
+  const model = planningTemplate(isDemo ? exampleData() : EMPTY_DATA, linesAsked(values.lines));
+  progressLine("template", terminal)("calculating");
+  const bytes = await planningFile(model);
+  writeWhole(output, bytes);
+  terminal.write(
+    `${output}: ${counted(model.sheets.length, "sheet")} and the lists, ${bytes.length} bytes\n`,
+  );
+  return STATUS.done;
+}
+
+export const template: Command = { name: "template", usage: USAGE, run };

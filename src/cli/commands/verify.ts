@@ -1,0 +1,102 @@
+import type { CellRemark } from "../../workbook/file/patch/recalculate";
+import { COMPUTED_BY } from "../../workbook/share/provenance";
+import { plainContent } from "../../workbook/share/values";
+import { TOLERANCE } from "../../workbook/share/verify/agreement";
+import type { Cause, Difference } from "../../workbook/share/verify/causes";
+import { type Verification, verifyCopy } from "../../workbook/share/verify/verify-copy";
+import { readWhole } from "../files";
+import { readOptions, WrongArguments } from "../options";
+import { counted, listedRemarks } from "../remarks";
+import { type Command, progressLine, STATUS, type Terminal } from "../run-command";
+
+const USAGE = `Usage: verify [--tolerance PART] LIVE.xlsx COPY.xlsx
+Calculates LIVE.xlsx anew, compares every value of the shared copy with it, and checks the SHA-256 that the copy
+states. Numbers agree when they lie within PART of the larger one, and at the least of 1 (${TOLERANCE} unless given).
+Neither file is written. The SHA-256 shows a change made after the copy was made; it is no signature.
+Exit status: 0 all agrees, 1 something differs, 2 wrong arguments or a file refused.
+`;
+
+const TITLES: Readonly<Record<Cause, string>> = {
+  typed: "Typed otherwise in the two files:",
+  formula: "The formula is another one than the copy's note keeps:",
+  clock: "The formula asks for the time or a random number:",
+  stored: "Not calculated here; the live file holds another value than the copy:",
+  version: "The copy was calculated by another version or data edition, which may be why:",
+  follows: "Follow from the cells above:",
+  unexplained: "No reason found; the copy may have been altered:",
+};
+
+function inWords({ sheet, cell, live, shared }: Difference): CellRemark {
+  const [ours, theirs] = [live, shared].map((content) => plainContent(content) || "empty");
+  return { sheet, cell, text: `live ${ours}, copy ${theirs}` };
+}
+
+function differencesInWords(differences: readonly Difference[]): string {
+  const causes = Object.keys(TITLES) as Cause[];
+  const listed = causes.map((cause) => {
+    const cells = differences.filter((difference) => difference.cause === cause);
+    return listedRemarks(TITLES[cause], cells.map(inWords));
+  });
+  return listed.join("");
+}
+
+function origin({ computedBy, isThisVersion, date }: Verification): string {
+  if (computedBy === undefined) return "The copy has no Provenance sheet that says what calculated it.\n";
+  const given = date === undefined ? "" : `, date given by the sender: ${date}`;
+  const here = isThisVersion ? ", as here" : `; here: ${COMPUTED_BY}`;
+  return `Calculated by ${computedBy}${here}${given}\n`;
+}
+
+const DIGESTS: Readonly<Record<Verification["digest"], string>> = {
+  "as stated": "SHA-256 of the values: as stated\n",
+  "not as stated": "SHA-256 of the values: NOT as stated; the copy was changed after it was made\n",
+  "not stated": "SHA-256 of the values: not stated\n",
+};
+
+const sheetsOnly = (where: string, names: readonly string[]) =>
+  names.length === 0 ? "" : `Sheets only in the ${where}: ${names.join(", ")}\n`;
+
+/** Sheets left out on purpose are told apart from sheets that someone took out later. */
+function leftOut({ sheetsOfLive, leftOut: count }: Verification): string {
+  const isStated = count === sheetsOfLive.length;
+  return isStated && count > 0
+    ? `Left out by the sender: ${counted(count, "sheet")}\n`
+    : sheetsOnly(`live workbook (the copy says ${count} left out)`, sheetsOfLive);
+}
+
+function summary(file: string, found: Verification): string {
+  const differ = found.differences.length;
+  return (
+    `${file}: ${counted(found.cells, "value")} compared, ${differ === 0 ? "none differs" : `${differ} differ`}\n` +
+    origin(found) +
+    DIGESTS[found.digest] +
+    leftOut(found) +
+    sheetsOnly("copy", found.sheetsOfCopy) +
+    listedRemarks("Formulas in the copy, which should hold values only:", found.formulas) +
+    differencesInWords(found.differences)
+  );
+}
+
+function toleranceIn(text: string | undefined): number {
+  if (text === undefined) return TOLERANCE;
+  const tolerance = Number(text);
+  if (text.trim() !== "" && tolerance >= 0 && tolerance < 1) return tolerance;
+  throw new WrongArguments(`--tolerance is ${text}; give a part from 0 up to 1, such as 0.001`);
+}
+
+async function run(args: readonly string[], terminal: Terminal): Promise<number> {
+  const { files, values } = readOptions(args, { flags: [], values: ["tolerance"] });
+  const [live, copy, third] = files;
+  if (live === undefined || copy === undefined || third !== undefined)
+    throw new WrongArguments("give two files: the live workbook and the copy");
+  const tolerance = toleranceIn(values.tolerance);
+  const [ours, theirs] = [readWhole(live), readWhole(copy)];
+  const found = await verifyCopy(ours.bytes, theirs.bytes, {
+    tolerance,
+    onProgress: progressLine("verify", terminal),
+  });
+  terminal.write(summary(copy, found));
+  return found.isSound ? STATUS.done : STATUS.attention;
+}
+
+export const verify: Command = { name: "verify", usage: USAGE, run };
