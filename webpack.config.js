@@ -150,9 +150,14 @@ module.exports = async (env = {}, argv = {}) => {
   };
 };
 
+/**
+ * The functions load with every workbook that holds one of them. 150 kB held 95 functions; mechanics, stainless and
+ * air-hardening steels and the story of a blade brought them to 171 kB, measured part by part with this build. About
+ * 6 kB of that is modules that the pane also imports, which keeps the bundler from joining them with the rest.
+ */
 function budget() {
   return new BundleBudgetPlugin([
-    { title: "functions", fits: (name) => name === "functions.js", gzipLimit: 150_000 },
+    { title: "functions", fits: (name) => name === "functions.js", gzipLimit: 178_000 },
     { title: "task pane", fits: isPaneFile, gzipLimit: 60_000 },
     { title: "list of functions and sources, on demand", fits: isReference, gzipLimit: 25_000 },
     { title: "maker of workbooks, on demand", fits: isFileMaker, gzipLimit: 500_000 },
