@@ -24,7 +24,9 @@ import type { Results } from "../../engine/results";
 import { watchResults } from "../../engine/watch";
 import { type CellSentence, cellSentences } from "./cell-sentence";
 import { guardLayers } from "./guard-layers";
+import { guardNumberMarks } from "./guard-number-marks";
 import { guardValidation } from "./guard-validation";
+import { offerWords } from "./offered-words";
 
 type Configured = readonly [PluginCtor<Plugin>, unknown];
 
@@ -85,10 +87,12 @@ export function startGrid(container: HTMLElement): StartedGrid {
   const api = FUniver.newAPI(univer);
   const injector = univer.__getInjector();
   guardCalculations(injector);
+  guardNumberMarks(injector);
   const results = watchResults(injector);
   const drawn = async () => {
     await injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
     guardValidation(injector);
+    offerWords(api, injector);
   };
   return { api, results, sentenceOf: cellSentences(injector, results), drawn };
 }

@@ -71,13 +71,15 @@ function packageName(file) {
  * leave that in globals of their own.
  */
 const GLOBALS = {
+  react: "React",
   "@univerjs/core": "UniverCore",
   "@univerjs/core/facade": "UniverCoreFacade",
   "@univerjs/engine-formula": "UniverEngineFormula",
   "@univerjs/engine-render": "UniverEngineRender",
   "@univerjs/sheets": "UniverSheets",
   "@univerjs/sheets-formula": "UniverSheetsFormula",
-  "@univerjs/preset-sheets-core": "Object.assign({}, UniverEngineRender, UniverPresetSheetsCore)",
+  "@univerjs/preset-sheets-core":
+    "Object.assign({}, UniverEngineRender, UniverUi, UniverSheetsUi, UniverPresetSheetsCore)",
   "@univerjs/preset-sheets-core/locales/en-US": "UniverPresetSheetsCoreEnUS",
   "@univerjs/preset-sheets-conditional-formatting": "UniverPresetSheetsConditionalFormatting",
   "@univerjs/preset-sheets-conditional-formatting/locales/en-US":
