@@ -1,4 +1,4 @@
-import { type Injector, toDisposable } from "@univerjs/core";
+import { type Injector, LifecycleService, toDisposable } from "@univerjs/core";
 import { SheetInterceptorService } from "@univerjs/sheets";
 
 /** The setting that the handler in question asks for, in its last step. */
@@ -10,6 +10,16 @@ const ITS_SETTING = "disableForceStringMark";
  * a third of the time that an edit took.
  */
 export function guardNumberMarks(injector: Injector): void {
+  // The service stands from the first stage on that the grid reaches with its first workbook.
+  let isGuarded = false;
+  injector.get(LifecycleService).lifecycle$.subscribe(() => {
+    if (isGuarded || !injector.has(SheetInterceptorService)) return;
+    isGuarded = true;
+    guard(injector);
+  });
+}
+
+function guard(injector: Injector): void {
   const service = injector.get(SheetInterceptorService);
   const intercept = service.intercept.bind(service) as (...given: readonly unknown[]) => unknown;
   const guarded = (point: unknown, interceptor: { readonly handler?: unknown }) =>
