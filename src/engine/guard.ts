@@ -2,6 +2,7 @@ import type { Injector } from "@univerjs/core";
 import { ErrorType, ErrorValueObject, Interpreter } from "@univerjs/engine-formula";
 import { repairArrayConstants } from "./array-constants";
 import { guardDependencies } from "./dependency-guard";
+import { repairFormulaCache } from "./formula-cache";
 import { rememberDependencies } from "./known-dependencies";
 
 type Execute = Interpreter["execute"];
@@ -13,6 +14,7 @@ type Execute = Interpreter["execute"];
  */
 export function guardCalculations(injector: Injector): void {
   repairArrayConstants();
+  repairFormulaCache();
   guardDependencies(injector);
   rememberDependencies(injector);
   const interpreter = injector.get(Interpreter);
