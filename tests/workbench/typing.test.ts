@@ -1,0 +1,140 @@
+import { resolve } from "node:path";
+import { Worker } from "node:worker_threads";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test, vi } from "vitest";
+import { cellName, readCellName } from "../../src/formula/addresses";
+import { Session } from "./session";
+
+vi.setConfig({ testTimeout: 600_000, hookTimeout: 180_000 });
+
+/** `TYPED_ENTRIES=200` for the long form; a run of the tests makes do with fewer. */
+const ENTRIES = Number(process.env.TYPED_ENTRIES ?? 24);
+/** `TYPED_FILE` names another plan to type into, one of 60 lines, say. */
+const FILE = process.env.TYPED_FILE;
+const KEY_MS = 30;
+const MOST_PAUSE_MS = 400;
+
+/** Where the sheet of lines is typed into, rows and columns counted from 0. */
+const LINES = { row: 5, rows: 4, item: 1, steel: 2 };
+
+const NAMES = ["Hollow Hill", "Tern chef 210", "Alder", "Long word here"];
+const STEELS = ["5160", "1095", "80CrV2", "O1", "52100"];
+
+/** Keeps one core of the machine busy beside the browser. */
+const burner = () => new Worker("const until = () => true; while (until()) Math.sqrt(2);", { eval: true });
+
+let session: Session;
+let load: Worker;
+
+beforeAll(async () => {
+  session = await Session.start();
+  load = burner();
+});
+
+afterAll(async () => {
+  await load?.terminate();
+  await session?.end();
+});
+
+/** Numbers from 0 to 1, the same at each run (a multiplicative congruential generator, Park and Miller 1988). */
+function repeatable(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (state * 16807) % 2147483647;
+    return state / 2147483647;
+  };
+}
+
+/** Hands at the keyboard: keys go to whatever has the focus, and where the cell is, the hands know by themselves. */
+class Hands {
+  private at = { row: 0, column: 0 };
+
+  constructor(private readonly page: Page) {}
+
+  /** A press on a cell of the picture gives the grid the focus, once it has drawn its sheet. */
+  async settle(): Promise<void> {
+    const pressed = async () => {
+      const grid = await this.page.locator("#grid").boundingBox();
+      await this.page.mouse.click((grid?.x ?? 0) + 90, (grid?.y ?? 0) + 230);
+      await this.page.waitForTimeout(500);
+      return this.page.evaluate(() => document.activeElement?.getAttribute("contenteditable"));
+    };
+    await expect.poll(pressed, { timeout: 60_000, interval: 500 }).toBe("true");
+    this.at = readCellName(await this.page.inputValue("#cell-address")) ?? this.at;
+  }
+
+  async press(key: string): Promise<void> {
+    await this.page.keyboard.press(key);
+    await this.page.waitForTimeout(KEY_MS);
+  }
+
+  async go(row: number, column: number): Promise<void> {
+    const times = async (key: string, count: number) => {
+      for (let step = 0; step < count; step += 1) await this.press(key);
+    };
+    await times("ArrowDown", row - this.at.row);
+    await times("ArrowUp", this.at.row - row);
+    await times("ArrowRight", column - this.at.column);
+    await times("ArrowLeft", this.at.column - column);
+    this.at = { row, column };
+  }
+
+  async type(text: string, end: "Enter" | "Tab"): Promise<void> {
+    for (const letter of text) await this.press(letter === " " ? "Space" : letter);
+    await this.press(end);
+    this.at =
+      end === "Enter" ? { ...this.at, row: this.at.row + 1 } : { ...this.at, column: this.at.column + 1 };
+  }
+}
+
+/** Types entries in turn into cells of items and of steels; gives what each cell ought to hold. */
+async function typeEntries(page: Page, { row, rows, item, steel } = LINES): Promise<Map<string, string>> {
+  const random = repeatable(11);
+  const one = <T>(of: readonly T[]) => of[Math.floor(random() * of.length)] as T;
+  const hands = new Hands(page);
+  await hands.settle();
+  const wanted = new Map<string, string>();
+  for (let entry = 0; entry < ENTRIES; entry += 1) {
+    const column = one([item, steel]);
+    const line = row + Math.floor(random() * rows);
+    await hands.go(line, column);
+    const text = one(column === steel ? STEELS : NAMES);
+    await hands.type(text, one(["Enter", "Tab"]));
+    wanted.set(cellName(line, column), text);
+    await page.waitForTimeout(random() * MOST_PAUSE_MS);
+  }
+  return wanted;
+}
+
+/** What cells hold, read through the field above the grid. */
+async function held(page: Page, addresses: Iterable<string>): Promise<Map<string, string>> {
+  const found = new Map<string, string>();
+  await page.waitForTimeout(1500);
+  for (const address of addresses) {
+    await page.fill("#cell-address", address);
+    await page.press("#cell-address", "Enter");
+    await expect.poll(() => page.inputValue("#cell-address"), { timeout: 30_000 }).toBe(address);
+    await page.waitForTimeout(150);
+    found.set(address, await page.inputValue("#cell-content"));
+  }
+  return found;
+}
+
+test("in the demo no letter is lost and every entry stands in its cell", async () => {
+  const { page } = await session.open();
+  const wanted = await typeEntries(page);
+  expect(await held(page, wanted.keys())).toEqual(wanted);
+  await page.close();
+});
+
+test("in the planning template no letter is lost and every entry stands in its cell", async () => {
+  const { page } = await session.open();
+  if (FILE === undefined) await page.click("#new-run");
+  else await page.setInputFiles("#file", resolve(FILE));
+  await page.locator("#notice-words", { hasText: /new run|Opened/ }).waitFor({ timeout: 120_000 });
+  await page.locator("#sheets button", { hasText: /^Lines$/ }).click();
+  await page.locator('#sheets [aria-current="true"]', { hasText: /^Lines$/ }).waitFor();
+  const wanted = await typeEntries(page);
+  expect(await held(page, wanted.keys())).toEqual(wanted);
+  await page.close();
+});
