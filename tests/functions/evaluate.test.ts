@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { InvalidValue, NotAvailable, Refusal } from "../../src/core/refusal";
+import { NotAvailable, Refusal } from "../../src/core/refusal";
 import type { Cells } from "../../src/functions/cells";
 import { rowFunction, scalarFunction, tableFunction } from "../../src/functions/declare";
 import { evaluate } from "../../src/functions/evaluate";
@@ -281,13 +281,6 @@ describe("tables", () => {
 
   test("nothing filled in gives nothing", () => {
     expect(shown(evaluate(PAIRS, [null, null]))).toEqual([[""]]);
-  });
-});
-
-describe("refusals are of two kinds only", () => {
-  test("codes", () => {
-    expect(new InvalidValue("x").code).toBe("#VALUE!");
-    expect(new NotAvailable("x").code).toBe("#N/A");
   });
 });
 

@@ -3,7 +3,7 @@ import { frozenNames, namesNow } from "./frozen-names";
 
 /*
  * A formula in a workbook knows a function by its name and an argument by its place. A new function, or a
- * new argument that may be left out at the end, is frozen by `npm run fuzz -- --freeze`; anything else
+ * new argument that may be left out at the end, is frozen by `npm run freeze`; anything else
  * that this test shows breaks workbooks.
  */
 const frozen = frozenNames();

@@ -1,14 +1,11 @@
-import { writeFileSync } from "node:fs";
 import { catalogue } from "../../src/functions/catalogue";
 import type { WorksheetFunction } from "../../src/functions/declare";
-import { FROZEN_NAMES, namesNow } from "./frozen-names";
 import { fuzzFunction, type Outcome } from "./fuzz-function";
 
 /**
  * `npm run fuzz -- --seconds 30 --seed 1 --only CUT_PLAN`: every function with arguments of every kind.
  *
  * Without `--seconds`, 10 000 calls where a call costs under 0.1 ms and 30 s a function elsewhere.
- * `--freeze` writes down the names and arguments that workbooks may rely on, and calls nothing.
  */
 const USUAL_SECONDS = 30;
 const USUAL_CALLS = 10_000;
@@ -31,13 +28,6 @@ function effortFor(trial: Outcome): number {
 }
 
 const limit = Number(seconds ?? USUAL_SECONDS) * 1000;
-
-function freeze(): void {
-  const lines = Object.entries(namesNow()).map(
-    ([name, meaning]) => `  ${JSON.stringify(name)}: ${JSON.stringify(meaning)}`,
-  );
-  writeFileSync(FROZEN_NAMES, `{\n${lines.join(",\n")}\n}\n`);
-}
 
 function tried(fn: WorksheetFunction): Outcome {
   const trial = fuzzFunction(fn, { calls: TRIAL_CALLS, limit, seed });
@@ -66,5 +56,4 @@ function fuzzAll(): void {
   if (broken > 0) process.exitCode = 1;
 }
 
-if (process.argv.includes("--freeze")) freeze();
-else fuzzAll();
+fuzzAll();
