@@ -58,7 +58,7 @@ describe("FLEX", () => {
   test("a point cannot be loaded", () => {
     expect(
       first(FLEX, [[0], [300]], [[40], [0]], [[5], [0]], "diamond", ...Array(6).fill(null), 52, 10),
-    ).toMatch(/comes to nothing there/);
+    ).toMatch(/comes to nothing/);
   });
 
   test("a force may state its unit", () => {
@@ -139,5 +139,18 @@ test("a blade tempered low takes its set earlier than its hardness says", () => 
   expect(at(150)).toBeLessThan(at(250));
   expect(first(EDGE_LOAD, 56, 0.4, 15, null, 150)).toBeLessThan(
     Number(first(EDGE_LOAD, 56, 0.4, 15, null, 250)),
+  );
+});
+
+test.each([1e-300, 5e-324, 1e-9])("a size of %d is refused with a sentence, never a fault", (tiny) => {
+  for (const fn of [FLEX, RING, BLADE_AT, THICKNESS_FOR_FLEX]) {
+    for (const at of [1, 2]) {
+      const given = SWORD.map((value, index) => (index === at ? tiny : value));
+      const sentence = fn === BLADE_AT ? first(fn, 100, ...given) : first(fn, ...given, 2);
+      expect(sentence).toMatch(/#VALUE! the blade is at most/);
+    }
+  }
+  expect(first(RING, [[0], [100], [200]], [[30], [tiny], [30]], 3)).toMatch(
+    /comes to nothing between its ends/,
   );
 });

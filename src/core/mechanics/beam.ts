@@ -48,6 +48,25 @@ export interface BladeSection extends SectionProperties {
   readonly thickness: number;
 }
 
+/** Under this a blade is no beam [mm] */
+const THINNEST = 0.01;
+
+/** Refuses a blade that is nowhere as thick or wide as a hair: figures in another unit, or cells that hold next to nothing. */
+function checkSubstance(stations: readonly Station[]): void {
+  const widest = Math.max(...stations.map(({ width }) => width));
+  const thickest = Math.max(...stations.map(({ thickness }) => thickness));
+  if (widest >= THINNEST && thickest >= THINNEST) return;
+  throw new InvalidValue(
+    `the blade is at most ${quantityText(widest, "mm")} wide and ${quantityText(thickest, "mm")} thick: ` +
+      `give width and thickness in mm, from ${quantityText(THINNEST, "mm")} somewhere`,
+  );
+}
+
+/** True where there is metal enough to bend or to hold a load. */
+export function hasSubstance({ width, thickness, secondMoment }: BladeSection): boolean {
+  return width >= THINNEST && thickness >= THINNEST && secondMoment > 0;
+}
+
 /** The station before a place and the one after it. */
 function panelAt(resolved: readonly ResolvedStation[], x: number): [ResolvedStation, ResolvedStation] {
   let low = 0;
@@ -69,6 +88,7 @@ function panelAt(resolved: readonly ResolvedStation[], x: number): [ResolvedStat
  */
 export function bladeOf(stations: readonly Station[], density: number): Blade {
   const { mass } = bladeProperties(stations, density);
+  checkSubstance(stations);
   const resolved = resolveStations(stations);
   const places = resolved.map(({ x }) => x);
   const at = (x: number) => {

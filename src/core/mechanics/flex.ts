@@ -1,7 +1,7 @@
 import { quantityText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
 import { relation } from "../relation";
-import { type Blade, checkOnBlade, ELASTIC_MODULUS, stepsAlong } from "./beam";
+import { type Blade, checkOnBlade, ELASTIC_MODULUS, hasSubstance, stepsAlong } from "./beam";
 import { rootBetween } from "./root";
 
 /** Steps of the integration along the bent blade: better than 1e-6 of the deflection. */
@@ -186,9 +186,10 @@ function checkHold(blade: Blade, held: number, load: number): void {
         "the load must lie beyond the place where the blade is held, toward the tip",
     );
   }
-  if (blade.at(load).secondMoment > 0) return;
+  const empty = [load, ...blade.places].find((x) => x >= held && x <= load && !hasSubstance(blade.at(x)));
+  if (empty === undefined) return;
   throw new InvalidValue(
-    `load at ${quantityText(load, "mm")}: the blade comes to nothing there; load it a little before the tip`,
+    `at ${quantityText(empty, "mm")} the blade comes to nothing; load it a little before the tip`,
   );
 }
 

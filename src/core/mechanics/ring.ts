@@ -1,8 +1,9 @@
+import { quantityText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
 import { relation } from "../relation";
 import { gaussRule } from "../shape/gauss";
 import { addBlock, type Banded, bandedZeros, factor, solve, times } from "./banded";
-import { type Blade, ELASTIC_MODULUS, stepsAlong } from "./beam";
+import { type Blade, ELASTIC_MODULUS, hasSubstance, stepsAlong } from "./beam";
 import { rootBetween } from "./root";
 
 /** Elements along the blade; each panel between stations gets two at least. */
@@ -271,6 +272,15 @@ function checkFitting({ mass, position, inertia }: Fitting): void {
   );
 }
 
+/** A blade that comes to nothing between its ends is two blades. */
+function checkBetweenEnds(blade: Blade): void {
+  const empty = blade.places.slice(1, -1).find((x) => !hasSubstance(blade.at(x)));
+  if (empty === undefined) return;
+  throw new InvalidValue(
+    `at ${quantityText(empty, "mm")} the blade comes to nothing between its ends: give width and thickness in mm`,
+  );
+}
+
 /**
  * The first two bending frequencies of a free blade with its fittings, and the quiet points of the first.
  *
@@ -283,6 +293,7 @@ function checkFitting({ mass, position, inertia }: Fitting): void {
  */
 export function ring(blade: Blade, fittings: readonly Fitting[]): Ring {
   fittings.forEach(checkFitting);
+  checkBetweenEnds(blade);
   const system = systemOf(blade, fittings);
   const shifted = shiftedStiffness(system, blade);
   const found = rigidModes(system);
