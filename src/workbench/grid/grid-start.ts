@@ -23,6 +23,7 @@ import { registration } from "../../engine/register";
 import type { Results } from "../../engine/results";
 import { watchResults } from "../../engine/watch";
 import { type CellSentence, cellSentences } from "./cell-sentence";
+import { guardEditor } from "./guard-editor";
 import { guardLayers } from "./guard-layers";
 import { guardNumberMarks } from "./guard-number-marks";
 import { guardValidation } from "./guard-validation";
@@ -92,6 +93,7 @@ export function startGrid(container: HTMLElement): StartedGrid {
   const drawn = async () => {
     await injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
     guardValidation(injector);
+    guardEditor(injector);
     offerWords(api, injector);
   };
   return { api, results, sentenceOf: cellSentences(injector, results), drawn };
