@@ -24,7 +24,8 @@ export const YIELD_STRENGTH = relation({
 export const YIELD_RATIO = relation({
   title: "Yield strength as a share of the tensile strength, by temper",
   source: "strength-by-temper",
-  locator: "0.53 at 90 °C, 0.70 at 150 °C, 0.87 at 205 °C, 0.90 from 415 °C; straight between",
+  locator:
+    "0.53 at 90 °C (194 °F), 0.70 at 150 °C (302 °F), 0.87 at 205 °C (401 °F), 0.90 from 415 °C (779 °F); straight between",
   evidence: "fitted",
   inputs: { temperC: { label: "temper", unit: "°C", min: 90, max: 700 } },
   output: { label: "yield strength", unit: "MPa" },
