@@ -1,5 +1,7 @@
 import { Refusal } from "../../src/core/refusal";
 import { allGrades } from "../../src/core/steel/grades";
+import { SYSTEMS } from "../../src/core/steel/steel";
+import table from "../../src/data/steel/grades.json";
 import { catalogue } from "../../src/functions/catalogue";
 import type { Cell } from "../../src/functions/cells";
 import type { WorksheetFunction } from "../../src/functions/declare";
@@ -54,8 +56,24 @@ function countOf(fn: WorksheetFunction): GradeCount {
   return { values: all.length - sentences, sentences };
 }
 
-/** Counts of every function, by the alphabet. */
-export function gradeCounts(): Readonly<Record<string, GradeCount>> {
+/** Rows of the grade table by system, and by the shape of their limit of carbon. */
+function tableCounts(): Readonly<Record<string, number>> {
+  const carbon = allGrades().map(({ limits }) => limits.C);
+  const bySystem = SYSTEMS.map((system) => [
+    `rows of ${system}`,
+    table.rows.filter((row) => row[2] === system).length,
+  ]);
+  return {
+    "rows of the grade table": table.rows.length,
+    ...Object.fromEntries(bySystem),
+    "carbon as a range": carbon.filter((bounds) => bounds?.low != null && bounds.high != null).length,
+    "carbon as a maximum": carbon.filter((bounds) => bounds?.low === null).length,
+    "carbon as a minimum": carbon.filter((bounds) => bounds?.high === null).length,
+  };
+}
+
+/** What an added grade changes: counts of every function by the alphabet, then those of the table. */
+export function gradeCounts(): Readonly<Record<string, GradeCount | number>> {
   const names = steelFunctions.map((fn) => [fn.name, countOf(fn)] as const);
-  return Object.fromEntries(names.sort(([a], [b]) => (a < b ? -1 : 1)));
+  return { ...Object.fromEntries(names.sort(([a], [b]) => (a < b ? -1 : 1))), ...tableCounts() };
 }
