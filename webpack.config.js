@@ -39,6 +39,30 @@ function scripts() {
   return { test: /\.ts$/, loader: "ts-loader", options };
 }
 
+/** Parts of a table that only a reader of the file needs. */
+const FOR_READERS = ["note", "seen", "quality", "errata"];
+
+/** Tables of the literature without what no code reads: the functions load with every workbook. */
+function tables() {
+  const shortened = (text) => {
+    const table = JSON.parse(text);
+    for (const part of FOR_READERS) delete table[part];
+    return table;
+  };
+  // Rows are read by place: only their number counts, but for the hardness tables, which name their scales.
+  const counted = (text) => {
+    const table = shortened(text);
+    return "rows" in table && "columns" in table
+      ? { ...table, columns: Object.keys(table.columns).map(() => 0) }
+      : table;
+  };
+  const rule = (test, parse) => ({ test, type: "json", parser: { parse } });
+  return [
+    rule(/src[\\/]data[\\/](?:hardness|inspection)[\\/].*\.json$/, shortened),
+    rule(/src[\\/]data[\\/](?!sources|hardness|inspection)\w+[\\/].*\.json$/, counted),
+  ];
+}
+
 function styles() {
   return {
     test: /\.css$/,
@@ -133,7 +157,7 @@ module.exports = async (env = {}, argv = {}) => {
       clean: { keep: /^library\// },
     },
     resolve: { extensions: [".ts", ".js"] },
-    module: { rules: [scripts(), styles(), { resourceQuery: /raw/, type: "asset/source" }] },
+    module: { rules: [scripts(), ...tables(), styles(), { resourceQuery: /raw/, type: "asset/source" }] },
     plugins: [
       new MiniCssExtractPlugin({ filename: "[name].css", chunkFilename: "page-[name].[contenthash:8].css" }),
       page(isVendorOffice),

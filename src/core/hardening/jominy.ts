@@ -10,9 +10,9 @@ import { GRADE_SERIES, gradeHardenability } from "./grade-series";
 import { usualHardening } from "./hardening-temperature";
 import { IDEAL_DIAMETER, idealDiameter } from "./ideal-diameter";
 import { initialHardness } from "./initial-hardness";
-import { retainedAustenite } from "./martensite";
+import { HRC_PER_PERCENT_AUSTENITE, retainedAustenite } from "./martensite";
 import { solutionAt, withinFactors } from "./max-section";
-import { HRC_PER_PERCENT_AUSTENITE, martensiteHardness } from "./quenched";
+import { martensiteHardness } from "./quenched";
 
 /** Effect of the austenite grain on the ideal diameter. */
 export const GRAIN_EFFECT = relation({

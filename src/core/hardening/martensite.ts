@@ -17,6 +17,9 @@ export const MARTENSITE_START = relation({
   },
 });
 
+/** Hardness that retained austenite costs [HRC for each %]. */
+export const HRC_PER_PERCENT_AUSTENITE = 0.15;
+
 /** Austenite left after the quench. */
 export const RETAINED_AUSTENITE = relation({
   title: "Retained austenite after the quench",

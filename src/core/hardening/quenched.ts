@@ -11,8 +11,9 @@ import { grouped, number, records, sourceKey, text } from "../table";
 import { CARBIDE_CARBON, dissolvedAt } from "./dissolved";
 import { usualHardening } from "./hardening-temperature";
 import { initialHardness } from "./initial-hardness";
-import { retainedAustenite } from "./martensite";
+import { HRC_PER_PERCENT_AUSTENITE, retainedAustenite } from "./martensite";
 import { isMartensiticStainless, STAINLESS_HARDNESS, stainlessLevel } from "./stainless";
+import { ROOM_C, subZeroGain } from "./sub-zero";
 
 /** Initial hardness of the Jominy calculation. */
 export const INITIAL_HARDNESS = relation({
@@ -47,7 +48,6 @@ export const HIGH_CARBON_HARDNESS = relation({
 
 const JOIN_CARBON = 0.6;
 const LIMIT_HRC = 69;
-export const HRC_PER_PERCENT_AUSTENITE = 0.15;
 
 /** Hardness of martensite without retained austenite, HRC; continuous at 0.60 % C. */
 export function martensiteHardness(carbon: number): number {
@@ -117,11 +117,18 @@ function stainlessQuenched(steel: Steel, hardenC: number | undefined): Quenched 
  *
  * @param steel - A grade or an analysis.
  * @param hardenC - Hardening temperature in °C; left out, the middle of the published window.
+ * @param quenchToC - Coldest temperature straight after the quench [°C]; a freezer turns part of the austenite.
  * @returns HRC, the hardening temperature used in °C and the source.
  * @throws NotAvailable outside 0.10 to 1.15 % C in solution, above 1.8 % Cr unless the grade's own
  * sheet prints it, and where `dissolvedAt` refuses.
  */
-export function quenchedHardness(steel: Steel, hardenC?: number): Quenched {
+export function quenchedHardness(steel: Steel, hardenC?: number, quenchToC = ROOM_C): Quenched {
+  const atRoom = quenchedToRoom(steel, hardenC);
+  if (quenchToC === ROOM_C) return atRoom;
+  return { ...atRoom, hrc: atRoom.hrc + subZeroGain(steel, hardenC, quenchToC).hrc };
+}
+
+function quenchedToRoom(steel: Steel, hardenC: number | undefined): Quenched {
   const sheet = fromSheet(steel, hardenC);
   if (sheet !== null) return sheet;
   if (isMartensiticStainless(steel)) return stainlessQuenched(steel, hardenC);

@@ -6,6 +6,7 @@ import { elements } from "../steel/element-ranges";
 import type { Steel } from "../steel/steel";
 import { dissolvedAt } from "./dissolved";
 import { initialHardness } from "./initial-hardness";
+import { HRC_PER_PERCENT_AUSTENITE } from "./martensite";
 import { retainedAt } from "./retained";
 import { STAINLESS_FIT } from "./stainless-fit";
 
@@ -52,9 +53,6 @@ export function stainlessLevel(steel: Steel, hardenC: number, quenchToC = ROOM_C
   const [base, slope, perCarbide] = STAINLESS_FIT.level;
   return base + slope * martensite + perCarbide * carbide - HRC_PER_PERCENT_AUSTENITE * austenite;
 }
-
-/** As in steels without carbides of chromium. */
-const HRC_PER_PERCENT_AUSTENITE = 0.15;
 
 /** What the level is made of. */
 export interface StainlessTerms {

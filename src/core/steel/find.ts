@@ -4,6 +4,7 @@ import { looksLikeAnalysis, parseAnalysis } from "./analysis";
 import { decodedCarbon } from "./decode/decoded-carbon";
 import { nearestDesignations } from "./name-suggestions";
 import { gradesNamed } from "./names";
+import { nickname } from "./nicknames";
 import type { Grade, Steel } from "./steel";
 import { typicalComposition } from "./typical";
 
@@ -23,6 +24,12 @@ export function steelOf(grade: Grade): Steel {
 }
 
 function unknown(name: string): never {
+  const often = nickname(name);
+  if (often !== undefined) {
+    throw new NotAvailable(
+      `"${name}" is no grade but a name of the trade, often ${often}: unknown steel, test a coupon before you rely on it`,
+    );
+  }
   const near = nearestDesignations(name);
   const hint =
     near.length === 0

@@ -40,7 +40,21 @@ function firstNumber(name: string): number {
   return Number(/\d+/.exec(name)?.[0] ?? 0);
 }
 
+/** Too little carbon for a blade, or no steel that a quench hardens [mass %]. */
+const LEAST_BLADE_CARBON = 0.3;
+
+function isSoft({ family, limits }: Grade): boolean {
+  const most = limits.C?.high;
+  const hardens = family !== "austenitic stainless" && family !== "ferritic stainless";
+  return (
+    !hardens ||
+    (family !== "martensitic stainless" && most !== null && most !== undefined && most < LEAST_BLADE_CARBON)
+  );
+}
+
 interface Candidate {
+  /** A steel for no blade, named after every steel that is for one. */
+  readonly isSoft: boolean;
   readonly designation: string;
   readonly distance: number;
   readonly start: number;
@@ -48,7 +62,7 @@ interface Candidate {
 }
 
 function compare(a: Candidate, b: Candidate): number {
-  return a.distance - b.distance || b.start - a.start || a.gap - b.gap;
+  return Number(a.isSoft) - Number(b.isSoft) || a.distance - b.distance || b.start - a.start || a.gap - b.gap;
 }
 
 const EN_NUMBER = /^1-\d{2,4}$/;
@@ -59,13 +73,19 @@ function comparable(given: string, name: string): boolean {
   return EN_NUMBER.test(given) === EN_NUMBER.test(name) && UNS_NUMBER.test(given) === UNS_NUMBER.test(name);
 }
 
-function candidate(given: string, name: string, designation: string): Candidate | undefined {
+function candidate(given: string, name: string, grade: Grade): Candidate | undefined {
   const limit = allowance(given);
   if (Math.abs(name.length - given.length) > limit || !comparable(given, name)) return undefined;
   const distance = editDistance(given, name, limit);
   if (distance > limit) return undefined;
   const gap = Math.abs(firstNumber(given) - firstNumber(name));
-  return { designation, distance, start: sharedStart(given, name), gap };
+  return {
+    designation: labelOf(grade, name),
+    isSoft: isSoft(grade),
+    distance,
+    start: sharedStart(given, name),
+    gap,
+  };
 }
 
 /** Where a number was mistyped, the number that is near is shown with the name. */
@@ -77,7 +97,7 @@ function labelOf({ designation, enNumber, uns }: Grade, name: string): string {
 function candidatesFor(given: string): Candidate[] {
   const best = new Map<string, Candidate>();
   for (const [name, [grade]] of nameIndex()) {
-    const found = grade && candidate(given, name, labelOf(grade, name));
+    const found = grade && candidate(given, name, grade);
     if (found === undefined) continue;
     const known = best.get(found.designation);
     if (known === undefined || compare(found, known) < 0) best.set(found.designation, found);

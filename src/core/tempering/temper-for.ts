@@ -87,7 +87,7 @@ function refuseSeveral(model: TemperModel, target: number, tempers: readonly num
  */
 export function temperFor(steel: Steel, targetHrc: number, treatment: Treatment): number {
   checkTarget(targetHrc);
-  const model = temperModel(steel, treatment.hardenC);
+  const model = temperModel(steel, treatment.hardenC, treatment.quenchToC);
   const hours = totalHours(treatment.hours, treatment.cycles);
   const shift = readingShift(model, treatment.known, hours);
   const tempers = tempersFor(model, targetHrc - shift, hours);

@@ -176,7 +176,7 @@ function withAnswer(question: Question, tempers: readonly number[]): TemperPlan 
  */
 export function temperPlan(steel: Steel, targetHrc: number, treatment: Treatment): TemperPlan {
   checkTarget(targetHrc);
-  const model = temperModel(steel, treatment.hardenC);
+  const model = temperModel(steel, treatment.hardenC, treatment.quenchToC);
   const hours = totalHours(treatment.hours, treatment.cycles);
   const shift = readingShift(model, treatment.known, hours);
   const question: Question = { model, hours, target: targetHrc, shift, treatment };

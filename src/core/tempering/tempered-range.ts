@@ -89,8 +89,8 @@ export function temperedRange(
   treatment: Treatment,
   section?: QuenchedSection,
 ): TemperedRange {
-  const { known, hardenC } = treatment;
-  const model = temperModel(steel, hardenC);
+  const { known, hardenC, quenchToC } = treatment;
+  const model = temperModel(steel, hardenC, quenchToC);
   const hours = totalHours(treatment.hours, treatment.cycles);
   const likely = hardnessIn(model, temperC, hours) + readingShift(model, known, hours);
   const halfWidth = bandHalfWidth(model, temperC, hours, known);

@@ -21,6 +21,8 @@ export interface Treatment {
   readonly known?: KnownTemper | undefined;
   /** Hardening temperature, °C. */
   readonly hardenC?: number | undefined;
+  /** Coldest temperature straight after the quench [°C]; left out, room temperature. */
+  readonly quenchToC?: number | undefined;
 }
 
 /** A reading farther from the published curve than this does not come from a blade that hardened through. */
@@ -70,7 +72,7 @@ export function readingShift(model: TemperModel, known: KnownTemper | undefined,
  * reading lies more than 3 HRC off.
  */
 export function temperedHardness(steel: Steel, temperC: number, treatment: Treatment): number {
-  const model = temperModel(steel, treatment.hardenC);
+  const model = temperModel(steel, treatment.hardenC, treatment.quenchToC);
   const hours = totalHours(treatment.hours, treatment.cycles);
   return hardnessIn(model, temperC, hours) + readingShift(model, treatment.known, hours);
 }

@@ -1,6 +1,7 @@
 import { CARBIDE_CARBON, dissolvedAt } from "../hardening/dissolved";
 import { usualHardening } from "../hardening/hardening-temperature";
 import { isMartensiticStainless } from "../hardening/stainless";
+import { ROOM_C, subZeroGain } from "../hardening/sub-zero";
 import { temperatureText } from "../quantity-text";
 import { attempt, Refusal } from "../refusal";
 import { isWithin } from "../relation";
@@ -153,29 +154,56 @@ function build(steel: Steel, hardenC: number | undefined): TemperModel {
   return formulaModel(steel, hardenC);
 }
 
-type Prepared = Map<number | undefined, TemperModel>;
+/** Tempers over which what a sub-zero treatment gained fades, since the austenite would have turned anyway [°C]. */
+const FADES = { lean: [200, 300], chromium: [450, 550] } as const;
+const FADES_HOURS = 2;
+const MUCH_CHROMIUM = 5;
+
+/** A model of a steel that was cooled below room temperature straight after its quench. */
+function cooledModel(model: TemperModel, hardenC: number | undefined, quenchToC: number): TemperModel {
+  const { hrc, caution } = subZeroGain(model.steel, hardenC, quenchToC);
+  if (caution === "") return model;
+  const span = model.steel.composition.Cr > MUCH_CHROMIUM ? FADES.chromium : FADES.lean;
+  const [from, to] = span.map((celsius) => hollomonJaffe(celsius, FADES_HOURS)) as [number, number];
+  const share = (parameter: number) => Math.min(1, Math.max(0, (to - parameter) / (to - from)));
+  const { curve } = model;
+  const inside = [from, to].filter((parameter) => parameter > curve.from && parameter < curve.to);
+  return {
+    ...model,
+    curve: {
+      ...curve,
+      breaks: [...curve.breaks, ...inside].sort((a, b) => a - b),
+      hrcAt: (parameter) => curve.hrcAt(parameter) + hrc * share(parameter),
+    },
+    assumptions: [...model.assumptions, caution],
+  };
+}
+
+type Prepared = Map<string, TemperModel>;
 
 const prepared = new WeakMap<Steel, Prepared>();
-/** Hardening temperatures remembered for one steel; a column rarely holds more. */
+/** Treatments remembered for one steel; a column rarely holds more. */
 const REMEMBERED = 50;
 
 /**
- * The hardness of a steel after temper, prepared once for each steel and hardening temperature.
+ * The hardness of a steel after temper, prepared once for each steel and treatment before the temper.
  *
  * @param steel - A grade or an analysis.
  * @param hardenC - Hardening temperature in °C.
+ * @param quenchToC - Coldest temperature straight after the quench [°C].
  * @throws NotAvailable where no published curve and no formula covers the steel.
  */
-export function temperModel(steel: Steel, hardenC?: number): TemperModel {
+export function temperModel(steel: Steel, hardenC?: number, quenchToC = ROOM_C): TemperModel {
   let models = prepared.get(steel);
   if (models === undefined) {
     models = new Map();
     prepared.set(steel, models);
   }
-  const known = models.get(hardenC);
+  const key = `${hardenC}|${quenchToC}`;
+  const known = models.get(key);
   if (known !== undefined) return known;
-  const model = build(steel, hardenC);
+  const model = cooledModel(build(steel, hardenC), hardenC, quenchToC);
   if (models.size >= REMEMBERED) models.clear();
-  models.set(hardenC, model);
+  models.set(key, model);
   return model;
 }

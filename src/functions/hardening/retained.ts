@@ -1,8 +1,8 @@
-import { QUENCH_END, retainedAt, retainedRelations } from "../../core/hardening/retained";
+import { retainedAt, retainedRelations } from "../../core/hardening/retained";
 import { scalarFunction } from "../declare";
-import { optionalNumber } from "../parameters";
 import { steel } from "../steel-argument";
 import { hardenC } from "./harden-argument";
+import { quenchToC } from "./quench-to-argument";
 
 export const RETAINED = scalarFunction({
   name: "RETAINED",
@@ -10,15 +10,7 @@ export const RETAINED = scalarFunction({
   parameters: {
     steel,
     hardenC,
-    quenchToC: optionalNumber({
-      label: "quench to C",
-      quantity: "temperature",
-      unit: "°C",
-      min: QUENCH_END.coldest,
-      max: QUENCH_END.hottest,
-      fallback: 20,
-      help: "Coldest temperature that the blade reaches straight from the quench in °C; waiting at room temperature makes austenite harder to turn.",
-    }),
+    quenchToC,
   },
   result: { label: "retained austenite", unit: "%" },
   relations: retainedRelations,

@@ -1,6 +1,7 @@
 import { temperingRelations } from "../../core/tempering/relations";
 import { temperPlan } from "../../core/tempering/temper-plan";
 import { rowFunction } from "../declare";
+import { quenchToC } from "../hardening/quench-to-argument";
 import { steel } from "../steel-argument";
 import { targetHrc, toTenth, treatment, treatmentOf } from "./treatment";
 
@@ -11,7 +12,7 @@ export const TEMPER_PLAN = rowFunction({
   name: "TEMPER_PLAN",
   summary:
     "Temper for a hardness: where to begin, the likely temper, the hottest that may still do, what kind of answer it is and which way to lean.",
-  parameters: { steel, targetHrc, ...treatment },
+  parameters: { steel, targetHrc, ...treatment, quenchToC },
   result: [
     { label: "start at", unit: "°C" },
     { label: "likely", unit: "°C" },

@@ -1,6 +1,7 @@
 import { temperingRelations } from "../../core/tempering/relations";
 import { temperedRange } from "../../core/tempering/tempered-range";
 import { rowFunction } from "../declare";
+import { quenchToC } from "../hardening/quench-to-argument";
 import { steel } from "../steel-argument";
 import { section, sectionOf } from "./section-argument";
 import { temperC, treatment, treatmentOf } from "./treatment";
@@ -9,7 +10,7 @@ export const TEMPERED_RANGE = rowFunction({
   name: "TEMPERED_RANGE",
   summary:
     "Hardness after a temper as a band that holds 9 blades in 10, where the figure comes from and what to be wary of.",
-  parameters: { steel, temperC, ...treatment, ...section },
+  parameters: { steel, temperC, ...treatment, ...section, quenchToC },
   result: [
     { label: "low", unit: "HRC" },
     { label: "likely", unit: "HRC" },

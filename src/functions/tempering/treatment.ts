@@ -73,6 +73,7 @@ interface TreatmentValues {
   readonly knownC: number | undefined;
   readonly knownHrc: number | undefined;
   readonly hardenC: number | undefined;
+  readonly quenchToC: number;
 }
 
 function knownOf({ knownC, knownHrc }: TreatmentValues): KnownTemper | undefined {
@@ -85,8 +86,8 @@ function knownOf({ knownC, knownHrc }: TreatmentValues): KnownTemper | undefined
 
 /** The treatment that core asks for. */
 export function treatmentOf(values: TreatmentValues): Treatment {
-  const { hours, cycles, hardenC } = values;
-  return { hours, cycles, known: knownOf(values), hardenC };
+  const { hours, cycles, hardenC, quenchToC } = values;
+  return { hours, cycles, known: knownOf(values), hardenC, quenchToC };
 }
 
 /** One decimal: more would claim what no source supports, less could not be turned back into a temper. */
