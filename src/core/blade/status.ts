@@ -1,6 +1,22 @@
 import { relation } from "../relation";
 
-export type BandStatus = "inside the usual band" | "LOW" | "HIGH" | "DOUBTFUL";
+/** What can be said of a blade against the usual band of its use. */
+export const BLADE_STATUSES = [
+  "inside",
+  "likely inside",
+  "uncertain",
+  "too hard",
+  "too soft",
+  "out of reach",
+  "does not harden",
+  "not known",
+] as const;
+
+export type BladeStatus = (typeof BLADE_STATUSES)[number];
+
+/** Chance from which a blade counts as inside the band, and as likely inside. */
+export const INSIDE_CHANCE = 0.9;
+export const LIKELY_CHANCE = 0.6;
 
 /** What a good shop tester may be out by, either way, HRC. */
 export const TESTER_HRC = 1;
@@ -13,28 +29,25 @@ export const TESTER_UNCERTAINTY = relation({
   inputs: {},
   output: { label: "hardness", unit: "HRC" },
   error: { size: TESTER_HRC, unit: "HRC", kind: "what a tester alone may be out by; the page says 1 to 2" },
-  note: "A single hardness, or a range narrower than 2 HRC, is judged as its middle ±1 HRC.",
+  note: "Counted as 90 % of readings within ±1 HRC of the true hardness, on top of what an estimate may be out by.",
 });
 
 /**
- * Compares a hardness or a range with a band.
+ * The word for a hardness against a band.
  *
- * A range counts as it stands; a single figure, or a range narrower than the tester can tell, counts as
- * its middle give or take `TESTER_HRC`. What then lies partly outside is doubtful.
- *
- * @param band - Limits [HRC]
- * @param low - Hardness, or the low end of a range [HRC]
- * @param high - High end; equal to `low` for a single figure [HRC]
+ * @param band - Limits [HRC].
+ * @param likely - Middle of what is known of the hardness [HRC].
+ * @param chance - That a careful reading lies in the band, 0 to 1.
+ * @returns From the chance; a hardness whose middle lies outside the band, and which is not likely inside, is
+ *   too hard or too soft.
  */
-export function judge(
+export function statusOf(
   band: { readonly low: number; readonly high: number },
-  low: number,
-  high: number,
-): BandStatus {
-  const middle = (low + high) / 2;
-  const reach = Math.max((high - low) / 2, TESTER_HRC);
-  if (middle - reach >= band.high) return "HIGH";
-  if (middle + reach <= band.low) return "LOW";
-  const isInside = middle - reach >= band.low && middle + reach <= band.high;
-  return isInside ? "inside the usual band" : "DOUBTFUL";
+  likely: number,
+  chance: number,
+): BladeStatus {
+  if (chance >= INSIDE_CHANCE) return "inside";
+  if (chance >= LIKELY_CHANCE) return "likely inside";
+  if (likely > band.high) return "too hard";
+  return likely < band.low ? "too soft" : "uncertain";
 }

@@ -1,11 +1,13 @@
 import steelByUse from "../../data/blade/steel-by-use.json";
-import { numberText, quantityText } from "../quantity-text";
-import { Refusal } from "../refusal";
+import { softBySteel } from "../hardening/hardens";
+import { asSentence, numberText, quantityText } from "../quantity-text";
+import { attempt, Refusal } from "../refusal";
 import { relation } from "../relation";
 import { carbonOf } from "../steel/carbon";
-import type { Family, Steel } from "../steel/steel";
+import type { Steel } from "../steel/steel";
 import { oneOf, records, text } from "../table";
 import type { Use, UseGroup } from "./bands";
+import { type Caution, caution } from "./caution";
 import { isStainless, STEEL_KINDS, type SteelKind, steelKind } from "./steel-kind";
 
 export const STEEL_BY_USE = relation({
@@ -24,12 +26,10 @@ export const STEEL_BY_USE = relation({
 
 /** From this length a struck blade counts as long, mm. */
 const LONG_MM = 400;
-/** Under this carbon an edge does not last; under the second a blade does not harden, mass %. */
+/** Under this carbon an edge does not last, mass %. */
 const EDGE_CARBON = 0.5;
-const BLADE_CARBON = 0.4;
 /** With this much chromium, carbon alone no longer tells how hard a steel gets, mass %. */
 const ALLOY_HARDENED = 3;
-const SOFT: readonly Family[] = ["austenitic stainless", "ferritic stainless"];
 
 const verdict = oneOf([
   "best",
@@ -82,56 +82,87 @@ function isLongImpact({ use, length }: SteelQuestion): boolean {
   return use.service === "impact" && (use.isLong || (length !== undefined && length > LONG_MM));
 }
 
-function stainlessCaution(question: SteelQuestion): string[] {
+function stainlessCaution(question: SteelQuestion): Caution[] {
   const { steel, use } = question;
   if (!isStainless(steel) || !isLongImpact(question)) return [];
   const name = `${steel.name}, ${numberText(steel.composition.Cr)} % Cr`;
   return [
-    `Stainless hardened through (${name}) is a poor choice for a long blade that is struck: ` +
-      `it needs a controlled kiln and breaks sooner than a spring steel${use.group === "sword" ? "; keep it for display" : ""}.`,
+    caution(
+      "danger",
+      "stainless breaks in a long blade that is struck",
+      `Stainless hardened through (${name}) is a poor choice for a long blade that is struck: ` +
+        `it needs a controlled kiln and breaks sooner than a spring steel${use.group === "sword" ? "; keep it for display" : ""}.`,
+    ),
   ];
 }
 
-function carbonCaution({ use, steel }: SteelQuestion): string[] {
-  if (SOFT.includes(steel.family)) return [`${steel.name} (${steel.family}) does not harden by quenching.`];
-  if (steel.composition.Cr >= ALLOY_HARDENED) return [];
+function carbonCaution({ use, steel }: SteelQuestion): Caution[] {
+  // What does not harden at all is told by the hardening itself.
+  if (softBySteel(steel) !== "" || steel.composition.Cr >= ALLOY_HARDENED) return [];
   const carbon = carbonOf(steel);
   if (carbon >= EDGE_CARBON) return [];
-  if (carbon < BLADE_CARBON) return [`${percent(carbon)} is too little carbon for a blade that must harden.`];
   return use.service === "impact"
-    ? [`${percent(carbon)} is the low end for blades that are struck: tough, but the edge does not last.`]
-    : [`${percent(carbon)} is too little carbon for a lasting edge: choose 0.60 % C or more.`];
+    ? [
+        caution(
+          "note",
+          `${percent(carbon)}: tough, the edge does not last`,
+          `${percent(carbon)} is the low end for blades that are struck: tough, but the edge does not last.`,
+        ),
+      ]
+    : [
+        caution(
+          "spoils the blade",
+          `${percent(carbon)} is too little for a lasting edge`,
+          `${percent(carbon)} is too little carbon for a lasting edge: choose 0.60 % C or more.`,
+        ),
+      ];
 }
 
-function throughHardened({ use, steel }: SteelQuestion, kind: SteelKind): string[] {
+function throughHardened({ use, steel }: SteelQuestion, kind: SteelKind): Caution[] {
   if (kind !== "plain high carbon" || use.service !== "impact" || use.part !== "whole") return [];
   return [
-    `Plain high-carbon steel (${steel.name}, ${percent(carbonOf(steel))}) hardened through is brittle under blows: ` +
-      "harden the edge only, or take a spring steel.",
+    caution(
+      "danger",
+      "plain high carbon through-hardened is brittle under blows",
+      `Plain high-carbon steel (${steel.name}, ${percent(carbonOf(steel))}) hardened through is brittle under blows: ` +
+        "harden the edge only, or take a spring steel.",
+    ),
   ];
 }
 
-function differential({ use, steel }: SteelQuestion, kind: SteelKind): string[] {
+function differential({ use, steel }: SteelQuestion, kind: SteelKind): Caution[] {
   const wantsSoftBody = use.group === "sword" && use.part === "edge";
   if (!wantsSoftBody || !DEEP.includes(kind)) return [];
   return [
-    `${steel.name} hardens deep: clay will not leave the body soft. Take a plain steel low in manganese.`,
+    caution(
+      "spoils the blade",
+      "hardens deep: clay will not leave the body soft",
+      `${steel.name} hardens deep: clay will not leave the body soft. Take a plain steel low in manganese.`,
+    ),
   ];
 }
 
-function bySuitability({ use, steel }: SteelQuestion, kind: SteelKind): string[] {
+function bySuitability({ use, steel }: SteelQuestion, kind: SteelKind): Caution[] {
   const row = TABLE.get(kind);
   const suits = BLADE_WORD[use.group];
   if (row === undefined || use.group === "tool") return [];
   const verdict = row[use.group];
-  if (verdict === "no") return [`${steel.name} (${row.saidAs}) is not the trade's choice for ${suits}.`];
-  if (verdict === "caution")
-    return [`${steel.name} (${row.saidAs}) chips sooner than tougher steels in ${suits}.`];
-  if (verdict === "low end") return [`${steel.name} suits ${suits} at the low end of the band.`];
-  return [];
+  const name = `${steel.name} (${row.saidAs})`;
+  if (verdict === "no") {
+    const rank = use.service === "impact" ? "danger" : "note";
+    return [caution(rank, `not the trade's steel for ${suits}`, `${name} is not the trade's choice for ${suits}.`)];
+  }
+  if (verdict === "caution") {
+    const full = `${name} chips sooner than tougher steels in ${suits}.`;
+    return [caution("spoils the blade", "chips sooner than tougher steels", full)];
+  }
+  if (verdict !== "low end") return [];
+  return [
+    caution("note", "keep to the low end of the band", `${steel.name} suits ${suits} at the low end of the band.`),
+  ];
 }
 
-function byKind(question: SteelQuestion): string[] {
+function byKind(question: SteelQuestion): Caution[] {
   const kind = steelKind(question.steel);
   if (kind === null) return [];
   const long = stainlessCaution(question);
@@ -140,14 +171,11 @@ function byKind(question: SteelQuestion): string[] {
 }
 
 /**
- * What the trade would say about a steel for a use, as sentences; none where it has nothing against it.
+ * What the trade would say about a steel for a use; none where it has nothing against it.
  * A grade that does not fix its carbon yields the sentence that says so.
  */
-export function steelCautions(question: SteelQuestion): string[] {
-  try {
-    return [...byKind(question), ...carbonCaution(question)];
-  } catch (thrown) {
-    if (thrown instanceof Refusal) return [...stainlessCaution(question), `${thrown.message}.`];
-    throw thrown;
-  }
+export function steelCautions(question: SteelQuestion): Caution[] {
+  const found = attempt(() => [...byKind(question), ...carbonCaution(question)]);
+  if (!(found instanceof Refusal)) return found;
+  return [...stainlessCaution(question), caution("note", "carbon not known", asSentence(found.message))];
 }

@@ -1,66 +1,43 @@
 import { quantityText, temperatureText } from "../quantity-text";
-import { Refusal } from "../refusal";
 import type { Steel } from "../steel/steel";
-import { brittleRanges, embrittlementCaution } from "../tempering/embrittlement";
-import { temperFor } from "../tempering/temper-for";
+import { type BrittleRange, brittleRanges } from "../tempering/embrittlement";
 import type { Use } from "./bands";
+import { type Caution, caution } from "./caution";
 
-/** The temper that a hardness stands for, where none is told. */
-const USUAL_TREATMENT = { hours: 2, cycles: 1 };
-
-interface TemperQuestion {
-  readonly use: Use;
-  readonly steel: Steel;
-  /** HRC */
-  readonly low: number;
-  readonly high: number;
-  /** °C */
-  readonly temperC?: number | undefined;
-}
-
-interface KnownOrImplied {
+/** A temper as a caution names it. */
+export interface NamedTemper {
   readonly celsius: number;
-  /** How the temper came to be known, for the sentence; empty where it was given. */
+  /** How it came to be known: "" where it was given. */
   readonly how: string;
 }
 
-/** From here up the ranges are those of slow cooling, which a softer temper does not leave, °C. */
-const SLOW_COOLING_FROM = 375;
-
-/** Which way to go from an embrittlement range, by how the blade is used. */
-function leaning({ use, steel }: TemperQuestion, celsius: number): string {
-  if (steel.family.endsWith("stainless")) return " Lean to a lower temper.";
-  const isIn = ({ low, high }: { low: number; high: number }) => celsius >= low && celsius <= high;
-  if (!brittleRanges(steel).some((range) => isIn(range) && range.low < SLOW_COOLING_FROM)) return "";
-  if (use.service === "impact") {
-    return ` Lean to the softer end, near ${quantityText(use.low, "HRC")}, and break a sample before the run.`;
+function rangeCaution(use: Use | undefined, steel: Steel, temper: NamedTemper, range: BrittleRange): Caution {
+  const at = `${temperatureText(temper.celsius)}${temper.how}`;
+  const span = `${temperatureText(range.low)} to ${temperatureText(range.high)}`;
+  if (range.bySlowCooling) {
+    return caution(
+      "spoils the blade",
+      "cool fast from the temper: slow cooling embrittles",
+      `Cool fast from the temper, ${at}: slow cooling between ${span} embrittles ${steel.name}.`,
+    );
   }
-  return " It matters less where nothing is struck.";
+  const struck = use === undefined || use.service === "impact" || steel.family.endsWith("stainless");
+  const why = struck ? range.advice : "it matters less where nothing is struck";
+  return caution(
+    struck ? "spoils the blade" : "note",
+    struck ? "temper lies in the brittle range" : "brittle range; it matters less where nothing is struck",
+    `Temper ${at} lies in the embrittlement range ${span}: ${why}.`,
+  );
 }
 
-function impliedTemper({ steel, low, high }: TemperQuestion): KnownOrImplied {
-  const hrc = (low + high) / 2;
-  const celsius = temperFor(steel, hrc, USUAL_TREATMENT);
-  return { celsius, how: ` (what ${quantityText(hrc, "HRC")} implies, ${USUAL_TREATMENT.hours} h)` };
+/** Embrittlement ranges that a blade was or would be tempered in. */
+export function temperCautions(use: Use | undefined, steel: Steel, temper: NamedTemper): Caution[] {
+  return brittleRanges(steel)
+    .filter(({ low, high }) => temper.celsius >= low && temper.celsius <= high)
+    .map((range) => rangeCaution(use, steel, temper, range));
 }
 
-function brittleCaution(question: TemperQuestion, { celsius, how }: KnownOrImplied): string[] {
-  const range = embrittlementCaution(question.steel, celsius);
-  if (range === "") return [];
-  return [`Temper ${temperatureText(celsius)}${how}: ${range}.${leaning(question, celsius)}`];
-}
-
-/**
- * Embrittlement ranges that a blade was or would be tempered in, as sentences. Where the hardness has no
- * temper in the steel (out of reach, two answers, no curve) the sentence says so.
- */
-export function temperCautions(question: TemperQuestion): string[] {
-  const { temperC } = question;
-  if (temperC !== undefined) return brittleCaution(question, { celsius: temperC, how: "" });
-  try {
-    return brittleCaution(question, impliedTemper(question));
-  } catch (thrown) {
-    if (thrown instanceof Refusal) return [`No temper is implied: ${thrown.message}.`];
-    throw thrown;
-  }
+/** How a temper is named that only a hardness stands for. */
+export function impliedBy(hrc: number, hours: number): string {
+  return ` (what ${quantityText(Math.round(hrc * 10) / 10, "HRC")} implies, ${quantityText(hours, "h")})`;
 }

@@ -1,12 +1,12 @@
+import { hardens } from "../hardening/hardens";
 import type { QuenchMedium } from "../hardening/quench-media";
-import { type SectionVerdict, sectionVerdict } from "../hardening/section-verdict";
-import { attempt, NotAvailable } from "../refusal";
+import { NotAvailable } from "../refusal";
 import type { Steel } from "../steel/steel";
 
-/** Thickness of the place in question at the quench, and the bath. */
+/** Thickness of the place in question at the quench, where it is known, and the bath. */
 export interface QuenchedSection {
-  readonly thicknessMm: number;
-  readonly quench: QuenchMedium;
+  readonly thicknessMm?: number | undefined;
+  readonly quench?: QuenchMedium | undefined;
 }
 
 /** What a section does to the band of a hardness after temper. */
@@ -19,29 +19,29 @@ export interface SectionEffect {
 /** Published bars that hardened in part read 4 to 8 HRC under those that hardened through, 205 to 425 °C. */
 const SLACK_HRC = 8;
 
-function judged(steel: Steel, { thicknessMm, quench }: QuenchedSection): SectionVerdict | string {
-  const found = attempt(() => sectionVerdict(steel, thicknessMm, quench), NotAvailable);
-  return found instanceof NotAvailable ? found.message : found;
-}
-
 /**
  * What a section does to the hardness after temper.
  *
- * @throws NotAvailable where the section does not harden through: no temper is published for a soft middle.
+ * @throws NotAvailable where the blade does not harden, or not through: no temper is published for a soft middle.
  */
 export function sectionEffect(steel: Steel, section: QuenchedSection): SectionEffect {
-  const verdict = judged(steel, section);
-  if (typeof verdict === "string")
-    return { lower: 0, caution: `taken as hardened through, section not judged: ${verdict}` };
-  if (verdict.verdict === "hardens through") return { lower: 0, caution: verdict.sentence };
-  if (verdict.verdict === "marginal") {
-    return {
-      lower: SLACK_HRC,
-      caution: `${verdict.sentence}; low end ${SLACK_HRC} HRC lower, as bars that hardened in part read`,
-    };
+  const { word, sentence } = hardens(steel, section);
+  switch (word) {
+    case "not judged":
+      return { lower: 0, caution: `taken as hardened through, section not judged: ${sentence}` };
+    case "hardens through":
+      return { lower: 0, caution: sentence };
+    case "marginal":
+      return {
+        lower: SLACK_HRC,
+        caution: `${sentence}; low end ${SLACK_HRC} HRC lower, as bars that hardened in part read`,
+      };
+    case "does not harden":
+      throw new NotAvailable(sentence);
+    default:
+      throw new NotAvailable(
+        `${sentence}; no hardness after temper is published for a soft middle: give the thickness where hardness counts ` +
+          "(at the edge of a ground blade), or a faster quench",
+      );
   }
-  throw new NotAvailable(
-    `${verdict.sentence}; no hardness after temper is published for a soft middle: give the thickness where hardness counts ` +
-      "(at the edge of a ground blade), or a faster quench",
-  );
 }

@@ -5,7 +5,8 @@ import { blandTempers, embrittlementCaution, mustCoolFast } from "./embrittlemen
 import { hollomonJaffe, totalHours } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
 import { COOLEST_TEMPER_C, checkTarget, temperSpanFor, tempersFor } from "./temper-for";
-import { inRange, temperSpan } from "./temper-limits";
+import { isOutOfReach, temperReach } from "./reach";
+import { inRange } from "./temper-limits";
 import { readingShift, type Treatment } from "./tempered";
 import { bandHalfWidth, generalCautions } from "./tempered-range";
 import { temperModel } from "./tempering-model";
@@ -35,6 +36,8 @@ export interface TemperPlan {
 
 /** One HRC over this many degrees or more is a plateau: a temper cannot be read off it. */
 const PLATEAU_C = 55;
+/** Where tempers this far apart all give the target within the stated error, there is no single answer, °C. */
+const BROAD_C = 200;
 const HALF_HRC = 0.5;
 const STEP_C = 10;
 
@@ -61,17 +64,15 @@ function extremesBetween({ model, hours, shift }: Question, fromC: number, toC: 
 }
 
 function withoutAnswer(question: Question): TemperPlan {
-  const { model, hours, target } = question;
-  const [coolest, hottest] = temperSpanFor(model, hours);
-  const usual = extremesBetween(question, coolest, hottest);
-  const [least] = temperSpan(model, hours);
+  const { model, hours, target, shift } = question;
+  const reach = temperReach(model, hours, shift);
   const name = `${quantityText(target, "HRC")} in ${model.steel.name}`;
-  if (target < usual.lowest) {
-    const caution = `${name} is out of reach: the lowest is ${usual.lowest.toFixed(1)} HRC, at ${temperatureText(hottest)}, the end of the published range`;
+  if (target < reach.lowest) {
+    const caution = `${name} is out of reach: the lowest is ${reach.lowest.toFixed(1)} HRC, at ${temperatureText(reach.hottestC)}, the end of the published range`;
     return { ...NO_ANSWER, flag: "out of reach", caution };
   }
-  const highest = `the highest from ${temperatureText(coolest)} up is ${usual.highest.toFixed(1)} HRC`;
-  if (least < coolest && target <= extremesBetween(question, least, coolest).highest) {
+  const highest = `the highest from ${temperatureText(reach.coolestC)} up is ${reach.highest.toFixed(1)} HRC`;
+  if (!isOutOfReach(reach, target)) {
     const caution =
       `${name} needs a temper below ${temperatureText(COOLEST_TEMPER_C)}, where quenching stress stays in the blade; ` +
       `${highest}: lean to a softer target`;
@@ -104,18 +105,27 @@ interface Kind {
   readonly why: string;
 }
 
-function kindOf(question: Question, first: number, last: number): Kind {
+/** The tempers between which the curve is too flat for a single answer. */
+function flatSpan(question: Question, first: number, last: number, halfWidth: number): [number, number] | undefined {
+  const flat = edges(question, first, last, HALF_HRC);
+  if (flat[1] - flat[0] >= PLATEAU_C) return flat;
+  const within = edges(question, first, last, halfWidth);
+  return within[1] - within[0] >= BROAD_C ? within : undefined;
+}
+
+function kindOf(question: Question, first: number, last: number, halfWidth: number): Kind {
   if (!isFlat(question, first, last)) {
     return {
       flag: "two answers",
       why: `two tempers give it, ${temperatureText(first)} and ${temperatureText(last)}: lean to the cooler, a temper can be raised but not taken back`,
     };
   }
-  const [from, to] = edges(question, first, last, HALF_HRC);
-  if (to - from >= PLATEAU_C) {
+  const flat = flatSpan(question, first, last, halfWidth);
+  if (flat !== undefined) {
+    const [from, to] = flat;
     return {
       flag: "plateau",
-      why: `hardness hardly moves from ${temperatureText(from)} to ${temperatureText(to)}: any temper between gives it, lean to the cooler`,
+      why: `hardness hardly moves from ${temperatureText(from)} to ${temperatureText(to)}: any temper between gives it within the stated error, lean to the cooler`,
     };
   }
   const brittle = embrittlementCaution(question.model.steel, first);
@@ -148,7 +158,7 @@ function withAnswer(question: Question, tempers: readonly number[]): TemperPlan 
   const first = tempers[0] as number;
   const last = tempers[tempers.length - 1] as number;
   const halfWidth = bandHalfWidth(model, first, hours, treatment.known);
-  const { flag, why } = kindOf(question, first, last);
+  const { flag, why } = kindOf(question, first, last, halfWidth);
   const [startC, highC] = edges(question, first, first, halfWidth);
   const caution = [why, advice(startC, first, halfWidth), ...generalCautions(model)]
     .filter((part) => part !== "")

@@ -1,7 +1,8 @@
 import { airHardeningMm } from "../hardening/air-hardening";
+import { softBySteel } from "../hardening/hardens";
 import { maxSection } from "../hardening/max-section";
 import { numberText } from "../quantity-text";
-import { attempt, Refusal } from "../refusal";
+import { attempt, NotAvailable, Refusal } from "../refusal";
 import { limitsCaution } from "../steel/composition-text";
 import type { Steel } from "../steel/steel";
 import { embrittlementCaution } from "./embrittlement";
@@ -90,12 +91,14 @@ export function temperedRange(
   section?: QuenchedSection,
 ): TemperedRange {
   const { known, hardenC, quenchToC } = treatment;
+  const soft = softBySteel(steel);
+  if (soft !== "") throw new NotAvailable(soft);
   const model = temperModel(steel, hardenC, quenchToC);
   const hours = totalHours(treatment.hours, treatment.cycles);
+  const effect = section?.quench === undefined ? undefined : sectionEffect(steel, section);
   const likely = hardnessIn(model, temperC, hours) + readingShift(model, known, hours);
   const halfWidth = bandHalfWidth(model, temperC, hours, known);
   const basis = model.basisAt(hollomonJaffe(temperC, hours));
-  const effect = section === undefined ? undefined : sectionEffect(steel, section);
   return {
     low: likely - halfWidth - (effect?.lower ?? 0),
     likely,

@@ -1,0 +1,25 @@
+/** How much a caution weighs, the heaviest first. */
+export const CAUTION_RANKS = ["danger", "spoils the blade", "note"] as const;
+
+export type CautionRank = (typeof CAUTION_RANKS)[number];
+
+/** What the trade would be wary of. */
+export interface Caution {
+  readonly rank: CautionRank;
+  /** At most 60 characters, for a narrow column. */
+  readonly short: string;
+  /** A sentence of at most 40 words. */
+  readonly full: string;
+}
+
+/** A caution of a rank. */
+export function caution(rank: CautionRank, short: string, full: string): Caution {
+  return { rank, short, full };
+}
+
+/** The heaviest first, each sentence once; among equals the order stays. */
+export function ranked(cautions: readonly Caution[]): readonly Caution[] {
+  const seen = new Set<string>();
+  const once = cautions.filter(({ full }) => !seen.has(full) && seen.add(full));
+  return CAUTION_RANKS.flatMap((rank) => once.filter((each) => each.rank === rank));
+}
