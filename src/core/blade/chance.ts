@@ -49,3 +49,8 @@ function shareBelow({ low, likely, high }: HardnessEstimate, hrc: number): numbe
 export function chanceInBand(band: HardnessBand, estimate: HardnessEstimate): number {
   return shareBelow(estimate, band.high) - shareBelow(estimate, band.low);
 }
+
+/** A chance as people say it: "62 %". */
+export function chanceText(chance: number): string {
+  return `${Math.round(chance * 100)} %`;
+}

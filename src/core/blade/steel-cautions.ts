@@ -150,7 +150,9 @@ function bySuitability({ use, steel }: SteelQuestion, kind: SteelKind): Caution[
   const name = `${steel.name} (${row.saidAs})`;
   if (verdict === "no") {
     const rank = use.service === "impact" ? "danger" : "note";
-    return [caution(rank, `not the trade's steel for ${suits}`, `${name} is not the trade's choice for ${suits}.`)];
+    return [
+      caution(rank, `not the trade's steel for ${suits}`, `${name} is not the trade's choice for ${suits}.`),
+    ];
   }
   if (verdict === "caution") {
     const full = `${name} chips sooner than tougher steels in ${suits}.`;
@@ -158,7 +160,11 @@ function bySuitability({ use, steel }: SteelQuestion, kind: SteelKind): Caution[
   }
   if (verdict !== "low end") return [];
   return [
-    caution("note", "keep to the low end of the band", `${steel.name} suits ${suits} at the low end of the band.`),
+    caution(
+      "note",
+      "keep to the low end of the band",
+      `${steel.name} suits ${suits} at the low end of the band.`,
+    ),
   ];
 }
 

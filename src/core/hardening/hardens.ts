@@ -15,7 +15,12 @@ export interface QuenchQuestion {
 
 /** Whether a blade hardens. */
 export interface Hardening {
-  readonly word: "hardens through" | "marginal" | "does not harden through" | "does not harden" | "not judged";
+  readonly word:
+    | "hardens through"
+    | "marginal"
+    | "does not harden through"
+    | "does not harden"
+    | "not judged";
   /** Fully hard to about this thickness, mm. */
   readonly fullyHardMm?: number;
   /** The word with its figures, or why nothing can be said. */

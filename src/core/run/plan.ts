@@ -1,3 +1,6 @@
+import { publishedHardening } from "../hardening/hardening-temperature";
+import { publishedTreatment } from "../hardening/heat-treatment";
+import { soakMinutes } from "../hardening/soak";
 import { benchHours, type PlannedCost, plannedCost } from "../money/cost";
 import { type PriceDay, priceCaution, priceDay } from "../money/price-age";
 import { attempt, NotAvailable, Refusal } from "../refusal";
@@ -24,6 +27,10 @@ export interface LinePlan {
   readonly stock: PlannedStock;
   readonly energy: PlannedEnergy;
   readonly cost: PlannedCost;
+  /** Soak at hardening temperature, min. */
+  readonly soakMinutes: Figure;
+  /** The quench of the steel's own sheet, "" where none is printed. */
+  readonly quenchWords: string;
   /** Sentences, the most pressing first. */
   readonly cautions: readonly string[];
 }
@@ -37,6 +44,14 @@ type Begun = Omit<LinePlan, "energy" | "cost" | "cautions"> & {
 export type PlanRow<T> = T | Refusal | undefined;
 
 const UNASKED: ThroughHardening = { word: "", caution: "" };
+
+/** Time at heat for the section as hardened, where it and the hardening temperature are known. */
+function soakOf({ steel, thickness, hardenC }: PlanLine): Figure {
+  const celsius = hardenC ?? publishedHardening(steel)?.celsius;
+  if (thickness === undefined || celsius === undefined) return undefined;
+  const soak = attempt(() => soakMinutes(thickness, celsius, steel.family).soak, NotAvailable);
+  return soak instanceof NotAvailable || soak === null ? undefined : Math.ceil(soak);
+}
 
 function begin(line: PlanLine): Begun {
   const { steel, quench, thickness, hardenC, good, yieldShare, confidence } = line;
@@ -53,6 +68,8 @@ function begin(line: PlanLine): Begun {
     temper,
     hardening:
       quench === undefined || thickness === undefined ? UNASKED : throughHardening(steel, thickness, quench),
+    soakMinutes: soakOf(line),
+    quenchWords: publishedTreatment(steel)?.quench ?? "",
     starts,
     hours: benchHours(line, starts),
     stock,

@@ -1,9 +1,10 @@
+import { hardens } from "../hardening/hardens";
 import { publishedTreatment } from "../hardening/heat-treatment";
 import type { QuenchMedium } from "../hardening/quench-media";
 import { temperatureText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
 import { relation } from "../relation";
-import type { Family, Steel } from "../steel/steel";
+import type { Steel } from "../steel/steel";
 
 /** Lines that may share a load. */
 export const RECIPE_RULE = relation({
@@ -20,16 +21,15 @@ export const RECIPE_RULE = relation({
   },
 });
 
-const SOFT: readonly Family[] = ["austenitic stainless", "ferritic stainless"];
-
 /**
- * Refuses a steel that no heat treatment hardens.
+ * Refuses a blade that does not harden.
  *
- * @throws NotAvailable naming the family.
+ * @param quench - Where it is known.
+ * @throws NotAvailable with the reason.
  */
-export function checkHardenable({ name, family }: Steel): void {
-  if (SOFT.includes(family))
-    throw new NotAvailable(`${name} is ${family} steel: quenching does not harden it`);
+export function checkHardenable(steel: Steel, quench?: QuenchMedium): void {
+  const { word, sentence } = hardens(steel, { quench });
+  if (word === "does not harden") throw new NotAvailable(sentence);
 }
 
 /** What decides whether two lines may share a furnace load. */

@@ -1,10 +1,9 @@
-import { assess } from "../blade/assess";
-import { asSentence, fahrenheit, numberText, quantityText } from "../quantity-text";
-import { attempt, InvalidValue, NotAvailable } from "../refusal";
+import { chanceText } from "../blade/chance";
+import { type BladeStory, bladeStory } from "../blade/story";
+import { asSentence, quantityText, temperatureText } from "../quantity-text";
+import { attemptOr, InvalidValue } from "../refusal";
 import { limitsCaution } from "../steel/composition-text";
-import { temperFor } from "../tempering/temper-for";
 import type { KnownTemper, Treatment } from "../tempering/tempered";
-import { temperedRange } from "../tempering/tempered-range";
 import { temperModel } from "../tempering/tempering-model";
 import type { Figure, PlanLine } from "./line";
 
@@ -18,6 +17,12 @@ export interface PlannedTemper {
   readonly fahrenheit: Figure;
   /** Empty where no use is given. */
   readonly status: string;
+  /** 0 to 1. */
+  readonly chance: number | undefined;
+  readonly next: string;
+  /** "2 × 2 h at 228 °C (442 °F)"; empty without a temper. */
+  readonly tempers: string;
+  readonly hardening: BladeStory["hardening"] | undefined;
   readonly cautions: readonly string[];
 }
 
@@ -36,69 +41,58 @@ function treatmentOf(line: PlanLine): Treatment {
   return { hours, cycles, known: knownOf(line), hardenC };
 }
 
-interface Expected {
-  readonly celsius: number;
-  readonly low: number;
-  readonly high: number;
-  /** Where the hardness comes from and what it takes for granted. */
-  readonly basis: string;
-}
-
-function expected(line: PlanLine, target: number): Expected {
-  const { steel, hardenC } = line;
-  const treatment = treatmentOf(line);
-  const celsius = Math.round(temperFor(steel, target, treatment));
-  const { low, high, basis } = temperedRange(steel, celsius, treatment);
-  const { assumptions } = temperModel(steel, hardenC);
+/** Where the hardness comes from and what it takes for granted. */
+function basisCaution({ steel, hardenC }: PlanLine, basis: string): string[] {
+  if (basis === "") return [];
+  const assumptions = attemptOr([], () => temperModel(steel, hardenC).assumptions);
   const parts = [basis, ...assumptions, limitsCaution(steel)].filter((part) => part !== "");
-  const text = `Hardness of a blade hardened through: ${parts.join("; ")}.`;
-  return { celsius, low: Math.round(low), high: Math.round(high), basis: text };
+  return [`Hardness of a blade hardened through: ${parts.join("; ")}.`];
 }
 
-/** The target itself may lie outside the band where the range around it still straddles its end. */
-function targetCaution({ use, target }: PlanLine, status: string): string[] {
-  if (use === undefined || target === undefined || status === "HIGH" || status === "LOW") return [];
-  if (target >= use.low && target <= use.high) return [];
-  const side = target > use.high ? "above" : "below";
+/** Which way the temper was chosen, where no target was typed. */
+function chosenCaution({ use }: PlanLine, { isForBand, best, temperC, chance }: BladeStory): string[] {
+  if (use === undefined || !isForBand || best === undefined || temperC === undefined || chance === undefined)
+    return [];
   return [
-    `The target ${quantityText(target, "HRC")} lies ${side} the usual ${numberText(use.low)} to ` +
-      `${quantityText(use.high, "HRC")} for "${use.word}".`,
+    `No target typed: ${temperatureText(temperC)} has the best chance of the band, ${chanceText(chance)}.`,
   ];
 }
 
-function judged(line: PlanLine, low: number, high: number, temperC: number | undefined) {
-  const { use, steel, length, quench } = line;
-  if (use === undefined) return { status: "", cautions: [] };
-  const { status, cautions } = assess({ use, steel, low, high, length, quench, temperC });
-  return { status, cautions: [...targetCaution(line, status), ...cautions] };
+function temperText({ temperHours, temperCycles }: PlanLine, celsius: number): string {
+  return `${temperCycles} × ${quantityText(temperHours, "h")} at ${temperatureText(celsius)}`;
 }
 
 /**
- * Temper of a line: for the target, or where none is given for the aim of the use's band.
+ * Temper of a line: for the target, or where none is given the one with the best chance of the use's band.
  *
- * @returns Figures that no published curve gives stand as their refusal, the band is then judged by the
- *   target alone.
+ * @returns Figures that no published curve gives stand as their refusal.
  * @throws InvalidValue for a malformed target or known temper.
  */
 export function plannedTemper(line: PlanLine): PlannedTemper {
-  const target = line.target ?? line.use?.aim;
-  if (target === undefined) return { ...NOTHING, status: "", cautions: [] };
-  const found = attempt(() => expected(line, target), NotAvailable);
-  if (found instanceof NotAvailable) {
-    const { status, cautions } = judged(line, target, target, undefined);
-    const why = asSentence(found.message);
-    const rest = cautions.filter((caution) => !caution.startsWith("No temper is implied"));
-    const refused = { low: found, high: found, celsius: found, fahrenheit: found };
-    return { ...refused, status, cautions: [why, ...rest] };
+  const { steel, use, length, thickness, quench, target } = line;
+  const treatment = treatmentOf(line);
+  const story = bladeStory({ steel, use, length, thickness, quench, treatment, target });
+  const { status, chance, next, estimate, temperC, missing, hardening } = story;
+  const cautions = story.cautions.map(({ full }) => full);
+  const told = { status, chance, next, hardening };
+  if (target === undefined && use === undefined) {
+    return { ...NOTHING, ...told, tempers: "", next: "", cautions: [] };
   }
-  const { celsius, low, high, basis } = found;
-  const { status, cautions } = judged(line, low, high, celsius);
+  if (estimate === undefined || temperC === undefined) {
+    const refused =
+      missing === undefined
+        ? NOTHING
+        : { low: missing, high: missing, celsius: missing, fahrenheit: missing };
+    const why = missing === undefined || cautions.length > 0 ? [] : [asSentence(missing.message)];
+    return { ...refused, ...told, tempers: "", cautions: [...why, ...cautions] };
+  }
   return {
-    low,
-    high,
-    celsius,
-    fahrenheit: Math.round(fahrenheit(celsius)),
-    status,
-    cautions: [...cautions, basis],
+    low: Math.round(estimate.low),
+    high: Math.round(estimate.high),
+    celsius: temperC,
+    fahrenheit: Math.round(temperC * 1.8 + 32),
+    ...told,
+    tempers: temperText(line, temperC),
+    cautions: [...cautions, ...chosenCaution(line, story), ...basisCaution(line, story.basis)],
   };
 }

@@ -85,9 +85,19 @@ export interface BlandTempers {
   readonly hotter: number | null;
 }
 
-/** Whether a temper lies in a range that no way of cooling avoids. */
-function isUnavoidable(ranges: readonly BrittleRange[], celsius: number): boolean {
-  return ranges.some((range) => !range.bySlowCooling && celsius >= range.low && celsius <= range.high);
+/** Distance kept from the end of a range, °C. */
+const CLEAR_OF_RANGE = 5;
+
+/** Whether a temper lies in a brittle range of a steel that no way of cooling avoids. */
+export function isUnavoidable(steel: Steel, celsius: number): boolean {
+  return brittleRanges(steel).some(
+    (range) => !range.bySlowCooling && celsius >= range.low && celsius <= range.high,
+  );
+}
+
+/** Whether a temper lies in such a range or within 5 °C of one. */
+export function isNearBrittle(steel: Steel, celsius: number): boolean {
+  return [-CLEAR_OF_RANGE, 0, CLEAR_OF_RANGE].some((off) => isUnavoidable(steel, celsius + off));
 }
 
 /** Whether a blade must cool fast from a temper. */
@@ -96,9 +106,6 @@ export function mustCoolFast(steel: Steel, celsius: number): boolean {
     (range) => range.bySlowCooling && celsius >= range.low && celsius <= range.high,
   );
 }
-
-/** Distance kept from the end of a range, °C. */
-const CLEAR_OF_RANGE = 5;
 
 /**
  * The nearest tempers outside the embrittlement ranges that no way of cooling avoids.
@@ -113,9 +120,9 @@ export function blandTempers(
   [coolest, hottest]: readonly [number, number],
 ): BlandTempers {
   const ranges = brittleRanges(steel);
-  if (!isUnavoidable(ranges, celsius)) return { cooler: null, hotter: null };
+  if (!isUnavoidable(steel, celsius)) return { cooler: null, hotter: null };
   const ends = ranges.flatMap(({ low, high }) => [low - CLEAR_OF_RANGE, high + CLEAR_OF_RANGE]);
-  const bland = ends.filter((at) => !isUnavoidable(ranges, at) && at >= coolest && at <= hottest);
+  const bland = ends.filter((at) => !isUnavoidable(steel, at) && at >= coolest && at <= hottest);
   const below = bland.filter((at) => at < celsius);
   const above = bland.filter((at) => at > celsius);
   return {

@@ -1,6 +1,6 @@
 import { extremes } from "./curve";
+import { hollomonJaffe } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
-import { temperParameter } from "./parameter";
 import { temperSpanFor } from "./temper-for";
 import { temperSpan } from "./temper-limits";
 
@@ -17,7 +17,7 @@ export interface TemperReach {
 }
 
 function between(model: TemperModel, hours: number, fromC: number, toC: number) {
-  return extremes(model.curve, temperParameter(fromC, hours), temperParameter(toC, hours));
+  return extremes(model.curve, hollomonJaffe(fromC, hours), hollomonJaffe(toC, hours));
 }
 
 /**

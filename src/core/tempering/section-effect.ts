@@ -1,4 +1,4 @@
-import { hardens } from "../hardening/hardens";
+import { type Hardening, hardens } from "../hardening/hardens";
 import type { QuenchMedium } from "../hardening/quench-media";
 import { NotAvailable } from "../refusal";
 import type { Steel } from "../steel/steel";
@@ -18,6 +18,11 @@ export interface SectionEffect {
 
 /** Published bars that hardened in part read 4 to 8 HRC under those that hardened through, 205 to 425 °C. */
 const SLACK_HRC = 8;
+
+/** How much lower the low end lies for a section that hardens in part, HRC. */
+export function slackOf(word: Hardening["word"]): number {
+  return word === "marginal" ? SLACK_HRC : 0;
+}
 
 /**
  * What a section does to the hardness after temper.

@@ -4,8 +4,8 @@ import { extremes } from "./curve";
 import { blandTempers, embrittlementCaution, mustCoolFast } from "./embrittlement";
 import { hollomonJaffe, totalHours } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
-import { COOLEST_TEMPER_C, checkTarget, temperSpanFor, tempersFor } from "./temper-for";
 import { isOutOfReach, temperReach } from "./reach";
+import { COOLEST_TEMPER_C, checkTarget, temperSpanFor, tempersFor } from "./temper-for";
 import { inRange } from "./temper-limits";
 import { readingShift, type Treatment } from "./tempered";
 import { bandHalfWidth, generalCautions } from "./tempered-range";
@@ -35,10 +35,10 @@ export interface TemperPlan {
 }
 
 /** One HRC over this many degrees or more is a plateau: a temper cannot be read off it. */
-const PLATEAU_C = 55;
+export const PLATEAU_C = 55;
 /** Where tempers this far apart all give the target within the stated error, there is no single answer, °C. */
-const BROAD_C = 200;
-const HALF_HRC = 0.5;
+export const BROAD_C = 200;
+export const HALF_HRC = 0.5;
 const STEP_C = 10;
 
 interface Question {
@@ -106,7 +106,12 @@ interface Kind {
 }
 
 /** The tempers between which the curve is too flat for a single answer. */
-function flatSpan(question: Question, first: number, last: number, halfWidth: number): [number, number] | undefined {
+function flatSpan(
+  question: Question,
+  first: number,
+  last: number,
+  halfWidth: number,
+): [number, number] | undefined {
   const flat = edges(question, first, last, HALF_HRC);
   if (flat[1] - flat[0] >= PLATEAU_C) return flat;
   const within = edges(question, first, last, halfWidth);

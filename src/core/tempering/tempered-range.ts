@@ -22,7 +22,7 @@ export interface TemperedRange {
 }
 
 /** Half-width with a reading of the same steel near by, and farther from it. */
-const KNOWN_HALF_WIDTH = 2;
+export const KNOWN_HALF_WIDTH = 2;
 const FAR_HALF_WIDTH = 2.5;
 const FAR_FROM_KNOWN_C = 75;
 

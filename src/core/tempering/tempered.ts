@@ -41,6 +41,19 @@ export function hardnessIn(model: TemperModel, celsius: number, hours: number): 
   return refuseTemper(model, celsius, hours);
 }
 
+/** Says where a reading fits its temper read as °F; empty where it does not. */
+function fahrenheitText(model: TemperModel, { celsius, hrc }: KnownTemper, hours: number): string {
+  const meant = (celsius - 32) / 1.8;
+  if (celsius < 300 || celsius > 800) return "";
+  if (!inRange(model, meant, hours, hollomonJaffe(meant, hours))) return "";
+  if (Math.abs(hrc - model.curve.hrcAt(hollomonJaffe(meant, hours))) > MAX_SHIFT_HRC) return "";
+  const figure = numberText(celsius);
+  return (
+    `${quantityText(hrc, "HRC")} does not go with ${temperatureText(celsius)} but with ${temperatureText(meant)}: ` +
+    `write "${figure}F" if ${figure} °F was meant`
+  );
+}
+
 /**
  * How far a known reading lies above the published curve.
  *
@@ -53,6 +66,8 @@ export function readingShift(model: TemperModel, known: KnownTemper | undefined,
   const expected = hardnessIn(model, known.celsius, hours);
   const shift = known.hrc - expected;
   if (Math.abs(shift) <= MAX_SHIFT_HRC) return shift;
+  const asFahrenheit = fahrenheitText(model, known, hours);
+  if (asFahrenheit !== "") throw new NotAvailable(asFahrenheit);
   const side = shift > 0 ? "over" : "under";
   throw new NotAvailable(
     `a reading of ${quantityText(known.hrc, "HRC")} after ${temperatureText(known.celsius)} is ` +

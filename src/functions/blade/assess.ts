@@ -1,40 +1,30 @@
-import { assess } from "../../core/blade/assess";
 import { bandRelation, USES } from "../../core/blade/bands";
-import { QUENCH_RELATIONS } from "../../core/blade/quench-cautions";
 import { TESTER_UNCERTAINTY } from "../../core/blade/status";
 import { STEEL_BY_USE } from "../../core/blade/steel-cautions";
-import { findQuench } from "../../core/hardening/quench-media";
+import { bladeStory } from "../../core/blade/story";
+import { MAX_PLATE } from "../../core/hardening/max-section";
+import { numberText } from "../../core/quantity-text";
+import { InvalidValue } from "../../core/refusal";
 import { EMBRITTLEMENT } from "../../core/tempering/embrittlement";
 import { temperingRelations } from "../../core/tempering/relations";
 import { rowFunction } from "../declare";
-import { number, numberOrNothing, textOrNothing } from "../parameters";
+import { number, numberOrNothing } from "../parameters";
 import { steel } from "../steel-argument";
+import { bladeLength, cautionText, quench, shownChance, thickness, USUAL_TREATMENT } from "./blade-arguments";
 import { use } from "./use-argument";
 
 const rockwell = { quantity: "hardness", unit: "HRC", min: 20, max: 70 } as const;
 export const ASSESS = rowFunction({
   name: "ASSESS",
   summary:
-    "Where a hardness lies in the usual band for its use, and what the trade would be wary of; never a promise.",
+    "How a hardness stands against the usual band of its use: a word, the chance, what to do next and what to be wary of; never a promise.",
   parameters: {
     use,
     steel,
     low: number({ label: "HRC or low", ...rockwell, help: "Hardness, or the low end of a range, in HRC." }),
     high: numberOrNothing({ label: "high", ...rockwell, help: "High end of the range in HRC." }),
-    length: numberOrNothing({
-      label: "length",
-      quantity: "length",
-      unit: "mm",
-      above: 0,
-      help: "Length of the blade in mm; over 400 mm a struck blade counts as long.",
-    }),
-    quench: textOrNothing({
-      label: "quench",
-      kind: "quench",
-      help: "Quench, one of the words that QUENCHES() lists.",
-      accepts: 'a quench such as "fast oil"; QUENCHES() lists them',
-      find: findQuench,
-    }),
+    length: bladeLength,
+    quench,
     temperC: numberOrNothing({
       label: "temper C",
       quantity: "temperature",
@@ -43,9 +33,12 @@ export const ASSESS = rowFunction({
       max: 750,
       help: "Temper of the steel itself in °C; where left out, the one that the hardness implies.",
     }),
+    thickness,
   },
   result: [
     { label: "status", unit: "text" },
+    { label: "chance", unit: "" },
+    { label: "next step", unit: "text" },
     { label: "cautions", unit: "text" },
   ],
   relations: (steel) => [
@@ -53,11 +46,23 @@ export const ASSESS = rowFunction({
     TESTER_UNCERTAINTY,
     STEEL_BY_USE,
     EMBRITTLEMENT,
-    ...QUENCH_RELATIONS,
+    MAX_PLATE,
     ...temperingRelations(steel),
   ],
-  compute: (question) => {
-    const { status, cautions } = assess(question);
-    return [status, cautions.join(" ")];
+  compute: ({ low, high = low, use, steel, length, quench, temperC, thickness }) => {
+    if (high < low) {
+      throw new InvalidValue(`HRC ${numberText(low)} to ${numberText(high)}: give the low end first`);
+    }
+    const story = bladeStory({
+      use,
+      steel,
+      length,
+      thickness,
+      quench,
+      temperC,
+      reading: { low, high },
+      treatment: USUAL_TREATMENT,
+    });
+    return [story.status, shownChance(story.chance), story.next, cautionText(story.cautions)];
   },
 });

@@ -5,18 +5,26 @@ const COMMON = "common practice, no source";
 export const ASSESS: readonly Example[] = [
   {
     given: ["Heavy cutting sword hard targets", "5160", 56],
-    gives: ["HIGH", "…"],
+    gives: ["too hard", 0, "…", "…"],
     source: `${COMMON}: 53 to 54 at most`,
   },
   {
     given: ["Light sharp sword soft targets", "5160", 55],
-    gives: ["inside the usual band", "…"],
+    gives: ["inside", 0.95, "…", "…"],
     source: `${COMMON}: a sword around 55 is near the usual region`,
   },
   {
     given: ["Chef knife thin hard", "52100", 60, 63],
-    gives: ["DOUBTFUL", "…"],
+    gives: ["likely inside", 0.66, "…", "…"],
     source: "a range that straddles the upper end, 62",
+  },
+];
+
+export const BAND_TEMPER: readonly Example[] = [
+  {
+    given: ["Chef knife thin hard", "1095"],
+    gives: [220, 428, 58, 60, 63, 0.67, "…"],
+    source: `${COMMON}: a thin kitchen knife near 60 HRC`,
   },
 ];
 

@@ -37,7 +37,7 @@ export const RECIPE = scalarFunction({
   result: { label: "recipe", unit: "text" },
   relations: (steel) => [RECIPE_RULE, ...heatTreatmentRelations(steel), ...temperingRelations(steel)],
   compute: ({ steel, target, quench, hardenC }) => {
-    checkHardenable(steel);
+    checkHardenable(steel, quench);
     const temper = target === undefined ? undefined : temperFor(steel, target, { ...USUAL_TEMPER, hardenC });
     const temperC = temper === undefined ? undefined : Math.round(temper);
     return recipeText({ steel, quench, hardenC, temperC });

@@ -32,6 +32,11 @@ const RESULTS: readonly Column[] = [
   { label: "price", unit: "money" },
   { label: "margin", unit: "" },
   { label: "cautions", unit: "text" },
+  { label: "chance", unit: "" },
+  { label: "next step", unit: "text" },
+  { label: "soak min", unit: "min" },
+  { label: "quench words", unit: "text" },
+  { label: "tempers", unit: "text" },
 ];
 
 const LINE: Column = { label: "line", unit: "text" };
@@ -62,7 +67,16 @@ function resultRow(plan: LinePlan): Cell[] {
     shown(cost.price),
     shown(cost.margin),
   ];
-  return [...figures, plan.cautions.join(" ")];
+  const { chance, next, tempers } = temper;
+  const words = plan.line.quench?.word ?? plan.quenchWords;
+  const appended = [
+    shown(chance === undefined ? undefined : Math.round(chance * 100) / 100),
+    next,
+    shown(plan.soakMinutes),
+    words,
+    tempers,
+  ];
+  return [...figures, plan.cautions.join(" "), ...appended];
 }
 
 function results(plan: PlanRow<LinePlan>): Cell[] {

@@ -1,0 +1,148 @@
+import type { Steel } from "../steel/steel";
+import { isNearBrittle } from "../tempering/embrittlement";
+import { hollomonJaffe, totalHours } from "../tempering/hollomon-jaffe";
+import { type TemperReach, temperReach } from "../tempering/reach";
+import { BROAD_C, HALF_HRC, PLATEAU_C } from "../tempering/temper-plan";
+import { readingShift, type Treatment } from "../tempering/tempered";
+import { bandHalfWidth, KNOWN_HALF_WIDTH } from "../tempering/tempered-range";
+import { temperModel } from "../tempering/tempering-model";
+import type { Use } from "./bands";
+import { chanceInBand, NINETY } from "./chance";
+
+/** The temper with the best chance of a band. */
+export interface BandTemper {
+  /** °C, whole. */
+  readonly celsius: number;
+  readonly chance: number;
+  /** The best temper inside a brittle range that was avoided, where it would give a better chance. */
+  readonly avoided: { readonly celsius: number; readonly chance: number } | undefined;
+  /** Coolest and hottest temper [°C] between which the hardness hardly moves; undefined on a slope. */
+  readonly flat: readonly [number, number] | undefined;
+  /** Chance once a coupon of this heat has been read and the temper set by it; undefined where none helps. */
+  readonly withCoupon: number | undefined;
+  readonly reach: TemperReach;
+}
+
+export interface BandTemperQuestion {
+  readonly use: Use;
+  readonly steel: Steel;
+  readonly treatment: Treatment;
+  /** How much lower the low end lies for a section that hardens in part, HRC. */
+  readonly lower: number;
+}
+
+interface Candidate {
+  readonly celsius: number;
+  readonly hrc: number;
+  readonly halfWidth: number;
+  readonly isBrittle: boolean;
+  readonly chance: number;
+}
+
+/** Chances nearer than this cannot be told apart. */
+const SAME_CHANCE = 0.02;
+/** What is given up of the chance on a flat curve for a cooler temper: it can be raised but not taken back. */
+const LEAN_CHANCE = 0.1;
+
+/** Struck blades, and stainless ones for their rust resistance, stay out of the brittle ranges. */
+function avoidsBrittle({ use, steel }: BandTemperQuestion): boolean {
+  return use.service === "impact" || steel.family.endsWith("stainless");
+}
+
+function chanceOf(use: Use, hrc: number, halfWidth: number, lower: number): number {
+  return chanceInBand(use, { low: hrc - halfWidth - lower, likely: hrc, high: hrc + halfWidth });
+}
+
+function candidates(question: BandTemperQuestion, reach: TemperReach, shift: number): Candidate[] {
+  const { use, steel, treatment, lower } = question;
+  const model = temperModel(steel, treatment.hardenC);
+  const hours = totalHours(treatment.hours, treatment.cycles);
+  const from = Math.ceil(reach.coolestC);
+  const count = Math.max(1, Math.floor(reach.hottestC) - from + 1);
+  return Array.from({ length: count }, (_, i) => {
+    const celsius = from + i;
+    const hrc = model.curve.hrcAt(hollomonJaffe(celsius, hours)) + shift;
+    const halfWidth = bandHalfWidth(model, celsius, hours, treatment.known);
+    const chance = chanceOf(use, hrc, halfWidth, lower);
+    return { celsius, hrc, halfWidth, isBrittle: isNearBrittle(steel, celsius), chance };
+  });
+}
+
+function best(from: readonly Candidate[]): Candidate {
+  return from.reduce((top, each) => (each.chance > top.chance ? each : top));
+}
+
+/** The tempers about one that give its hardness within a number of HRC. */
+function within(hrc: number, top: Candidate, from: readonly Candidate[]): readonly Candidate[] {
+  const near = (each: Candidate) => Math.abs(each.hrc - top.hrc) <= hrc;
+  const at = from.indexOf(top);
+  let [first, last] = [at, at];
+  while (first > 0 && near(from[first - 1] as Candidate)) first--;
+  while (last < from.length - 1 && near(from[last + 1] as Candidate)) last++;
+  return from.slice(first, last + 1);
+}
+
+function widthOf(level: readonly Candidate[]): number {
+  return (level[level.length - 1]?.celsius ?? 0) - (level[0]?.celsius ?? 0);
+}
+
+/** The tempers between which the curve is too flat for a single answer, as TEMPER_PLAN counts a plateau. */
+function flatAbout(top: Candidate, from: readonly Candidate[]): readonly Candidate[] | undefined {
+  const level = within(HALF_HRC, top, from);
+  if (widthOf(level) >= PLATEAU_C) return level;
+  const broad = within(top.halfWidth, top, from);
+  return widthOf(broad) >= BROAD_C ? broad : undefined;
+}
+
+/** Nodes and weights for the mean over a normal distribution, five-point Gauss and Hermite. */
+const NODES = [
+  [0, 0.533333],
+  [1.355626, 0.222076],
+  [-1.355626, 0.222076],
+  [2.85697, 0.011257],
+  [-2.85697, 0.011257],
+] as const;
+
+/**
+ * Mean chance after a coupon: it tells where this heat lies, which leaves the half-width of a known
+ * reading, and the temper is then set anew.
+ */
+function couponChance({ use, lower }: BandTemperQuestion, top: Candidate, allowed: readonly Candidate[]) {
+  const learnt = top.halfWidth ** 2 - KNOWN_HALF_WIDTH ** 2;
+  if (learnt <= 0) return undefined;
+  const sd = Math.sqrt(learnt) / NINETY;
+  const bestAt = (shift: number) =>
+    allowed.reduce((most, { hrc }) => Math.max(most, chanceOf(use, hrc + shift, KNOWN_HALF_WIDTH, lower)), 0);
+  const chance = NODES.reduce((sum, [node, weight]) => sum + weight * bestAt(node * sd), 0);
+  return chance > top.chance ? chance : undefined;
+}
+
+/**
+ * The temper that gives the best chance of the band of a use. Struck blades stay out of the brittle
+ * ranges; where the curve is flat the answer leans to the cool side.
+ *
+ * @param question - Use, steel and treatment.
+ * @throws NotAvailable where no published curve or formula covers the steel and the time.
+ */
+export function bandTemper(question: BandTemperQuestion): BandTemper {
+  const { steel, treatment } = question;
+  const model = temperModel(steel, treatment.hardenC);
+  const hours = totalHours(treatment.hours, treatment.cycles);
+  const shift = readingShift(model, treatment.known, hours);
+  const reach = temperReach(model, hours, shift);
+  const all = candidates(question, reach, shift);
+  const bland = avoidsBrittle(question) ? all.filter(({ isBrittle }) => !isBrittle) : all;
+  const allowed = bland.length > 0 ? bland : all;
+  const top = best(allowed);
+  const level = flatAbout(top, allowed);
+  const chosen = level?.find(({ chance }) => chance >= top.chance - LEAN_CHANCE) ?? top;
+  const whole = best(all);
+  return {
+    celsius: chosen.celsius,
+    chance: chosen.chance,
+    avoided: whole.isBrittle && whole.chance > chosen.chance + SAME_CHANCE ? whole : undefined,
+    flat: level && [level[0]?.celsius ?? top.celsius, level[level.length - 1]?.celsius ?? top.celsius],
+    withCoupon: treatment.known === undefined ? couponChance(question, top, allowed) : undefined,
+    reach,
+  };
+}

@@ -1,0 +1,44 @@
+import type { Caution } from "../../core/blade/caution";
+import { findQuench } from "../../core/hardening/quench-media";
+import { numberOrNothing, textOrNothing } from "../parameters";
+
+/** The temper that a hardness stands for, where none is told. */
+export const USUAL_TREATMENT = { hours: 2, cycles: 1 };
+
+/** The length of the blade. */
+export const bladeLength = numberOrNothing({
+  label: "length",
+  quantity: "length",
+  unit: "mm",
+  above: 0,
+  help: "Length of the blade in mm; over 400 mm a struck blade counts as long.",
+});
+
+/** The thickest place that has to harden. */
+export const thickness = numberOrNothing({
+  label: "thickness",
+  quantity: "length",
+  unit: "mm",
+  above: 0,
+  max: 1000,
+  help: "Thickest place at the quench in mm; with the quench it says whether the blade hardens through.",
+});
+
+/** The quench. */
+export const quench = textOrNothing({
+  label: "quench",
+  kind: "quench",
+  help: "Quench, one of the words that QUENCHES() lists.",
+  accepts: 'a quench such as "fast oil"; QUENCHES() lists them',
+  find: findQuench,
+});
+
+/** A chance with two decimals: more would claim what no estimate supports. */
+export function shownChance(chance: number | undefined): number | string {
+  return chance === undefined ? "" : Math.round(chance * 100) / 100;
+}
+
+/** Every caution in full, the most pressing first. */
+export function cautionText(cautions: readonly Caution[]): string {
+  return cautions.map(({ full }) => full).join(" ");
+}
