@@ -3,8 +3,8 @@ import { asSentence, numberText, quantityText, temperatureText } from "../quanti
 import { fahrenheitMeant } from "../tempering/fahrenheit";
 import { type Caution, caution } from "./caution";
 import type { HardnessEstimate } from "./chance";
+import type { BladeQuestion, BladeStory } from "./question";
 import { TESTER_HRC } from "./status";
-import type { BladeQuestion, BladeStory } from "./story";
 
 /** Narrower than this no tester and furnace hold together, HRC. */
 const NARROWEST_HRC = 2;

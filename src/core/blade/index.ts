@@ -1,3 +1,4 @@
 export { findUse, USES, usesContaining } from "./bands";
+export type { BladeQuestion, BladeStory } from "./question";
 export { isStainless } from "./steel-kind";
-export { type BladeQuestion, type BladeStory, bladeStory } from "./story";
+export { bladeStory } from "./story";

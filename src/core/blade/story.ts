@@ -1,72 +1,24 @@
 import { type Hardening, hardens } from "../hardening/hardens";
-import type { QuenchMedium } from "../hardening/quench-media";
 import { quenchedHardness } from "../hardening/quenched";
 import { asSentence } from "../quantity-text";
 import { attempt, attemptOr, NotAvailable } from "../refusal";
-import type { Steel } from "../steel/steel";
 import { totalHours } from "../tempering/hollomon-jaffe";
 import { isOutOfReach, type TemperReach, temperReach } from "../tempering/reach";
 import { slackOf } from "../tempering/section-effect";
 import { temperPlan } from "../tempering/temper-plan";
-import { readingShift, type Treatment } from "../tempering/tempered";
+import { readingShift } from "../tempering/tempered";
 import { temperedRange } from "../tempering/tempered-range";
 import { temperModel } from "../tempering/tempering-model";
 import { type BandTemper, bandTemper } from "./band-temper";
-import type { Use } from "./bands";
-import { type Caution, ranked } from "./caution";
+import { ranked } from "./caution";
 import { chanceInBand, type HardnessEstimate } from "./chance";
 import { hardeningCautions, hardnessCautions } from "./hardness-cautions";
 import { nextStep } from "./next-step";
 import { quenchCautions } from "./quench-cautions";
+import type { BladeQuestion, BladeStory } from "./question";
 import { type BladeStatus, LIKELY_CHANCE, statusOf } from "./status";
 import { steelCautions } from "./steel-cautions";
 import { impliedBy, temperCautions } from "./temper-cautions";
-
-/** All that may be known of a blade. What is left out is not judged and leaves its part open. */
-export interface BladeQuestion {
-  readonly steel: Steel;
-  readonly use?: Use | undefined;
-  /** mm */
-  readonly length?: number | undefined;
-  /** Thickest place that has to harden, mm. */
-  readonly thickness?: number | undefined;
-  readonly quench?: QuenchMedium | undefined;
-  readonly treatment: Treatment;
-  /** What the blade reads or is expected to read, HRC; both ends equal for one figure. */
-  readonly reading?: { readonly low: number; readonly high: number } | undefined;
-  /** Temper that the blade had or is to have, °C. */
-  readonly temperC?: number | undefined;
-  /** Hardness wanted, HRC; without one the temper with the best chance of the band is taken. */
-  readonly target?: number | undefined;
-}
-
-/** What there is to say of a blade. Every function and sheet that judges one reads this and nothing else. */
-export interface BladeStory {
-  readonly hardening: Hardening;
-  /** HRC straight from the quench, hardened through. */
-  readonly asQuenched: number | undefined;
-  /** Hardness that the usual tempers give. */
-  readonly reach: TemperReach | undefined;
-  /** °C: given, that of the target, or the best for the band. */
-  readonly temperC: number | undefined;
-  /** HRC: of the reading, or as expected after the temper. */
-  readonly estimate: HardnessEstimate | undefined;
-  /** Where an expected hardness comes from, in words. */
-  readonly basis: string;
-  /** Why there is no temper or no hardness. */
-  readonly missing: NotAvailable | undefined;
-  /** That a careful reading lies in the band, 0 to 1; undefined without a use or a hardness. */
-  readonly chance: number | undefined;
-  /** Empty without a use. */
-  readonly status: BladeStatus | "";
-  /** The temper with the best chance of the band, where one is known. */
-  readonly best: BandTemper | undefined;
-  /** Whether the temper was chosen here for the band, no target being given. */
-  readonly isForBand: boolean;
-  readonly cautions: readonly Caution[];
-  /** What to do next, one sentence. */
-  readonly next: string;
-}
 
 /** Where only the edge or the bit has to be hard, the thickness of the whole blade does not bear on it. */
 function sectionJudged({ use, thickness }: BladeQuestion): number | undefined {
@@ -181,6 +133,7 @@ function namedTemper(
  * @returns Whatever is not known stands as undefined or "not known"; only a malformed figure is refused.
  * @throws InvalidValue for a malformed target or known reading.
  */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: split in the next commit
 export function bladeStory(question: BladeQuestion): BladeStory {
   const { steel, use, quench, treatment, temperC, target } = question;
   const hardening = hardens(steel, { quench, thicknessMm: sectionJudged(question) });

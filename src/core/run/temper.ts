@@ -1,6 +1,7 @@
 import { chanceText } from "../blade/chance";
-import { type BladeStory, bladeStory } from "../blade/story";
-import { asSentence, quantityText, temperatureText } from "../quantity-text";
+import type { BladeStory } from "../blade/question";
+import { bladeStory } from "../blade/story";
+import { asSentence, fahrenheit, quantityText, temperatureText } from "../quantity-text";
 import { attemptOr, InvalidValue } from "../refusal";
 import { limitsCaution } from "../steel/composition-text";
 import type { KnownTemper, Treatment } from "../tempering/tempered";
@@ -90,7 +91,7 @@ export function plannedTemper(line: PlanLine): PlannedTemper {
     low: Math.round(estimate.low),
     high: Math.round(estimate.high),
     celsius: temperC,
-    fahrenheit: Math.round(temperC * 1.8 + 32),
+    fahrenheit: Math.round(fahrenheit(temperC)),
     ...told,
     tempers: temperText(line, temperC),
     cautions: [...cautions, ...chosenCaution(line, story), ...basisCaution(line, story.basis)],

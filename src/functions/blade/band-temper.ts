@@ -2,6 +2,7 @@ import { bandRelation, USES } from "../../core/blade/bands";
 import { TESTER_UNCERTAINTY } from "../../core/blade/status";
 import { bladeStory } from "../../core/blade/story";
 import { MAX_PLATE } from "../../core/hardening/max-section";
+import { fahrenheit } from "../../core/quantity-text";
 import { NotAvailable } from "../../core/refusal";
 import { EMBRITTLEMENT } from "../../core/tempering/embrittlement";
 import { temperingRelations } from "../../core/tempering/relations";
@@ -41,6 +42,6 @@ export const BAND_TEMPER = rowFunction({
       throw story.missing ?? new NotAvailable(`no temper of ${steel.name} is held`);
     }
     const hrc = [estimate.low, estimate.likely, estimate.high].map(Math.round);
-    return [temperC, Math.round(temperC * 1.8 + 32), ...hrc, shownChance(chance), next];
+    return [temperC, Math.round(fahrenheit(temperC)), ...hrc, shownChance(chance), next];
   },
 });
