@@ -43,7 +43,7 @@ describe("between two tempers half a point either way is flat", () => {
   test("the plateau is told from half a point over the target to half a point under it", () => {
     // 53.5 and half a point: 54 HRC at 250 and at 350 °C.
     expect(plan("440B", 53.5, 1).caution).toMatch(
-      /^hardness hardly moves from 250 °C \(482 °F\) to 350 °C \(662 °F\): any temper between gives it, lean to the cooler; /,
+      /^hardness hardly moves from 250 °C \(482 °F\) to 350 °C \(662 °F\): any temper between gives it within the stated error, lean to the cooler; /,
     );
   });
 });

@@ -1,5 +1,6 @@
 import { bathCaution } from "../../core/blade/quench-cautions";
-import { quenchSection } from "../../core/hardening/section-quench";
+import { hardens } from "../../core/hardening/hardens";
+import { quenchSection, type SectionInputs } from "../../core/hardening/section-quench";
 import {
   hardnessOrBand,
   type SectionPoint,
@@ -9,6 +10,12 @@ import {
 import { rowFunction } from "../declare";
 import { sectionInputs, sectionParameters } from "./section-arguments";
 import { sectionRelations } from "./section-relations";
+
+/** The sentence of a steel that the quench cannot harden. */
+function refusedByQuench({ steel, quench }: SectionInputs): string[] {
+  const { word, sentence } = hardens(steel, { quench });
+  return word === "does not harden" ? [sentence] : [];
+}
 
 export const SECTION_QUENCH = rowFunction({
   name: "SECTION_QUENCH",
@@ -36,7 +43,8 @@ export const SECTION_QUENCH = rowFunction({
       at(1),
       [
         verdictText(band, inputs.clay > 0, inputs.transferS > 0),
-        ...bathCaution(inputs.steel, inputs.quench),
+        ...refusedByQuench(inputs),
+        ...bathCaution(inputs.steel, inputs.quench).map(({ full }) => full),
       ].join("; "),
     ];
   },
