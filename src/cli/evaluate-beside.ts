@@ -21,15 +21,15 @@ export async function evaluateBeside(
   const text = formula.trim().startsWith("=") ? formula.trim() : `=${formula.trim()}`;
   const columns = Math.max(1, ...table.map((row) => row.length));
   const spare = Array.from({ length: table.length + SPARE_ROWS }, (): CellInput[] => []);
-  const book = await calculateWorkbook({
+  const workbook = await calculateWorkbook({
     sheets: [
       { name: TABLE_SHEET, rows: table },
       { name: ANSWER_SHEET, rows: [[{ formula: text }], ...spare] },
     ],
     names: { TABLE: `${TABLE_SHEET}!$A$1:$${columnLetters(columns - 1)}$${table.length}` },
   });
-  const { rows, columns: width } = book.spillAt(ANSWER_SHEET, 0, 0) ?? { rows: 1, columns: 1 };
-  const at = (row: number, column: number) => book.at(ANSWER_SHEET, row, column) ?? { value: "" };
+  const { rows, columns: width } = workbook.spillAt(ANSWER_SHEET, 0, 0) ?? { rows: 1, columns: 1 };
+  const at = (row: number, column: number) => workbook.at(ANSWER_SHEET, row, column) ?? { value: "" };
   return {
     formula,
     rows: Array.from({ length: rows }, (_, row) =>

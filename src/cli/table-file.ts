@@ -9,7 +9,7 @@ type Filled = CellValue | undefined;
 
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 /** More rows than any run holds; a sheet of the engine ends there too. */
-const MOST_ROWS = 100_000;
+const MAX_ROWS = 100_000;
 
 /** A cell of a text file: a number where it reads as one, else text, never a formula. */
 function fromText(text: string): Filled {
@@ -80,6 +80,6 @@ export function readTable(file: string): readonly (readonly Filled[])[] {
   if (ending !== ".csv" && ending !== ".json") throw new FileRefusal(`${file}: give a .csv or a .json file`);
   const rows = ending === ".csv" ? fromCsv(file, contentOf(file)) : fromJson(file, contentOf(file));
   if (rows.length === 0) throw new FileRefusal(`${file}: it holds no rows`);
-  if (rows.length > MOST_ROWS) throw new FileRefusal(`${file}: ${rows.length} rows, more than ${MOST_ROWS}`);
+  if (rows.length > MAX_ROWS) throw new FileRefusal(`${file}: ${rows.length} rows, more than ${MAX_ROWS}`);
   return rows;
 }

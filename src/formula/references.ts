@@ -166,7 +166,7 @@ const prefixesIn = (formula: string) =>
 
 /** True where a formula reads another workbook. */
 export function namesOtherFile(formula: string): boolean {
-  return prefixesIn(formula).some(({ book }) => book !== null);
+  return prefixesIn(formula).some(({ workbook }) => workbook !== null);
 }
 
 /** True where a formula reads through several sheets at once. */

@@ -44,7 +44,7 @@ const quoted = (name: string) => `'${name.replaceAll("'", "''")}'`;
 /** What stands in front of a reference, taken apart. */
 export interface SheetPrefix {
   /** The other workbook, by its number, or by path and name; `null` for the formula's own. */
-  readonly book: string | null;
+  readonly workbook: string | null;
   /** First and last sheet; the same one where only one is named, empty where only a workbook is. */
   readonly first: string;
   readonly last: string;
@@ -59,23 +59,23 @@ function unquoted(prefix: string): string {
 export function readSheetPrefix(prefix: string): SheetPrefix {
   const plain = unquoted(prefix);
   const end = plain.lastIndexOf("]") + 1;
-  const book = end === 0 ? null : plain.slice(0, end);
+  const workbook = end === 0 ? null : plain.slice(0, end);
   const [first = "", last = first] = plain.slice(end).split(":");
-  return { book, first, last };
+  return { workbook, first, last };
 }
 
 /** The sheet that a prefix names; `null` for another workbook or several sheets. */
 export function sheetOfPrefix(prefix: string): string | null {
-  const { book, first, last } = readSheetPrefix(prefix);
-  return book === null && first === last ? first : null;
+  const { workbook, first, last } = readSheetPrefix(prefix);
+  return workbook === null && first === last ? first : null;
 }
 
 /** A prefix with other names for its sheets; an old name may hold what none may, such as a colon. */
 export function renamedPrefix(prefix: string, nameOf: (sheet: string) => string | undefined): string {
   const other = nameOf(unquoted(prefix));
   if (other !== undefined) return `${quotedSheet(other)}!`;
-  const { book, first, last } = readSheetPrefix(prefix);
+  const { workbook, first, last } = readSheetPrefix(prefix);
   const [from, to] = [nameOf(first), nameOf(last)];
-  if (book !== null || (from === undefined && to === undefined)) return prefix;
+  if (workbook !== null || (from === undefined && to === undefined)) return prefix;
   return `${quoted(`${from ?? first}:${to ?? last}`)}!`;
 }

@@ -22,7 +22,7 @@ export function evaluateScalar(fn: ScalarFunction, args: readonly Argument[]): C
   const varying = args.filter((argument) => argument.values.length > 1);
   const judged = varying.length > 0 ? varying : args;
   const values: Record<string, unknown> = {};
-  const open = settleSingles(args, values);
+  const open = readSingles(args, values);
   const result: Cell[][] = [];
   for (let row = 0; row < rows; row += 1) {
     const cells: Cell[] = [];
@@ -37,7 +37,7 @@ export function evaluateScalar(fn: ScalarFunction, args: readonly Argument[]): C
 }
 
 /** Settles what is the same at every place, once; gives the arguments still to settle place by place. */
-function settleSingles(args: readonly Argument[], values: Record<string, unknown>): readonly Argument[] {
+function readSingles(args: readonly Argument[], values: Record<string, unknown>): readonly Argument[] {
   const open: Argument[] = [];
   for (const argument of args) {
     const value =

@@ -3,7 +3,7 @@ import { knows } from "./excel-run";
 import type { FilledBy, HostRows, HostValue, SelectedCell } from "./port";
 
 /** More cells than this are not read for an explanation: a web page has 5 MB for one answer. */
-const MOST_CELLS = 20_000;
+const MAX_CELLS = 20_000;
 
 function text(range: Excel.Range, from: "formulas" | "text"): string {
   return String(range[from][0]?.[0] ?? "");
@@ -101,7 +101,7 @@ function rowsOf(range: Excel.Range): HostRows {
 }
 
 const isReadable = (range: Excel.Range | null) =>
-  range !== null && !range.isNullObject && range.cellCount > 0 && range.cellCount <= MOST_CELLS;
+  range !== null && !range.isNullObject && range.cellCount > 0 && range.cellCount <= MAX_CELLS;
 
 /** Values of what a formula refers to; see the port. */
 export async function readValues(

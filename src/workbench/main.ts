@@ -27,8 +27,8 @@ function mountAutosave(grid: Grid, run: OpenRun, kept: KeptWork, notice: Notice)
     () => run.kept(),
     (why) => notice.show(`The browser no longer keeps your work by itself (${why}): save it to a file.`),
   );
-  grid.book.onEdit(() => autosave.changed());
-  grid.book.onTyping((draft) => autosave.typing(draft));
+  grid.workbook.onEdit(() => autosave.changed());
+  grid.workbook.onTyping((draft) => autosave.typing(draft));
   return autosave;
 }
 

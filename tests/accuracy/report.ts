@@ -4,12 +4,12 @@ import { shareOf, spread } from "./statistics";
 const START = "<!-- accuracy: written by npm run accuracy -- --write -->";
 const END = "<!-- end of accuracy -->";
 
-const LEAST_SHOWN = 0.0001;
+const MIN_SHOWN = 0.0001;
 
 /** Three significant digits without a power of ten. */
 function digits(figure: number): string {
   if (figure === 0) return "0";
-  if (Math.abs(figure) < LEAST_SHOWN / 2) return `under ${LEAST_SHOWN}`;
+  if (Math.abs(figure) < MIN_SHOWN / 2) return `under ${MIN_SHOWN}`;
   const decimals = Math.max(0, Math.min(4, 2 - Math.floor(Math.log10(Math.abs(figure)))));
   return String(Number(figure.toFixed(decimals)));
 }

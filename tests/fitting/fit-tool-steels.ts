@@ -6,7 +6,7 @@ import file from "./tool-steel-rows.json";
 const CENTRE = 12;
 const HOURS = 2;
 
-/** Quadratic in the temper parameter through the rows of every curve. */
+/** Quadratic in the Hollomon-Jaffe parameter through the rows of every curve. */
 export function fitToolSteels(): Map<string, readonly number[]> {
   const curves = new Set(file.rows.map(([curve]) => curve as string));
   return new Map(

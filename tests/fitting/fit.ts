@@ -55,7 +55,7 @@ export function hoursOf(row: TemperRow): number {
   return row.hours === null ? ASSUMED_HOURS : row.hours * (row.cycles ?? 1);
 }
 
-/** Temper parameter of a row. */
+/** Hollomon-Jaffe parameter of a row. */
 export function parameterOf(row: TemperRow): number {
   return hollomonJaffe(row.temperLow as number, hoursOf(row));
 }

@@ -16,7 +16,7 @@ const steel = constantSteel(STEEL.density, STEEL.conductivity, STEEL.heatCapacit
 function cooling(
   shape: [number, number, number],
   cells: [number, number],
-  film: number,
+  heatTransfer: number,
   stepC: number,
   plate: boolean,
 ) {
@@ -29,7 +29,7 @@ function cooling(
     steel,
     coat: plate ? closed : bareCoat(grid),
     startC: START,
-    stages: [{ coefficient: constantCoefficient(film, BATH), factor: 1, untilS: 1e9 }],
+    stages: [{ coefficient: constantCoefficient(heatTransfer, BATH), factor: 1, untilS: 1e9 }],
     latentJkg: 0,
     stepC,
   });
@@ -51,16 +51,18 @@ describe("the series used as the measure", () => {
 });
 
 describe("plates against the full series", () => {
-  const cases = [2, 4, 6, 8].flatMap((mm) => [100, 1000, 4000, 12000].map((film) => ({ mm, film })));
+  const cases = [2, 4, 6, 8].flatMap((mm) =>
+    [100, 1000, 4000, 12000].map((heatTransfer) => ({ mm, heatTransfer })),
+  );
   it("centre within 3 °C from Bi 0.004 to 1.8 with four layers and 5 °C steps", () => {
     let largest = 0;
-    for (const { mm, film } of cases) {
+    for (const { mm, heatTransfer } of cases) {
       const half = mm / 2000;
-      const seconds = (0.6 * STEEL.density * STEEL.heatCapacity * half) / film;
-      const plate = cooling([100, mm, mm], [1, 4], film, 5, true);
+      const seconds = (0.6 * STEEL.density * STEEL.heatCapacity * half) / heatTransfer;
+      const plate = cooling([100, mm, mm], [1, 4], heatTransfer, 5, true);
       plate.run(seconds);
       // The innermost cell's middle stands an eighth of the half thickness from mid-plane.
-      const left = share({ thicknessM: mm / 1000, film, ...STEEL }, seconds, 0.125);
+      const left = share({ thicknessM: mm / 1000, heatTransfer, ...STEEL }, seconds, 0.125);
       const error = Math.abs((plate.temperature[0] as number) - (BATH + (START - BATH) * left));
       largest = Math.max(largest, error);
     }
@@ -79,15 +81,15 @@ describe("plates against the full series", () => {
 
 describe("bar 30 × 6 mm against the product of two series", () => {
   it("every cell within 3 °C after 0.6 s on the standard grid", () => {
-    const film = 4000;
+    const heatTransfer = 4000;
     const seconds = 0.6;
-    const bar = cooling([30, 6, 6], [30, 3], film, 10, false);
+    const bar = cooling([30, 6, 6], [30, 3], heatTransfer, 10, false);
     bar.run(seconds);
     let largest = 0;
     for (let column = 0; column < 30; column += 1) {
-      const along = share({ thicknessM: 0.03, film, ...STEEL }, seconds, (column + 0.5) / 15 - 1);
+      const along = share({ thicknessM: 0.03, heatTransfer, ...STEEL }, seconds, (column + 0.5) / 15 - 1);
       for (let layer = 0; layer < 3; layer += 1) {
-        const across = share({ thicknessM: 0.006, film, ...STEEL }, seconds, (layer + 0.5) / 3);
+        const across = share({ thicknessM: 0.006, heatTransfer, ...STEEL }, seconds, (layer + 0.5) / 3);
         const exact = BATH + (START - BATH) * along * across;
         largest = Math.max(largest, Math.abs((bar.temperature[column * 3 + layer] as number) - exact));
       }

@@ -79,7 +79,7 @@ describe("order of steels, baths and sections", () => {
   });
 
   it("a slow walk to the bath cools the edge: 0.7 to 4 mm wedge from 800 °C, 766 °C after 1 s and 719 °C after 3 s", () => {
-    // Calculated apart from this code for the same air film; edge value.
+    // Calculated apart from this code for the same heat transfer to air; edge value.
     const at = (transferS: number) =>
       quenchSection(section("1084", 4, "fast oil", { edgeMm: 0.7, startC: 800, transferS })).likely.edgeC;
     expect(Math.abs(at(1) - 766)).toBeLessThan(12);
@@ -88,7 +88,7 @@ describe("order of steels, baths and sections", () => {
 });
 
 describe("the band", () => {
-  it("covers about 90 % of draws of film, nose time and clay", () => {
+  it("covers about 90 % of draws of heat transfer, nose time and clay", () => {
     let seed = 20_250;
     const uniform = () => {
       seed = (seed * 1_664_525 + 1_013_904_223) >>> 0;
@@ -99,7 +99,7 @@ describe("the band", () => {
       const { soft, hard } = quenchSection(inputs);
       const draws = Array.from({ length: 80 }, () =>
         quenchShifted(inputs, {
-          film: Math.exp(0.25 * normal()),
+          heatTransfer: Math.exp(0.25 * normal()),
           nose: Math.exp(0.35 * normal()),
           clay: Math.exp(0.4 * normal()),
         }),

@@ -2,7 +2,7 @@
 
 export interface Wall {
   readonly thicknessM: number;
-  readonly film: number;
+  readonly heatTransfer: number;
   readonly conductivity: number;
   readonly density: number;
   readonly heatCapacity: number;
@@ -32,7 +32,7 @@ export function coefficient(zeta: number): number {
 export function share(wall: Wall, seconds: number, place: number): number {
   const half = wall.thicknessM / 2;
   const fourier = (wall.conductivity / (wall.density * wall.heatCapacity)) * (seconds / half ** 2);
-  const zetas = roots((wall.film * half) / wall.conductivity);
+  const zetas = roots((wall.heatTransfer * half) / wall.conductivity);
   return zetas.reduce(
     (sum, zeta) => sum + coefficient(zeta) * Math.exp(-(zeta ** 2) * fourier) * Math.cos(zeta * place),
     0,

@@ -21,27 +21,27 @@ describe("a steel by the formula", () => {
 
   test("its spans are those that its relation prints", () => {
     // 100 to 430 °C, 10 minutes to 24 h.
-    const { leastC, mostC, leastHours, mostHours } = temperModel(findSteel("C 0.6 Mn 0.8"));
-    expect([leastC, mostC, leastHours * 60, mostHours]).toEqual([100, 430, 10, 24]);
+    const { minC, maxC, minHours, maxHours } = temperModel(findSteel("C 0.6 Mn 0.8"));
+    expect([minC, maxC, minHours * 60, maxHours]).toEqual([100, 430, 10, 24]);
   });
 });
 
 describe("rows that begin at 204 °C are carried on below by the formula where it takes the carbon", () => {
   // The formula prints 0.35 to 1.15 % C; the rows of 1050 end at 204.4 and 593.3 °C.
   test.each([0.35, 1.15])("%d %% C: from 100 °C", (carbon) => {
-    const { leastC, mostC, relations } = temperModel(withCarbon("1050", carbon));
-    expect([leastC, mostC, relations.length]).toEqual([100, 593.3, 2]);
+    const { minC, maxC, relations } = temperModel(withCarbon("1050", carbon));
+    expect([minC, maxC, relations.length]).toEqual([100, 593.3, 2]);
   });
 
   test.each([0.34, 1.16, Number.NaN])("%d %% C: the rows alone", (carbon) => {
     const rows = temperModel(withCarbon("1050", carbon));
-    expect([rows.leastC, rows.mostC, rows.relations.length]).toEqual([204.4, 593.3, 1]);
+    expect([rows.minC, rows.maxC, rows.relations.length]).toEqual([204.4, 593.3, 1]);
     expect(rows.basisAt(rows.curve.from)).toBe("own curve of 1050");
     expect([430, 430.1].map((celsius) => rows.halfWidthAt(celsius, 13))).toEqual([2.5, 5.5]);
   });
 
   test("1035, the leanest grade with rows, stands on the limit and is carried on", () => {
-    expect(temperModel(findSteel("1035")).leastC).toBe(100);
+    expect(temperModel(findSteel("1035")).minC).toBe(100);
   });
 
   test("the two meet where the rows begin", () => {
@@ -85,8 +85,8 @@ describe("tables made up for the test", () => {
   };
 
   test("between two only what both cover, and a straight line in the hardening temperature", () => {
-    const { leastC, mostC, curve, relations } = tableModel(steel, [cool, hot], 1010);
-    expect([leastC, mostC, relations.length]).toEqual([250, 450, 2]);
+    const { minC, maxC, curve, relations } = tableModel(steel, [cool, hot], 1010);
+    expect([minC, maxC, relations.length]).toEqual([250, 450, 2]);
     expect([curve.from, curve.to]).toEqual([at(250), at(450)]);
     // A quarter of the way from 60 to 64 HRC.
     expect(curve.hrcAt(at(300))).toBeCloseTo(61, 9);
@@ -94,8 +94,8 @@ describe("tables made up for the test", () => {
 
   test("at its own hardening temperature a table stands alone, over its whole span", () => {
     const spans = [1000, 1040].map((hardenC) => {
-      const { leastC, mostC, relations } = tableModel(steel, [cool, hot], hardenC);
-      return [leastC, mostC, relations.length];
+      const { minC, maxC, relations } = tableModel(steel, [cool, hot], hardenC);
+      return [minC, maxC, relations.length];
     });
     expect(spans).toEqual([
       [200, 450, 1],

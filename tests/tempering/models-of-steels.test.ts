@@ -11,11 +11,11 @@ const at = (steel: string, celsius: number, hours: number, hardenC?: number) =>
 
 describe("a steel by the formula", () => {
   test("says so, names its limits and its band", () => {
-    const { leastC, mostC, leastHours, mostHours, relations, assumptions } = model("C 0.6 Mn 0.8 Si 0.25");
-    expect([leastC, leastHours, relations.length, assumptions]).toEqual([100, expect.any(Number), 1, []]);
-    expect(mostC).toBeGreaterThan(400);
-    expect(mostHours).toBeGreaterThan(leastHours);
-    expect(leastHours).toBeGreaterThan(0);
+    const { minC, maxC, minHours, maxHours, relations, assumptions } = model("C 0.6 Mn 0.8 Si 0.25");
+    expect([minC, minHours, relations.length, assumptions]).toEqual([100, expect.any(Number), 1, []]);
+    expect(maxC).toBeGreaterThan(400);
+    expect(maxHours).toBeGreaterThan(minHours);
+    expect(minHours).toBeGreaterThan(0);
     expect(model("C 0.6 Mn 0.8").basisAt(10)).toBe("by formula from composition");
     expect(model("5160").basisAt(10)).toBe("no published curve of 5160 held, by formula from composition");
   });
@@ -41,7 +41,7 @@ describe("a steel by the formula", () => {
 describe("a curve of the grade's own", () => {
   test("reaches down to 150 °C by its own rows, or joins the formula below them", () => {
     const own = model("1084");
-    expect([own.leastC, own.relations.length, own.assumptions]).toEqual([100, 1, []]);
+    expect([own.minC, own.relations.length, own.assumptions]).toEqual([100, 1, []]);
     expect(own.basisAt(7)).toBe("own curve of 1084");
     const joined = model("1050");
     expect(joined.relations).toHaveLength(2);
@@ -49,7 +49,7 @@ describe("a curve of the grade's own", () => {
     expect(joined.basisAt(8.59)).toBe("by formula from composition, joined to the own curve of 1050");
     expect(joined.basisAt(8.5959)).toBe("own curve of 1050");
     expect([joined.halfWidthAt(200, 8.59), joined.halfWidthAt(200, 8.5959)]).toEqual([3, 2.5]);
-    expect(joined.leastC).toBe(100);
+    expect(joined.minC).toBe(100);
   });
 
   test("its band widens above 430 °C", () => {
@@ -101,6 +101,6 @@ describe("a steelmaker's table", () => {
       expect(() => model(m2, outside)).toThrow(/too far from that of the published table/);
     expect(model(m2).assumptions.join()).toContain("hardening from 1142 °C (2088 °F) taken");
     // Between 1150 (to 595 °C) and 1175 °C (to 565 °C) only what both tables cover.
-    expect([model(m2, 1160).leastC, model(m2, 1160).mostC]).toEqual([540, 565]);
+    expect([model(m2, 1160).minC, model(m2, 1160).maxC]).toEqual([540, 565]);
   });
 });

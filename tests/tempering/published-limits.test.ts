@@ -19,7 +19,7 @@ describe("the relation of a curve", () => {
     expect(own("1050")).toMatchObject({
       title: "Hardness after temper of 1050",
       source: "grange-baughman-1956",
-      locator: expect.stringContaining("cubic in the temper parameter"),
+      locator: expect.stringContaining("cubic in the Hollomon-Jaffe parameter"),
       evidence: "fitted",
       inputs: { temperC: { label: "temper", unit: "°C", min: 204.4, max: 593.3 } },
       output: { label: "hardness", unit: "HRC" },

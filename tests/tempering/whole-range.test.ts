@@ -96,7 +96,7 @@ describe("over the whole published range of every steel", () => {
       fc.property(any, hours, share, (one, time, at) => {
         const model = temperModel(one.steel, one.hardenC);
         const [, hottest] = temperSpan(model, time);
-        fc.pre(hottest > 150 && time >= model.leastHours && time <= model.mostHours);
+        fc.pre(hottest > 150 && time >= model.minHours && time <= model.maxHours);
         const [coolest, most] = temperSpanFor(model, time);
         const target = hrc(one, coolest + at * (most - coolest - 1e-6), time);
         fc.pre(target >= 20 && target <= 68);
@@ -117,7 +117,7 @@ describe("over the whole published range of every steel", () => {
       fc.property(any, hours, fc.integer({ min: 20, max: 68 }), (one, time, target) => {
         const model = temperModel(one.steel, one.hardenC);
         const [, hottest] = temperSpan(model, time);
-        fc.pre(hottest > 150 && time >= model.leastHours && time <= model.mostHours);
+        fc.pre(hottest > 150 && time >= model.minHours && time <= model.maxHours);
         const plan = temperPlan(one.steel, target, treat(one, time));
         expect(plan.caution.length).toBeGreaterThan(20);
         if (plan.likelyC === null) {

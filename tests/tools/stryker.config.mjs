@@ -14,7 +14,7 @@ const PARTS = {
     "src/core/hardening/{quenched,retained,martensite,max-section,critical,critical-points,dissolved,high-chromium,ideal-diameter,jominy,soak,decarb}.ts",
     "src/core/run/{furnace,heat-content,loads,oil}.ts",
   ],
-  section: ["src/core/hardening/{section-*,film}.ts"],
+  section: ["src/core/hardening/{section-*,heat-transfer}.ts"],
   shape: ["src/core/shape/*.ts"],
   run: ["src/core/run/*.ts"],
 };

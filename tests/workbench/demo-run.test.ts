@@ -5,15 +5,15 @@ import { demoWorkbook } from "../../src/workbook/sheets/demo/demo-workbook";
 import { calculated, changed, shownIn } from "./demo";
 
 const demo = demoWorkbook();
-let book: CalculatedWorkbook;
+let workbook: CalculatedWorkbook;
 
 beforeAll(async () => {
-  book = await calculated(demo);
+  workbook = await calculated(demo);
 }, 60_000);
 
-const shown = (sheet: string, at: number, column: number, of = book) => shownIn(of, sheet, at, column);
+const shown = (sheet: string, at: number, column: number, of = workbook) => shownIn(of, sheet, at, column);
 
-function row(sheet: string, at: number, from: number, count: number, of = book) {
+function row(sheet: string, at: number, from: number, count: number, of = workbook) {
   return Array.from({ length: count }, (_, index) => shown(sheet, at, from + index, of));
 }
 

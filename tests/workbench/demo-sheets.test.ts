@@ -16,13 +16,13 @@ import { planningTemplate } from "../../src/workbook/sheets/planning-template";
 import { calculated, changed, shownIn } from "./demo";
 
 const demo = demoWorkbook();
-let book: CalculatedWorkbook;
+let workbook: CalculatedWorkbook;
 
 beforeAll(async () => {
-  book = await calculated(demo);
+  workbook = await calculated(demo);
 }, 60_000);
 
-const shown = (sheet: string, at: number, column: number, of = book) => shownIn(of, sheet, at, column);
+const shown = (sheet: string, at: number, column: number, of = workbook) => shownIn(of, sheet, at, column);
 
 function* cellsOf({ sheets }: WorkbookModel): Generator<[sheet: string, row: number, column: number]> {
   for (const { name, rows, columnWidths } of sheets) {
@@ -43,7 +43,7 @@ function faultyRows(workbook: WorkbookModel, of: CalculatedWorkbook): string[] {
 
 describe("every sheet", () => {
   test("shows no error", () => {
-    expect(faultyRows(demo, book)).toEqual([]);
+    expect(faultyRows(demo, workbook)).toEqual([]);
   });
 
   test("reads no sheet that the demo leaves out", () => {
@@ -68,7 +68,7 @@ describe("every sheet", () => {
 });
 
 describe("steels", () => {
-  const verdicts = (of = book) =>
+  const verdicts = (of = workbook) =>
     Array.from({ length: 6 }, (_, index) => shown("Steel and heats", FIRST_ROW + index, 15, of));
 
   // SAE J403: 1075 has Mn 0.40 to 0.70; the heat has 0.95.

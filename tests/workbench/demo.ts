@@ -36,12 +36,12 @@ export function changed(
 
 /** What a cell shows, counted from 0; an error as its code and sentence. */
 export function shownIn(
-  book: CalculatedWorkbook,
+  workbook: CalculatedWorkbook,
   sheet: string,
   row: number,
   column: number,
 ): number | string | boolean | undefined {
-  const found = book.at(sheet, row, column);
+  const found = workbook.at(sheet, row, column);
   if (found === undefined) return undefined;
   return "error" in found ? `${found.error} ${found.message}` : found.value;
 }

@@ -12,7 +12,7 @@ const ENTRIES = Number(process.env.TYPED_ENTRIES ?? 24);
 /** `TYPED_FILE` names another plan to type into, one of 60 lines, say. */
 const FILE = process.env.TYPED_FILE;
 const KEY_MS = 30;
-const MOST_PAUSE_MS = 400;
+const MAX_PAUSE_MS = 400;
 
 /** Where the sheet of lines is typed into, rows and columns counted from 0. */
 const LINES = { row: 5, rows: 4, item: 1, steel: 2 };
@@ -101,7 +101,7 @@ async function typeEntries(page: Page, { row, rows, item, steel } = LINES): Prom
     const text = one(column === steel ? STEELS : NAMES);
     await hands.type(text, one(["Enter", "Tab"]));
     wanted.set(cellName(line, column), text);
-    await page.waitForTimeout(random() * MOST_PAUSE_MS);
+    await page.waitForTimeout(random() * MAX_PAUSE_MS);
   }
   return wanted;
 }

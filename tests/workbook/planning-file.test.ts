@@ -21,7 +21,7 @@ beforeAll(async () => {
   const bytes = await planningFile(model);
   read = new Workbook();
   await read.xlsx.load(bytes);
-  own = (await readWorkbook(bytes)).book;
+  own = (await readWorkbook(bytes)).workbook;
 }, LONG);
 
 const sum = (count: (sheet: Worksheet) => number) =>

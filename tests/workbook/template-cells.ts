@@ -21,16 +21,16 @@ function rowsOf(sheet: Worksheet): Shown[][] {
 
 /** Reads the values that a workbook file holds. */
 export async function storedValues(bytes: Uint8Array): Promise<StoredValues> {
-  const book = new Workbook();
-  await book.xlsx.load(bytes);
-  const read = new Map(book.worksheets.map((sheet) => [sheet.name, rowsOf(sheet)]));
+  const workbook = new Workbook();
+  await workbook.xlsx.load(bytes);
+  const read = new Map(workbook.worksheets.map((sheet) => [sheet.name, rowsOf(sheet)]));
   const rows = (sheet: string) => {
     const found = read.get(sheet);
     if (found === undefined) throw new RangeError(`no sheet ${sheet}`);
     return found;
   };
   return {
-    at: (sheet, cell) => shown(book.getWorksheet(sheet)?.getCell(cell).value),
+    at: (sheet, cell) => shown(workbook.getWorksheet(sheet)?.getCell(cell).value),
     rows,
     figure(sheet, line, heading) {
       const column = rows(sheet)

@@ -7,10 +7,10 @@ import { readOptions, WrongArguments } from "../options";
 import { counted } from "../remarks";
 import { type Command, progressLine, STATUS, type Terminal } from "../run-command";
 
-const MOST_LINES = 500;
+const MAX_LINES = 500;
 
 const USAGE = `Usage: template [--output FILE.xlsx]           write an empty planning workbook ("planning workbook.xlsx")
-       template --lines N [--output FILE.xlsx]   with room for N lines of an order, 1 to ${MOST_LINES} (usually ${USUAL_ROOM})
+       template --lines N [--output FILE.xlsx]   with room for N lines of an order, 1 to ${MAX_LINES} (usually ${USUAL_ROOM})
        template --demo [--output FILE.xlsx]      filled with an invented run ("run R-07.xlsx")
        template --force ...                      write over a file that is there
 A sheet for every step from the enquiry to the shipped lot. Its formulas need the add-in, the workbench or the
@@ -21,8 +21,8 @@ Exit status: 0 done, 2 wrong arguments or a file refused.
 function linesAsked(given: string | undefined): number {
   if (given === undefined) return USUAL_ROOM;
   const lines = Number(given);
-  if (!Number.isInteger(lines) || lines < 1 || lines > MOST_LINES)
-    throw new WrongArguments(`--lines wants a whole number from 1 to ${MOST_LINES}, not "${given}"`);
+  if (!Number.isInteger(lines) || lines < 1 || lines > MAX_LINES)
+    throw new WrongArguments(`--lines wants a whole number from 1 to ${MAX_LINES}, not "${given}"`);
   return lines;
 }
 

@@ -69,7 +69,7 @@ const USUAL_ALLOY_AC1 = 790;
 /** Refuses a temperature at which the steel does not lose carbon as austenite. */
 function checkAboveCritical(steel: Steel, celsius: number): void {
   const points = attemptOr(null, () => criticalPoints(steel));
-  const ac1 = points?.ac1 ?? (steel.composition.Cr > LEAN_CHROMIUM ? USUAL_ALLOY_AC1 : LEAST_AC1);
+  const ac1 = points?.ac1 ?? (steel.composition.Cr > LEAN_CHROMIUM ? USUAL_ALLOY_AC1 : MIN_AC1);
   if (celsius >= ac1) return;
   throw new NotAvailable(
     `temperature ${temperatureText(celsius)} is below the lower critical temperature of ${steel.name}, about ` +
@@ -78,7 +78,7 @@ function checkAboveCritical(steel: Steel, celsius: number): void {
 }
 
 /** Lowest Ac1 of lean steels where no equation answers [°C]. */
-const LEAST_AC1 = 727;
+const MIN_AC1 = 727;
 /** Up to here the estimate is good to half either way [mass %]. */
 const LEAN_CHROMIUM = 1.8;
 /** More carbon than this stays in carbide [mass %]. */

@@ -29,7 +29,7 @@ export interface Hardening {
 
 const SOFT: readonly Family[] = ["austenitic stainless", "ferritic stainless"];
 /** Less carbon than this makes no martensite hard enough for a blade (common practice), mass %. */
-const LEAST_CARBON = 0.3;
+const MIN_CARBON = 0.3;
 /** With this much chromium, carbon alone does not tell how hard a steel gets, mass %. */
 const ALLOY_HARDENED = 3;
 
@@ -43,7 +43,7 @@ export function softBySteel(steel: Steel): string {
   if (SOFT.includes(family)) return `${name} is ${family} steel: quenching does not harden it`;
   if (composition.Cr >= ALLOY_HARDENED) return "";
   const carbon = attemptOr(undefined, () => carbonOf(steel));
-  if (carbon === undefined || carbon >= LEAST_CARBON) return "";
+  if (carbon === undefined || carbon >= MIN_CARBON) return "";
   return `${name} does not harden: ${quantityText(carbon, "% C")} is too little carbon for a blade`;
 }
 

@@ -1,4 +1,4 @@
-import table from "../../data/hardening/film.json";
+import table from "../../data/hardening/heat-transfer.json";
 import { NotAvailable } from "../refusal";
 import type { Relation } from "../relation";
 import { SOURCES, type SourceKey } from "../sources";
@@ -10,7 +10,7 @@ export interface HeatTransferCoefficient {
   readonly medium: string;
   readonly bathC: number;
   readonly source: SourceKey;
-  /** HeatTransferCoefficient coefficient in W/m²K for each whole °C from 0. */
+  /** Heat transfer coefficient in W/m²K for each whole °C from 0. */
   readonly byDegree: Float64Array;
 }
 
@@ -78,10 +78,10 @@ export function heatTransferRelation({ medium, source }: HeatTransferCoefficient
   return {
     title: `Heat drawn by ${medium}`,
     source,
-    locator: "film coefficient by surface temperature",
+    locator: "heat transfer coefficient by surface temperature",
     evidence: measured ? "measured" : "compiled",
     inputs: {},
-    output: { label: "film coefficient", unit: "W/m²K" },
+    output: { label: "heat transfer coefficient", unit: "W/m²K" },
     error: {
       size: 25,
       unit: "%",
@@ -91,7 +91,7 @@ export function heatTransferRelation({ medium, source }: HeatTransferCoefficient
   };
 }
 
-/** HeatTransferCoefficient coefficient in W/m²K at a surface temperature in °C. */
+/** Heat transfer coefficient in W/m²K at a surface temperature in °C. */
 export function coefficientAt({ byDegree }: HeatTransferCoefficient, celsius: number): number {
   const floor = Math.min(DEGREES - 2, Math.max(0, Math.floor(celsius)));
   const low = byDegree[floor] as number;

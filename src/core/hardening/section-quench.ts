@@ -39,7 +39,7 @@ export interface SectionInputs extends SectionShape {
 
 /** Factors on what is least known: heat transfer coefficient, nose time, clay resistance. */
 export interface Shift {
-  readonly film: number;
+  readonly heatTransfer: number;
   readonly nose: number;
   readonly clay: number;
 }
@@ -71,17 +71,21 @@ const STEP_C = 10;
 const LONGEST_S = 3600;
 const NINETY = 1.645;
 /** One standard deviation of the logarithm: heat transfer coefficient, nose time, clay. */
-const SPREAD = { film: 0.25, nose: 0.35, clay: 0.4 };
-/** How much of the whole band each brings, squares summing to one: bare, the cooling rate follows film and nose alike; under clay the film hardly counts. */
-const BARE = { film: 0.58, nose: 0.81, clay: 0 };
-const CLAYED = { film: 0.09, nose: 0.74, clay: 0.67 };
-const LIKELY: Shift = { film: 1, nose: 1, clay: 1 };
+const SPREAD = { heatTransfer: 0.25, nose: 0.35, clay: 0.4 };
+/** How much of the whole band each brings, squares summing to one: bare, the cooling rate follows heat transfer and nose alike; under clay heat transfer hardly counts. */
+const BARE = { heatTransfer: 0.58, nose: 0.81, clay: 0 };
+const CLAYED = { heatTransfer: 0.09, nose: 0.74, clay: 0.67 };
+const LIKELY: Shift = { heatTransfer: 1, nose: 1, clay: 1 };
 const LOW_ALLOY = CONVERSION_TABLES[0] as ConversionTable;
 
 function shifted(clay: number, sign: 1 | -1): Shift {
   const share = clay > 0 ? CLAYED : BARE;
   const factor = (key: keyof Shift, towards: number) => Math.exp(towards * NINETY * share[key] * SPREAD[key]);
-  return { film: factor("film", sign), nose: factor("nose", sign), clay: factor("clay", -sign) };
+  return {
+    heatTransfer: factor("heatTransfer", sign),
+    nose: factor("nose", sign),
+    clay: factor("clay", -sign),
+  };
 }
 
 /** Resistance on each column; a column that the line crosses has its share of both. */
@@ -141,7 +145,7 @@ function cool({ inputs, austenite, coefficient, fullHv }: Prepared, shift: Shift
     startC: austenite.startC,
     stages: [
       { coefficient: STILL_AIR, factor: 1, untilS: inputs.transferS },
-      { coefficient, factor: inputs.bathFactor * shift.film, untilS: LONGEST_S },
+      { coefficient, factor: inputs.bathFactor * shift.heatTransfer, untilS: LONGEST_S },
     ],
     pearlite,
     latentJkg: LATENT_J_KG,
@@ -179,11 +183,11 @@ function numberOf(steel: Steel): number {
   return steelsSeen;
 }
 
-function keyOf(inputs: SectionInputs, { film, nose, clay }: Shift): string {
+function keyOf(inputs: SectionInputs, { heatTransfer, nose, clay }: Shift): string {
   const values = Object.entries(inputs).map(([name, value]) =>
     name === "steel" || name === "quench" ? "" : `${name}=${value}`,
   );
-  return [numberOf(inputs.steel), inputs.quench.word, ...values.sort(), film, nose, clay].join("|");
+  return [numberOf(inputs.steel), inputs.quench.word, ...values.sort(), heatTransfer, nose, clay].join("|");
 }
 
 /** Runs sections of the same inputs, each shift once. */

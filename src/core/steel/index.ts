@@ -7,6 +7,6 @@ export { type Composition, ELEMENTS, type Element } from "./composition";
 export { densityOf } from "./density";
 export { findSteel } from "./find";
 export { listGrades } from "./list";
-export { nearGrades } from "./similar-grades";
+export { similarGrades } from "./similar-grades";
 export { stainless } from "./stainless";
 export { FAMILIES, type Family, type Grade, type Steel, SYSTEMS, type System } from "./steel";

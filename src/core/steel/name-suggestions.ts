@@ -41,14 +41,14 @@ function firstNumber(name: string): number {
 }
 
 /** Too little carbon for a blade, or no steel that a quench hardens [mass %]. */
-const LEAST_BLADE_CARBON = 0.3;
+const MIN_BLADE_CARBON = 0.3;
 
 function isSoft({ family, limits }: Grade): boolean {
   const most = limits.C?.high;
   const hardens = family !== "austenitic stainless" && family !== "ferritic stainless";
   return (
     !hardens ||
-    (family !== "martensitic stainless" && most !== null && most !== undefined && most < LEAST_BLADE_CARBON)
+    (family !== "martensitic stainless" && most !== null && most !== undefined && most < MIN_BLADE_CARBON)
   );
 }
 

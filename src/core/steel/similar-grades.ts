@@ -8,7 +8,7 @@ import { allGrades } from "./grades";
 import type { Grade, Steel } from "./steel";
 
 /** A grade near a steel, and where the two part most. */
-export interface NearGrade {
+export interface SimilarGrade {
   readonly grade: Grade;
   /** Element that differs most; null where the middles of all limits agree. */
   readonly element: Element | null;
@@ -87,7 +87,7 @@ function nearness(steel: Steel, grade: Grade) {
  * @param count - How many at most.
  * @returns Grades with the element that differs most; empty where none is near.
  */
-export function nearGrades(steel: Steel, count = 10): readonly NearGrade[] {
+export function similarGrades(steel: Steel, count = 10): readonly SimilarGrade[] {
   return allGrades()
     .filter((grade) => !isSame(steel, grade))
     .map((grade) => nearness(steel, grade))

@@ -31,20 +31,20 @@ function filledFrom(
 }
 
 /**
- * A good pattern for given worths of the pieces, found by filling a bar greedily once from each kind: not
+ * A good pattern for given dual prices of the pieces, found by filling a bar greedily once from each kind: not
  * always the best one, but a thousand times cheaper than the knapsack.
  *
- * @param worths - One a kind, in the order of the task.
+ * @param duals - One a kind, in the order of the task.
  * @returns The most valuable pattern tried for that length of bar; `undefined` where no piece fits.
  */
 export function greedyPattern(
   task: CuttingTask,
-  worths: readonly number[],
+  duals: readonly number[],
   stock: number,
 ): Pattern | undefined {
   const room = task.stocks[stock]?.room ?? 0;
   const ranked = task.kinds
-    .map((kind, index) => ({ kind, worth: worths[index] ?? 0 }))
+    .map((kind, index) => ({ kind, worth: duals[index] ?? 0 }))
     .filter(({ kind, worth }) => worth > 0 && kind.size <= room)
     .sort((a, b) => b.worth / b.kind.size - a.worth / a.kind.size);
   const smallest = ranked.reduce((least, { kind }) => Math.min(least, kind.size), room);

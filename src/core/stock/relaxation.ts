@@ -41,17 +41,17 @@ function materialBound(task: CuttingTask): number {
 }
 
 /**
- * A lower bound from any worths of the pieces (weak duality): scaled down until no bar that can be
+ * A lower bound from any dual prices of the pieces (weak duality): scaled down until no bar that can be
  * bought holds pieces worth more than it costs, less what the bars in hand still give away.
  */
-function dualBound(task: CuttingTask, knapsack: Knapsack, worths: readonly number[]): number {
+function dualBound(task: CuttingTask, knapsack: Knapsack, duals: readonly number[]): number {
   const ratio = ({ cost, room }: { cost: number; room: number }) => {
     const value = knapsack.valueAt(room);
     return value <= cost ? 1 : cost / value;
   };
   const bought = task.stocks.filter(({ available }) => !Number.isFinite(available));
   const scale = Math.min(1, ...bought.map(ratio));
-  const pieces = task.kinds.reduce((sum, { demand }, index) => sum + demand * (worths[index] ?? 0), 0);
+  const pieces = task.kinds.reduce((sum, { demand }, index) => sum + demand * (duals[index] ?? 0), 0);
   const inHand = task.stocks
     .filter(({ available }) => Number.isFinite(available))
     .reduce((sum, { available, cost, room }) => {
@@ -61,10 +61,10 @@ function dualBound(task: CuttingTask, knapsack: Knapsack, worths: readonly numbe
 }
 
 /** Takes in a pattern found without the knapsack, where there is one. */
-function enterGreedy(task: CuttingTask, worths: readonly number[], master: RestrictedMaster): boolean {
+function enterGreedy(task: CuttingTask, duals: readonly number[], master: RestrictedMaster): boolean {
   let hasEntered = false;
   task.stocks.forEach(({ available }, stock) => {
-    const pattern = available < 1 ? undefined : greedyPattern(task, worths, stock);
+    const pattern = available < 1 ? undefined : greedyPattern(task, duals, stock);
     if (pattern === undefined || !master.wouldHelp(pattern, master.duals())) return;
     if (master.enterPattern(pattern)) hasEntered = true;
   });
@@ -92,7 +92,7 @@ function warmUp(task: CuttingTask, master: RestrictedMaster, known: readonly Pat
 /** Cells of the knapsack table that a step of the master counts for, by the square of its size and by length of bar. */
 const STEP_WORK = 4;
 
-/** Share of the steadiest worths known in those that are tried next. */
+/** Share of the steadiest dual prices known in those that are tried next. */
 const STEADINESS = 0.6;
 
 /**
@@ -113,14 +113,14 @@ class StabilizedDuals {
     return this.steadiest?.map((worth, kind) => STEADINESS * worth + (1 - STEADINESS) * (current[kind] ?? 0));
   }
 
-  /** Finds the best patterns for these worths, and the bound they prove. */
-  price(worths: readonly number[]): void {
-    this.knapsack.fill(worths);
+  /** Finds the best patterns for these dual prices, and the bound they prove. */
+  price(duals: readonly number[]): void {
+    this.knapsack.fill(duals);
     this.effort.spend(this.knapsack.cells);
-    const bound = dualBound(this.task, this.knapsack, worths);
+    const bound = dualBound(this.task, this.knapsack, duals);
     if (bound <= this.bound) return;
     this.bound = bound;
-    this.steadiest = worths;
+    this.steadiest = duals;
   }
 }
 
@@ -129,24 +129,24 @@ function step(
   task: CuttingTask,
   knapsack: Knapsack,
   master: RestrictedMaster,
-  worths: StabilizedDuals,
+  stabilized: StabilizedDuals,
 ): boolean {
   const duals = master.duals();
   if (master.enterSlack(duals)) return true;
   const current = task.kinds.map((_, row) => Math.max(0, duals[row] as number));
   if (enterGreedy(task, current, master)) return true;
-  const steadied = worths.steadied(current);
+  const steadied = stabilized.steadied(current);
   if (steadied !== undefined) {
-    worths.price(steadied);
+    stabilized.price(steadied);
     if (enterBest(task, knapsack, master)) return true;
   }
-  worths.price(current);
+  stabilized.price(current);
   return enterBest(task, knapsack, master);
 }
 
 /**
  * Solves the relaxed cutting problem by column generation: the knapsack proposes the patterns that the
- * present worths of the pieces make most attractive, the master takes them in.
+ * present dual prices of the pieces make most attractive, the master takes them in.
  *
  * @param task - What is to be cut.
  * @param known - Patterns to begin with.
@@ -162,13 +162,13 @@ export function relax(
   const master = new RestrictedMaster(task);
   warmUp(task, master, known);
   const knapsack = new Knapsack(task.kinds, Math.max(...task.stocks.map(({ room }) => room)));
-  const worths = new StabilizedDuals(task, knapsack, effort);
+  const stabilized = new StabilizedDuals(task, knapsack, effort);
   let bound = raisedBound(task, materialBound(task));
   let isOptimal = false;
   while (!effort.isSpent) {
     effort.spend(STEP_WORK * task.stocks.length * master.size ** 2);
-    isOptimal = !step(task, knapsack, master, worths);
-    bound = Math.max(bound, raisedBound(task, worths.bound));
+    isOptimal = !step(task, knapsack, master, stabilized);
+    bound = Math.max(bound, raisedBound(task, stabilized.bound));
     const isSettled =
       task.wholeCosts && master.shortage <= TOLERANCE && raisedBound(task, master.cost) <= bound;
     if (isOptimal || isSettled || isProved(task, incumbent, bound)) break;

@@ -18,7 +18,7 @@ const SHORTAGE = 1e5;
 /** Steps after which the duals are worked out anew. */
 const FRESH_AFTER = 60;
 
-function worthOf({ rows, entries }: Column, duals: Float64Array): number {
+function dualValueOf({ rows, entries }: Column, duals: Float64Array): number {
   let worth = 0;
   for (let at = 0; at < rows.length; at += 1) {
     worth += (entries[at] as number) * (duals[rows[at] as number] as number);
@@ -39,7 +39,7 @@ export class RestrictedMaster {
   private readonly level: Float64Array;
   private readonly basis: Column[];
   /** The duals of the present basis, once they were asked for. */
-  private worths: Float64Array | undefined;
+  private heldDuals: Float64Array | undefined;
   private pivots = 0;
 
   constructor(task: CuttingTask) {
@@ -115,8 +115,8 @@ export class RestrictedMaster {
 
   /** Worth of one more piece of each kind, then of one more bar of each limited stock (0 or below). */
   duals(): Float64Array {
-    this.worths ??= this.freshDuals();
-    return this.worths;
+    this.heldDuals ??= this.freshDuals();
+    return this.heldDuals;
   }
 
   private freshDuals(): Float64Array {
@@ -134,18 +134,18 @@ export class RestrictedMaster {
   }
 
   /** The duals after a column came into the basis, from those before; worked out anew before rounding adds up. */
-  private moveDuals(worths: Float64Array, gain: number, leaving: number): void {
+  private moveDuals(duals: Float64Array, gain: number, leaving: number): void {
     const { rows, inverse } = this;
     this.pivots += 1;
     if (this.pivots > FRESH_AFTER) {
-      this.worths = undefined;
+      this.heldDuals = undefined;
       return;
     }
-    const moved = Float64Array.from(worths);
+    const moved = Float64Array.from(duals);
     for (let k = 0; k < rows; k += 1) {
       moved[k] = (moved[k] as number) + gain * (inverse[leaving * rows + k] as number);
     }
-    this.worths = moved;
+    this.heldDuals = moved;
   }
 
   /** Lets a slack in where a worth has the wrong sign. */
@@ -167,7 +167,7 @@ export class RestrictedMaster {
   wouldHelp(pattern: Pattern, duals: Float64Array): boolean {
     const column = this.columnOf(pattern);
     const { cost } = column;
-    const worth = worthOf(column, duals);
+    const worth = dualValueOf(column, duals);
     return worth > cost + TINY * Math.max(1, cost);
   }
 
@@ -175,11 +175,11 @@ export class RestrictedMaster {
     const change = this.solved(column);
     const leaving = this.leavingRow(change);
     if (leaving < 0) return false;
-    const worths = this.duals();
-    const gain = column.cost - worthOf(column, worths);
+    const duals = this.duals();
+    const gain = column.cost - dualValueOf(column, duals);
     this.pivot(leaving, change);
     this.basis[leaving] = column;
-    this.moveDuals(worths, gain, leaving);
+    this.moveDuals(duals, gain, leaving);
     return true;
   }
 

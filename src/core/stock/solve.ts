@@ -1,3 +1,4 @@
+import { assignedToStocks } from "./assign-stocks";
 import {
   type CuttingTask,
   costOf,
@@ -13,7 +14,6 @@ import {
 import type { Effort } from "./effort";
 import { firstFit } from "./first-fit";
 import { relax } from "./relaxation";
-import { settled } from "./settle";
 
 /** The best plan found. */
 export interface Solution {
@@ -41,7 +41,7 @@ class Incumbent {
   ) {}
 
   offer(given: readonly PatternUse[]): void {
-    const uses = settled(this.task, given);
+    const uses = assignedToStocks(this.task, given);
     const cost = costOf(this.task, uses);
     if (cost >= this.cost) return;
     this.cost = cost;

@@ -21,7 +21,8 @@ export function curveRelation(fit: FittedCurve): Relation {
   return {
     title: `Hardness after temper of ${fit.id}`,
     source: source ?? "tempering-data-set",
-    locator: fit.form === "cubic" ? "rows of the grade, cubic in the temper parameter" : "hardness table",
+    locator:
+      fit.form === "cubic" ? "rows of the grade, cubic in the Hollomon-Jaffe parameter" : "hardness table",
     evidence: fit.form === "cubic" ? "fitted" : "measured",
     inputs: {
       temperC: { label: "temper", unit: "°C", min: fit.temperC[0], max: fit.temperC[1] },

@@ -1,4 +1,4 @@
-/** Hardness after temper against the temper parameter, for one steel. */
+/** Hardness after temper against the Hollomon-Jaffe parameter, for one steel. */
 export interface HardnessCurve {
   readonly from: number;
   readonly to: number;

@@ -8,7 +8,7 @@ const ZERO_CELSIUS_K = 273.15;
 export const HOLLOMON_JAFFE_C = 18;
 
 /** Time and temperature folded into one figure. */
-export const TEMPER_PARAMETER = relation({
+export const HOLLOMON_JAFFE = relation({
   title: "Time and temperature of a temper as one parameter",
   source: "hollomon-jaffe-1945",
   locator: "T (c + log t), with c = 18 for hours",
@@ -64,8 +64,8 @@ const LONGEST_H = 1000;
 
 /** Refuses a time or a temper that the parameter was not shown to cover. */
 export function checkParameterRange(celsius: number, hours: number): void {
-  checkRange(TEMPER_PARAMETER, "temperC", celsius);
-  checkRange(TEMPER_PARAMETER, "hours", hours);
+  checkRange(HOLLOMON_JAFFE, "temperC", celsius);
+  checkRange(HOLLOMON_JAFFE, "hours", hours);
 }
 
 /**
@@ -81,7 +81,7 @@ export function equivalentTime(
   referenceC: number,
 ): number {
   for (const { celsius, hours } of tempers) checkParameterRange(celsius, hours);
-  checkRange(TEMPER_PARAMETER, "temperC", referenceC);
+  checkRange(HOLLOMON_JAFFE, "temperC", referenceC);
   const total = tempers.reduce(
     (sum, { celsius, hours }) => sum + hoursAtParameter(hollomonJaffe(celsius, hours), referenceC),
     0,

@@ -7,11 +7,11 @@ export interface TemperModel {
   readonly steel: Steel;
   readonly curve: HardnessCurve;
   /** Coolest and hottest temper, °C. */
-  readonly leastC: number;
-  readonly mostC: number;
+  readonly minC: number;
+  readonly maxC: number;
   /** Shortest and longest time in all, h. */
-  readonly leastHours: number;
-  readonly mostHours: number;
+  readonly minHours: number;
+  readonly maxHours: number;
   /** Half-width of the band that covers 90 %, HRC. */
   halfWidthAt(celsius: number, parameter: number): number;
   /** Where the figure comes from, in words. */

@@ -5,7 +5,7 @@ import { COMPOSITION_FORMULA } from "./composition-formula";
 import { curveRelation } from "./curve-relation";
 import { EMBRITTLEMENT } from "./embrittlement";
 import { fittedCurves } from "./fits";
-import { TEMPER_PARAMETER } from "./hollomon-jaffe";
+import { HOLLOMON_JAFFE } from "./hollomon-jaffe";
 import { temperModel } from "./tempering-model";
 
 /** Why the best-known table of plain carbon steel reads lower than the figures here. */
@@ -35,9 +35,9 @@ function holdsPearlite({ family, composition }: Steel): boolean {
  * steel without an answer only the last two.
  */
 export function temperingRelations(steel: Steel | null): readonly Relation[] {
-  if (steel === null) return [COMPOSITION_FORMULA, TEMPER_PARAMETER, EMBRITTLEMENT];
+  if (steel === null) return [COMPOSITION_FORMULA, HOLLOMON_JAFFE, EMBRITTLEMENT];
   const bars = holdsPearlite(steel) ? [BARS_WITH_PEARLITE] : [];
-  return [...modelRelations(steel), ...bars, TEMPER_PARAMETER, EMBRITTLEMENT];
+  return [...modelRelations(steel), ...bars, HOLLOMON_JAFFE, EMBRITTLEMENT];
 }
 
 function modelRelations(steel: Steel): readonly Relation[] {

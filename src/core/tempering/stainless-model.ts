@@ -51,10 +51,10 @@ export function stainlessModel(steel: Steel, hardenC: number | undefined): Tempe
   return {
     steel,
     curve: curveFrom(stainlessLevel(steel, at)),
-    leastC: min,
-    mostC: max,
-    leastHours: HOURS[0],
-    mostHours: HOURS[1],
+    minC: min,
+    maxC: max,
+    minHours: HOURS[0],
+    maxHours: HOURS[1],
     halfWidthAt: () => halfWidth,
     basisAt: () => "by relation for martensitic stainless steel, from dissolved carbon",
     assumptions: [

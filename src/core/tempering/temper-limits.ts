@@ -8,10 +8,10 @@ import type { TemperModel } from "./model";
 /** Whether a temper lies in the published range of a model. */
 export function inRange(model: TemperModel, celsius: number, hours: number, parameter: number): boolean {
   return (
-    celsius >= model.leastC &&
-    celsius <= model.mostC &&
-    hours >= model.leastHours &&
-    hours <= model.mostHours &&
+    celsius >= model.minC &&
+    celsius <= model.maxC &&
+    hours >= model.minHours &&
+    hours <= model.maxHours &&
     parameter >= model.curve.from &&
     parameter <= model.curve.to
   );
@@ -20,15 +20,15 @@ export function inRange(model: TemperModel, celsius: number, hours: number, para
 /** Coolest and hottest temper of a model for a total time, °C. */
 export function temperSpan(model: TemperModel, hours: number): readonly [least: number, most: number] {
   return [
-    Math.max(model.leastC, temperAtParameter(model.curve.from, hours)),
-    Math.min(model.mostC, temperAtParameter(model.curve.to, hours)),
+    Math.max(model.minC, temperAtParameter(model.curve.from, hours)),
+    Math.min(model.maxC, temperAtParameter(model.curve.to, hours)),
   ];
 }
 
 /** Refuses a total time outside the published range. */
 export function checkHours(model: TemperModel, hours: number): void {
-  if (hours >= model.leastHours && hours <= model.mostHours) return;
-  const [least, most] = [model.leastHours, model.mostHours].map((limit) => quantityText(limit, "h"));
+  if (hours >= model.minHours && hours <= model.maxHours) return;
+  const [least, most] = [model.minHours, model.maxHours].map((limit) => quantityText(limit, "h"));
   throw new NotAvailable(
     `${quantityText(hours, "h")} of temper in all is outside ${least} to ${most}, published for ` +
       `${model.steel.name} (${source(model)})`,

@@ -20,7 +20,7 @@ import {
 import { joinedCurve, polynomialCurve } from "./curve";
 import { curveRelation } from "./curve-relation";
 import { CURVE_BANDS, type CubicFit, type FittedCurve, fittedCurves } from "./fits";
-import { hollomonJaffe, TEMPER_PARAMETER } from "./hollomon-jaffe";
+import { HOLLOMON_JAFFE, hollomonJaffe } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
 import { refuseWithoutCurve } from "./no-curve";
 import { stainlessModel } from "./stainless-model";
@@ -64,10 +64,10 @@ function formulaModel(steel: Steel, hardenC: number | undefined): TemperModel {
   return {
     steel,
     curve: formulaCurve(composition),
-    leastC: temperC.min,
-    mostC: temperC.max,
-    leastHours: hours.min,
-    mostHours: hours.max,
+    minC: temperC.min,
+    maxC: temperC.max,
+    minHours: hours.min,
+    maxHours: hours.max,
     halfWidthAt: () => halfWidth,
     basisAt: () => basis,
     assumptions: [assumption, silicon].filter((part) => part !== ""),
@@ -90,20 +90,20 @@ function measuredModel(steel: Steel, fit: CubicFit, hardenC: number | undefined)
   const basis = `own curve of ${fit.id}`;
   const common = {
     steel,
-    mostC: fit.temperC[1],
-    leastHours: TEMPER_PARAMETER.inputs.hours.min,
-    mostHours: TEMPER_PARAMETER.inputs.hours.max,
+    maxC: fit.temperC[1],
+    minHours: HOLLOMON_JAFFE.inputs.hours.min,
+    maxHours: HOLLOMON_JAFFE.inputs.hours.max,
     assumptions: [],
   };
   const { bladeC, blade, above } = CURVE_BANDS;
   const ownBand = (celsius: number) => (celsius <= bladeC ? blade.halfWidth : above.halfWidth);
   const below = from > hollomonJaffe(150, 1) ? formulaBelow(steel, hardenC) : null;
   if (below === null) {
-    const leastC = fit.temperC[0];
+    const minC = fit.temperC[0];
     return {
       ...common,
       curve: own,
-      leastC,
+      minC,
       halfWidthAt: ownBand,
       basisAt: () => basis,
       relations: [relation],
@@ -113,7 +113,7 @@ function measuredModel(steel: Steel, fit: CubicFit, hardenC: number | undefined)
   return {
     ...common,
     curve: joinedCurve(below.curve, own),
-    leastC: below.leastC,
+    minC: below.minC,
     halfWidthAt: (celsius, parameter) => (parameter < from ? lowBand : ownBand(celsius)),
     basisAt: (parameter) => (parameter < from ? `${FORMULA_BASIS}, joined to the ${basis}` : basis),
     relations: [relation, COMPOSITION_FORMULA],

@@ -10,7 +10,7 @@ interface ToolSteelCurve {
   readonly source: SourceKey;
   /** Tempers of the rows [°C]. */
   readonly temperC: readonly [least: number, most: number];
-  /** Hardness over powers of the temper parameter less 12, made by `tests/fitting/fit-tool-steels.ts`. */
+  /** Hardness over powers of the Hollomon-Jaffe parameter less 12, made by `tests/fitting/fit-tool-steels.ts`. */
   readonly coefficients: readonly number[];
   /** Half-width that covers 90 % of rows of other sources [HRC]. */
   readonly halfWidth: number;
@@ -42,7 +42,7 @@ function relationOf(name: string, { source, temperC, halfWidth }: ToolSteelCurve
   return relation({
     title: `Hardness after temper of ${name}`,
     source,
-    locator: "rows of the grade, quadratic in the temper parameter",
+    locator: "rows of the grade, quadratic in the Hollomon-Jaffe parameter",
     evidence: "fitted",
     inputs: { temperC: { label: "temper", unit: "°C", min: CARRIED_DOWN_TO_C, max: temperC[1] } },
     output: { label: "hardness", unit: "HRC" },
@@ -61,10 +61,10 @@ export function toolSteelModel(steel: Steel, designation: string): TemperModel |
   return {
     steel,
     curve: polynomialCurve(held.coefficients, CENTRE, from as number, to as number),
-    leastC: CARRIED_DOWN_TO_C,
-    mostC: held.temperC[1],
-    leastHours: HOURS.least,
-    mostHours: HOURS.most,
+    minC: CARRIED_DOWN_TO_C,
+    maxC: held.temperC[1],
+    minHours: HOURS.least,
+    maxHours: HOURS.most,
     halfWidthAt: () => held.halfWidth,
     basisAt: () => `curve fitted to handbook rows of ${designation}`,
     assumptions: [],

@@ -1,9 +1,8 @@
 import { criticalPoints, criticalRelations } from "../../core/hardening/critical-points";
 import { rowFunction } from "../declare";
+import { roundedOrBlank } from "../rounded-or-blank";
 import { steel } from "../steel-argument";
 import { usualHardenC } from "./harden-argument";
-
-const whole = (celsius: number | null) => (celsius === null ? "" : Math.round(celsius));
 
 export const CRITICAL = rowFunction({
   name: "CRITICAL",
@@ -19,6 +18,6 @@ export const CRITICAL = rowFunction({
   relations: criticalRelations,
   compute: ({ steel, hardenC }) => {
     const { ac1, upper, upperName, ms } = criticalPoints(steel, hardenC);
-    return [whole(ac1), whole(upper), upperName, whole(ms)];
+    return [roundedOrBlank(ac1), roundedOrBlank(upper), upperName, roundedOrBlank(ms)];
   },
 });

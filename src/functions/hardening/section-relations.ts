@@ -14,7 +14,7 @@ import type { Steel } from "../../core/steel/steel";
 
 /** Relations behind the section calculation, for one steel or for all. */
 export function sectionRelations(steel: Steel | null): readonly Relation[] {
-  const films = HEAT_TRANSFER_MEDIA.map((medium) => heatTransferRelation(heatTransferOf(findQuench(medium))));
+  const media = HEAT_TRANSFER_MEDIA.map((medium) => heatTransferRelation(heatTransferOf(findQuench(medium))));
   const hardness = steel === null ? [] : quenchedRelations(steel);
-  return [SECTION_QUENCH_MODEL, PEARLITE, IDEAL_DIAMETER, ...hardness, ...films, ...CONVERSIONS.slice(0, 1)];
+  return [SECTION_QUENCH_MODEL, PEARLITE, IDEAL_DIAMETER, ...hardness, ...media, ...CONVERSIONS.slice(0, 1)];
 }

@@ -1,5 +1,5 @@
 import { limitsRelations } from "../../core/steel/composition-relations";
-import { NEARNESS, nearGrades } from "../../core/steel/similar-grades";
+import { NEARNESS, similarGrades } from "../../core/steel/similar-grades";
 import { tableFunction } from "../declare";
 import { steel } from "../steel-argument";
 
@@ -16,7 +16,7 @@ export const NEAREST_GRADES = tableFunction({
   ],
   relations: (steel) => [NEARNESS, ...limitsRelations(steel)],
   compute: ({ steel }) =>
-    nearGrades(steel).map(({ grade, element, difference }) => [
+    similarGrades(steel).map(({ grade, element, difference }) => [
       grade.designation,
       grade.system,
       element ?? "none in the middle of the limits",

@@ -3,7 +3,7 @@ import {
   checkParameterRange,
   equivalentTemperature,
   equivalentTime,
-  TEMPER_PARAMETER,
+  HOLLOMON_JAFFE,
 } from "../../core/tempering/hollomon-jaffe";
 import { rowFunction, scalarFunction } from "../declare";
 import { number, rangeParameter } from "../parameters";
@@ -18,7 +18,7 @@ export const SAME_TEMPER = scalarFunction({
     newHours: number({ label: "new hours", ...TIME_SPAN, help: "The other time in hours." }),
   },
   result: { label: "temper", unit: "°C" },
-  relations: [TEMPER_PARAMETER],
+  relations: [HOLLOMON_JAFFE],
   compute: ({ celsius, hours, newHours }) => {
     checkParameterRange(celsius, hours);
     checkParameterRange(celsius, newHours);
@@ -60,6 +60,6 @@ export const TEMPER_TIME_AT = rowFunction({
     referenceC: number({ label: "reference C", ...TEMPER_SPAN, help: "The temperature that counts, in °C." }),
   },
   result: [{ label: "time", unit: "h" }],
-  relations: [TEMPER_PARAMETER],
+  relations: [HOLLOMON_JAFFE],
   compute: ({ tempers, hours, referenceC }) => [Number(together(tempers, hours, referenceC).toPrecision(3))],
 });

@@ -2,6 +2,7 @@ import { temperingRelations } from "../../core/tempering/relations";
 import { retemper } from "../../core/tempering/retemper";
 import { rowFunction } from "../declare";
 import { number, optionalNumber } from "../parameters";
+import { roundedOrBlank } from "../rounded-or-blank";
 import { steel } from "../steel-argument";
 import { HRC_SPAN, TEMPER_SPAN, TIME_SPAN, targetHrc, toTenth } from "./treatment";
 
@@ -35,6 +36,6 @@ export const RETEMPER = rowFunction({
   compute: ({ steel, soFarC, soFarHours, reading, targetHrc, hours }) => {
     const blade = { celsius: soFarC, hours: soFarHours, hrc: reading };
     const { nextC, likely, advice } = retemper(steel, blade, targetHrc, hours);
-    return [nextC === null ? "" : Math.round(nextC), toTenth(likely), advice];
+    return [roundedOrBlank(nextC), toTenth(likely), advice];
   },
 });

@@ -2,10 +2,10 @@ import { temperingRelations } from "../../core/tempering/relations";
 import { temperPlan } from "../../core/tempering/temper-plan";
 import { rowFunction } from "../declare";
 import { quenchToC } from "../hardening/quench-to-argument";
+import { roundedOrBlank } from "../rounded-or-blank";
 import { steel } from "../steel-argument";
 import { targetHrc, toTenth, treatment, treatmentOf } from "./treatment";
 
-const whole = (celsius: number | null) => (celsius === null ? "" : Math.round(celsius));
 const tenth = (hrc: number | null) => (hrc === null ? "" : toTenth(hrc));
 
 export const TEMPER_PLAN = rowFunction({
@@ -26,9 +26,9 @@ export const TEMPER_PLAN = rowFunction({
   compute: (values) => {
     const plan = temperPlan(values.steel, values.targetHrc, treatmentOf(values));
     return [
-      whole(plan.startC),
-      whole(plan.likelyC),
-      whole(plan.highC),
+      roundedOrBlank(plan.startC),
+      roundedOrBlank(plan.likelyC),
+      roundedOrBlank(plan.highC),
       plan.flag,
       tenth(plan.hrcCooler),
       tenth(plan.hrcHotter),

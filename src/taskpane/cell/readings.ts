@@ -22,7 +22,7 @@ export interface Reading {
   readonly steel: Steel | null;
 }
 
-const MOST_SHOWN = 4;
+const MAX_SHOWN = 4;
 
 const isSteel = (read: Read): read is Steel =>
   typeof read === "object" && read !== null && "composition" in read && "family" in read;
@@ -34,7 +34,7 @@ function shown(cell: Cell | undefined): string {
 
 /** A few of many, and how many there are. */
 function listed(texts: readonly string[]): string {
-  if (texts.length <= MOST_SHOWN) return texts.join(", ");
+  if (texts.length <= MAX_SHOWN) return texts.join(", ");
   const [first = "", second = ""] = texts;
   return `${texts.length} cells: ${first}, ${second} … ${texts.at(-1) ?? ""}`;
 }

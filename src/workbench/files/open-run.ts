@@ -7,9 +7,9 @@ import { type ShareCopy, shareCopy } from "../../workbook/share/share-copy";
 import { shareReport } from "../../workbook/share/share-report";
 import type { Grid } from "../grid/grid";
 import type { KeptRun } from "../kept/kept-store";
-import { snapshotOf } from "./book-snapshot";
-import { blankBook, demoBook, fetchTemplateAhead } from "./new-runs";
-import { bookOfSnapshot } from "./snapshot-book";
+import { blankRun, demoRun, fetchTemplateAhead } from "./new-runs";
+import { workbookOfSnapshot } from "./read-snapshot";
+import { snapshotOf } from "./write-snapshot";
 
 const DEMO_NAME = "Run R-07.xlsx";
 const BLANK_NAME = "New run.xlsx";
@@ -30,18 +30,19 @@ export interface MadeFile {
 const counted = (count: number, word: string) => `${count} ${word}${count === 1 ? "" : "s"}`;
 
 /** Long lists are cut: nobody reads more, and the place for them is small. */
-const MOST_REMARKS = 8;
+const MAX_REMARKS = 8;
 
 function listed(found: ReadWorkbook["left"]): string[] {
   const lines = found.map(
     ({ sheet, cell, text }) => `${sheet}!${cell} shows the value of the file: ${text}.`,
   );
-  const rest = lines.length - MOST_REMARKS;
-  return rest > 0 ? [...lines.slice(0, MOST_REMARKS), `and ${counted(rest, "more cell")}`] : lines;
+  const rest = lines.length - MAX_REMARKS;
+  return rest > 0 ? [...lines.slice(0, MAX_REMARKS), `and ${counted(rest, "more cell")}`] : lines;
 }
 
 /** The file as the grid takes it: what differs from this was changed by hand. */
-const asOpened = (book: WorkbookData): WorkbookData => bookOfSnapshot(snapshotOf(book), () => undefined);
+const asOpened = (workbook: WorkbookData): WorkbookData =>
+  workbookOfSnapshot(snapshotOf(workbook), () => undefined);
 
 /** The workbook that stands in the grid, with the file it came from and whether it was saved. */
 export class OpenRun {
@@ -52,7 +53,7 @@ export class OpenRun {
   private stored: WorkbookData | undefined;
 
   constructor(private readonly grid: Grid) {
-    grid.book.onEdit(() => {
+    grid.workbook.onEdit(() => {
       this.isSaved = false;
     });
   }
@@ -64,7 +65,7 @@ export class OpenRun {
   kept(): KeptRun {
     const { sheet = "", address = "A1" } = this.grid.selected() ?? {};
     const { name, file, isSaved } = this;
-    return { savedAt: Date.now(), name, file, isSaved, grid: this.grid.book.state(), sheet, address };
+    return { savedAt: Date.now(), name, file, isSaved, grid: this.grid.workbook.state(), sheet, address };
   }
 
   /** Takes over what belongs to kept work that the grid shows already. */
@@ -76,13 +77,13 @@ export class OpenRun {
 
   /** Shows kept work in the place of the present one. */
   bringBack(kept: KeptRun): void {
-    this.grid.book.restore(kept.grid);
+    this.grid.workbook.restore(kept.grid);
     this.resume(kept);
   }
 
   /** Shows the demo run. */
   startDemo(): void {
-    this.show(demoBook(), DEMO_NAME, undefined);
+    this.show(demoRun(), DEMO_NAME, undefined);
   }
 
   /** Fetches what a new run needs, for the time when the network is gone. */
@@ -92,16 +93,16 @@ export class OpenRun {
 
   /** Shows the planning template with empty lines. */
   async startBlank(): Promise<void> {
-    this.show(await blankBook(), BLANK_NAME, undefined);
+    this.show(await blankRun(), BLANK_NAME, undefined);
   }
 
   /** Opens a workbook file. @throws FileRefusal with a sentence where it cannot be opened. */
   async open(bytes: Uint8Array, name: string): Promise<Report> {
-    const { book, unshown, left } = await readWorkbook(bytes);
-    this.show(book, name, bytes);
+    const { workbook, unshown, left } = await readWorkbook(bytes);
+    this.show(workbook, name, bytes);
     const kept = `Not shown here, but kept in the file as long as no rows, columns or sheets are added, moved or removed: ${unshown.join("; ")}.`;
     return {
-      sentence: `Opened ${name}: ${counted(book.sheets.length, "sheet")}.`,
+      sentence: `Opened ${name}: ${counted(workbook.sheets.length, "sheet")}.`,
       remarks: [...(unshown.length === 0 ? [] : [kept]), ...listed(left)],
     };
   }
@@ -122,37 +123,37 @@ export class OpenRun {
     return { name, bytes: copy.bytes, copy, report: shareReport(name, copy) };
   }
 
-  private show(book: WorkbookData, name: string, file: Uint8Array | undefined): void {
-    this.grid.book.show(book);
-    Object.assign(this, { name, file, isSaved: true, stored: file && this.grid.book.contents() });
+  private show(workbook: WorkbookData, name: string, file: Uint8Array | undefined): void {
+    this.grid.workbook.show(workbook);
+    Object.assign(this, { name, file, isSaved: true, stored: file && this.grid.workbook.contents() });
   }
 
   private made(): Promise<MadeFile> {
-    const book = this.grid.book.contents();
-    if (this.file === undefined) return this.anew(book, []);
-    return this.grid.book.state().isRearranged
-      ? this.rewritten(this.file, book)
-      : this.patched(this.file, book);
+    const workbook = this.grid.workbook.contents();
+    if (this.file === undefined) return this.anew(workbook, []);
+    return this.grid.workbook.state().isRearranged
+      ? this.rewritten(this.file, workbook)
+      : this.patched(this.file, workbook);
   }
 
-  private async anew(book: WorkbookData, remarks: readonly string[]): Promise<MadeFile> {
-    const bytes = await writeWorkbook(book);
+  private async anew(workbook: WorkbookData, remarks: readonly string[]): Promise<MadeFile> {
+    const bytes = await writeWorkbook(workbook);
     return { name: this.name, bytes, report: { sentence: `Saved ${this.name}.`, remarks } };
   }
 
-  private async rewritten(file: Uint8Array, book: WorkbookData): Promise<MadeFile> {
+  private async rewritten(file: Uint8Array, workbook: WorkbookData): Promise<MadeFile> {
     const { unshown, left } = await readWorkbook(file);
     const lost = [
       ...unshown,
       ...(left.length === 0 ? [] : [`${counted(left.length, "formula")} that could not be worked out here`]),
     ];
     const remark = `Rows, columns or sheets were added, moved or removed, so the file was written anew. Left behind in the old file: ${lost.join("; ")}.`;
-    return this.anew(book, lost.length === 0 ? [] : [remark]);
+    return this.anew(workbook, lost.length === 0 ? [] : [remark]);
   }
 
-  private async patched(file: Uint8Array, book: WorkbookData): Promise<MadeFile> {
-    const stored = this.stored ?? asOpened((await readWorkbook(file)).book);
-    const { contents, styles, isLaidOutAnew } = changesBetween(stored, book);
+  private async patched(file: Uint8Array, workbook: WorkbookData): Promise<MadeFile> {
+    const stored = this.stored ?? asOpened((await readWorkbook(file)).workbook);
+    const { contents, styles, isLaidOutAnew } = changesBetween(stored, workbook);
     const { bytes } = await patchWorkbook(file, contents);
     const cells = [...contents.values()].reduce((sum, changed) => sum + changed.length, 0);
     const remarks = [

@@ -8,7 +8,7 @@ import { freeSheetName, quotedSheet } from "../../formula/sheet-names";
 import type { Block, FormulaChange, FormulaPart, HostRows, HostValue, Place } from "../../host/port";
 
 /** More cells than this are not read for an explanation. */
-const MOST_CELLS = 20_000;
+const MAX_CELLS = 20_000;
 const SPARE_ROWS = 40;
 const SPARE_COLUMNS = 6;
 
@@ -40,7 +40,7 @@ export class GridCells {
     if (area === undefined) return null;
     const { row, column, lastRow, lastColumn } = area;
     const [rows, columns] = [lastRow - row + 1, lastColumn - column + 1];
-    return rows * columns > MOST_CELLS ? null : this.valuesIn(sheet, { row, column, rows, columns });
+    return rows * columns > MAX_CELLS ? null : this.valuesIn(sheet, { row, column, rows, columns });
   }
 
   private readName(name: string, ownSheet: string): HostRows | null {

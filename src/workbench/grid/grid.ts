@@ -1,6 +1,6 @@
 import type { Block, FilledBy, Place } from "../../host/port";
-import type { GridBook } from "./grid-book";
 import type { GridCells } from "./grid-cells";
+import type { GridWorkbook } from "./grid-workbook";
 
 /** A cell of the grid as words: what stands in it and what it says. */
 export interface CellView {
@@ -30,7 +30,7 @@ export interface Grid {
   /** The formula of another cell that fills the selected one; `null` where there is none. */
   filledBy(): FilledBy | null;
   /** The workbook as a whole. */
-  readonly book: GridBook;
+  readonly workbook: GridWorkbook;
   /** Reading and writing beyond the selected cell. */
   readonly cells: GridCells;
   /** Writes a block of cells with its first cell in the selected one; gives the address written to. */

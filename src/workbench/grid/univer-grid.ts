@@ -3,12 +3,12 @@ import { cellName, readCellName } from "../../formula/addresses";
 import { numberedSheetName, quotedSheet } from "../../formula/sheet-names";
 import type { Block, FilledBy, Place } from "../../host/port";
 import { lineCell } from "../../workbook/sheets/lines-sheet";
-import { EMPTY_SHEET } from "../files/book-snapshot";
-import { demoBook } from "../files/new-runs";
+import { demoRun } from "../files/new-runs";
+import { EMPTY_SHEET } from "../files/write-snapshot";
 import type { CellView, Grid, SheetView } from "./grid";
-import { GridBook, type GridState } from "./grid-book";
 import { GridCells } from "./grid-cells";
 import { type StartedGrid, startGrid } from "./grid-start";
+import { type GridState, GridWorkbook } from "./grid-workbook";
 
 /** Results arrive in many small steps; listeners hear of them once. */
 const SETTLE_MS = 40;
@@ -19,25 +19,25 @@ class UniverGrid implements Grid {
   private readonly listeners: (() => void)[] = [];
   private pending: ReturnType<typeof setTimeout> | undefined;
   readonly cells: GridCells;
-  readonly book: GridBook;
+  readonly workbook: GridWorkbook;
 
   constructor(private readonly started: StartedGrid) {
     const { api, results } = started;
-    this.cells = new GridCells(() => this.workbook, results);
-    this.book = new GridBook(started);
+    this.cells = new GridCells(() => this.activeWorkbook, results);
+    this.workbook = new GridWorkbook(started);
     api.addEvent(api.Event.CommandExecuted, () => this.announce());
     api.addEvent(api.Event.SelectionChanged, () => this.announce());
     api.getFormula().calculationEnd(() => this.announce());
   }
 
-  private get workbook() {
+  private get activeWorkbook() {
     const workbook = this.started.api.getActiveWorkbook();
     if (workbook === null) throw new Error("the grid has no workbook");
     return workbook;
   }
 
   private get sheet() {
-    return this.workbook.getActiveSheet();
+    return this.activeWorkbook.getActiveSheet();
   }
 
   private announce(): void {
@@ -52,12 +52,12 @@ class UniverGrid implements Grid {
   }
 
   sheetNames(): readonly string[] {
-    const shown = this.workbook.getSheets().filter((sheet) => !sheet.isSheetHidden());
+    const shown = this.activeWorkbook.getSheets().filter((sheet) => !sheet.isSheetHidden());
     return shown.map((sheet) => sheet.getSheetName());
   }
 
   private allNames(): readonly string[] {
-    return this.workbook.getSheets().map((sheet) => sheet.getSheetName());
+    return this.activeWorkbook.getSheets().map((sheet) => sheet.getSheetName());
   }
 
   activeSheet(): string {
@@ -65,17 +65,17 @@ class UniverGrid implements Grid {
   }
 
   showSheet(name: string): void {
-    const sheet = this.workbook.getSheetByName(name);
-    if (sheet !== null) this.workbook.setActiveSheet(sheet);
+    const sheet = this.activeWorkbook.getSheetByName(name);
+    if (sheet !== null) this.activeWorkbook.setActiveSheet(sheet);
   }
 
   addSheet(): void {
-    const sheet = this.workbook.create(
+    const sheet = this.activeWorkbook.create(
       numberedSheetName("Sheet", this.allNames(), 1),
       EMPTY_SHEET.rows,
       EMPTY_SHEET.columns,
     );
-    this.workbook.setActiveSheet(sheet);
+    this.activeWorkbook.setActiveSheet(sheet);
   }
 
   selected(): CellView | null {
@@ -148,7 +148,7 @@ class UniverGrid implements Grid {
   private extent(): { rows: number; columns: number } {
     let rows = this.sheet.getLastRow() + 1;
     let columns = this.sheet.getLastColumn() + 1;
-    const place = { unitId: this.workbook.getId(), sheetId: this.sheet.getSheetId() };
+    const place = { unitId: this.activeWorkbook.getId(), sheetId: this.sheet.getSheetId() };
     this.sheet.getDataRange().forEach((row, column) => {
       const spill = this.started.results.spillOf({ ...place, row, column });
       if (spill === undefined) return;
@@ -159,11 +159,11 @@ class UniverGrid implements Grid {
   }
 
   undo(): void {
-    this.workbook.undo();
+    this.activeWorkbook.undo();
   }
 
   redo(): void {
-    this.workbook.redo();
+    this.activeWorkbook.redo();
   }
 
   private view(cell: FRange): CellView {
@@ -194,7 +194,7 @@ export async function openGrid(
   const started = startGrid(container);
   const grid = new UniverGrid(started);
   const isRestored = kept !== undefined && restored(grid, kept);
-  if (!isRestored) grid.book.show(demoBook());
+  if (!isRestored) grid.workbook.show(demoRun());
   await started.drawn();
   grid.select(lineCell(0, "steel"));
   return { grid, isRestored };
@@ -202,7 +202,7 @@ export async function openGrid(
 
 function restored(grid: UniverGrid, kept: GridState): boolean {
   try {
-    grid.book.restore(kept);
+    grid.workbook.restore(kept);
     return true;
   } catch {
     return false;

@@ -1,4 +1,4 @@
-import type { Draft } from "../grid/grid-book";
+import type { Draft } from "../grid/grid-workbook";
 import type { Kept, KeptRun, KeptStore } from "./kept-store";
 
 /** Pause after a change before it is kept; changes that follow each other quickly are kept together. */

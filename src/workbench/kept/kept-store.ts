@@ -1,4 +1,4 @@
-import type { Draft, GridState } from "../grid/grid-book";
+import type { Draft, GridState } from "../grid/grid-workbook";
 
 /** A workbook with what belongs to it, as the browser keeps it between visits. */
 export interface KeptRun {

@@ -1,4 +1,4 @@
-import type { Draft } from "../grid/grid-book";
+import type { Draft } from "../grid/grid-workbook";
 import { claim, type KeptRun, KeptStore } from "./kept-store";
 
 const OTHER_WINDOW =

@@ -1,5 +1,5 @@
 import type { CellView, Grid } from "../grid/grid";
-import type { TypingListener } from "../grid/grid-book";
+import type { TypingListener } from "../grid/grid-workbook";
 import { entryField } from "./entry-field";
 import { byId } from "./page";
 

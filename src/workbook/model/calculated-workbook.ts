@@ -59,9 +59,9 @@ function calculatedCells({ name, cells }: SheetData, done: CalculatedWorkbook): 
 }
 
 /** The workbook calculated: each formula with its result and the cells it fills. */
-export async function calculatedWorkbook(book: WorkbookData): Promise<WorkbookData> {
-  const { names, tables } = book;
-  const done = await calculateWorkbook({ sheets: book.sheets.map(inputOf), names, tables });
-  const sheets = book.sheets.map((sheet) => ({ ...sheet, cells: calculatedCells(sheet, done) }));
-  return { ...book, sheets };
+export async function calculatedWorkbook(workbook: WorkbookData): Promise<WorkbookData> {
+  const { names, tables } = workbook;
+  const done = await calculateWorkbook({ sheets: workbook.sheets.map(inputOf), names, tables });
+  const sheets = workbook.sheets.map((sheet) => ({ ...sheet, cells: calculatedCells(sheet, done) }));
+  return { ...workbook, sheets };
 }

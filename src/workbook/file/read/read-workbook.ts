@@ -12,7 +12,7 @@ import { coloursOf } from "./theme-colors";
 
 /** A workbook file as a grid can show it. */
 export interface ReadWorkbook {
-  readonly book: WorkbookData;
+  readonly workbook: WorkbookData;
   /** What is in the file but not shown, in words. */
   readonly unshown: readonly string[];
   /** Formulas that stand with the value the file held, with the reason. */
@@ -93,6 +93,6 @@ export async function readWorkbook(bytes: Uint8Array): Promise<ReadWorkbook> {
       cells: cellsOf(live, done, sheet, styles),
     };
   });
-  const book = { sheets, names: done.names, tables: live.tables };
-  return { book, unshown: [...unshown], left: leftAsTheyWere(done) };
+  const workbook = { sheets, names: done.names, tables: live.tables };
+  return { workbook, unshown: [...unshown], left: leftAsTheyWere(done) };
 }

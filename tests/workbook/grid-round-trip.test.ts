@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { cellName } from "../../src/formula/addresses";
-import { snapshotOf } from "../../src/workbench/files/book-snapshot";
-import { bookOfSnapshot } from "../../src/workbench/files/snapshot-book";
+import { workbookOfSnapshot } from "../../src/workbench/files/read-snapshot";
+import { snapshotOf } from "../../src/workbench/files/write-snapshot";
 import { patchWorkbook } from "../../src/workbook/file/patch/patch-workbook";
 import { recalculate } from "../../src/workbook/file/patch/recalculate";
 import { readLiveWorkbook } from "../../src/workbook/file/read/live-workbook";
@@ -29,17 +29,17 @@ function contents({ sheets }: WorkbookData): Record<string, CellContent | undefi
 }
 
 /** Through the form of the grid and back, as opening and saving do. */
-const throughGrid = (book: WorkbookData): WorkbookData =>
-  bookOfSnapshot(JSON.parse(JSON.stringify(snapshotOf(book))), () => undefined);
+const throughGrid = (workbook: WorkbookData): WorkbookData =>
+  workbookOfSnapshot(JSON.parse(JSON.stringify(snapshotOf(workbook))), () => undefined);
 
 describe("a workbook through the grid and into a file", () => {
   test.each(["written-by-openpyxl", "written-by-xlsxwriter", "saved-by-libreoffice"])(
     "%s keeps contents, sizes, lists and frozen heads",
     async (name) => {
-      const { book } = await readWorkbook(file(name));
-      const again = throughGrid(book);
-      expect(contents(again)).toEqual(contents(book));
-      for (const [index, sheet] of book.sheets.entries()) {
+      const { workbook } = await readWorkbook(file(name));
+      const again = throughGrid(workbook);
+      expect(contents(again)).toEqual(contents(workbook));
+      for (const [index, sheet] of workbook.sheets.entries()) {
         const other = again.sheets[index];
         expect(other?.name).toBe(sheet.name);
         expect([...(other?.columns ?? [])]).toEqual([...sheet.columns]);
@@ -48,20 +48,20 @@ describe("a workbook through the grid and into a file", () => {
         expect(other?.merged).toEqual(sheet.merged);
       }
       const reread = await readWorkbook(await writeWorkbook(again));
-      expect(contents(reread.book)).toEqual(contents(book));
+      expect(contents(reread.workbook)).toEqual(contents(workbook));
     },
   );
 
   test("the demo run comes back cell by cell, its style, lists and status colors with it", async () => {
-    const book = shownWorkbook(demoWorkbook());
-    const bytes = await writeWorkbook(throughGrid(book));
-    const { book: reread, left } = await readWorkbook(bytes);
+    const workbook = shownWorkbook(demoWorkbook());
+    const bytes = await writeWorkbook(throughGrid(workbook));
+    const { workbook: reread, left } = await readWorkbook(bytes);
     expect(left).toEqual([]);
     // Lists too long for a cell's own rule moved to a sheet of their own.
     const lists = reread.sheets.at(-1);
     expect(lists).toMatchObject({ name: "Lists", isHidden: false });
-    expect(contents({ ...reread, sheets: reread.sheets.slice(0, -1) })).toEqual(contents(book));
-    const [plan, written] = [book.sheets[0], reread.sheets[0]];
+    expect(contents({ ...reread, sheets: reread.sheets.slice(0, -1) })).toEqual(contents(workbook));
+    const [plan, written] = [workbook.sheets[0], reread.sheets[0]];
     expect(written?.cells.map(({ style }) => style?.fill)).toEqual(
       plan?.cells.map(({ style }) => style?.fill),
     );

@@ -11,7 +11,7 @@ function fittingStocks(task: CuttingTask, { pattern }: PatternUse): number[] {
 }
 
 /** Moves bars to the cheapest, then shortest, stock that holds their pieces and is still to be had. */
-export function settled(task: CuttingTask, uses: readonly PatternUse[]): PatternUse[] {
+export function assignedToStocks(task: CuttingTask, uses: readonly PatternUse[]): PatternUse[] {
   const left = task.stocks.map(({ available }) => available);
   const take = (stock: number, bars: number) => {
     left[stock] = (left[stock] ?? 0) - bars;

@@ -77,15 +77,15 @@ function tableData({ name, row, column, rows, headings }: TableInput) {
 }
 
 /** Lists, colours, names and tables. They come with the workbook, so that the first undo does not undo them. */
-export function resourcesOf(book: WorkbookData, idOf: (sheet: string) => string): IResources {
+export function resourcesOf(workbook: WorkbookData, idOf: (sheet: string) => string): IResources {
   const bySheet = (content: (sheet: WorkbookData["sheets"][number]) => unknown) =>
-    JSON.stringify(Object.fromEntries(book.sheets.map((sheet) => [idOf(sheet.name), content(sheet)])));
-  const names = Object.entries(book.names).map(([name, formulaOrRefString]) => [
+    JSON.stringify(Object.fromEntries(workbook.sheets.map((sheet) => [idOf(sheet.name), content(sheet)])));
+  const names = Object.entries(workbook.names).map(([name, formulaOrRefString]) => [
     name,
     { id: name, name, formulaOrRefString, localSheetId: "AllDefaultWorkbook" },
   ]);
   const tables = ({ name }: { readonly name: string }) => ({
-    tables: book.tables.filter(({ sheet }) => sheet === name).map(tableData),
+    tables: workbook.tables.filter(({ sheet }) => sheet === name).map(tableData),
     tableFilteredOutRows: [],
   });
   return [

@@ -52,7 +52,7 @@ function lettersOf({ font, size, bold, italic, underline, strike, color }: CellS
 }
 
 /** The grid's style for a style. The letters are always named: drop-down cells do not take them from the sheet. */
-export function styleOfLook(style: CellStyle): IStyleData {
+export function gridStyleOf(style: CellStyle): IStyleData {
   const { fill, edges, horizontal, vertical, wraps, format } = style;
   return {
     ...DEFAULT_STYLE,
@@ -94,7 +94,7 @@ const wordOf = <T extends string>(words: Readonly<Record<T, number>>, value: Nul
   (Object.keys(words) as T[]).find((word) => words[word] === value);
 
 /** The style of a cell from a style of the grid, without what is left to the grid. */
-export function lookOfStyle(style: IStyleData): CellStyle {
+export function cellStyleOf(style: IStyleData): CellStyle {
   const isOn = (mark: Nullable<{ s: BooleanNumber }>) => mark?.s === BooleanNumber.TRUE;
   const found = {
     font: style.ff ?? undefined,

@@ -1,8 +1,8 @@
 import type { IWorkbookData } from "@univerjs/core";
 import { cellName } from "../../formula/addresses";
 import type { WorkbookData } from "../../workbook/model/workbook-data";
-import { snapshotOf } from "../files/book-snapshot";
-import { bookOfSnapshot } from "../files/snapshot-book";
+import { workbookOfSnapshot } from "../files/read-snapshot";
+import { snapshotOf } from "../files/write-snapshot";
 import { isEdit, isRearrangement } from "./grid-edits";
 import type { StartedGrid } from "./grid-start";
 
@@ -24,7 +24,7 @@ export interface Draft {
 export type TypingListener = (draft: Draft | null) => void;
 
 /** The workbook of the grid as a whole: taken out, put in, watched for changes. */
-export class GridBook {
+export class GridWorkbook {
   private readonly editListeners: (() => void)[] = [];
   private readonly typingListeners: TypingListener[] = [];
   private isRearranged = false;
@@ -61,14 +61,14 @@ export class GridBook {
   contents(): WorkbookData {
     const workbook = this.current;
     const unitId = workbook.getId();
-    return bookOfSnapshot(workbook.save(), (sheetId, row, column) =>
+    return workbookOfSnapshot(workbook.save(), (sheetId, row, column) =>
       this.started.results.spillOf({ unitId, sheetId, row, column }),
     );
   }
 
   /** Puts a workbook in the place of the present one and works every formula out anew. */
-  show(book: WorkbookData): void {
-    this.replace({ snapshot: snapshotOf(book), isRearranged: false });
+  show(workbook: WorkbookData): void {
+    this.replace({ snapshot: snapshotOf(workbook), isRearranged: false });
   }
 
   /** Puts back what `state` gave. @throws Error where it is no workbook. */

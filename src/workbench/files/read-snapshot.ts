@@ -19,8 +19,8 @@ import type {
   SheetData,
   WorkbookData,
 } from "../../workbook/model/workbook-data";
-import { namesIn, rectangleOf, rulesIn, tablesIn } from "./book-resources";
-import { lookOfStyle } from "./look-styles";
+import { cellStyleOf } from "./grid-styles";
+import { namesIn, rectangleOf, rulesIn, tablesIn } from "./snapshot-resources";
 
 /** The cells that the formula of a cell fills; `undefined` for one that fills none but its own. */
 export type SpillAt = (sheet: string, row: number, column: number) => IRange | undefined;
@@ -119,7 +119,7 @@ function lookReader({ styles }: IWorkbookData): (style: StyleRef) => CellStyle |
   const known = new Map<string, CellStyle | undefined>();
   const read = (style: NonNullable<StyleRef>) => {
     const data = typeof style === "string" ? styles[style] : style;
-    return data ? lookOfStyle(data) : undefined;
+    return data ? cellStyleOf(data) : undefined;
   };
   return (style) => {
     if (style === undefined || style === null) return undefined;
@@ -134,7 +134,7 @@ function lookReader({ styles }: IWorkbookData): (style: StyleRef) => CellStyle |
  *
  * @param spillAt - Which cells a formula fills, by id of its sheet.
  */
-export function bookOfSnapshot(saved: IWorkbookData, spillAt: SpillAt): WorkbookData {
+export function workbookOfSnapshot(saved: IWorkbookData, spillAt: SpillAt): WorkbookData {
   const styles = lookReader(saved);
   const sheets = saved.sheetOrder.map((id): SheetData => {
     const sheet = saved.sheets[id] ?? {};

@@ -9,8 +9,8 @@ import {
 } from "@univerjs/core";
 import { cellData } from "../../engine/workbook-input";
 import type { Band, CellData, CellStyle, SheetData, WorkbookData } from "../../workbook/model/workbook-data";
-import { rangeOf, resourcesOf } from "./book-resources";
-import { DEFAULT_STYLE, styleOfLook } from "./look-styles";
+import { DEFAULT_STYLE, gridStyleOf } from "./grid-styles";
+import { rangeOf, resourcesOf } from "./snapshot-resources";
 
 const SPARE_ROWS = 100;
 const SPARE_COLUMNS = 12;
@@ -28,7 +28,7 @@ class StyleList {
     const key = JSON.stringify(style);
     const id = this.ids.get(key) ?? `style-${this.ids.size + 1}`;
     this.ids.set(key, id);
-    this.styles[id] ??= styleOfLook(style);
+    this.styles[id] ??= gridStyleOf(style);
     return { s: id };
   }
 }
@@ -85,9 +85,9 @@ function sheetData(id: string, sheet: SheetData, styles: StyleList): Partial<IWo
 }
 
 /** A workbook in the form the grid opens. */
-export function snapshotOf(book: WorkbookData): IWorkbookData {
+export function snapshotOf(workbook: WorkbookData): IWorkbookData {
   const styles = new StyleList();
-  const named = book.sheets.map((sheet, index) => [`sheet-${index + 1}`, sheet] as const);
+  const named = workbook.sheets.map((sheet, index) => [`sheet-${index + 1}`, sheet] as const);
   const ids = new Map(named.map(([id, { name }]) => [name, id]));
   const sheets = Object.fromEntries(named.map(([id, sheet]) => [id, sheetData(id, sheet, styles)]));
   return {
@@ -99,6 +99,6 @@ export function snapshotOf(book: WorkbookData): IWorkbookData {
     styles: styles.styles,
     sheetOrder: named.map(([id]) => id),
     sheets,
-    resources: resourcesOf(book, (sheet) => ids.get(sheet) ?? ""),
+    resources: resourcesOf(workbook, (sheet) => ids.get(sheet) ?? ""),
   };
 }

@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { findSteel, steelOf } from "../../src/core/steel/find";
 import { allGrades } from "../../src/core/steel/grades";
-import { nearGrades } from "../../src/core/steel/similar-grades";
+import { similarGrades } from "../../src/core/steel/similar-grades";
 
 function near(name: string): Record<string, string | null> {
   return Object.fromEntries(
-    nearGrades(findSteel(name)).map(({ grade, element }) => [grade.designation, element]),
+    similarGrades(findSteel(name)).map(({ grade, element }) => [grade.designation, element]),
   );
 }
 
@@ -15,7 +15,7 @@ describe("grades near a steel", () => {
     expect(near("D2").SKD11).toBe("V");
     expect(near("L6")["55NiCrMoV7"]).toBe("C");
     expect(
-      nearGrades(findSteel("L6")).find(({ grade }) => grade.enNumber === "1.2714")?.difference,
+      similarGrades(findSteel("L6")).find(({ grade }) => grade.enNumber === "1.2714")?.difference,
     ).toBeCloseTo(-0.15, 9);
   });
 
@@ -29,7 +29,7 @@ describe("grades near a steel", () => {
 
   it("never include the steel itself or its classes", () => {
     for (const grade of allGrades()) {
-      const names = nearGrades(steelOf(grade)).map((each) => each.grade.designation);
+      const names = similarGrades(steelOf(grade)).map((each) => each.grade.designation);
       expect(names, grade.designation).not.toContain(grade.designation);
     }
     expect(Object.keys(near("M2")).filter((name) => name.startsWith("M2"))).toEqual([]);
@@ -38,6 +38,6 @@ describe("grades near a steel", () => {
 
   it("are found for an analysis, and none where nothing is near", () => {
     expect(Object.keys(near("C 0.95 Mn 0.4 Si 0.22"))).toContain("1095");
-    expect(nearGrades(findSteel("C 2.4 Cr 30"))).toEqual([]);
+    expect(similarGrades(findSteel("C 2.4 Cr 30"))).toEqual([]);
   });
 });
