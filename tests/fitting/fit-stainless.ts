@@ -1,4 +1,4 @@
-import { stainlessTerms } from "../../src/core/hardening/stainless";
+import { carbideShare, stainlessTerms } from "../../src/core/hardening/stainless";
 import { findSteel } from "../../src/core/steel/find";
 import { hollomonJaffe } from "../../src/core/tempering/hollomon-jaffe";
 import { leastSquares } from "./least-squares";
@@ -36,11 +36,16 @@ function hats(parameter: number): number[] {
 
 const HRC_PER_PERCENT_AUSTENITE = 0.15;
 
+/** Blades of stainless steel are tempered up to here [°C]; such rows count double. */
+export const BLADE_TEMPER_C = 250;
+const BLADE_WEIGHT = 2;
+
 function termsOf(row: StainlessRow) {
   const { martensite, carbide, austenite } = stainlessTerms(findSteel(row.steel), row.hardenC, 20);
   const [, ...softening] = hats(hollomonJaffe(row.temperC, row.hours));
-  const terms = [1, martensite, carbide, ...softening.map((share) => -share)];
-  return { terms, y: row.hrc + HRC_PER_PERCENT_AUSTENITE * austenite, weight: 1 };
+  const terms = [1, martensite, carbideShare(carbide), ...softening.map((share) => -share)];
+  const weight = row.temperC <= BLADE_TEMPER_C ? BLADE_WEIGHT : 1;
+  return { terms, y: row.hrc + HRC_PER_PERCENT_AUSTENITE * austenite, weight };
 }
 
 export interface StainlessFit {

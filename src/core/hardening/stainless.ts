@@ -50,8 +50,15 @@ const ROOM_C = 20;
  */
 export function stainlessLevel(steel: Steel, hardenC: number, quenchToC = ROOM_C): number {
   const { martensite, carbide, austenite } = stainlessTerms(steel, hardenC, quenchToC);
-  const [base, slope, perCarbide] = STAINLESS_FIT.level;
-  return base + slope * martensite + perCarbide * carbide - HRC_PER_PERCENT_AUSTENITE * austenite;
+  const [base, slope, mostByCarbide] = STAINLESS_FIT.level;
+  return (
+    base + slope * martensite + mostByCarbide * carbideShare(carbide) - HRC_PER_PERCENT_AUSTENITE * austenite
+  );
+}
+
+/** Share of the most that carbide adds to the hardness: the first tenth of a per cent adds most of it. */
+export function carbideShare(carbide: number): number {
+  return 1 - Math.exp(-Math.max(0, carbide) / STAINLESS_FIT.carbideScale);
 }
 
 /** What the level is made of. */

@@ -1,3 +1,5 @@
+import { publishedTreatment } from "../hardening/heat-treatment";
+import { isMartensiticStainless } from "../hardening/stainless";
 import { numberText, quantityText, temperatureText } from "../quantity-text";
 import type { Steel } from "../steel/steel";
 import { extremes } from "./curve";
@@ -63,6 +65,15 @@ function extremesBetween({ model, hours, shift }: Question, fromC: number, toC: 
   return { lowest: lowest + shift, highest: highest + shift };
 }
 
+/** How hard a stainless steel gets from the top of its window, where the middle was taken; "" for little gain. */
+function hotterText({ model: { steel }, hours, shift, treatment }: Question, highest: number): string {
+  const top = publishedTreatment(steel)?.harden.high;
+  if (treatment.hardenC !== undefined || typeof top !== "number" || !isMartensiticStainless(steel)) return "";
+  const hotter = temperReach(temperModel(steel, top, treatment.quenchToC), hours, shift).highest;
+  if (hotter < highest + HALF_HRC) return "";
+  return ` (hardened from ${temperatureText(top)}, the top of its window, ${hotter.toFixed(1)} HRC)`;
+}
+
 function withoutAnswer(question: Question): TemperPlan {
   const { model, hours, target, shift } = question;
   const reach = temperReach(model, hours, shift);
@@ -71,7 +82,9 @@ function withoutAnswer(question: Question): TemperPlan {
     const caution = `${name} is out of reach: the lowest is ${reach.lowest.toFixed(1)} HRC, at ${temperatureText(reach.hottestC)}, the end of the published range`;
     return { ...NO_ANSWER, flag: "out of reach", caution };
   }
-  const highest = `the highest from ${temperatureText(reach.coolestC)} up is ${reach.highest.toFixed(1)} HRC`;
+  const highest =
+    `the highest from ${temperatureText(reach.coolestC)} up is ${reach.highest.toFixed(1)} HRC` +
+    hotterText(question, reach.highest);
   if (!isOutOfReach(reach, target)) {
     const caution =
       `${name} needs a temper below ${temperatureText(COOLEST_TEMPER_C)}, where quenching stress stays in the blade; ` +
