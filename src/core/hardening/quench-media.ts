@@ -10,6 +10,8 @@ export type QuenchKind = (typeof KINDS)[number];
 export interface QuenchMedium extends Worded {
   readonly kind: QuenchKind;
   readonly meaning: string;
+  /** The bath as an order asks for it. */
+  readonly bath: string;
 }
 
 /** Every quench word that the worksheet functions accept, liquids first. */
@@ -18,6 +20,7 @@ export const QUENCH_MEDIA: readonly QuenchMedium[] = records(quenches, {
   aliases: listOf(text),
   kind: oneOf(KINDS),
   meaning: text,
+  bath: text,
 });
 
 /**

@@ -123,6 +123,27 @@ export interface Soak {
 }
 
 /**
+ * Soak at hardening temperature, counted from when the steel has it.
+ *
+ * @param thicknessMm - Thickest place [mm].
+ * @param family - Kind of steel.
+ * @returns Minutes: the longer of the floor of the kind and its time for each millimetre.
+ * @throws NotAvailable for kinds that are not hardened.
+ */
+export function soakAtHeat(thicknessMm: number, family: Family): number {
+  const { floor, perMm } = ruleOf(family);
+  return Math.max(floor, perMm * thicknessMm);
+}
+
+function ruleOf(family: Family): Rule {
+  const rule = RULES[family];
+  if (rule !== undefined) return rule;
+  throw new NotAvailable(
+    `${family} steel is not hardened by a quench; soaks are held for ${SOAK_FAMILIES.join(", ")}`,
+  );
+}
+
+/**
  * How long a blade has to be in the furnace.
  *
  * @param thicknessMm - Thickest place, 0.5 to 15 mm.
@@ -132,14 +153,9 @@ export interface Soak {
  * @throws NotAvailable outside the ranges, and for kinds that are not hardened.
  */
 export function soakMinutes(thicknessMm: number, furnaceC: number, family: Family): Soak {
-  const rule = RULES[family];
-  if (rule === undefined) {
-    throw new NotAvailable(
-      `${family} steel is not hardened by a quench; soaks are held for ${SOAK_FAMILIES.join(", ")}`,
-    );
-  }
+  ruleOf(family);
   const heatUp = heatUpMinutes(thicknessMm, furnaceC);
   if (furnaceC < COOLEST_HARDENING_C) return { heatUp, soak: null, total: heatUp };
-  const soak = Math.max(rule.floor, rule.perMm * thicknessMm);
+  const soak = soakAtHeat(thicknessMm, family);
   return { heatUp, soak, total: heatUp + soak };
 }

@@ -21,6 +21,9 @@ interface PlannedBlade {
   readonly edge: number;
   readonly bevelHeight: number | undefined;
   readonly curve: number | undefined;
+  /** Flat of a hexagonal section, rib of a T-back. */
+  readonly flatWidth: number | undefined;
+  readonly ribHeight: number | undefined;
   /** Degrees a side. */
   readonly edgeAngle: number | undefined;
 }
@@ -32,10 +35,20 @@ export interface PlannedHeat {
   readonly quench: QuenchMedium | undefined;
   /** °C; the usual one of the steel where left out. */
   readonly hardenC: number | undefined;
+  /** Thickest place when it is hardened, mm; the blade's thickness where left out. */
+  readonly sectionMm: number | undefined;
+  /** Temper that the smith chose, °C; worked out for the target where left out. */
+  readonly chosenC: number | undefined;
   readonly temperHours: number;
   readonly temperCycles: number;
   readonly knownC: number | undefined;
   readonly knownHrc: number | undefined;
+  /** Coldest temperature straight from the quench, °C. */
+  readonly quenchToC: number;
+  readonly subZeroHours: number | undefined;
+  /** Thickness of the clay and where it begins above the edge, mm. */
+  readonly clayMm: number | undefined;
+  readonly clayFromMm: number | undefined;
   /** In the smith's words; worked out where left out. */
   readonly recipe: string | undefined;
   /** Mass of one piece when it is hardened, g; the blank's where left out. */
@@ -94,3 +107,25 @@ export interface PlanLine extends PlannedBlade, PlannedHeat, PlannedStock, Plann
   readonly yieldShare: number;
   readonly confidence: number;
 }
+
+/** What of a line decides how it is hardened and tempered. */
+export type RecipeLine = Pick<
+  PlanLine,
+  | "use"
+  | "steel"
+  | "length"
+  | "thickness"
+  | "target"
+  | "quench"
+  | "hardenC"
+  | "sectionMm"
+  | "chosenC"
+  | "temperHours"
+  | "temperCycles"
+  | "knownC"
+  | "knownHrc"
+  | "quenchToC"
+  | "subZeroHours"
+  | "clayMm"
+  | "clayFromMm"
+>;

@@ -1,6 +1,3 @@
-import { publishedHardening } from "../hardening/hardening-temperature";
-import { publishedTreatment } from "../hardening/heat-treatment";
-import { soakMinutes } from "../hardening/soak";
 import { benchHours, type PlannedCost, plannedCost } from "../money/cost";
 import { type PriceDay, priceCaution, priceDay } from "../money/price-age";
 import { attempt, NotAvailable, Refusal } from "../refusal";
@@ -9,28 +6,22 @@ import { type PlannedStock, plannedStock } from "./blank";
 import { edgeCaution } from "./edge-caution";
 import { furnaceLine, type PlannedEnergy, plannedEnergy } from "./energy";
 import type { Figure, PlanLine } from "./line";
+import { type LineRecipe, lineRecipe } from "./line-recipe";
 import { checkPiece, type FurnaceLine, type LoadShare, loadShares } from "./load-share";
-import { recipeText } from "./recipe";
 import { startsNeeded } from "./starts";
-import { type PlannedTemper, plannedTemper } from "./temper";
-import { type ThroughHardening, throughHardening } from "./through-hardening";
 
 /** One line planned. */
 export interface LinePlan {
   readonly line: PlanLine;
   readonly carbon: Figure;
-  readonly temper: PlannedTemper;
-  readonly hardening: ThroughHardening;
+  /** How it is hardened and tempered. */
+  readonly recipe: LineRecipe;
   readonly starts: number;
   /** Bench hours of all starts and the set-up. */
   readonly hours: number | undefined;
   readonly stock: PlannedStock;
   readonly energy: PlannedEnergy;
   readonly cost: PlannedCost;
-  /** Soak at hardening temperature, min. */
-  readonly soakMinutes: Figure;
-  /** The quench of the steel's own sheet, "" where none is printed. */
-  readonly quenchWords: string;
   /** Sentences, the most pressing first. */
   readonly cautions: readonly string[];
 }
@@ -43,33 +34,17 @@ type Begun = Omit<LinePlan, "energy" | "cost" | "cautions"> & {
 /** A line of the table: planned, refused with its sentence, or blank. */
 export type PlanRow<T> = T | Refusal | undefined;
 
-const UNASKED: ThroughHardening = { word: "", caution: "" };
-
-/** Time at heat for the section as hardened, where it and the hardening temperature are known. */
-function soakOf({ steel, thickness, hardenC }: PlanLine): Figure {
-  const celsius = hardenC ?? publishedHardening(steel)?.celsius;
-  if (thickness === undefined || celsius === undefined) return undefined;
-  const soak = attempt(() => soakMinutes(thickness, celsius, steel.family).soak, NotAvailable);
-  return soak instanceof NotAvailable || soak === null ? undefined : Math.ceil(soak);
-}
-
 function begin(line: PlanLine): Begun {
-  const { steel, quench, thickness, hardenC, good, yieldShare, confidence } = line;
+  const { steel, good, yieldShare, confidence } = line;
   const starts = startsNeeded(good, yieldShare, confidence);
   const stock = plannedStock(line, starts);
-  const temper = plannedTemper(line);
-  const temperC = typeof temper.celsius === "number" ? temper.celsius : undefined;
-  const recipe = recipeText({ steel, quench, hardenC, temperC });
-  const furnace = furnaceLine(line, starts, stock.hardenKg, recipe);
+  const recipe = lineRecipe(line);
+  const furnace = furnaceLine(line, starts, stock.hardenKg, recipe.text);
   if (furnace !== undefined) checkPiece(furnace);
   return {
     line,
     carbon: attempt(() => carbonOf(steel), NotAvailable),
-    temper,
-    hardening:
-      quench === undefined || thickness === undefined ? UNASKED : throughHardening(steel, thickness, quench),
-    soakMinutes: soakOf(line),
-    quenchWords: publishedTreatment(steel)?.quench ?? "",
+    recipe,
     starts,
     hours: benchHours(line, starts),
     stock,
@@ -82,14 +57,14 @@ function isPlanned<T>(row: PlanRow<T>): row is T {
 }
 
 function finish(begun: Begun, share: LoadShare | undefined, today: PriceDay | undefined): LinePlan {
-  const { line, starts, hours, stock, temper, hardening } = begun;
+  const { line, starts, hours, stock, recipe } = begun;
   const hot = stock.hardenKg === undefined ? undefined : stock.hardenKg * starts;
   const energy = plannedEnergy(line, hot, share);
   const { kilograms } = stock;
   const cost = plannedCost(line, { starts, hours, kilograms, kilowattHours: energy.kilowattHours });
   const cautions = [
-    ...temper.cautions,
-    hardening.caution,
+    ...recipe.temper.cautions,
+    recipe.hardening.caution,
     edgeCaution(line),
     ...stock.cautions,
     ...energy.cautions,

@@ -1,12 +1,12 @@
 import { chanceText } from "../blade/chance";
-import type { BladeStory } from "../blade/question";
+import type { BladeQuestion, BladeStory } from "../blade/question";
 import { bladeStory } from "../blade/story";
 import { asSentence, fahrenheit, quantityText, temperatureText } from "../quantity-text";
 import { attemptOr, InvalidValue } from "../refusal";
 import { limitsCaution } from "../steel/composition-text";
 import type { KnownTemper, Treatment } from "../tempering/tempered";
 import { temperModel } from "../tempering/tempering-model";
-import type { Figure, PlanLine } from "./line";
+import type { Figure, RecipeLine } from "./line";
 
 /** Temper to start from, what to expect of it, and how that stands against the band of the use. */
 export interface PlannedTemper {
@@ -29,7 +29,7 @@ export interface PlannedTemper {
 
 const NOTHING = { low: undefined, high: undefined, celsius: undefined, fahrenheit: undefined };
 
-function knownOf({ knownC, knownHrc }: PlanLine): KnownTemper | undefined {
+function knownOf({ knownC, knownHrc }: RecipeLine): KnownTemper | undefined {
   if (knownC === undefined && knownHrc === undefined) return undefined;
   if (knownC === undefined || knownHrc === undefined) {
     throw new InvalidValue("known C and known HRC: a known temper needs both, the temper and what it read");
@@ -37,13 +37,13 @@ function knownOf({ knownC, knownHrc }: PlanLine): KnownTemper | undefined {
   return { celsius: knownC, hrc: knownHrc };
 }
 
-function treatmentOf(line: PlanLine): Treatment {
-  const { temperHours: hours, temperCycles: cycles, hardenC } = line;
-  return { hours, cycles, known: knownOf(line), hardenC };
+function treatmentOf(line: RecipeLine): Treatment {
+  const { temperHours: hours, temperCycles: cycles, hardenC, quenchToC } = line;
+  return { hours, cycles, known: knownOf(line), hardenC, quenchToC };
 }
 
 /** Where the hardness comes from and what it takes for granted. */
-function basisCaution({ steel, hardenC }: PlanLine, basis: string): string[] {
+function basisCaution({ steel, hardenC }: RecipeLine, basis: string): string[] {
   if (basis === "") return [];
   const assumptions = attemptOr([], () => temperModel(steel, hardenC).assumptions);
   const parts = [basis, ...assumptions, limitsCaution(steel)].filter((part) => part !== "");
@@ -51,7 +51,7 @@ function basisCaution({ steel, hardenC }: PlanLine, basis: string): string[] {
 }
 
 /** Which way the temper was chosen, where no target was typed. */
-function chosenCaution({ use }: PlanLine, { isForBand, best, temperC, chance }: BladeStory): string[] {
+function chosenCaution({ use }: RecipeLine, { isForBand, best, temperC, chance }: BladeStory): string[] {
   if (use === undefined || !isForBand || best === undefined || temperC === undefined || chance === undefined)
     return [];
   return [
@@ -59,7 +59,14 @@ function chosenCaution({ use }: PlanLine, { isForBand, best, temperC, chance }: 
   ];
 }
 
-function temperText({ temperHours, temperCycles }: PlanLine, celsius: number): string {
+function questionOf(line: RecipeLine): BladeQuestion {
+  const { steel, use, length, quench, target, chosenC, clayMm } = line;
+  // Under clay only the edge has to harden: the thickness of the spine does not bear on it.
+  const thickness = clayMm === undefined ? (line.sectionMm ?? line.thickness) : undefined;
+  return { steel, use, length, thickness, quench, target, treatment: treatmentOf(line), temperC: chosenC };
+}
+
+function temperText({ temperHours, temperCycles }: RecipeLine, celsius: number): string {
   return `${temperCycles} × ${quantityText(temperHours, "h")} at ${temperatureText(celsius)}`;
 }
 
@@ -69,14 +76,13 @@ function temperText({ temperHours, temperCycles }: PlanLine, celsius: number): s
  * @returns Figures that no published curve gives stand as their refusal.
  * @throws InvalidValue for a malformed target or known temper.
  */
-export function plannedTemper(line: PlanLine): PlannedTemper {
-  const { steel, use, length, thickness, quench, target } = line;
-  const treatment = treatmentOf(line);
-  const story = bladeStory({ steel, use, length, thickness, quench, treatment, target });
+export function plannedTemper(line: RecipeLine): PlannedTemper {
+  const { target, use, chosenC } = line;
+  const story = bladeStory(questionOf(line));
   const { status, chance, next, estimate, temperC, missing, hardening } = story;
   const cautions = story.cautions.map(({ full }) => full);
   const told = { status, chance, next, hardening };
-  if (target === undefined && use === undefined) {
+  if (target === undefined && use === undefined && chosenC === undefined) {
     return { ...NOTHING, ...told, tempers: "", next: "", cautions: [] };
   }
   if (estimate === undefined || temperC === undefined) {

@@ -6,8 +6,10 @@ import {
   bevelOptions,
   curveOptions,
   edgeOptions,
+  flatOptions,
   length,
   optionalGrind,
+  ribOptions,
   thicknessOptions,
   widthOptions,
 } from "../shape/lengths";
@@ -55,6 +57,8 @@ export const bladeHeadings = {
   edge: optionalNumber({ ...edgeOptions, fallback: 0 }),
   bevelHeight: numberOrNothing(length({ ...bevelOptions, above: 0 })),
   curve: numberOrNothing(length({ ...curveOptions, above: 0 })),
+  flatWidth: numberOrNothing(flatOptions),
+  ribHeight: numberOrNothing(ribOptions),
   edgeAngle: numberOrNothing({
     label: "edge angle",
     quantity: "angle",

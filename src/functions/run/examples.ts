@@ -109,6 +109,15 @@ export const RECIPE: readonly Example[] = [
   },
 ];
 
+export const TREATMENT: readonly Example[] = [
+  {
+    given: ["52100", null, null, "medium oil", 3],
+    gives: ["", "", "", "…", "", "", "", "", "…", "…", 850, 10, "…", "…", "none", "none", "", "…"],
+    source:
+      "Lucefin, 100Cr6: hardening 830 to 870 °C, its middle; soak of low-alloy steel at least 10 min, common practice",
+  },
+];
+
 /** A list of words, checked in tests/run/headings.test.ts against what RUN_PLAN reads. */
 export const RUN_HEADINGS: readonly Example[] = [];
 

@@ -1,8 +1,10 @@
 import { findQuench } from "../../core/hardening/quench-media";
 import { readHardness } from "../../core/hardness/read-hardness";
 import { usualHardenC } from "../hardening/harden-argument";
+import { quenchToC } from "../hardening/quench-to-argument";
 import { kilograms, share } from "../money/arguments";
 import { numberOrNothing, optionalNumber, textOrNothing } from "../parameters";
+import { length } from "../shape/lengths";
 import { HRC_SPAN, TEMPER_SPAN, TIME_SPAN } from "../tempering/treatment";
 
 const kilowattHours = { quantity: "number", unit: "kWh", above: 0 } as const;
@@ -24,6 +26,18 @@ export const heatHeadings = {
     find: findQuench,
   }),
   hardenC: usualHardenC,
+  sectionMm: numberOrNothing(
+    length({
+      label: "hardened mm",
+      above: 0,
+      help: "Thickest place when it goes into the quench, in mm; the thickness of the blade where left out.",
+    }),
+  ),
+  chosenC: numberOrNothing({
+    label: "chosen temper C",
+    ...TEMPER_SPAN,
+    help: "Temper that you chose in °C; worked out for the target where left out.",
+  }),
   temperHours: optionalNumber({
     label: "temper hours",
     ...TIME_SPAN,
@@ -46,6 +60,26 @@ export const heatHeadings = {
     help: "Temper that a blade of this batch already had, in °C.",
   }),
   knownHrc: numberOrNothing({ label: "known HRC", ...HRC_SPAN, help: "What that blade read in HRC." }),
+  quenchToC,
+  subZeroHours: numberOrNothing({
+    label: "sub-zero h",
+    ...TIME_SPAN,
+    help: "Hours at the coldest temperature, straight from the quench.",
+  }),
+  clayMm: numberOrNothing(
+    length({
+      label: "clay mm",
+      above: 0,
+      help: "Thickness of the clay on a blade hardened at its edge, in mm.",
+    }),
+  ),
+  clayFromMm: numberOrNothing(
+    length({
+      label: "clay from mm",
+      above: 0,
+      help: "Distance from the edge at which the clay begins, in mm.",
+    }),
+  ),
   recipe: textOrNothing({
     label: "recipe",
     kind: "recipe",

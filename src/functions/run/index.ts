@@ -8,4 +8,5 @@ export { RUN_HEADINGS } from "./run-headings";
 export { RUN_PLAN } from "./run-plan";
 export { RUN_TOTALS } from "./run-totals";
 export { STARTS } from "./starts";
+export { TREATMENT } from "./treatment";
 export { CHANCE_OF_ENOUGH, STARTS_BY_PROFIT, YIELD_FLOOR } from "./yields";

@@ -46,7 +46,8 @@ function shown(figure: Figure): Cell {
 }
 
 function resultRow(plan: LinePlan): Cell[] {
-  const { temper, stock, energy, cost } = plan;
+  const { recipe, stock, energy, cost } = plan;
+  const { temper } = recipe;
   const figures: Cell[] = [
     shown(stock.massG),
     shown(plan.carbon),
@@ -55,7 +56,7 @@ function resultRow(plan: LinePlan): Cell[] {
     temper.status,
     shown(temper.celsius),
     shown(temper.fahrenheit),
-    plan.hardening.word,
+    recipe.hardening.word,
     plan.starts,
     shown(stock.bars?.bars),
     shown(stock.bars && stock.bars.use * 100),
@@ -68,12 +69,11 @@ function resultRow(plan: LinePlan): Cell[] {
     shown(cost.margin),
   ];
   const { chance, next, tempers } = temper;
-  const words = plan.line.quench?.word ?? plan.quenchWords;
   const appended = [
     shown(chance === undefined ? undefined : Math.round(chance * 100) / 100),
     next,
-    shown(plan.soakMinutes),
-    words,
+    shown(recipe.soakMinutes),
+    recipe.quench,
     tempers,
   ];
   return [...figures, plan.cautions.join(" "), ...appended];

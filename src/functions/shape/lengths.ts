@@ -43,6 +43,19 @@ export const bevelOptions = {
   help: "Height of the bevel from the edge, across the width, in mm; part flat needs it, hollow, convex and chisel take the whole width where it is left out.",
 };
 
+/** Flat of a hexagonal section or rib of a T-back. */
+export const flatOptions = length({
+  label: "flat or rib width",
+  above: 0,
+  help: "Hexagonal: width of the flat along the middle, in mm. T-back: width of the rib across the blade's thickness, in mm.",
+});
+
+export const ribOptions = length({
+  label: "rib height",
+  above: 0,
+  help: "T-back: height of the rib above the body, in mm.",
+});
+
 export const curveOptions = {
   label: "radius or bulge",
   help: "Hollow: radius of the wheel in mm (half its diameter). Convex: height of the bulge over a straight bevel in mm.",

@@ -10,8 +10,10 @@ import {
   bevelOptions,
   curveOptions,
   edgeOptions,
+  flatOptions,
   length,
   optionalGrind,
+  ribOptions,
   thicknessOptions,
   widthOptions,
 } from "./lengths";
@@ -59,21 +61,17 @@ export const MASS = scalarFunction({
         help: `${curveOptions.help} A radius is the same all along; a bulge keeps its share of the thickness.`,
       }),
     ),
+    flatWidth: numberOrNothing(flatOptions),
+    ribHeight: numberOrNothing(ribOptions),
   },
   result: { label: "mass", unit: "g" },
   relations: (steel) => [STATION_MOMENTS, SECTION_AREA, ...densityRelations(steel)],
-  compute: ({ length, width, thickness, grind, tipWidth, tipThickness, edge, density, bevelHeight, curve }) =>
+  compute: ({ tipWidth, tipThickness, density, ...blade }) =>
     taperedBlade(
       {
-        length,
-        width,
-        thickness,
-        grind,
+        ...blade,
         tipWidth: notZero(tipWidth, "tip width"),
         tipThickness: notZero(tipThickness, "tip thickness"),
-        edge,
-        bevelHeight,
-        curve,
       },
       density,
     ).mass,

@@ -5,8 +5,10 @@ import {
   bevelOptions,
   curveOptions,
   edgeOptions,
+  flatOptions,
   grindOptions,
   length,
+  ribOptions,
   thicknessOptions,
   widthOptions,
 } from "./lengths";
@@ -22,16 +24,8 @@ export const SECTION_AREA = scalarFunction({
     edge: optionalNumber({ ...edgeOptions, fallback: 0 }),
     bevelHeight: numberOrNothing(length({ ...bevelOptions, above: 0 })),
     curve: numberOrNothing(length({ ...curveOptions, above: 0 })),
-    flatWidth: numberOrNothing(
-      length({
-        label: "flat or rib width",
-        above: 0,
-        help: "Hexagonal: width of the flat along the middle, in mm. T-back: width of the rib across the blade's thickness, in mm.",
-      }),
-    ),
-    ribHeight: numberOrNothing(
-      length({ label: "rib height", above: 0, help: "T-back: height of the rib above the body, in mm." }),
-    ),
+    flatWidth: numberOrNothing(flatOptions),
+    ribHeight: numberOrNothing(ribOptions),
   },
   result: { label: "area", unit: "mm²" },
   relations: [RELATION],

@@ -1,0 +1,104 @@
+import { TESTER_UNCERTAINTY } from "../../core/blade/status";
+import { STEEL_BY_USE } from "../../core/blade/steel-cautions";
+import { heatTreatmentRelations } from "../../core/hardening/heat-treatment";
+import { MAX_PLATE } from "../../core/hardening/max-section";
+import { HEAT_UP, SOAK_RULE } from "../../core/hardening/soak";
+import type { Figure } from "../../core/run/line";
+import { type LineRecipe, lineRecipe } from "../../core/run/line-recipe";
+import { temperingRelations } from "../../core/tempering/relations";
+import { shownChance } from "../blade/blade-arguments";
+import type { Cell } from "../cells";
+import { tableFunction } from "../declare";
+import { bladeHeadings } from "./blade-headings";
+import { heatHeadings } from "./heat-headings";
+
+const shown = (figure: Figure): Cell => figure ?? "";
+
+function cautionsOf({ temper, hardening }: LineRecipe): string {
+  const all = [...temper.cautions, hardening.caution].filter((caution) => caution !== "");
+  return [...new Set(all)].join(" ");
+}
+
+const { use, steel, length, thickness } = bladeHeadings;
+const { target, quench, hardenC, sectionMm, chosenC, temperHours, temperCycles } = heatHeadings;
+const { knownC, knownHrc, quenchToC, subZeroHours, clayMm, clayFromMm } = heatHeadings;
+
+export const TREATMENT = tableFunction({
+  name: "TREATMENT",
+  summary:
+    "How a line is hardened and tempered, as RUN_PLAN has it: status, temper, hardness, soak, quench with its bath, clay, sub-zero.",
+  parameters: {
+    steel,
+    use,
+    target,
+    quench,
+    thickness,
+    length,
+    sectionMm,
+    hardenC,
+    chosenC,
+    temperHours,
+    temperCycles,
+    knownC,
+    knownHrc,
+    quenchToC,
+    subZeroHours,
+    clayMm,
+    clayFromMm,
+  },
+  result: [
+    { label: "band status", unit: "text" },
+    { label: "chance", unit: "" },
+    { label: "next step", unit: "text" },
+    { label: "cautions", unit: "text" },
+    { label: "temper C", unit: "°C" },
+    { label: "temper F", unit: "°F" },
+    { label: "HRC low", unit: "HRC" },
+    { label: "HRC high", unit: "HRC" },
+    { label: "through-hardens", unit: "text" },
+    { label: "normalise", unit: "°C" },
+    { label: "harden", unit: "°C" },
+    { label: "soak", unit: "min" },
+    { label: "in the furnace", unit: "min" },
+    { label: "quench", unit: "text" },
+    { label: "clay", unit: "text" },
+    { label: "sub-zero", unit: "text" },
+    { label: "tempers", unit: "text" },
+    { label: "recipe", unit: "text" },
+  ],
+  relations: (steel) => [
+    ...heatTreatmentRelations(steel),
+    HEAT_UP,
+    SOAK_RULE,
+    ...temperingRelations(steel),
+    TESTER_UNCERTAINTY,
+    STEEL_BY_USE,
+    MAX_PLATE,
+  ],
+  compute: (line) => {
+    const recipe = lineRecipe(line);
+    const { temper, hardening } = recipe;
+    return [
+      [
+        temper.status,
+        shownChance(temper.chance),
+        temper.next,
+        cautionsOf(recipe),
+        shown(temper.celsius),
+        shown(temper.fahrenheit),
+        shown(temper.low),
+        shown(temper.high),
+        hardening.word,
+        shown(recipe.normaliseC),
+        shown(recipe.hardenC),
+        shown(recipe.soakMinutes),
+        shown(recipe.furnaceMinutes),
+        recipe.quench,
+        recipe.clay,
+        recipe.subZero,
+        temper.tempers,
+        recipe.text,
+      ],
+    ];
+  },
+});
