@@ -7,6 +7,7 @@ import { growthWithRows } from "./growth";
 import { besideLibreOffice } from "./libreoffice";
 import { type BenchLine, growthLine, report } from "./line";
 import { besideClone } from "./measure";
+import { mechanics } from "./mechanics";
 import { numerics } from "./numerics";
 import { pages } from "./pages";
 import { cpuTime } from "./processes";
@@ -98,6 +99,7 @@ const PARTS: Readonly<Record<string, () => readonly BenchLine[] | Promise<readon
   growth: growthWithRows,
   plan: runPlan,
   numerics,
+  mechanics,
   dispatcher: besideEmptyFunction,
   commands,
   libreoffice: besideLibreOffice,

@@ -1,5 +1,6 @@
-import { type Blade, bladeOf, ELASTIC_MODULUS } from "../../src/core/mechanics/beam";
+import { type Blade, bladeOf } from "../../src/core/mechanics/beam";
 import { findGrind } from "../../src/core/shape/grinds";
+import { ELASTIC_MODULUS } from "../../src/core/steel/elastic-modulus";
 
 export const LENGTH = 800;
 export const WIDTH = 30;

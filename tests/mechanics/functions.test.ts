@@ -129,6 +129,33 @@ describe("BLADE_AT", () => {
   });
 });
 
+describe("the other functions refuse the same places and hardnesses", () => {
+  test.each([
+    ["load beyond the tip", THICKNESS_FOR_FLEX, [...SWORD, 2, 900], /load at: 900 mm given; give a place/],
+    [
+      "held off the blade",
+      THICKNESS_FOR_FLEX,
+      [...SWORD, 2, 700, -20],
+      /held at: -20 mm given; give a place/,
+    ],
+    ["held beyond the load", THICKNESS_FOR_FLEX, [...SWORD, 2, 300, 400], /must lie beyond the place where/],
+    ["held off the blade", FLEX, [...SWORD, 52, 20, 700, 800], /held at: 800 mm given; give a place/],
+    ["too soft for the yield relation", EDGE_LOAD, [12, 0.4, 15], /HRC 12 is outside/],
+    ["too soft for the yield relation", EDGE_FOR_LOAD, [12, 50, 15], /HRC 12 is outside/],
+    ["too hard to be a hardness", FLEX, [...SWORD, 71], /HRC: 71 HRC given; give a Rockwell C hardness/],
+    ["tempered too cool to be known", FLEX, [...SWORD, 52, null, 760, null, 60], /temper 60 °C .*is outside/],
+    ["a temper below nothing", EDGE_LOAD, [52, 0.4, 15, null, -5], /temper C: -5 °C/],
+    ["behind the edge 0", EDGE_LOAD, [52, 0.001, 15], /behind edge mm: 0.001 mm given/],
+    ["a load no edge bears", EDGE_FOR_LOAD, [52, 9e4, 15], /would need over 10 mm behind the edge/],
+    ["a load below the thinnest bevel", EDGE_FOR_LOAD, [52, 0.5, 15], /borne by a bevel no higher/],
+    ["a mass below nothing", RING, [...SWORD, -5, 0], /fitting mass g: -5 g given/],
+  ] as const)("%s", (_name, fn, given, sentence) => {
+    const said = String(first(fn, ...given));
+    expect(said).toMatch(sentence);
+    expect(said.match(/[a-z]{2,}/gi)?.length).toBeLessThanOrEqual(40);
+  });
+});
+
 test("THICKNESS_FOR_FLEX asks for the stiffness and says where no thickness gives it", () => {
   expect(first(THICKNESS_FOR_FLEX, ...SWORD)).toMatch(/stiffness: nothing given/);
   expect(first(THICKNESS_FOR_FLEX, ...SWORD, 500, 760)).toMatch(/no thickness from a quarter to four times/);

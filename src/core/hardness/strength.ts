@@ -22,15 +22,16 @@ export const YIELD_STRENGTH = relation({
 
 /** Yield strength from hardness and temper. */
 export const YIELD_RATIO = relation({
-  title: "Yield strength as a share of the tensile strength, by temper",
+  title: "Yield strength by temper",
   source: "strength-by-temper",
-  locator:
-    "0.53 at 90 °C (194 °F), 0.70 at 150 °C (302 °F), 0.87 at 205 °C (401 °F), 0.90 from 415 °C (779 °F); straight between",
+  locator: "shares at five tempers, straight between",
   evidence: "fitted",
   inputs: { temperC: { label: "temper", unit: "°C", min: 90, max: 700 } },
   output: { label: "yield strength", unit: "MPa" },
   error: { size: 16, unit: "%", kind: "half-width that covers 90 % of 91 measured rows" },
-  note: "One steel each stands behind 90 and 150 °C: below 200 °C steel yields early, and how early is rough.",
+  note:
+    "Shares: 0.53 at 90 °C (194 °F), 0.70 at 150 °C (302 °F), 0.87 at 205 °C (401 °F), 0.90 from 415 °C (779 °F). One steel " +
+    "each stands behind 90 and 150 °C: below 200 °C (392 °F) steel yields early, and how early is rough.",
 });
 
 const RATIOS = [

@@ -10,9 +10,6 @@ import {
 } from "../shape/stations";
 import { type SectionProperties, sectionProperties } from "./cross-section";
 
-/** Young's modulus of hardened steel [MPa]; handbooks give 200 to 213 GPa, stainless and carbon steel alike. */
-export const ELASTIC_MODULUS = 207_000;
-
 /** Sections of a blade as a beam. */
 export const BLADE_SECTION = relation({
   title: "Second moment of area of a blade's cross-section",

@@ -1,8 +1,9 @@
 import { quantityText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
 import { relation } from "../relation";
-import { type Blade, checkOnBlade, ELASTIC_MODULUS, hasSubstance, stepsAlong } from "./beam";
-import { rootBetween } from "./root";
+import { ELASTIC_MODULUS } from "../steel/elastic-modulus";
+import { type Blade, checkOnBlade, hasSubstance, stepsAlong } from "./beam";
+import { rootBetween, rootNear } from "./root";
 
 /** Steps of the integration along the bent blade: better than 1e-6 of the deflection. */
 const STEPS = 72;
@@ -78,7 +79,7 @@ function armOf(blade: Blade, held: number, load: number): Arm {
 
 /** The blade integrated from the load back to the held place; at the held place its slope must be 0. */
 interface Shot {
-  /** From the held place to the load, along the straight blade's line and across it [mm] */
+  /** From the held place to the load, along the straight blade's line and across it [mm]; across only where watched */
   readonly along: number;
   readonly across: number;
   /** Left at the held place [rad] */
@@ -89,7 +90,8 @@ type Watch = (node: number, moment: number, along: number, across: number) => vo
 
 /**
  * Runge-Kutta of fourth order from the load, where the moment is 0 and the slope is guessed: the moment is
- * the load times the distance from it, and the slope changes by the moment times the flexibility.
+ * the load times the distance from it, and the slope changes by the moment times the flexibility. How far
+ * the blade goes across takes half the time and is added up for a watcher only.
  */
 function shoot({ nodes, flexibility }: Arm, load: number, endSlope: number, watch?: Watch): Shot {
   let slope = endSlope;
@@ -112,7 +114,9 @@ function shoot({ nodes, flexibility }: Arm, load: number, endSlope: number, watc
     const c3 = Math.cos(s3);
     const s4 = slope - h * k3;
     const k4 = far * (along + h * c3);
-    across += (h / 6) * (Math.sin(slope) + 2 * Math.sin(s2) + 2 * Math.sin(s3) + Math.sin(s4));
+    if (watch !== undefined) {
+      across += (h / 6) * (Math.sin(slope) + 2 * Math.sin(s2) + 2 * Math.sin(s3) + Math.sin(s4));
+    }
     along += (h / 6) * (c1 + 2 * c2 + 2 * c3 + Math.cos(s4));
     slope -= (h / 6) * (k1 + 2 * k2 + 2 * k3 + k4);
     watch?.(step - 1, load * along, along, across);
@@ -120,10 +124,46 @@ function shoot({ nodes, flexibility }: Arm, load: number, endSlope: number, watc
   return { along, across, miss: slope };
 }
 
-/** Slope at the load of a blade that leaves the held place straight: between none and a right angle [rad] */
-function endSlope(arm: Arm, load: number): number {
+/**
+ * An integral along the arm by Simpson's rule.
+ *
+ * @param term - At a place, and at the index of that place among starts, middles and ends of the steps.
+ */
+function integralAlong(nodes: Float64Array, term: (s: number, at: number) => number): number {
+  let sum = 0;
+  for (let step = 1; step < nodes.length; step += 1) {
+    const from = nodes[step - 1] as number;
+    const to = nodes[step] as number;
+    sum +=
+      ((to - from) / 6) *
+      (term(from, 2 * step - 2) + 4 * term((from + to) / 2, 2 * step - 1) + term(to, 2 * step));
+  }
+  return sum;
+}
+
+const RIGHT_ANGLE = Math.PI / 2;
+const SLOPE_WITHIN = 1e-12;
+
+/**
+ * Slope at the load of a blade that leaves the held place straight: between none and a right angle [rad]
+ *
+ * @param guess - Where it is about known, as from a load near by; found several times faster.
+ */
+function endSlope(arm: Arm, load: number, guess: number): number {
   const miss = (slope: number) => shoot(arm, load, slope).miss;
-  return rootBetween(miss, 0, Math.PI / 2, { tolerance: 1e-15, within: 1e-12 });
+  const near = rootNear(miss, [guess, guess * 0.999], SLOPE_WITHIN);
+  if (near !== undefined && near > 0 && near < RIGHT_ANGLE) return near;
+  return rootBetween(miss, 0, RIGHT_ANGLE, { tolerance: 1e-15, within: SLOPE_WITHIN });
+}
+
+/** Slope at the load under a load so small that the blade stays straight, by Simpson's rule [rad] */
+function straightSlope({ length, nodes, flexibility }: Arm, load: number): number {
+  return load * integralAlong(nodes, (s, at) => (length - s) * (flexibility[at] as number));
+}
+
+/** A guess that stays inside the right angle however large the load is. */
+function firstGuess(arm: Arm, load: number): number {
+  return Math.min(1.2, straightSlope(arm, load));
 }
 
 /** The largest of values at places: where it lies between the ends, the top of the parabola through it and its neighbours. */
@@ -142,9 +182,9 @@ function peakOf(places: Float64Array, values: Float64Array): { readonly at: numb
   return bend > 0 ? { at: at + slope / (2 * bend), value: value + slope ** 2 / (4 * bend) } : { at, value };
 }
 
-function bendBy(arm: Arm, load: number): Bend {
+function bendBy(arm: Arm, load: number, guess = firstGuess(arm, load)): Bend {
   const stresses = new Float64Array(arm.nodes.length);
-  const slope = endSlope(arm, load);
+  const slope = endSlope(arm, load, guess);
   const { across } = shoot(arm, load, slope, (node, moment) => {
     stresses[node] = moment * (arm.fibre[node] as number);
   });
@@ -154,16 +194,7 @@ function bendBy(arm: Arm, load: number): Bend {
 
 /** Deflection under a load so small that the blade stays straight, by Simpson's rule [mm/N]. */
 function compliance({ length, nodes, flexibility }: Arm): number {
-  let sum = 0;
-  for (let step = 1; step < nodes.length; step += 1) {
-    const from = nodes[step - 1] as number;
-    const to = nodes[step] as number;
-    const term = (s: number, at: number) => (length - s) ** 2 * (flexibility[at] as number);
-    sum +=
-      ((to - from) / 6) *
-      (term(from, 2 * step - 2) + 4 * term((from + to) / 2, 2 * step - 1) + term(to, 2 * step));
-  }
-  return sum;
+  return integralAlong(nodes, (s, at) => (length - s) ** 2 * (flexibility[at] as number));
 }
 
 /** A blade held at one place and loaded at another, ready to be asked. */
@@ -193,20 +224,34 @@ function checkHold(blade: Blade, held: number, load: number): void {
   );
 }
 
-/** Load that brings the largest stress to `yieldMPa`: at least that of the straight blade, for the lever only shortens. */
-function loadAtStress(arm: Arm, yieldMPa: number): number {
-  const straight = Math.max(...arm.nodes.map((s, node) => (arm.length - s) * (arm.fibre[node] as number)));
-  const low = yieldMPa / straight;
-  const excess = (load: number) => bendBy(arm, load).stress / yieldMPa - 1;
+const STRESS_WITHIN = 1e-9;
+
+/** The load searched for upwards from one that is too small, step by step. */
+function loadAbove(excess: (load: number) => number, low: number): number {
   let high = low;
   while (excess(high) < 0) high *= 1.5;
   if (high === low) return low;
-  return rootBetween(excess, high / 1.5, high, { tolerance: 1e-9 * high, within: 1e-9 });
+  return rootBetween(excess, high / 1.5, high, { tolerance: STRESS_WITHIN * high, within: STRESS_WITHIN });
+}
+
+/** The bend at which the largest stress is `yieldMPa`: the load is at least that of the straight blade, for the lever only shortens. */
+function bendAtStress(arm: Arm, yieldMPa: number): Bend & { readonly load: number } {
+  const straight = Math.max(...arm.nodes.map((s, node) => (arm.length - s) * (arm.fibre[node] as number)));
+  const low = yieldMPa / straight;
+  let bent = { load: low, ...bendBy(arm, low) };
+  const excess = (load: number) => {
+    const guess = Math.min(1.5, (bent.slope / DEGREES) * (load / bent.load));
+    if (load !== bent.load) bent = { load, ...bendBy(arm, load, guess) };
+    return bent.stress / yieldMPa - 1;
+  };
+  const near = rootNear(excess, [low, (low * yieldMPa) / bent.stress], STRESS_WITHIN);
+  if (near === undefined || near < low) excess(loadAbove(excess, low));
+  return bent;
 }
 
 function bentLine(arm: Arm, load: number): BentPoint[] {
   const fromLoad: BentPoint[] = [];
-  const end = shoot(arm, load, endSlope(arm, load), (_node, _moment, along, across) =>
+  const end = shoot(arm, load, endSlope(arm, load, firstGuess(arm, load)), (_node, _moment, along, across) =>
     fromLoad.push({ along, across }),
   );
   return fromLoad.reverse().map(({ along, across }) => ({
@@ -233,10 +278,7 @@ export function heldBlade(blade: Blade, held: number, load: number): HeldBlade {
   return {
     stiffness: 1 / compliance(arm),
     bend,
-    set: (yieldMPa) => {
-      const force = loadAtStress(arm, yieldMPa);
-      return { load: force, ...bend(force) };
-    },
+    set: (yieldMPa) => bendAtStress(arm, yieldMPa),
     line: (force) => bentLine(arm, force),
   };
 }

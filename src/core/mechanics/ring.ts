@@ -2,8 +2,9 @@ import { quantityText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
 import { relation } from "../relation";
 import { gaussRule } from "../shape/gauss";
+import { ELASTIC_MODULUS } from "../steel/elastic-modulus";
 import { addBlock, type Banded, bandedZeros, factor, solve, times } from "./banded";
-import { type Blade, ELASTIC_MODULUS, hasSubstance, stepsAlong } from "./beam";
+import { type Blade, hasSubstance, stepsAlong } from "./beam";
 import { rootBetween } from "./root";
 
 /** Elements along the blade; each panel between stations gets two at least. */
@@ -111,9 +112,16 @@ function addElement(system: System, blade: Blade, element: number): void {
   });
 }
 
+/** The element that holds a place, by halving; a place beyond an end belongs to the element there. */
 function elementAt(nodes: readonly number[], x: number): number {
-  const after = nodes.findIndex((node) => node > x);
-  return Math.min(nodes.length - 2, Math.max(0, after < 0 ? nodes.length - 2 : after - 1));
+  let low = 0;
+  let high = nodes.length - 1;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if ((nodes[middle] as number) <= x) low = middle;
+    else high = middle;
+  }
+  return low;
 }
 
 /** Motion and turn of a place, from the four unknowns of its element; beyond an end the blade goes on straight. */

@@ -1,25 +1,23 @@
 import { strengthOf } from "../hardness/strength";
 import { checkRange, relation } from "../relation";
+import { ELASTIC_MODULUS } from "../steel/elastic-modulus";
 
 /** Bend radius at yield. */
 export const BEND_TO_SET = relation({
   title: "Bend radius at which a blade would take a set",
   source: "pavlina-van-tyne-2008",
-  locator: "E × thickness ÷ (2 × yield strength); E 205 GPa (from memory, 190 to 210); yield from hardness",
+  locator: "E × thickness ÷ (2 × yield strength); E 207 GPa; yield from hardness",
   evidence: "fitted",
   inputs: {
     thickness: { label: "thickness", unit: "mm", min: 0, max: null },
     hrc: { label: "hardness", unit: "HRC", min: 20, max: 58 },
   },
   output: { label: "bend radius", unit: "mm" },
-  error: { size: 17, unit: "%", kind: "yield strength ±14 % and elastic modulus -7 to +2 %, taken together" },
+  error: { size: 17, unit: "%", kind: "yield strength ±14 % and elastic modulus ±3 %, taken together" },
   note:
     "Blade hardened through, without notches, bent evenly. It may break before it sets: this is not a radius " +
     "for a proof test. Hardness does not change the stiffness, only where the set begins.",
 });
-
-/** MPa. */
-const ELASTIC_MODULUS = 205_000;
 
 /**
  * Bend radius at which the surface of a hardened blade reaches its yield strength and would take a set.

@@ -1,7 +1,8 @@
 import { strengthOf, TENSILE_STRENGTH, YIELD_RATIO, YIELD_STRENGTH } from "../../core/hardness/strength";
 import { rowFunction } from "../declare";
-import { number, numberOrNothing, optionalText } from "../parameters";
+import { number, optionalText } from "../parameters";
 import { scaleOptions } from "./words";
+import { yieldTemper } from "./yield-arguments";
 
 const whole = (value: number) => String(Math.round(value));
 
@@ -23,14 +24,7 @@ export const STRENGTH = rowFunction({
       help: "Scale of the hardness.",
       fallback: "HRC",
     }),
-    temperC: numberOrNothing({
-      label: "temper C",
-      quantity: "temperature",
-      unit: "°C",
-      above: 0,
-      max: 1300,
-      help: "Temper of the steel in °C, where known: below 200 °C it yields early.",
-    }),
+    temperC: yieldTemper,
   },
   result: [
     { label: "yield", unit: "MPa" },

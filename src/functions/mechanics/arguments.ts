@@ -2,45 +2,24 @@ import { quantityText } from "../../core/quantity-text";
 import { InvalidValue } from "../../core/refusal";
 import type { Station } from "../../core/shape/stations";
 import { type NumberOptions, numberOrNothing, optionalNumber } from "../parameters";
-
-const LONGEST_MM = 10_000;
-
-/** A place along the blade in the x of its stations. */
-export function place(options: Pick<NumberOptions, "label" | "help">): NumberOptions {
-  return { quantity: "length", unit: "mm", min: -LONGEST_MM, max: LONGEST_MM, ...options };
-}
+import { position } from "../shape/balance-arguments";
 
 /** Where the blade is held: at 0, the guard or the heel, where left out. */
 export const heldAt = optionalNumber({
-  ...place({ label: "held at mm", help: "Where the blade is held rigidly, in the x of the stations in mm." }),
+  ...position({
+    label: "held at mm",
+    help: "Where the blade is held rigidly, in the x of the stations in mm.",
+  }),
   fallback: 0,
 });
 
 /** Where it is loaded; where left out, at its tip. */
 export const loadAt = numberOrNothing(
-  place({
+  position({
     label: "load at mm",
     help: "Where it is loaded, in the x of the stations in mm; the tip where left out.",
   }),
 );
-
-export const hardness: NumberOptions = {
-  label: "HRC",
-  quantity: "hardness",
-  unit: "HRC",
-  above: 0,
-  max: 70,
-  help: "Hardness of the blade where it is most strained.",
-};
-
-export const optionalTemper = numberOrNothing({
-  label: "temper C",
-  quantity: "temperature",
-  unit: "°C",
-  above: 0,
-  max: 760,
-  help: "Temper in °C: steel tempered below 200 °C yields earlier than its hardness says.",
-});
 
 export const angle: NumberOptions = {
   label: "angle a side",

@@ -3,15 +3,15 @@ import { STATION_MOMENTS } from "../../core/shape/stations";
 import { densityRelations } from "../../core/steel/density";
 import { rowFunction } from "../declare";
 import { number } from "../parameters";
+import { position } from "../shape/balance-arguments";
 import { stationParameters, stationsOf } from "../shape/station-arguments";
-import { place } from "./arguments";
 
 export const BLADE_AT = rowFunction({
   name: "BLADE_AT",
   summary:
     "Width, thickness, area, second moments and mass to the tip at any place of a blade measured at stations.",
   parameters: {
-    at: number(place({ label: "at mm", help: "Place along the blade in the x of the stations, in mm." })),
+    at: number(position({ label: "at mm", help: "Place along the blade in the x of the stations, in mm." })),
     ...stationParameters,
   },
   result: [

@@ -2,10 +2,11 @@ import { YIELD_RATIO, YIELD_STRENGTH } from "../../core/hardness/strength";
 import { EDGE_BENDING, edgeForLoad, edgeLoad, rollOrChip } from "../../core/mechanics/edge-load";
 import { yieldBand } from "../../core/mechanics/yield";
 import { rowFunction, scalarFunction } from "../declare";
+import { yieldHardness, yieldTemper } from "../hardness/yield-arguments";
 import { number } from "../parameters";
-import { angle, contact, hardness, optionalTemper } from "./arguments";
+import { angle, contact } from "./arguments";
 
-const edgeHardness = number({ ...hardness, help: "Hardness at the edge." });
+const edgeHardness = number({ ...yieldHardness, help: "Hardness at the edge." });
 
 export const EDGE_LOAD = rowFunction({
   name: "EDGE_LOAD",
@@ -23,7 +24,7 @@ export const EDGE_LOAD = rowFunction({
     }),
     angle: number(angle),
     contact,
-    temperC: optionalTemper,
+    temperC: yieldTemper,
   },
   result: [
     { label: "side load at first set", unit: "N/mm" },
@@ -56,7 +57,7 @@ export const EDGE_FOR_LOAD = scalarFunction({
     }),
     angle: number(angle),
     contact,
-    temperC: optionalTemper,
+    temperC: yieldTemper,
   },
   result: { label: "behind the edge", unit: "mm" },
   relations: [EDGE_BENDING, YIELD_STRENGTH, YIELD_RATIO],

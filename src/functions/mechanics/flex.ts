@@ -4,10 +4,12 @@ import { BLADE_FLEX, type HeldBlade, heldBlade } from "../../core/mechanics/flex
 import { type YieldBand, yieldBand } from "../../core/mechanics/yield";
 import { numberText, quantityText } from "../../core/quantity-text";
 import { densityRelations } from "../../core/steel/density";
+import { STEEL_MODULUS } from "../../core/steel/elastic-modulus";
 import { type Answer, rowFunction } from "../declare";
+import { yieldHardness, yieldTemper } from "../hardness/yield-arguments";
 import { numberOrNothing } from "../parameters";
 import { stationParameters, stationsOf } from "../shape/station-arguments";
-import { hardness, heldAt, loadAt, loadPlace, optionalTemper } from "./arguments";
+import { heldAt, loadAt, loadPlace } from "./arguments";
 
 type SetBend = ReturnType<HeldBlade["set"]>;
 
@@ -55,7 +57,7 @@ export const FLEX = rowFunction({
     "How far a blade bends across the flat, how stiff it is, and the load and bend at which a sound blade takes a set; not a proof test.",
   parameters: {
     ...stationParameters,
-    hrc: numberOrNothing(hardness),
+    hrc: numberOrNothing(yieldHardness),
     load: numberOrNothing({
       label: "load N",
       quantity: "force",
@@ -66,7 +68,7 @@ export const FLEX = rowFunction({
     }),
     loadAt,
     heldAt,
-    temperC: optionalTemper,
+    temperC: yieldTemper,
   },
   result: [
     { label: "deflection", unit: "mm" },
@@ -83,7 +85,14 @@ export const FLEX = rowFunction({
     { label: "bend at set high", unit: "°" },
     { label: "caution", unit: "text" },
   ],
-  relations: (steel) => [BLADE_FLEX, BLADE_SECTION, YIELD_STRENGTH, YIELD_RATIO, ...densityRelations(steel)],
+  relations: (steel) => [
+    BLADE_FLEX,
+    BLADE_SECTION,
+    STEEL_MODULUS,
+    YIELD_STRENGTH,
+    YIELD_RATIO,
+    ...densityRelations(steel),
+  ],
   compute: ({ density, hrc, load, loadAt: at, heldAt: heldPlace, temperC, ...lists }) => {
     const stations = stationsOf(lists);
     const blade = bladeOf(stations, density);

@@ -2,10 +2,11 @@ import { BLADE_SECTION, bladeOf } from "../../core/mechanics/beam";
 import { BLADE_RING, type Fitting, ring } from "../../core/mechanics/ring";
 import { InvalidValue } from "../../core/refusal";
 import { densityRelations } from "../../core/steel/density";
+import { STEEL_MODULUS } from "../../core/steel/elastic-modulus";
 import { rowFunction } from "../declare";
 import { numberOrNothing, rangeParameter } from "../parameters";
+import { position } from "../shape/balance-arguments";
 import { stationParameters, stationsOf } from "../shape/station-arguments";
-import { place } from "./arguments";
 
 interface FittingLists {
   readonly mass: readonly (number | undefined)[];
@@ -41,7 +42,7 @@ export const RING = rowFunction({
     ),
     fittingPosition: rangeParameter(
       numberOrNothing(
-        place({
+        position({
           label: "fitting position mm",
           help: "Balance of each fitting in the x of the stations, in mm.",
         }),
@@ -64,7 +65,7 @@ export const RING = rowFunction({
     { label: "quiet point near the tip", unit: "mm" },
     { label: "second frequency", unit: "Hz" },
   ],
-  relations: (steel) => [BLADE_RING, BLADE_SECTION, ...densityRelations(steel)],
+  relations: (steel) => [BLADE_RING, BLADE_SECTION, STEEL_MODULUS, ...densityRelations(steel)],
   compute: ({ density, fittingMass, fittingPosition, fittingInertia, ...lists }) => {
     const fittings = fittingsOf({ mass: fittingMass, position: fittingPosition, inertia: fittingInertia });
     const { first, second, quietNearHeel, quietNearTip } = ring(

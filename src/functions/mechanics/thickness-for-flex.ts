@@ -1,6 +1,7 @@
 import { BLADE_SECTION } from "../../core/mechanics/beam";
 import { BLADE_FLEX } from "../../core/mechanics/flex";
 import { thicknessForFlex } from "../../core/mechanics/thickness-for-flex";
+import { STEEL_MODULUS } from "../../core/steel/elastic-modulus";
 import { rowFunction } from "../declare";
 import { numberOrNothing } from "../parameters";
 import { stationParameters, stationsOf } from "../shape/station-arguments";
@@ -27,7 +28,7 @@ export const THICKNESS_FOR_FLEX = rowFunction({
     { label: "factor on thickness", unit: "" },
     { label: "heel thickness", unit: "mm" },
   ],
-  relations: [BLADE_FLEX, BLADE_SECTION],
+  relations: [BLADE_FLEX, BLADE_SECTION, STEEL_MODULUS],
   compute: ({ density: _density, stiffness, loadAt: at, heldAt: held, ...lists }) => {
     const stations = stationsOf(lists);
     const wanted = needed(stiffness, "stiffness", "a stiffness in N/mm, such as 2.5");

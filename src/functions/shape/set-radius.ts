@@ -1,7 +1,9 @@
 import { YIELD_RATIO, YIELD_STRENGTH } from "../../core/hardness/strength";
 import { BEND_TO_SET, setRadius } from "../../core/shape/set-radius";
+import { STEEL_MODULUS } from "../../core/steel/elastic-modulus";
 import { scalarFunction } from "../declare";
-import { number, numberOrNothing } from "../parameters";
+import { yieldHardness, yieldTemper } from "../hardness/yield-arguments";
+import { number } from "../parameters";
 import { size } from "./balance-arguments";
 
 export const SET_RADIUS = scalarFunction({
@@ -12,24 +14,10 @@ export const SET_RADIUS = scalarFunction({
     thickness: number(
       size({ label: "thickness mm", help: "Thickness at the thickest place of the bend, in mm." }),
     ),
-    hrc: number({
-      label: "HRC",
-      quantity: "hardness",
-      unit: "HRC",
-      above: 0,
-      max: 70,
-      help: "Hardness, up to 58 HRC.",
-    }),
-    temperC: numberOrNothing({
-      label: "temper C",
-      quantity: "temperature",
-      unit: "°C",
-      above: 0,
-      max: 1300,
-      help: "Temper of the steel in °C, where known: below 200 °C it takes a set earlier.",
-    }),
+    hrc: number({ ...yieldHardness, help: "Hardness, up to 58 HRC." }),
+    temperC: yieldTemper,
   },
   result: { label: "bend radius", unit: "mm" },
-  relations: [BEND_TO_SET, YIELD_STRENGTH, YIELD_RATIO],
+  relations: [BEND_TO_SET, STEEL_MODULUS, YIELD_STRENGTH, YIELD_RATIO],
   compute: ({ thickness, hrc, temperC }) => setRadius(thickness, hrc, temperC),
 });
