@@ -9,6 +9,7 @@ import { KeptWork } from "./kept/kept-work";
 import { type CellStrip, mountCellStrip } from "./page/cell-strip";
 import { mountNotice, type Notice } from "./page/notice";
 import { byId } from "./page/page";
+import { mountRegionKeys } from "./page/regions";
 import { mountTableView } from "./page/table-view";
 import { mountPaneToggle, mountTools } from "./page/tools";
 import "./page/workbench.css";
@@ -44,6 +45,7 @@ function resumeTyping(grid: Grid, strip: CellStrip, { draft }: KeptWork): string
 async function start(): Promise<void> {
   const port = gridPort();
   mountPaneToggle();
+  mountRegionKeys();
   mountPane(byId("pane", HTMLElement), port);
   const notice = mountNotice();
   const kept = await KeptWork.read();

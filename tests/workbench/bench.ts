@@ -2,6 +2,7 @@ import type { Page } from "playwright-core";
 import { expect, vi } from "vitest";
 import { columnKeys, lineCell } from "../../src/workbook/sheets/lines-sheet";
 import { FIRST_ROW } from "../../src/workbook/sheets/parts/table-sheet";
+import { stepOf } from "../../src/workbook/sheets/run-progress";
 import { demoRun } from "../../src/workbook/sheets/run-r07/run";
 
 const AFTER_LAST = FIRST_ROW + demoRun.lines.length;
@@ -58,7 +59,9 @@ export class Bench {
 
   /** Shows a sheet by its tab. */
   async sheet(name: string): Promise<void> {
-    const tab = this.page.locator("#sheets").getByRole("button", { name, exact: true });
+    const tab = this.page.locator("#sheets button", { hasText: new RegExp(`^${name}$`) });
+    if (!(await tab.isVisible()))
+      await this.page.click(`#steps [data-step="${stepOf(name) ?? "Other sheets"}"]`);
     await tab.click();
     await expect.poll(() => tab.getAttribute("aria-current")).toBe("true");
   }

@@ -169,6 +169,55 @@ describe("a sheet beside the lines", () => {
 
 describeTabs(() => bench);
 
+describe("the page around the grid", () => {
+  test("the grid begins within 120 px at 1280 and within 35 % of the height at 200 % zoom", async () => {
+    const { page } = opened;
+    await bench.settled();
+    // 200 % zoom of 1280 × 800 leaves a page 640 × 400.
+    for (const [width, height, most] of [
+      [1280, 800, 120],
+      [640, 400, 140],
+    ] as const) {
+      await page.setViewportSize({ width, height });
+      expect((await bench.picture()).y, `${width} px`).toBeLessThanOrEqual(most);
+    }
+    await page.setViewportSize({ width: 1280, height: 800 });
+  });
+
+  test("the steps of the run lead to their sheets and the next blank cell is one press away", async () => {
+    const { page } = opened;
+    await bench.settled();
+    const step = (name: string) => page.locator(`#steps [data-step="${name}"]`);
+    await expect.poll(() => step("Planning").textContent()).toContain("filled in");
+    await step("Buying").click();
+    await expect.poll(() => step("Buying").getAttribute("aria-current")).toBe("step");
+    await bench.sheet("Lines");
+    await page.locator("#next-step button").click();
+    await expect.poll(() => page.locator('#sheets [aria-current="true"]').textContent()).not.toBe("Lines");
+    expect(await bench.result()).toBe("Empty");
+  });
+
+  test("F6 leads out of the grid and round the page, Shift+F6 back", async () => {
+    const { page } = opened;
+    await bench.settled();
+    await bench.clickBelowTheRun();
+    const region = () =>
+      page.evaluate(() =>
+        [".bar", ".cell", ".grid", ".path", ".pane"].find(
+          (name) => document.activeElement?.closest(name) != null,
+        ),
+      );
+    const seen: (string | undefined)[] = [await region()];
+    for (let press = 0; press < 5; press += 1) {
+      await page.keyboard.press("F6");
+      seen.push(await region());
+    }
+    expect(seen).toEqual([".grid", ".path", ".pane", ".bar", ".cell", ".grid"]);
+    await page.keyboard.press("Shift+F6");
+    expect(await region()).toBe(".cell");
+  });
+});
+
 describe("for everybody", () => {
   // The grid paints its cells on a canvas that no assistive technology can read; #grid alone is left out.
   // The two fields, the text below them and "Read as table" stand in for it and are checked.

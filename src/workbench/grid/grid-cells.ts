@@ -6,6 +6,7 @@ import { cellName, readRectangle } from "../../formula/addresses";
 import { readReference } from "../../formula/references";
 import { freeSheetName, quotedSheet } from "../../formula/sheet-names";
 import type { Block, FormulaChange, FormulaPart, HostRows, HostValue, Place } from "../../host/port";
+import type { ShownWorkbook } from "../../workbook/sheets/run-progress";
 
 /** More cells than this are not read for an explanation. */
 const MAX_CELLS = 20_000;
@@ -124,6 +125,19 @@ export class GridCells {
         done: (at + 1) / sheets.length,
       };
     }
+  }
+
+  /** Sheets of the workbook as their progress is read; cells come straight from the sheet, without a range for each. */
+  shownWorkbook(sheets: readonly string[]): ShownWorkbook {
+    const matrix = (name: string) => this.workbook().getSheetByName(name)?.getSheet().getCellMatrix();
+    return {
+      sheets,
+      size: (name) => {
+        const range = matrix(name)?.getDataRange();
+        return { rows: (range?.endRow ?? -1) + 1, columns: (range?.endColumn ?? -1) + 1 };
+      },
+      shown: (name, row, column) => String(matrix(name)?.getValue(row, column)?.v ?? ""),
+    };
   }
 
   /** Writes one formula anew. */

@@ -50,7 +50,7 @@ export function gridPort(): GridPort {
     name: "the workbench",
     hasSheet: true,
     hasCharts: false,
-    theme: () => "light",
+    theme: () => undefined,
     selection: async () => selectedCell(grid),
     onSelection(changed) {
       listeners.add(changed);

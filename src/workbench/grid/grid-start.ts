@@ -76,6 +76,13 @@ export interface StartedGrid {
   drawn(): Promise<void>;
 }
 
+/** The grid is drawn dark where the whole page is. */
+function followTheme(api: FUniver): void {
+  const dark = matchMedia("(prefers-color-scheme: dark)");
+  api.toggleDarkMode(dark.matches);
+  dark.addEventListener("change", () => api.toggleDarkMode(dark.matches));
+}
+
 /** Starts the grid with our worksheet functions, without a workbook. */
 export function startGrid(container: HTMLElement): StartedGrid {
   guardLayers();
@@ -86,6 +93,7 @@ export function startGrid(container: HTMLElement): StartedGrid {
   });
   for (const [plugin, options] of plugins(container)) univer.registerPlugin(plugin, options as never);
   const api = FUniver.newAPI(univer);
+  followTheme(api);
   const injector = univer.__getInjector();
   guardCalculations(injector);
   guardNumberMarks(injector);

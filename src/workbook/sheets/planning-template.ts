@@ -15,6 +15,7 @@ import { priceBreaksSheet } from "./price-breaks-sheet";
 import { quoteSheet } from "./quote-sheet";
 import { readingsSheet } from "./readings-sheet";
 import { routeSheet } from "./route-sheet";
+import { SHEETS_OF_THE_PLAN } from "./sheets-of-the-plan";
 import { shippingSheet } from "./shipping-sheet";
 import { Stations } from "./stations-sheet";
 import { steelChoiceSheet } from "./steel-choice-sheet";
@@ -154,42 +155,20 @@ function typedOver({
   return counted(`Worked-out cells typed over on ${name}`, name, parts.join("+"));
 }
 
-const PURPOSES: Readonly<Record<string, string>> = {
-  Lines: "what is made: use, steel, sizes; hardness, temper, starts",
-  Enquiry: "what the customer asked for; changes since the order",
-  Stations: "blades measured place by place",
-  "Steel and heats": "steel bought and in the rack, its mill figures",
-  "Steel choice": "the steels in stock against one line",
-  "Cut list": "blanks, bars, steel cost",
-  Route: "steps of the work, pieces and hours",
-  "Heat batches": "what is hardened together, recipe, energy, charge",
-  "Hardness readings": "readings against band and thickness",
-  Inspection: "how many to look at, whether the lot passes",
-  Costs: "cost of each line part by part, price",
-  "Price breaks": "price for other quantities",
-  Quote: "goes to the customer",
-  "Steel order": "goes to the steel supplier",
-  "Heat-treat order": "goes to whoever hardens, a page a batch",
-  "Certificate check": "one heat, element by element",
-  Traveller: "goes through the shop, a page a line, blade numbers",
-  Shipping: "boxes and papers",
-  "Past lots": "counts of finished runs for the next quote",
-  Lists: "words of the drop-downs",
-  "Cautions and sources": "what may hurt; what the figures rest on",
-  Checks: "known answers, and what needs a look",
-};
-
 /** Every sheet of the planning workbook, the cover first. */
-const ALL_SHEETS: readonly string[] = ["Cover", ...Object.keys(PURPOSES)];
+const ALL_SHEETS: readonly string[] = SHEETS_OF_THE_PLAN.map(({ name }) => name);
 
 function sheetsOf(data: TemplateData, room: Room, chosen: readonly string[]): SheetModel[] {
   const all = tables(data, room);
   const { cover, lines, enquiry, stations, steels, cuts, route, batches, costs } = all;
   const checks = [...KNOWN, ...oddities(all)];
-  const purposes = Object.entries(PURPOSES).filter(([name]) => chosen.includes(name));
+  const purposes = SHEETS_OF_THE_PLAN.filter(({ name }) => name !== "Cover" && chosen.includes(name));
   const first = data.lines[0]?.steel ?? "1084";
   const sheets = [
-    cover.model(purposes, checksSummary(checks.length)),
+    cover.model(
+      purposes.map(({ name, purpose }) => [name, purpose]),
+      checksSummary(checks.length),
+    ),
     lines.model(),
     enquiry.model(),
     stations.model(),

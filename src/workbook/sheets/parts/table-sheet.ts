@@ -33,7 +33,8 @@ interface Looks {
 
 const NOTE = 1;
 const MARKS = 2;
-const HEADINGS = 3;
+/** Row of the headings of every table, counted from 0. */
+export const HEADINGS = 3;
 /** First row below the headings of every table, counted from 0. */
 export const FIRST_ROW = 4;
 

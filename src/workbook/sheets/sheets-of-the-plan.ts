@@ -1,0 +1,86 @@
+/** What one is doing when one works on a sheet, in the order of a run. */
+export const STEPS = ["Asking", "Planning", "Buying", "Making", "Sending"] as const;
+
+export type Step = (typeof STEPS)[number];
+
+export interface PlanSheet {
+  readonly name: string;
+  readonly step: Step;
+  /** What the sheet is for, as the cover says it. */
+  readonly purpose: string;
+  /** Headings of the columns without which a row of it is not finished. */
+  readonly needs?: readonly string[];
+}
+
+/** Every sheet of the planning workbook in its order. */
+export const SHEETS_OF_THE_PLAN: readonly PlanSheet[] = [
+  { name: "Cover", step: "Asking", purpose: "who makes the run, rates, and what to do first" },
+  {
+    name: "Lines",
+    step: "Planning",
+    purpose: "what is made: use, steel, sizes; hardness, temper, starts",
+    needs: ["Item", "Steel", "Use", "Quench", "Good wanted", "Length mm", "Width mm", "Thickness mm"],
+  },
+  {
+    name: "Enquiry",
+    step: "Asking",
+    purpose: "what the customer asked for; changes since the order",
+    needs: ["Customer"],
+  },
+  { name: "Stations", step: "Planning", purpose: "blades measured place by place" },
+  {
+    name: "Steel and heats",
+    step: "Buying",
+    purpose: "steel bought and in the rack, its mill figures",
+    needs: ["Heat no.", "Price a kg"],
+  },
+  { name: "Steel choice", step: "Asking", purpose: "the steels in stock against one line" },
+  { name: "Cut list", step: "Buying", purpose: "blanks, bars, steel cost", needs: ["Steel in stock"] },
+  { name: "Route", step: "Planning", purpose: "steps of the work, pieces and hours", needs: ["Operation"] },
+  {
+    name: "Heat batches",
+    step: "Planning",
+    purpose: "what is hardened together, recipe, energy, charge",
+    needs: ["Line"],
+  },
+  {
+    name: "Hardness readings",
+    step: "Making",
+    purpose: "readings against band and thickness",
+    needs: ["1st"],
+  },
+  {
+    name: "Inspection",
+    step: "Making",
+    purpose: "how many to look at, whether the lot passes",
+    needs: ["Looked at"],
+  },
+  {
+    name: "Costs",
+    step: "Planning",
+    purpose: "cost of each line part by part, price",
+    needs: ["First piece h"],
+  },
+  { name: "Price breaks", step: "Planning", purpose: "price for other quantities" },
+  { name: "Quote", step: "Asking", purpose: "goes to the customer" },
+  { name: "Steel order", step: "Buying", purpose: "goes to the steel supplier" },
+  { name: "Heat-treat order", step: "Making", purpose: "goes to whoever hardens, a page a batch" },
+  { name: "Certificate check", step: "Buying", purpose: "one heat, element by element" },
+  { name: "Traveller", step: "Making", purpose: "goes through the shop, a page a line, blade numbers" },
+  { name: "Shipping", step: "Sending", purpose: "boxes and papers", needs: ["Sent"] },
+  { name: "Past lots", step: "Sending", purpose: "counts of finished runs for the next quote" },
+  { name: "Lists", step: "Planning", purpose: "words of the drop-downs" },
+  {
+    name: "Cautions and sources",
+    step: "Planning",
+    purpose: "what may hurt; what the figures rest on",
+  },
+  { name: "Checks", step: "Planning", purpose: "known answers, and what needs a look" },
+];
+
+/** Sheets that only the demo run shows. */
+export const SHEETS_OF_THE_DEMO: readonly PlanSheet[] = [
+  { name: "Coupons", step: "Making", purpose: "hardness tests of the run's own steel, and what they change" },
+  { name: "Section", step: "Planning", purpose: "how deep each section hardens, clay with it" },
+  { name: "Balance", step: "Planning", purpose: "mass and balance of the swords" },
+];
