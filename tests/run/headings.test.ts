@@ -67,7 +67,7 @@ describe("headings", () => {
       ...table.slice(1),
     ]);
     expect(top.slice(0, 3)).toEqual(["line", "item", "mass g"]);
-    expect(blank.slice(2)).toEqual(new Array(19).fill(""));
+    expect(blank.slice(2)).toEqual(new Array(24).fill(""));
     expect(row.slice(0, 2)).toEqual(["L1", "chef"]);
     expect(row[top.indexOf("starts")]).toBe(28);
   });

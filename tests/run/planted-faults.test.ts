@@ -16,18 +16,19 @@ describe("the run as it should be", () => {
 });
 
 describe("faults that leave the line planned", () => {
-  test("a practice sword aimed at 60 HRC is HIGH", () => {
+  test("a practice sword aimed at 60 HRC is out of reach of 0.5 % C, and above its band", () => {
     const line = lineOf(plan(changed("L5", { "target HRC": 60 })), "L5");
-    expect(line["band status"]).toBe("HIGH");
+    expect(line["band status"]).toBe("out of reach");
     expect(line.starts).toBe(10);
     expect(line.cautions).toMatch(/above the usual 46 to 52 HRC/);
   });
 
   test("a target out of reach says so in its own cells and in words", () => {
-    const line = lineOf(plan(changed("L3", { "target HRC": 66 })), "L3");
-    expect(line["temper C"]).toMatch(/^#N\/A 66 HRC is out of reach/);
+    const line = lineOf(plan(changed("L3", { "target HRC": 68 })), "L3");
+    expect(line["temper C"]).toMatch(/^#N\/A 68 HRC in 1075 is out of reach/);
     expect(line.bars).toBe(4);
-    expect(line.cautions).toMatch(/66 HRC is out of reach/);
+    expect([line["band status"], line.chance]).toEqual(["out of reach", 0]);
+    expect(line.cautions).toMatch(/Out of reach: 1075 gives/);
   });
 
   test("an included angle in a column for one side is asked about", () => {

@@ -55,7 +55,7 @@ function chanceOf(use: Use, hrc: number, halfWidth: number, lower: number): numb
 
 function candidates(question: BandTemperQuestion, reach: TemperReach, shift: number): Candidate[] {
   const { use, steel, treatment, lower } = question;
-  const model = temperModel(steel, treatment.hardenC);
+  const model = temperModel(steel, treatment.hardenC, treatment.quenchToC);
   const hours = totalHours(treatment.hours, treatment.cycles);
   const from = Math.ceil(reach.coolestC);
   const count = Math.max(1, Math.floor(reach.hottestC) - from + 1);
@@ -126,7 +126,7 @@ function couponChance({ use, lower }: BandTemperQuestion, top: Candidate, allowe
  */
 export function bandTemper(question: BandTemperQuestion): BandTemper {
   const { steel, treatment } = question;
-  const model = temperModel(steel, treatment.hardenC);
+  const model = temperModel(steel, treatment.hardenC, treatment.quenchToC);
   const hours = totalHours(treatment.hours, treatment.cycles);
   const shift = readingShift(model, treatment.known, hours);
   const reach = temperReach(model, hours, shift);

@@ -17,6 +17,11 @@ export function caution(rank: CautionRank, short: string, full: string): Caution
   return { rank, short, full };
 }
 
+/** A caution as a part of a sentence, without its full stop. */
+export function cautionClause({ full }: Caution): string {
+  return full.replace(/\.$/, "");
+}
+
 /** The heaviest first, each sentence once; among equals the order stays. */
 export function ranked(cautions: readonly Caution[]): readonly Caution[] {
   const seen = new Set<string>();

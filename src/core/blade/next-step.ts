@@ -93,15 +93,27 @@ function trial(question: BladeQuestion, story: Told): string {
   return `Temper one, ${temperText(question, temperC)}, ${expected}${rest}.`;
 }
 
+/** What to do with a blade that has been read. */
+function afterReading(question: BladeQuestion, story: Told): string {
+  switch (story.status) {
+    case "too hard":
+      return temperedSofter(story);
+    case "too soft":
+      return hardenAgain(question, story);
+    case "uncertain":
+      return readAgain(story, question);
+    default:
+      return "Go on, and read each blade of the lot.";
+  }
+}
+
 /**
  * What to do next with a blade, in one sentence of at most 40 words.
  *
  * @param question - What is known of the blade.
  * @param story - What was found.
  */
-// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: split in the next commit
 export function nextStep(question: BladeQuestion, story: Told): string {
-  const isRead = question.reading !== undefined;
   switch (story.status) {
     case "does not harden":
       return hardenInstead(question);
@@ -109,15 +121,9 @@ export function nextStep(question: BladeQuestion, story: Told): string {
       return reachInstead(question, story);
     case "not known":
       return `Test a coupon: harden and temper a piece of ${question.steel.name} and read it.`;
-    case "too hard":
-      return isRead ? temperedSofter(story) : trial(question, story);
-    case "too soft":
-      return isRead ? hardenAgain(question, story) : trial(question, story);
-    case "uncertain":
-      return isRead ? readAgain(story, question) : trial(question, story);
     case "":
       return story.estimate === undefined ? "" : trial(question, story);
     default:
-      return isRead ? "Go on, and read each blade of the lot." : trial(question, story);
+      return question.reading === undefined ? trial(question, story) : afterReading(question, story);
   }
 }

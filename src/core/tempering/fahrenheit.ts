@@ -24,11 +24,11 @@ export function readAsFahrenheit(celsius: number): number {
 export function fahrenheitMeant(
   steel: Steel,
   celsius: number,
-  { hours, cycles, hardenC }: Treatment,
+  { hours, cycles, hardenC, quenchToC }: Treatment,
 ): string {
   if (celsius < ASKED_FROM || celsius > ASKED_TO || !Number.isInteger(celsius)) return "";
   const span = attemptOr(undefined, () =>
-    temperSpanFor(temperModel(steel, hardenC), totalHours(hours, cycles)),
+    temperSpanFor(temperModel(steel, hardenC, quenchToC), totalHours(hours, cycles)),
   );
   const meant = readAsFahrenheit(celsius);
   if (span === undefined || Math.ceil(meant) < span[0] || meant > span[1]) return "";

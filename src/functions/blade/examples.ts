@@ -23,7 +23,7 @@ export const ASSESS: readonly Example[] = [
 export const BAND_TEMPER: readonly Example[] = [
   {
     given: ["Chef knife thin hard", "1095"],
-    gives: [220, 428, 58, 60, 63, 0.67, "…"],
+    gives: [227, 441, 58, 60, 63, 0.64, "…"],
     source: `${COMMON}: a thin kitchen knife near 60 HRC`,
   },
 ];

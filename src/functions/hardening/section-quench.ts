@@ -1,3 +1,4 @@
+import { cautionClause } from "../../core/blade/caution";
 import { bathCaution } from "../../core/blade/quench-cautions";
 import { hardens } from "../../core/hardening/hardens";
 import { quenchSection, type SectionInputs } from "../../core/hardening/section-quench";
@@ -44,7 +45,7 @@ export const SECTION_QUENCH = rowFunction({
       [
         verdictText(band, inputs.clay > 0, inputs.transferS > 0),
         ...refusedByQuench(inputs),
-        ...bathCaution(inputs.steel, inputs.quench).map(({ full }) => full),
+        ...bathCaution(inputs.steel, inputs.quench).map(cautionClause),
       ].join("; "),
     ];
   },

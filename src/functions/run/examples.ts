@@ -151,8 +151,16 @@ export const RUN_PLAN: readonly Example[] = [
         "price",
         "margin",
         "cautions",
+        "chance",
+        "next step",
+        "soak min",
+        "quench words",
+        "tempers",
       ],
-      ["", 407.4, 1, "", "", "", "", "", "", 28, 4, 80.73, 14.13, "", 7.54, "", "", "", "", "…"],
+      [
+        ...["", 407.4, 1, "", "", "", "", "", "", 28, 4, 80.73, 14.13, "", 7.54, "", "", "", "", "…"],
+        ...["", "", "", "", ""],
+      ],
     ],
     within: 0.02,
     source:

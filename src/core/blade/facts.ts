@@ -1,0 +1,128 @@
+import { type Hardening, hardens } from "../hardening/hardens";
+import { quenchedHardness } from "../hardening/quenched";
+import { asSentence } from "../quantity-text";
+import { attempt, attemptOr, NotAvailable } from "../refusal";
+import { totalHours } from "../tempering/hollomon-jaffe";
+import { type TemperReach, temperReach } from "../tempering/reach";
+import { slackOf } from "../tempering/section-effect";
+import { temperPlan } from "../tempering/temper-plan";
+import { readingShift } from "../tempering/tempered";
+import { temperedRange } from "../tempering/tempered-range";
+import { temperModel } from "../tempering/tempering-model";
+import { type BandTemper, bandTemper } from "./band-temper";
+import type { HardnessEstimate } from "./chance";
+import type { BladeQuestion } from "./question";
+
+/** What a temper is expected to give. */
+interface Expected {
+  /** °C */
+  readonly temperC: number;
+  readonly estimate: HardnessEstimate;
+  readonly basis: string;
+}
+
+/** What is known of a blade before it is held against a band. */
+export interface BladeFacts {
+  readonly hardening: Hardening;
+  /** No quench, or not this one, makes the blade hard where it has to be. */
+  readonly staysSoft: boolean;
+  readonly asQuenched: number | undefined;
+  readonly reach: TemperReach | undefined;
+  readonly best: BandTemper | undefined;
+  readonly expected: Expected | undefined;
+  readonly reading: HardnessEstimate | undefined;
+  /** Why there is no temper or no hardness. */
+  readonly missing: NotAvailable | undefined;
+}
+
+/** Where only the edge or the bit has to be hard, the thickness of the whole blade does not bear on it. */
+function sectionJudged({ use, thickness }: BladeQuestion): number | undefined {
+  return use === undefined || use.part === "whole" ? thickness : undefined;
+}
+
+function staysSoft({ word }: Hardening): boolean {
+  return word === "does not harden" || word === "does not harden through";
+}
+
+function reachOf({ steel, treatment }: BladeQuestion): TemperReach {
+  const model = temperModel(steel, treatment.hardenC, treatment.quenchToC);
+  const hours = totalHours(treatment.hours, treatment.cycles);
+  return temperReach(model, hours, readingShift(model, treatment.known, hours));
+}
+
+function bestOf({ use, steel, treatment }: BladeQuestion, { word }: Hardening): BandTemper | undefined {
+  if (use === undefined) return undefined;
+  return attemptOr(undefined, () => bandTemper({ use, steel, treatment, lower: slackOf(word) }));
+}
+
+/** The temper for a target as TEMPER_PLAN has it, whole °C; of two the cooler. */
+function plannedFor({ steel, treatment }: BladeQuestion, target: number): number {
+  const { likelyC, caution } = temperPlan(steel, target, treatment);
+  if (likelyC === null) throw new NotAvailable(caution);
+  return Math.round(likelyC);
+}
+
+/** The temper of the question, and what it is expected to give; nothing where only a reading is given. */
+function expectedOf(question: BladeQuestion, best: BandTemper | undefined): Expected | undefined {
+  const { steel, treatment, target, temperC, quench, reading } = question;
+  if (reading !== undefined && temperC === undefined) return undefined;
+  const chosen = temperC ?? (target === undefined ? best?.celsius : plannedFor(question, target));
+  if (chosen === undefined) return undefined;
+  const section = { quench, thicknessMm: sectionJudged(question) };
+  const { low, likely, high, basis } = temperedRange(steel, chosen, treatment, section);
+  return { temperC: chosen, estimate: { low, likely, high }, basis };
+}
+
+function readingOf({ reading }: BladeQuestion): HardnessEstimate | undefined {
+  if (reading === undefined) return undefined;
+  const { low, high } = reading;
+  return { low, likely: (low + high) / 2, high };
+}
+
+function softFacts(question: BladeQuestion, hardening: Hardening): BladeFacts {
+  const reading = readingOf(question);
+  return {
+    hardening,
+    staysSoft: true,
+    asQuenched: undefined,
+    reach: undefined,
+    best: undefined,
+    expected: undefined,
+    reading,
+    missing: reading === undefined ? new NotAvailable(asSentence(hardening.sentence)) : undefined,
+  };
+}
+
+/** Without a published temper the refusal of the reach says why, unless only a reading is judged. */
+function temperedFacts(question: BladeQuestion, best: BandTemper | undefined) {
+  const reach = attempt(() => reachOf(question), NotAvailable);
+  const isJudgedByReading = question.reading !== undefined && question.temperC === undefined;
+  if (reach instanceof NotAvailable) {
+    return { reach: undefined, expected: undefined, missing: isJudgedByReading ? undefined : reach };
+  }
+  const expected = attempt(() => expectedOf(question, best), NotAvailable);
+  if (expected instanceof NotAvailable) return { reach, expected: undefined, missing: expected };
+  return { reach, expected, missing: undefined };
+}
+
+/**
+ * Gathers what is known of a blade: whether it hardens, how hard it gets, which tempers it has and what the
+ * temper in question gives.
+ *
+ * @throws InvalidValue for a malformed target or known reading.
+ */
+export function bladeFacts(question: BladeQuestion): BladeFacts {
+  const { steel, quench, treatment } = question;
+  const hardening = hardens(steel, { quench, thicknessMm: sectionJudged(question) });
+  if (staysSoft(hardening)) return softFacts(question, hardening);
+  const best = bestOf(question, hardening);
+  const { hardenC, quenchToC } = treatment;
+  return {
+    hardening,
+    staysSoft: false,
+    asQuenched: attemptOr(undefined, () => quenchedHardness(steel, hardenC, quenchToC).hrc),
+    best,
+    reading: readingOf(question),
+    ...temperedFacts(question, best),
+  };
+}
