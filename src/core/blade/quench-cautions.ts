@@ -1,10 +1,15 @@
+import {
+  CRACK_RANKS,
+  type CrackRisk,
+  crackRisk,
+  NO_CRITERION,
+  type Slenderness,
+} from "../hardening/crack-risk";
 import type { QuenchMedium } from "../hardening/quench-media";
 import { attemptOr } from "../refusal";
 import type { Steel } from "../steel/steel";
 import { type Caution, caution } from "./caution";
 import { type SteelKind, steelKind } from "./steel-kind";
-
-const PLAIN: readonly (SteelKind | null)[] = ["medium carbon", "plain high carbon"];
 
 function shallowCaution(steel: Steel, kind: SteelKind | null): Caution[] {
   if (kind !== "plain high carbon") return [];
@@ -12,17 +17,41 @@ function shallowCaution(steel: Steel, kind: SteelKind | null): Caution[] {
   return [caution("note", "hardens shallow: no room for error in the quench", full)];
 }
 
-/** Whether the bath itself is too fierce for the steel. */
-export function bathCaution(steel: Steel, quench: QuenchMedium | undefined): Caution[] {
-  if (quench?.kind !== "water") return [];
-  const kind = attemptOr(null, () => steelKind(steel));
-  if (!PLAIN.includes(kind)) {
-    const full = `${steel.name} is likely to crack in ${quench.word}: use oil.`;
-    return [caution("spoils the blade", `likely to crack in ${quench.word}: use oil`, full)];
+/** What the rank comes to for a blade of the steel, before its reasons. */
+function crackWords(
+  steel: Steel,
+  quench: QuenchMedium,
+  { rank }: CrackRisk,
+): { short: string; full: string } {
+  const bath = quench.word;
+  if (rank === "high") {
+    return {
+      short: `likely to crack in ${bath}: use oil`,
+      full: `${steel.name} is likely to crack in ${bath}: use oil`,
+    };
   }
-  if (kind !== "plain high carbon") return [];
-  const full = `${quench.word} cracks some blades of ${steel.name}: allow for losses in the number started.`;
-  return [caution("spoils the blade", `${quench.word} cracks some blades: start more`, full)];
+  if (quench.kind !== "water") {
+    return { short: `may crack or warp in ${bath}`, full: `${steel.name} may crack or warp in ${bath}` };
+  }
+  return {
+    short: `${bath} cracks some blades: start more`,
+    full: `${bath} cracks some blades of ${steel.name}: allow for losses in the number started`,
+  };
+}
+
+/** Cracks and warp, where there is something to fear: its rank with the reasons, in one sentence. */
+export function bathCaution(
+  steel: Steel,
+  quench: QuenchMedium | undefined,
+  blade: Slenderness = {},
+): Caution[] {
+  if (quench === undefined) return [];
+  const risk = crackRisk(steel, quench, blade);
+  if (risk.rank === CRACK_RANKS[0]) return [];
+  const { short, full } = crackWords(steel, quench, risk);
+  const why = `crack and warp risk ${risk.rank} (${risk.reasons.join(", ")}; ${NO_CRITERION})`;
+  const rank = quench.kind === "water" ? "spoils the blade" : "note";
+  return [caution(rank, short, `${full}; ${why}.`)];
 }
 
 /**
@@ -30,9 +59,14 @@ export function bathCaution(steel: Steel, quench: QuenchMedium | undefined): Cau
  *
  * @param steel - The steel of the blade.
  * @param quench - The medium, where it is known.
+ * @param blade - Length and thickness [mm], where known.
  */
-export function quenchCautions(steel: Steel, quench: QuenchMedium | undefined): Caution[] {
+export function quenchCautions(
+  steel: Steel,
+  quench: QuenchMedium | undefined,
+  blade: Slenderness = {},
+): Caution[] {
   // Where the grade does not fix its carbon, the caution on the steel itself says so.
   const kind = attemptOr(null, () => steelKind(steel));
-  return [...shallowCaution(steel, kind), ...bathCaution(steel, quench)];
+  return [...shallowCaution(steel, kind), ...bathCaution(steel, quench, blade)];
 }

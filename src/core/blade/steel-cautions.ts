@@ -50,6 +50,8 @@ const suitability = records(steelByUse, {
   chopper: verdict,
   field: verdict,
   kitchen: verdict,
+  edgeTool: verdict,
+  spring: verdict,
 });
 const TABLE = new Map(suitability.map((row) => [row.kind, row]));
 const BLADE_WORD: Readonly<Record<UseGroup, string>> = {
@@ -66,6 +68,8 @@ const DEEP: readonly SteelKind[] = [
   "cold work",
   "stainless",
   "high alloy",
+  "shock resisting",
+  "hot work",
 ];
 
 /** A use, a steel and the length where it is known. */
@@ -170,7 +174,6 @@ function bySuitability({ use, steel }: SteelQuestion, kind: SteelKind): Caution[
 
 function byKind(question: SteelQuestion): Caution[] {
   const kind = steelKind(question.steel);
-  if (kind === null) return [];
   const long = stainlessCaution(question);
   const suits = long.length > 0 ? long : bySuitability(question, kind);
   return [...suits, ...throughHardened(question, kind), ...differential(question, kind)];

@@ -11,6 +11,8 @@ export const STEEL_KINDS = [
   "cold work",
   "stainless",
   "high alloy",
+  "shock resisting",
+  "hot work",
 ] as const;
 
 export type SteelKind = (typeof STEEL_KINDS)[number];
@@ -20,6 +22,8 @@ const HIGH_CARBON = 0.8;
 const SPRING_CARBON = 0.65;
 const LOW_ALLOY_HIGH_CARBON = 0.88;
 const COLD_WORK = { chromium: 4, carbon: 0.9 };
+/** Chromium from which a steel below that carbon hardens in air, and the least carbon that holds an edge [mass %]. */
+const AIR_HARDENING = { chromium: 3, carbon: 0.45 };
 const STAINLESS_CHROMIUM = 11;
 /** Above any of these a steel hardens clearly deeper than a plain carbon steel. */
 const ALLOYED = { Cr: 0.3, Ni: 0.4, Mo: 0.1, W: 0.3, Si: 1, Mn: 1.3 } as const;
@@ -49,15 +53,15 @@ export function isStainless({ family, composition }: Steel): boolean {
 /**
  * Sorts a steel into the kinds by which the trade says what suits a use.
  *
- * @returns `null` for steels the trade's list does not hold (shock-resisting and hot-work steels).
  * @throws NotAvailable where the carbon decides and the grade does not fix it.
  */
-export function steelKind(steel: Steel): SteelKind | null {
+export function steelKind(steel: Steel): SteelKind {
   const { family, composition } = steel;
   if (isStainless(steel)) return "stainless";
   if (family === "high speed") return "high alloy";
-  if (composition.Cr < COLD_WORK.chromium) {
-    return family === "hot work" || composition.Cr >= 3 ? null : byCarbon(steel, carbonOf(steel));
-  }
-  return carbonOf(steel) >= COLD_WORK.carbon ? "cold work" : null;
+  const carbon = carbonOf(steel);
+  if (composition.Cr >= COLD_WORK.chromium && carbon >= COLD_WORK.carbon) return "cold work";
+  if (family === "hot work") return "hot work";
+  if (composition.Cr < AIR_HARDENING.chromium) return byCarbon(steel, carbon);
+  return carbon >= AIR_HARDENING.carbon ? "shock resisting" : "hot work";
 }

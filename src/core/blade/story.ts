@@ -92,7 +92,7 @@ function cautionsOf(question: BladeQuestion, facts: BladeFacts, story: Told): re
     ...hardnessCautions(question, story, expected),
     ...(use === undefined ? [] : steelCautions({ use, steel, length })),
     ...(named === undefined ? [] : temperCautions(use, steel, named)),
-    ...(facts.staysSoft ? [] : quenchCautions(steel, quench)),
+    ...(facts.staysSoft ? [] : quenchCautions(steel, quench, question)),
   ]);
 }
 

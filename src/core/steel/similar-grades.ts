@@ -52,6 +52,7 @@ interface Gap {
   readonly steps: number;
 }
 
+/** Differences of the middles of two steels, element by element. */
 function gaps(steel: Steel, other: Steel): Gap[] {
   return STEPS.map(({ element, step, share }) => {
     const [mine, theirs] = [middleOf(steel, element, step), middleOf(other, element, step)];
@@ -71,6 +72,25 @@ function isSame(steel: Steel, grade: Grade): boolean {
 
 /** Furthest apart that still counts as near: 3 steps taken over all elements. */
 const FURTHEST = 3;
+
+/** Differences that twins may show: little carbon, in the middle of the limits and in the name, and little in all else. */
+const TWIN = { middleCarbon: 0.04, carbon: 0.035, steps: 0.8 };
+
+/**
+ * Whether two steels are one for a smith: the same composition under the names of two standards.
+ *
+ * @returns True where carbon differs by hardly 0.04 % and the other elements by less than what counts.
+ */
+export function areTwins(steel: Steel, other: Steel): boolean {
+  if (steel === other) return true;
+  if (steel.family !== other.family) return false;
+  const each = gaps(steel, other);
+  const carbon = each.find(({ element }) => element === "C");
+  if (Math.abs(carbon?.difference ?? 1) > TWIN.middleCarbon) return false;
+  if (Math.abs(steel.composition.C - other.composition.C) > TWIN.carbon) return false;
+  const rest = each.reduce((sum, { element, steps }) => (element === "C" ? sum : sum + steps * steps), 0);
+  return rest <= TWIN.steps ** 2;
+}
 
 function nearness(steel: Steel, grade: Grade) {
   const each = gaps(steel, steelOf(grade));

@@ -196,3 +196,24 @@ export const STEELS: readonly Example[] = [
     source: "JIS G 4401: SK5 is the old symbol of SK85",
   },
 ];
+
+export const STEEL_TRAITS: readonly Example[] = [
+  {
+    given: ["D2"],
+    gives: ["cold work", 2, 8, 13, "…", "…", "lowest", "…", "slow to rust", "…", "…", "…"],
+    within: 1,
+    source:
+      "handbook table of tool steels, from memory: D2 toughness 2, wear 8; 12 to 15 % of carbide by most authors",
+  },
+  {
+    given: ["H13"],
+    gives: ["hot work", 9, 3, 1.5, "…", "…", "very low", "…", "slow to rust", "…", "…", "…"],
+    source: "handbook table of tool steels as a merchant prints it: H13 toughness 9, wear 3",
+  },
+  {
+    given: ["5160"],
+    gives: ["spring steel", 6, 3, 0, "…", "…", "medium", "…", "rusts", "…", "…", "…"],
+    within: 1,
+    source: "no carbide above Ac3 at 0.60 % C; rating worked by hand: 13.2 - 11.2 × 0.60 = 6.5",
+  },
+];

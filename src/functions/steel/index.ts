@@ -9,4 +9,5 @@ export { EVEN_OUT } from "./even-out";
 export { NEAREST_GRADES } from "./nearest-grades";
 export { STAINLESS } from "./stainless";
 export { STEEL } from "./steel-row";
+export { STEEL_TRAITS } from "./steel-traits";
 export { STEELS } from "./steels";
