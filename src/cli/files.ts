@@ -12,6 +12,7 @@ import {
   writeSync,
 } from "node:fs";
 import { basename, dirname, join } from "node:path";
+import { sentenceOf } from "../core/refusal";
 import { FileRefusal } from "../workbook/file/package/file-refusal";
 
 /** A file as it was read, with what tells whether someone else has written it since. */
@@ -33,7 +34,7 @@ function reasonOf(problem: unknown): string {
   if (code === "EISDIR") return "it is a folder.";
   if (code === "EACCES" || code === "EPERM") return "you may not read or write there.";
   if (code === "ENOSPC") return "the disk is full.";
-  return problem instanceof Error ? problem.message : String(problem);
+  return sentenceOf(problem);
 }
 
 function refusing<T>(file: string, action: () => T): T {

@@ -1,4 +1,5 @@
 import { parseArgs } from "node:util";
+import { sentenceOf } from "../core/refusal";
 
 /** Arguments of a command line, taken apart. */
 export interface Options {
@@ -41,6 +42,6 @@ export function readOptions(
       ),
     };
   } catch (problem) {
-    throw new WrongArguments(problem instanceof Error ? problem.message : String(problem));
+    throw new WrongArguments(sentenceOf(problem));
   }
 }

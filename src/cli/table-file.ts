@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { extname } from "node:path";
 import { parse } from "papaparse";
+import { sentenceOf } from "../core/refusal";
 import type { CellValue } from "../engine/cell-value";
 import { FileRefusal } from "../workbook/file/package/file-refusal";
 
@@ -54,9 +55,7 @@ function parsed(file: string, text: string): unknown {
   try {
     return JSON.parse(text);
   } catch (problem) {
-    throw new FileRefusal(
-      `${file}: not JSON: ${problem instanceof Error ? problem.message : String(problem)}`,
-    );
+    throw new FileRefusal(`${file}: not JSON: ${sentenceOf(problem)}`);
   }
 }
 

@@ -3,14 +3,28 @@ export function numberText(value: number): string {
   return String(Number(value.toPrecision(6)));
 }
 
+/** Degrees Fahrenheit a kelvin, and what 0 °C is on that scale, by definition (NIST SP 811). */
+const FAHRENHEIT_A_KELVIN = 1.8;
+const FREEZING_FAHRENHEIT = 32;
+
 /** A temperature in °F. */
 export function fahrenheit(celsius: number): number {
-  return celsius * 1.8 + 32;
+  return celsius * FAHRENHEIT_A_KELVIN + FREEZING_FAHRENHEIT;
 }
 
 /** A temperature in °C. */
 export function celsiusOf(fahrenheit: number): number {
-  return (fahrenheit - 32) / 1.8;
+  return (fahrenheit - FREEZING_FAHRENHEIT) / FAHRENHEIT_A_KELVIN;
+}
+
+/** A difference of temperatures in °F: it has no zero point to shift. */
+export function fahrenheitDifference(kelvin: number): number {
+  return kelvin * FAHRENHEIT_A_KELVIN;
+}
+
+/** True for a figure in which a kitchen oven and many a workshop count tempers as °F. */
+export function isUsualFahrenheit(figure: number): boolean {
+  return figure >= 300 && figure <= 800;
 }
 
 /** A temperature in both scales, whole degrees: 400 typed as °C by someone who meant °F costs a blade. */
@@ -19,9 +33,9 @@ export function temperatureText(celsius: number): string {
   return `${rounded} °C (${Math.round(fahrenheit(celsius))} °F)`;
 }
 
-/** A difference of temperatures in both scales: it has no zero point to shift. */
+/** A difference of temperatures in both scales. */
 export function differenceText(kelvin: number): string {
-  return `${kelvin} °C (${kelvin * 1.8} °F)`;
+  return `${kelvin} °C (${fahrenheitDifference(kelvin)} °F)`;
 }
 
 /** A number with its unit; temperatures in both scales. */

@@ -37,6 +37,11 @@ export function attempt<T>(question: () => T, kind: Kind<Refusal> = Refusal): T 
   }
 }
 
+/** What went wrong, in words: the sentence of a refusal or of a fault. */
+export function sentenceOf(thrown: unknown): string {
+  return thrown instanceof Error ? thrown.message : String(thrown);
+}
+
 /** What a question comes to, or something else where it is refused. */
 export function attemptOr<T, F>(otherwise: F, question: () => T): T | F {
   const found = attempt(question);

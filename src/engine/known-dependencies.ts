@@ -19,7 +19,7 @@ interface Generator {
   _registerFeatureFormulas(list: Tree[]): void;
   _getTreeNode(tree: Tree): unknown;
   _includeTree(tree: Tree, node: unknown): boolean;
-  _getAddressFunctionNodeList(node: unknown): readonly unknown[];
+  _getAddressFunctionNodeList(node: unknown): IFormulaDependencyTree["addressFunctionNodes"];
   _getRangeListByNode(work: { node: unknown; refOffsetX: number; refOffsetY: number }): Promise<Range[]>;
   _detectForcedRecalculationNode(tree: Tree, node: unknown): boolean;
   _calculateListByFunctionRefNode(list: Tree[]): Promise<void>;
@@ -66,7 +66,7 @@ export function rememberDependencies(injector: Injector): void {
   async function read(tree: Tree): Promise<void> {
     const node = generator._getTreeNode(tree);
     const addresses = generator._getAddressFunctionNodeList(node);
-    if (addresses.length > 0) tree.addressFunctionNodes = [...addresses] as never;
+    if (addresses.length > 0) tree.addressFunctionNodes = [...addresses];
     tree.isDirty = generator._includeTree(tree, node);
     if (tree.isVirtual) return;
     const ranges = await rangesOf(tree, node);

@@ -1,4 +1,4 @@
-import { InvalidValue, Refusal } from "../core/refusal";
+import { InvalidValue, Refusal, sentenceOf } from "../core/refusal";
 import { type Cell, type Cells, toCells } from "./cells";
 import type { AnyParameter } from "./declare";
 import { isBlank } from "./parameters";
@@ -21,7 +21,7 @@ export interface Argument {
 /** Turns anything thrown into a refusal: a fault of ours must never spoil more than its own cell. */
 export function asRefusal(thrown: unknown): Refusal {
   if (thrown instanceof Refusal) return thrown;
-  const what = thrown instanceof Error ? thrown.message : String(thrown);
+  const what = sentenceOf(thrown);
   return new InvalidValue(`fault in the add-in, please report it: ${what}`);
 }
 

@@ -2,6 +2,7 @@ import { HEAT_TRANSFER_MEDIA } from "../core/hardening/heat-transfer";
 import { quenchSection } from "../core/hardening/section-quench";
 import { sectionPoints } from "../core/hardening/section-report";
 import { findGrind, GRINDS } from "../core/shape/grinds";
+import { profileOf } from "../core/shape/strips";
 import { brittleRanges } from "../core/tempering/embrittlement";
 import { fittedCurves } from "../core/tempering/fits";
 import { temperSpan } from "../core/tempering/temper-limits";
@@ -81,6 +82,7 @@ export const FOR_DRAWINGS = {
   findGrind,
   fittedCurves,
   parseMeasure,
+  profileOf,
   quenchSection,
   readArguments,
   sectionInputs,

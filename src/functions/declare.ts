@@ -34,16 +34,17 @@ export type AnyParameter = Parameter<any> | ListParameter<any> | TableParameter;
 
 export type Parameters = Readonly<Record<string, AnyParameter>>;
 
-/** The values handed to a function; a series or a whole range arrives as a list, a table as rows of cells. */
-export type Values<P extends Parameters> = {
-  readonly [K in keyof P]: P[K] extends TableParameter
-    ? Cells
-    : P[K] extends ListParameter<infer T>
-      ? readonly T[]
-      : P[K] extends Parameter<infer T>
-        ? T
-        : never;
-};
+/** What a parameter is read into: a series or a whole range arrives as a list, a table as rows of cells. */
+type ValueOf<P> = P extends TableParameter
+  ? Cells
+  : P extends ListParameter<infer T>
+    ? readonly T[]
+    : P extends Parameter<infer T>
+      ? T
+      : never;
+
+/** The values handed to a function. */
+export type Values<P extends Parameters> = { readonly [K in keyof P]: ValueOf<P[K]> };
 
 interface Common<P extends Parameters> {
   /** Upper case with underscores, without the namespace; frozen once released. */

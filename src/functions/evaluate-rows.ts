@@ -108,7 +108,7 @@ function answer(call: Call, reads: Reads): Cell[] {
   const { fn } = call;
   const row = guarded(() => {
     const values = valuesOf(call, reads);
-    return values instanceof Refusal ? values : checkedRow(fn.compute(values as never));
+    return values instanceof Refusal ? values : checkedRow(fn.compute(values));
   });
   return row instanceof Refusal ? refusedRow(row, fn.result) : row;
 }

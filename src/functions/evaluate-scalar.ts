@@ -67,6 +67,6 @@ function answer(
       if (value instanceof Refusal) return value;
       values[argument.key] = value;
     }
-    return checkedAnswer(fn.compute(values as never));
+    return checkedAnswer(fn.compute(values));
   });
 }

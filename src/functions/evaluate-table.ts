@@ -2,15 +2,15 @@ import { InvalidValue, Refusal } from "../core/refusal";
 import { checkedRow } from "./answer";
 import { type Argument, BLANK, guarded, readArgument } from "./arguments";
 import type { Cell, Cells } from "./cells";
-import type { Values } from "./declare";
+import type { Parameters, Values } from "./declare";
 import { rangeValues } from "./evaluate-rows";
 
-type TableCompute = (values: Values<never>) => readonly (readonly Cell[])[];
+type TableCompute = (values: Values<Parameters>) => readonly (readonly Cell[])[];
 
 /** A table for one set of arguments; a list instead of one cell is refused, since tables cannot be stacked. */
 export function evaluateTable(compute: TableCompute, args: readonly Argument[]): Cells {
   if (isUnfilled(args)) return [[""]];
-  const rows = guarded(() => compute(valuesOf(args) as never).map(checkedRow));
+  const rows = guarded(() => compute(valuesOf(args)).map(checkedRow));
   if (rows instanceof Refusal) return [[rows]];
   return rows.length === 0 ? [[""]] : rows;
 }

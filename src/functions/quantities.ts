@@ -1,3 +1,5 @@
+import { celsiusOf } from "../core/quantity-text";
+
 /** A spelling of a unit: multiply by `factor`, then add `offset`, to get the base unit of the quantity. */
 type Unit = readonly [factor: number, offset?: number];
 
@@ -15,7 +17,7 @@ const MINUTE: Unit = [1 / 60];
 const SECOND: Unit = [1 / 3600];
 const LITRE: Unit = [1];
 const US_GALLON: Unit = [3.785411784];
-const FAHRENHEIT: Unit = [5 / 9, -160 / 9];
+const FAHRENHEIT: Unit = [celsiusOf(1) - celsiusOf(0), celsiusOf(0)];
 
 /**
  * Units that may be typed after a number, by quantity. The first unit is the base unit. Spellings are

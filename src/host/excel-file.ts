@@ -1,3 +1,4 @@
+import { sentenceOf } from "../core/refusal";
 import { knows, writing } from "./excel-run";
 
 /** Bytes that Excel hands over at a time; its documented maximum. */
@@ -53,7 +54,7 @@ export async function workbookFile(): Promise<WorkbookFile> {
       file.closeAsync();
     }
   } catch (problem) {
-    const why = problem instanceof Error ? problem.message : String(problem);
+    const why = sentenceOf(problem);
     throw new Error(
       `Excel did not hand over the workbook (${why}): end what you type in a cell and try again`,
     );

@@ -1,3 +1,5 @@
+import { sentenceOf } from "../core/refusal";
+
 /** Excel's own reasons are short codes; these are the usual ones. */
 const REASONS: Readonly<Partial<Record<string, string>>> = {
   AccessDenied: "the sheet is protected",
@@ -9,7 +11,7 @@ const REASONS: Readonly<Partial<Record<string, string>>> = {
 
 function reason(problem: unknown): string {
   const code = problem instanceof OfficeExtension.Error ? problem.code : "";
-  return REASONS[code] ?? (problem instanceof Error ? problem.message : String(problem));
+  return REASONS[code] ?? sentenceOf(problem);
 }
 
 /**

@@ -1,3 +1,4 @@
+import { sentenceOf } from "../core/refusal";
 import { mountPane } from "../taskpane/pane";
 import { FileTools } from "./files/file-tools";
 import type { OpenRun } from "./files/open-run";
@@ -68,5 +69,5 @@ async function start(): Promise<void> {
 }
 
 start().catch((fault) => {
-  byId("cell-result", HTMLElement).textContent = fault instanceof Error ? fault.message : String(fault);
+  byId("cell-result", HTMLElement).textContent = sentenceOf(fault);
 });

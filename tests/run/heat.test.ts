@@ -157,7 +157,10 @@ describe("loads", () => {
   });
 
   test.each([
-    [["52100", 3, 8, null, 6], /^#VALUE! "52100": one piece of 8 kg is heavier than a load, 6 kg/],
+    [
+      ["52100", 3, 8, null, 6],
+      /^#VALUE! kg a load: one piece of "52100", 8 kg, is heavier than a load, 6 kg/,
+    ],
     [[[["52100"], [""]], [[3], [4]], 0.2], /^#VALUE! row 2: recipe is empty/],
     [["52100", 2.5, 0.2], /^#VALUE! count: 2.5 given/],
   ])("%j", (given, sentence) => {

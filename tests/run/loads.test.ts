@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { barsFor } from "../../src/core/run/bars";
-import { loadShares } from "../../src/core/run/load-share";
-import { furnaceLoads, type LoadLimits, type LoadLine } from "../../src/core/run/loads";
+import type { LoadLimits, LoadLine } from "../../src/core/run/load-packing";
+import { furnaceLoads, loadShares } from "../../src/core/run/loads";
 import { type Line, plan, totals } from "./run";
 
 const limits = fc.record({
@@ -18,7 +18,7 @@ const lines = fc.array(
   { maxLength: 12 },
 );
 
-// Conservation: what is counted line by line must make up what is loaded. Two separate ways of counting.
+// Conservation: what is counted line by line must make up what is loaded.
 describe("loads by line", () => {
   test("add up to the loads of the run, however the lines share them", () => {
     fc.assert(
@@ -42,6 +42,20 @@ describe("loads by line", () => {
       { added: 2, shared: 0 },
       undefined,
       { added: 1, shared: 4 },
+    ]);
+  });
+
+  test("a long line of heavy pieces leaves room for as many light ones", () => {
+    // By hand: 2000 loads of one 3 kg piece have 1 kg left each, so 2500 pieces of 1 kg fill them and begin 125 of 4.
+    const [heavy, light] = [3, 1].map((mass) => ({ recipe: "D2", mass, limits: { pieces: 9, mass: 4 } }));
+    expect(
+      loadShares([
+        { ...(heavy as LoadLine & { limits: LoadLimits }), pieces: 2000 },
+        { ...(light as LoadLine & { limits: LoadLimits }), pieces: 2500 },
+      ]),
+    ).toEqual([
+      { added: 2000, shared: 0 },
+      { added: 125, shared: 2000 },
     ]);
   });
 

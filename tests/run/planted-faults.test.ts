@@ -95,7 +95,7 @@ describe("faults that stop the line and no other", () => {
     ],
     ["a 31st of February", { "price date": "2026-02-31" }, /^#VALUE! price date/],
     ["a piece heavier than a load", { "kg a load": 0.1 }, /^#VALUE! kg a load: one piece/],
-    ["half of a known temper", { "known C": 200 }, /^#VALUE! known C and known HRC/],
+    ["half of a known temper", { "known C": 200 }, /^#VALUE! known HRC: a known temper needs its reading/],
   ];
 
   test.each(sentences)("%s", (_, change, sentence) => {

@@ -1,18 +1,13 @@
-import { type Worded, wordFinder } from "../word-list";
+import { wordFinder } from "../word-list";
 
-/** Scales that the conversion tables print. */
-export type ScaleKey = "HRC" | "HV" | "HB" | "HRA" | "HRD" | "HR15N" | "HR30N" | "HR45N" | "HRB" | "MPa";
-
-/** A hardness scale, or tensile strength, as people name it. */
-export interface Scale extends Worded {
-  readonly word: ScaleKey;
-  readonly meaning: string;
-}
-
-const scale = (word: ScaleKey, meaning: string, ...aliases: string[]): Scale => ({ word, aliases, meaning });
+const scale = <const W extends string>(word: W, meaning: string, ...aliases: string[]) => ({
+  word,
+  aliases,
+  meaning,
+});
 
 /** Every scale that is accepted, the blade trade's own first. */
-export const SCALES: readonly Scale[] = [
+export const SCALES = [
   scale("HRC", "Rockwell C, diamond cone, 150 kgf", "Rockwell C", "Rc"),
   scale("HV", "Vickers", "Vickers", "VHN", "VPN", "DPH", "HV10"),
   scale("HB", "Brinell, hard metal ball", "Brinell", "HBW", "BHN"),
@@ -23,7 +18,13 @@ export const SCALES: readonly Scale[] = [
   scale("HR45N", "superficial Rockwell, 45 kgf: for thin steel", "45N", "Rockwell 45N"),
   scale("HRB", "Rockwell B, ball, 100 kgf: for soft steel", "Rockwell B", "Rb"),
   scale("MPa", "tensile strength, to 650 HV", "N/mm2", "tensile", "tensile strength", "Rm"),
-];
+] as const;
+
+/** A hardness scale, or tensile strength, as people name it. */
+export type Scale = (typeof SCALES)[number];
+
+/** Scales that the conversion tables print. */
+export type ScaleKey = Scale["word"];
 
 /**
  * Finds a scale by any name in use.

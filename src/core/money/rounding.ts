@@ -1,7 +1,7 @@
 /** How an amount half way between two steps is rounded, or any amount up or down. */
-export type RoundingRule = "half up" | "half even" | "up" | "down";
+export const ROUNDING_RULES = ["half up", "half even", "up", "down"] as const;
 
-export const ROUNDING_RULES: readonly RoundingRule[] = ["half up", "half even", "up", "down"];
+export type RoundingRule = (typeof ROUNDING_RULES)[number];
 
 /** Digits in which a binary fraction is still the decimal that was typed. */
 const DECIMAL_DIGITS = 15;

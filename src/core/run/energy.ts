@@ -3,7 +3,8 @@ import { asSentence, temperatureText } from "../quantity-text";
 import { attempt, NotAvailable } from "../refusal";
 import { furnaceEnergy } from "./furnace";
 import type { Figure, PlanLine } from "./line";
-import type { FurnaceLine, LoadShare } from "./load-share";
+import type { LoadShare } from "./load-packing";
+import type { FurnaceLine } from "./loads";
 
 /** Heat of a line. */
 export interface PlannedEnergy {

@@ -19,10 +19,14 @@ export const LEARNING_CURVE = relation({
 });
 
 /** How the curve is read: hours of the piece itself (Crawford), or the mean of all so far (Wright). */
-export type LearningModel = "unit" | "average";
+export const LEARNING_MODELS = ["unit", "average"] as const;
+
+export type LearningModel = (typeof LEARNING_MODELS)[number];
 
 /** Hours of the nth piece, or of all pieces up to it. */
-export type LearningAnswer = "nth" | "total";
+export const LEARNING_ANSWERS = ["nth", "total"] as const;
+
+export type LearningAnswer = (typeof LEARNING_ANSWERS)[number];
 
 export interface LearningCurve {
   /** Of the first piece, h. */

@@ -1,4 +1,4 @@
-import { temperatureText } from "../quantity-text";
+import { celsiusOf, temperatureText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
 import { relation } from "../relation";
 import { heatContent } from "./heat-content";
@@ -72,7 +72,7 @@ export interface OilRise {
 export const USUAL_OIL: Oil = { density: 0.87, specificHeat: 2 };
 
 /** 50 °F as a difference, K: the distance that 29 CFR 1910.126 asks an alarm for. */
-const FLASH_MARGIN_K = 50 / 1.8;
+const FLASH_MARGIN_K = celsiusOf(50) - celsiusOf(0);
 
 /** Heat that the steel gives off, kJ. */
 function heatGiven({ mass, from, to }: Quench): number {

@@ -7,7 +7,8 @@ import { edgeCaution } from "./edge-caution";
 import { furnaceLine, type PlannedEnergy, plannedEnergy } from "./energy";
 import type { Figure, PlanLine } from "./line";
 import { type LineRecipe, lineRecipe } from "./line-recipe";
-import { checkPiece, type FurnaceLine, type LoadShare, loadShares } from "./load-share";
+import { checkPiece, type LoadShare } from "./load-packing";
+import { type FurnaceLine, loadShares } from "./loads";
 import { startsNeeded } from "./starts";
 
 /** One line planned. */
@@ -40,7 +41,7 @@ function begin(line: PlanLine): Begun {
   const stock = plannedStock(line, starts);
   const recipe = lineRecipe(line);
   const furnace = furnaceLine(line, starts, stock.hardenKg, recipe.text);
-  if (furnace !== undefined) checkPiece(furnace);
+  if (furnace !== undefined) checkPiece(furnace, furnace.limits);
   return {
     line,
     carbon: attempt(() => carbonOf(steel), NotAvailable),

@@ -2,9 +2,9 @@ import { chanceText } from "../blade/chance";
 import type { BladeQuestion, BladeStory } from "../blade/question";
 import { bladeStory } from "../blade/story";
 import { asSentence, fahrenheit, quantityText, temperatureText } from "../quantity-text";
-import { attemptOr, InvalidValue } from "../refusal";
+import { attemptOr } from "../refusal";
 import { limitsCaution } from "../steel/composition-text";
-import type { KnownTemper, Treatment } from "../tempering/tempered";
+import { treatmentOf } from "../tempering/tempered";
 import { temperModel } from "../tempering/tempering-model";
 import type { Figure, RecipeLine } from "./line";
 
@@ -29,19 +29,6 @@ export interface PlannedTemper {
 
 const NOTHING = { low: undefined, high: undefined, celsius: undefined, fahrenheit: undefined };
 
-function knownOf({ knownC, knownHrc }: RecipeLine): KnownTemper | undefined {
-  if (knownC === undefined && knownHrc === undefined) return undefined;
-  if (knownC === undefined || knownHrc === undefined) {
-    throw new InvalidValue("known C and known HRC: a known temper needs both, the temper and what it read");
-  }
-  return { celsius: knownC, hrc: knownHrc };
-}
-
-function treatmentOf(line: RecipeLine): Treatment {
-  const { temperHours: hours, temperCycles: cycles, hardenC, quenchToC } = line;
-  return { hours, cycles, known: knownOf(line), hardenC, quenchToC };
-}
-
 /** Where the hardness comes from and what it takes for granted. */
 function basisCaution({ steel, hardenC }: RecipeLine, basis: string): string[] {
   if (basis === "") return [];
@@ -63,7 +50,8 @@ function questionOf(line: RecipeLine): BladeQuestion {
   const { steel, use, length, quench, target, chosenC, clayMm } = line;
   // Under clay only the edge has to harden: the thickness of the spine does not bear on it.
   const thickness = clayMm === undefined ? (line.sectionMm ?? line.thickness) : undefined;
-  return { steel, use, length, thickness, quench, target, treatment: treatmentOf(line), temperC: chosenC };
+  const treatment = treatmentOf({ ...line, hours: line.temperHours, cycles: line.temperCycles });
+  return { steel, use, length, thickness, quench, target, treatment, temperC: chosenC };
 }
 
 function temperText({ temperHours, temperCycles }: RecipeLine, celsius: number): string {

@@ -7,7 +7,9 @@ import { outlineArea } from "./section-area";
 import { segmentArea, segmentHeight, segmentRadius } from "./segment";
 
 /** From where the depth of a fuller is measured: a straight edge over its rims, or the face that was there. */
-export type FullerDatum = "chord" | "crown";
+export const FULLER_DATUMS = ["chord", "crown"] as const;
+
+export type FullerDatum = (typeof FULLER_DATUMS)[number];
 
 /** A section with equal fullers. Lengths in mm. */
 export interface FulleredSection {

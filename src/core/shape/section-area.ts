@@ -1,7 +1,7 @@
 import { type Limit, relation } from "../relation";
 import { type Outline, outlineOf, type Section } from "./section";
-import { bevelFace, checkOutline } from "./section-checks";
-import { segmentArea, segmentHeight } from "./segment";
+import { checkOutline } from "./section-checks";
+import { stripsOf } from "./strips";
 
 const length = (label: string, min: number): Limit => ({ label, unit: "mm", min, max: null });
 
@@ -24,52 +24,16 @@ export const SECTION_AREA = relation({
     "radius at least half the bevel face, metal left in the hollow, no bulge beyond the thickness.",
 });
 
-/** Straight bevels of height `bevel` under flats of full thickness. */
-function straight({ width, thickness, edge, bevel }: Outline): number {
-  return thickness * (width - bevel) + (bevel * (thickness + edge)) / 2;
-}
-
-function hollow(outline: Outline): number {
-  const face = bevelFace(outline);
-  return straight(outline) - 2 * segmentArea(face, segmentHeight(outline.curve, face));
-}
-
-function convex(outline: Outline): number {
-  return straight(outline) + 2 * segmentArea(bevelFace(outline), outline.curve);
-}
-
-function lenticular({ width, thickness, edge }: Outline): number {
-  return width * edge + 2 * segmentArea(width, (thickness - edge) / 2);
-}
-
-function hexagonal({ width, thickness, edge, flat }: Outline): number {
-  return thickness * flat + ((width - flat) * (thickness + edge)) / 2;
-}
-
 /**
- * Area of a settled section; the small triangle of the final edge bevel is not counted.
+ * Area of a section whose figures are all given; the small triangle of the final edge bevel is not counted.
  *
- * @returns Area [mm²]
+ * @param outline - Lengths [mm]
+ * @returns Area [mm²], exact for the outline described ({@link SECTION_AREA})
  * @throws InvalidValue for a section that no grinding can make.
  */
 export function outlineArea(outline: Outline): number {
   checkOutline(outline);
-  switch (outline.grind.word) {
-    case "hollow":
-      return hollow(outline);
-    case "convex":
-      return convex(outline);
-    case "lenticular":
-      return lenticular(outline);
-    case "hexagonal":
-      return hexagonal(outline);
-    case "rectangle":
-      return outline.width * outline.thickness;
-    case "t-back":
-      return outline.flat * outline.rib + straight(outline);
-    default:
-      return straight(outline);
-  }
+  return stripsOf(outline).reduce((sum, { area }) => sum + area, 0);
 }
 
 /**

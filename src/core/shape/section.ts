@@ -20,7 +20,7 @@ export interface Section {
   readonly ribHeight?: number | undefined;
 }
 
-/** A section with every figure settled: the form that areas are computed from. All in mm. */
+/** A section with every figure given: the form that areas are computed from. All in mm. */
 export interface Outline {
   readonly grind: Grind;
   readonly width: number;
@@ -79,7 +79,7 @@ function curveOf(section: Section): number {
 }
 
 /**
- * Settles a section: defaults filled in, figures that its grind does not take refused.
+ * A section with its defaults filled in and figures that its grind does not take refused.
  *
  * @throws InvalidValue naming the figure that is missing or out of place.
  */

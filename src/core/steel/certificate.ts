@@ -9,7 +9,9 @@ import { roundToPlaces } from "./rounding";
 import type { Grade, Steel } from "./steel";
 
 /** What was analysed: the ladle sample of a heat, or pieces of the bar. */
-export type AnalysisKind = "heat" | "product";
+export const ANALYSIS_KINDS = ["heat", "product"] as const;
+
+export type AnalysisKind = (typeof ANALYSIS_KINDS)[number];
 
 export type Status = "OK" | "HIGH" | "LOW" | "MISSING" | "NO LIMIT";
 

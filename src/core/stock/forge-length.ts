@@ -24,7 +24,9 @@ export const FORGE_STOCK = relation({
 });
 
 /** How losses are put together: each of what the last one left, or all of the net volume. */
-export type LossRule = "multiply" | "add";
+export const LOSS_RULES = ["multiply", "add"] as const;
+
+export type LossRule = (typeof LOSS_RULES)[number];
 
 /** A forging and the bar it starts from. */
 export interface Forging {

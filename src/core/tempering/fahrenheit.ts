@@ -1,19 +1,10 @@
-import { numberText, temperatureText } from "../quantity-text";
+import { celsiusOf, isUsualFahrenheit, numberText, temperatureText } from "../quantity-text";
 import { attemptOr } from "../refusal";
 import type { Steel } from "../steel/steel";
 import { totalHours } from "./hollomon-jaffe";
 import { temperSpanFor } from "./temper-for";
 import type { Treatment } from "./tempered";
 import { temperModel } from "./tempering-model";
-
-/** Figures in which a kitchen oven and many a workshop count tempers as °F. */
-const ASKED_FROM = 300;
-const ASKED_TO = 800;
-
-/** A figure that was typed for °C, read as °F. */
-export function readAsFahrenheit(celsius: number): number {
-  return (celsius - 32) / 1.8;
-}
 
 /**
  * The question whether °F was meant: for a figure of 300 to 800 that as °F would be a usual temper too.
@@ -26,11 +17,11 @@ export function fahrenheitMeant(
   celsius: number,
   { hours, cycles, hardenC, quenchToC }: Treatment,
 ): string {
-  if (celsius < ASKED_FROM || celsius > ASKED_TO || !Number.isInteger(celsius)) return "";
+  if (!isUsualFahrenheit(celsius) || !Number.isInteger(celsius)) return "";
   const span = attemptOr(undefined, () =>
     temperSpanFor(temperModel(steel, hardenC, quenchToC), totalHours(hours, cycles)),
   );
-  const meant = readAsFahrenheit(celsius);
+  const meant = celsiusOf(celsius);
   if (span === undefined || Math.ceil(meant) < span[0] || meant > span[1]) return "";
   const figure = numberText(celsius);
   return `${figure} taken as ${temperatureText(celsius)}; write "${figure}F" if °F was meant (${temperatureText(meant)}).`;

@@ -1,4 +1,4 @@
-import { numberText, quantityText, temperatureText } from "../quantity-text";
+import { celsiusOf, isUsualFahrenheit, numberText, quantityText, temperatureText } from "../quantity-text";
 import { InvalidValue, NotAvailable } from "../refusal";
 import type { Steel } from "../steel/steel";
 import { checkTemperNumber, hollomonJaffe, totalHours } from "./hollomon-jaffe";
@@ -25,6 +25,39 @@ export interface Treatment {
   readonly quenchToC?: number | undefined;
 }
 
+/** A treatment as it is asked for: the known temper as two figures that may each be left out. */
+export interface TreatmentAsked {
+  /** Time of one cycle [h] */
+  readonly hours: number;
+  readonly cycles: number;
+  /** [°C] */
+  readonly knownC: number | undefined;
+  /** [HRC] */
+  readonly knownHrc: number | undefined;
+  /** [°C] */
+  readonly hardenC: number | undefined;
+  /** [°C] */
+  readonly quenchToC?: number | undefined;
+}
+
+function knownOf({ knownC, knownHrc }: TreatmentAsked): KnownTemper | undefined {
+  if (knownC === undefined && knownHrc === undefined) return undefined;
+  if (knownHrc === undefined) throw new InvalidValue("known HRC: a known temper needs its reading in HRC");
+  if (knownC === undefined)
+    throw new InvalidValue("known C: a reading needs the temper that it was taken after, in °C");
+  return { celsius: knownC, hrc: knownHrc };
+}
+
+/**
+ * The treatment that is asked for.
+ *
+ * @throws InvalidValue for one half of a known temper.
+ */
+export function treatmentOf(asked: TreatmentAsked): Treatment {
+  const { hours, cycles, hardenC, quenchToC } = asked;
+  return { hours, cycles, known: knownOf(asked), hardenC, quenchToC };
+}
+
 /** A reading farther from the published curve than this does not come from a blade that hardened through. */
 export const MAX_SHIFT_HRC = 3;
 
@@ -43,8 +76,8 @@ export function hardnessIn(model: TemperModel, celsius: number, hours: number): 
 
 /** Says where a reading fits its temper read as °F; empty where it does not. */
 function fahrenheitText(model: TemperModel, { celsius, hrc }: KnownTemper, hours: number): string {
-  const meant = (celsius - 32) / 1.8;
-  if (celsius < 300 || celsius > 800) return "";
+  const meant = celsiusOf(celsius);
+  if (!isUsualFahrenheit(celsius)) return "";
   if (!inRange(model, meant, hours, hollomonJaffe(meant, hours))) return "";
   if (Math.abs(hrc - model.curve.hrcAt(hollomonJaffe(meant, hours))) > MAX_SHIFT_HRC) return "";
   const figure = numberText(celsius);

@@ -6,10 +6,11 @@ import { fahrenheit } from "../../core/quantity-text";
 import { NotAvailable } from "../../core/refusal";
 import { EMBRITTLEMENT } from "../../core/tempering/embrittlement";
 import { temperingRelations } from "../../core/tempering/relations";
+import { treatmentOf } from "../../core/tempering/tempered";
 import { rowFunction } from "../declare";
 import { quenchToC } from "../hardening/quench-to-argument";
 import { steel } from "../steel-argument";
-import { treatment, treatmentOf } from "../tempering/treatment";
+import { treatment } from "../tempering/treatment";
 import { bladeLength, quench, shownChance, thickness } from "./blade-arguments";
 import { use } from "./use-argument";
 

@@ -1,7 +1,7 @@
 import {
+  LEARNING_ANSWERS,
   LEARNING_CURVE,
-  type LearningAnswer,
-  type LearningModel,
+  LEARNING_MODELS,
   nthHours,
   totalHours,
 } from "../../core/run/learning";
@@ -9,9 +9,6 @@ import { askIfPercent } from "../../core/run/starts";
 import { choice, requiredChoice } from "../choice";
 import { scalarFunction } from "../declare";
 import { number } from "../parameters";
-
-const MODELS: readonly LearningModel[] = ["unit", "average"];
-const ANSWERS: readonly LearningAnswer[] = ["nth", "total"];
 
 export const LEARNING = scalarFunction({
   name: "LEARNING",
@@ -46,13 +43,13 @@ export const LEARNING = scalarFunction({
     }),
     model: requiredChoice({
       label: "model",
-      words: MODELS,
+      words: LEARNING_MODELS,
       aliases: { crawford: "unit", wright: "average", "cumulative average": "average" },
       help: "unit (Crawford): the rate is that of single pieces; average (Wright): of the mean of all so far.",
     }),
     what: choice({
       label: "what",
-      words: ANSWERS,
+      words: LEARNING_ANSWERS,
       help: "nth: hours of that piece; total: hours of all up to it.",
     }),
   },

@@ -1,4 +1,5 @@
-import { furnaceLoads, LOAD_GROUPING, type LoadLine } from "../../core/run/loads";
+import type { LoadLine } from "../../core/run/load-packing";
+import { furnaceLoads, LOAD_GROUPING } from "../../core/run/loads";
 import { tableFunction } from "../declare";
 import { besideRow, type Column, filled } from "../lists";
 import { kilograms } from "../money/arguments";

@@ -1,12 +1,10 @@
 import { FULLER } from "../../core/shape/fuller";
-import { type FullerDatum, fulleredArea } from "../../core/shape/fullered-area";
+import { FULLER_DATUMS, fulleredArea } from "../../core/shape/fullered-area";
 import { SECTION_AREA } from "../../core/shape/section-area";
 import { choice } from "../choice";
 import { scalarFunction } from "../declare";
 import { number, optionalNumber, text } from "../parameters";
 import { grindOptions, length, thicknessOptions, widthOptions } from "./lengths";
-
-const DATUMS: readonly FullerDatum[] = ["chord", "crown"];
 
 export const FULLERED_AREA = scalarFunction({
   name: "FULLERED_AREA",
@@ -42,7 +40,7 @@ export const FULLERED_AREA = scalarFunction({
     }),
     datum: choice({
       label: "datum",
-      words: DATUMS,
+      words: FULLER_DATUMS,
       help: "chord: depth below a straight edge over the rims; crown: below the face as it was before.",
     }),
   },

@@ -1,5 +1,5 @@
 import { InvalidValue } from "../../core/refusal";
-import { type AnalysisKind, certificate, type Result } from "../../core/steel/certificate";
+import { ANALYSIS_KINDS, type AnalysisKind, certificate, type Result } from "../../core/steel/certificate";
 import type { Element } from "../../core/steel/composition";
 import { limitsRelations } from "../../core/steel/composition-relations";
 import { variationRelation } from "../../core/steel/product-variation";
@@ -9,10 +9,8 @@ import { number, optionalText, rangeParameter } from "../parameters";
 import { steel } from "../steel-argument";
 import { element } from "./element";
 
-const KINDS: readonly AnalysisKind[] = ["heat", "product"];
-
 function kindNamed(given: string | number): AnalysisKind {
-  const found = KINDS.find((kind) => kind === String(given).trim().toLowerCase());
+  const found = ANALYSIS_KINDS.find((kind) => kind === String(given).trim().toLowerCase());
   if (found !== undefined) return found;
   throw new InvalidValue(
     `kind "${given}" given; give "heat" (ladle analysis) or "product" (pieces of the bar)`,

@@ -1,9 +1,7 @@
-import { FORGE_STOCK, forgeLength, type LossRule } from "../../core/stock/forge-length";
+import { FORGE_STOCK, forgeLength, LOSS_RULES } from "../../core/stock/forge-length";
 import { choice } from "../choice";
 import { scalarFunction } from "../declare";
 import { number, optionalNumber } from "../parameters";
-
-const RULES: readonly LossRule[] = ["multiply", "add"];
 
 function side(label: string) {
   return number({
@@ -51,7 +49,7 @@ export const FORGE_LENGTH = scalarFunction({
     }),
     rule: choice({
       label: "rule",
-      words: RULES,
+      words: LOSS_RULES,
       help: "multiply: each loss of what the last one left; add: all losses of the finished volume.",
     }),
   },

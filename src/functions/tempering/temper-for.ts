@@ -1,9 +1,10 @@
 import { temperingRelations } from "../../core/tempering/relations";
 import { temperFor } from "../../core/tempering/temper-for";
+import { treatmentOf } from "../../core/tempering/tempered";
 import { scalarFunction } from "../declare";
 import { quenchToC } from "../hardening/quench-to-argument";
 import { steel } from "../steel-argument";
-import { targetHrc, toTenth, treatment, treatmentOf } from "./treatment";
+import { targetHrc, toTenth, treatment } from "./treatment";
 
 export const TEMPER_FOR = scalarFunction({
   name: "TEMPER_FOR",

@@ -1,10 +1,11 @@
 import { temperingRelations } from "../../core/tempering/relations";
 import { temperPlan } from "../../core/tempering/temper-plan";
+import { treatmentOf } from "../../core/tempering/tempered";
 import { rowFunction } from "../declare";
 import { quenchToC } from "../hardening/quench-to-argument";
 import { roundedOrBlank } from "../rounded-or-blank";
 import { steel } from "../steel-argument";
-import { targetHrc, toTenth, treatment, treatmentOf } from "./treatment";
+import { targetHrc, toTenth, treatment } from "./treatment";
 
 const tenth = (hrc: number | null) => (hrc === null ? "" : toTenth(hrc));
 

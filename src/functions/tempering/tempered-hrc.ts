@@ -1,9 +1,9 @@
 import { temperingRelations } from "../../core/tempering/relations";
-import { temperedHardness } from "../../core/tempering/tempered";
+import { temperedHardness, treatmentOf } from "../../core/tempering/tempered";
 import { scalarFunction } from "../declare";
 import { quenchToC } from "../hardening/quench-to-argument";
 import { steel } from "../steel-argument";
-import { temperC, toTenth, treatment, treatmentOf } from "./treatment";
+import { temperC, toTenth, treatment } from "./treatment";
 
 export const TEMPERED_HRC = scalarFunction({
   name: "TEMPERED_HRC",

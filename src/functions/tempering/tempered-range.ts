@@ -1,10 +1,11 @@
 import { temperingRelations } from "../../core/tempering/relations";
+import { treatmentOf } from "../../core/tempering/tempered";
 import { temperedRange } from "../../core/tempering/tempered-range";
 import { rowFunction } from "../declare";
 import { quenchToC } from "../hardening/quench-to-argument";
 import { steel } from "../steel-argument";
 import { section, sectionOf } from "./section-argument";
-import { temperC, treatment, treatmentOf } from "./treatment";
+import { temperC, treatment } from "./treatment";
 
 export const TEMPERED_RANGE = rowFunction({
   name: "TEMPERED_RANGE",

@@ -1,5 +1,3 @@
-import { InvalidValue } from "../../core/refusal";
-import type { KnownTemper, Treatment } from "../../core/tempering/tempered";
 import { number, numberOrNothing, optionalNumber } from "../parameters";
 
 /** Bounds of sense for a temper; what is published is narrower and belongs to each steel. */
@@ -66,29 +64,6 @@ export const treatment = {
   }),
   hardenC,
 };
-
-interface TreatmentValues {
-  readonly hours: number;
-  readonly cycles: number;
-  readonly knownC: number | undefined;
-  readonly knownHrc: number | undefined;
-  readonly hardenC: number | undefined;
-  readonly quenchToC: number;
-}
-
-function knownOf({ knownC, knownHrc }: TreatmentValues): KnownTemper | undefined {
-  if (knownC === undefined && knownHrc === undefined) return undefined;
-  if (knownHrc === undefined) throw new InvalidValue("known HRC: a known temper needs its reading in HRC");
-  if (knownC === undefined)
-    throw new InvalidValue("known C: a reading needs the temper that it was taken after, in °C");
-  return { celsius: knownC, hrc: knownHrc };
-}
-
-/** The treatment that core asks for. */
-export function treatmentOf(values: TreatmentValues): Treatment {
-  const { hours, cycles, hardenC, quenchToC } = values;
-  return { hours, cycles, known: knownOf(values), hardenC, quenchToC };
-}
 
 /** One decimal: more would claim what no source supports, less could not be turned back into a temper. */
 export function toTenth(value: number): number {

@@ -1,4 +1,4 @@
-import { Refusal } from "../../core/refusal";
+import { Refusal, sentenceOf } from "../../core/refusal";
 import type { SelectedCell } from "../../host/port";
 import type { PageContext, RenderPage } from "../page";
 import { afterPause, element, fill } from "../parts/dom";
@@ -57,8 +57,7 @@ async function look(context: PageContext): Promise<Found> {
       body: () => bodyOf(selected, explanation, context),
     };
   } catch (problem) {
-    const sentence = problem instanceof Error ? problem.message : String(problem);
-    const text = `The selected cell could not be read: ${sentence}`;
+    const text = `The selected cell could not be read: ${sentenceOf(problem)}`;
     return { key: text, head: () => [element("p", { class: "refusal" }, text)], body: () => [] };
   }
 }

@@ -1,3 +1,4 @@
+import { sentenceOf } from "../../core/refusal";
 import type { PageContext, RenderPage } from "../page";
 import { ask, cellText } from "../parts/ask";
 import { afterPause, element, fill } from "../parts/dom";
@@ -65,7 +66,7 @@ function fromSheet({ port }: PageContext, take: Take, status: HTMLElement): HTML
       take(rows, origin, insertControl(port, () => `=BLADE.RUN_PLAN(${address})`).block);
     } catch (problem) {
       take([]);
-      fill(status, refusalNote(problem instanceof Error ? problem.message : String(problem)));
+      fill(status, refusalNote(sentenceOf(problem)));
     }
   };
   return element(

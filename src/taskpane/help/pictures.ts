@@ -3,7 +3,7 @@ import drawings from "../charts/drawings.css?raw";
 import { scaleDrawing } from "../charts/scale-drawing";
 import { type Shape, SVG } from "../charts/svg";
 import pane from "../pane.css?raw";
-import { fahrenheit } from "../parts/words";
+import { wholeFahrenheit } from "../parts/words";
 import { escaped } from "./html";
 import { answerOf } from "./worked-call";
 
@@ -40,7 +40,7 @@ export function curvePicture(steel: string): string {
     points: rows.map(([x = 0, low = 0, likely = 0, high = 0]) => ({ x, low, likely, high })),
     xName: "temper of the steel, 2 h: °C, below it °F",
     yName: "HRC",
-    xAlso: (celsius: number) => String(fahrenheit(celsius)),
+    xAlso: (celsius: number) => String(wholeFahrenheit(celsius)),
   };
   return file(bandChart(chart, WIDTH));
 }

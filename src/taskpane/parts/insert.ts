@@ -1,3 +1,4 @@
+import { sentenceOf } from "../../core/refusal";
 import type { HostPort } from "../../host/port";
 import { element, fill } from "./dom";
 import { button } from "./fields";
@@ -30,7 +31,7 @@ async function insert(port: HostPort, formula: string, status: HTMLElement): Pro
     else if (selected.formula === "") await write(port, formula, status);
     else askFirst(port, formula, status, selected);
   } catch (problem) {
-    fill(status, problem instanceof Error ? problem.message : String(problem));
+    fill(status, sentenceOf(problem));
   }
 }
 
@@ -38,7 +39,7 @@ async function write(port: HostPort, formula: string, status: HTMLElement): Prom
   try {
     fill(status, `Written into ${await port.insertFormula(formula)}.`);
   } catch (problem) {
-    fill(status, problem instanceof Error ? problem.message : String(problem));
+    fill(status, sentenceOf(problem));
   }
 }
 

@@ -9,7 +9,7 @@ import { errorText } from "../../functions/evidence";
 import type { Block, LineChart } from "../../host/port";
 import { type TemperTime, temperLines, usualTempers } from "../tempering/temper-table";
 import { ask, cellText, firstRow, list } from "./ask";
-import { fahrenheit } from "./words";
+import { wholeFahrenheit } from "./words";
 
 /** A table about a steel that can be put into a sheet, with the chart that goes with it. */
 export interface SteelBlock {
@@ -73,7 +73,7 @@ function compositionBlock({ steel }: BlockOf): SteelBlock {
 
 function hardeningRow({ label, unit }: Column, cell: Cell | undefined): Row {
   const figure = plain(cell);
-  const inFahrenheit = unit === "°C" && typeof figure === "number" ? fahrenheit(figure) : "";
+  const inFahrenheit = unit === "°C" && typeof figure === "number" ? wholeFahrenheit(figure) : "";
   return [label, figure, unit === "text" ? "" : unit, inFahrenheit];
 }
 
@@ -114,7 +114,7 @@ function temperBlock({ steel, hours, cycles }: BlockOf): SteelBlock {
   const figures = tempers.flatMap((temper, at) => {
     const cells = rows[at]?.slice(0, 3) ?? [];
     const isWhole = cells.length === 3 && cells.every((cell) => typeof cell === "number");
-    return isWhole ? [[temper, fahrenheit(temper), ...cells.map(plain)]] : [];
+    return isWhole ? [[temper, wholeFahrenheit(temper), ...cells.map(plain)]] : [];
   });
   if (figures.length === 0) refuse(refusal ?? "there is no figure for any temper");
   const title = `Temper curve of ${found.name}`;

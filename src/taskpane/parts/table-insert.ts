@@ -1,3 +1,4 @@
+import { sentenceOf } from "../../core/refusal";
 import type { HostPort } from "../../host/port";
 import { element, fill } from "./dom";
 import { button, choiceField } from "./fields";
@@ -44,8 +45,7 @@ async function reporting(status: HTMLElement, task: () => Promise<void>): Promis
   try {
     await task();
   } catch (problem) {
-    const sentence = problem instanceof Error ? problem.message : String(problem);
-    fill(status, element("p", { class: "refusal" }, sentence));
+    fill(status, element("p", { class: "refusal" }, sentenceOf(problem)));
   }
 }
 

@@ -1,3 +1,4 @@
+import { fahrenheit } from "../../core/quantity-text";
 import { textLiteral } from "../../formula/tokens";
 import { lengthFigure, lengthUnit, temperatureReading } from "./reading";
 
@@ -28,8 +29,9 @@ export function runsText(tempers: readonly number[], places: readonly number[]):
   return runs.join(" and ");
 }
 
-export function fahrenheit(celsius: number): number {
-  return Math.round(celsius * 1.8 + 32);
+/** A temperature in whole °F. */
+export function wholeFahrenheit(celsius: number): number {
+  return Math.round(fahrenheit(celsius));
 }
 
 /** What was typed as a formula takes it: a bare number as it is, anything else in quotes. */

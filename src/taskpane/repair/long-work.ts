@@ -1,3 +1,4 @@
+import { sentenceOf } from "../../core/refusal";
 import type { Work } from "../../host/port";
 import { element, fill } from "../parts/dom";
 import { button } from "../parts/fields";
@@ -32,8 +33,7 @@ export function longWork(label: string, task: (work: Work) => Promise<readonly (
       };
       fill(outcome, await task({ signal: stopper.signal, progress }));
     } catch (problem) {
-      const sentence = problem instanceof Error ? problem.message : String(problem);
-      fill(outcome, element("p", { class: "refusal" }, sentence));
+      fill(outcome, element("p", { class: "refusal" }, sentenceOf(problem)));
     }
     const hadFocus = doing.contains(document.activeElement);
     fill(doing);

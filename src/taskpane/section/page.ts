@@ -1,4 +1,4 @@
-import { Refusal } from "../../core/refusal";
+import { attemptOr } from "../../core/refusal";
 import type { RenderPage } from "../page";
 import { ask, cellText, firstRow } from "../parts/ask";
 import { afterPause, element, fill } from "../parts/dom";
@@ -75,12 +75,7 @@ function answerOf(form: SectionForm): HTMLElement[] {
 }
 
 function quenchedOrNothing(form: SectionForm): QuenchedSection | undefined {
-  try {
-    return quenchedSection(form.given());
-  } catch (problem) {
-    if (problem instanceof Refusal) return undefined;
-    throw problem;
-  }
+  return attemptOr(undefined, () => quenchedSection(form.given()));
 }
 
 function picturesOf(form: SectionForm, insert: HTMLElement): HTMLElement[] {

@@ -1,9 +1,10 @@
 import type { Fuller } from "../../core/shape/fuller";
+import type { Outline } from "../../core/shape/section";
 import { figure } from "../charts/figure";
 import { type Path, type Place, scaleDrawing } from "../charts/scale-drawing";
 import { ask, firstRow } from "../parts/ask";
 import type { BladeInput } from "./blade-form";
-import { type Outline, sectionPath } from "./section-outline";
+import { sectionPath } from "./section-outline";
 
 /** Grinds with an edge on both sides: drawn about the middle line, the others below a straight back. */
 const TWO_EDGED: readonly string[] = ["lenticular", "diamond", "hexagonal", "rectangle"];
@@ -38,7 +39,7 @@ function heelFuller({ fullerWidth, fullerDepth }: BladeInput): Fuller {
 function heelOutline({ grind, width, thickness, edge, bevelHeight, curve }: BladeInput): Outline {
   const wide = width[0] ?? 0;
   const bevel = bevelHeight === 0 ? wide : bevelHeight;
-  return { grind, width: wide, thickness: thickness[0] ?? 0, edge, bevel, curve };
+  return { grind, width: wide, thickness: thickness[0] ?? 0, edge, bevel, curve, flat: 0, rib: 0 };
 }
 
 /** Area at the heel, mm²: the volume of a slice 1 mm long as STATIONS reckons it. */

@@ -1,5 +1,5 @@
 import { numberText } from "../../core/quantity-text";
-import { Refusal } from "../../core/refusal";
+import { attempt, Refusal } from "../../core/refusal";
 import { functionNamed } from "../../functions/catalogue";
 import type { ExampleArgument } from "../../functions/declare";
 import type { Place } from "../charts/scale-drawing";
@@ -46,12 +46,8 @@ interface Shown {
 }
 
 function shown(form: BladeForm): Shown {
-  try {
-    return shownOf(form.read());
-  } catch (problem) {
-    if (problem instanceof Refusal) return { facts: [refusalNote(problem.message)], drawn: [], formulas: [] };
-    throw problem;
-  }
+  const found = attempt(() => shownOf(form.read()));
+  return found instanceof Refusal ? { facts: [refusalNote(found.message)], drawn: [], formulas: [] } : found;
 }
 
 const orNothing = (figure: number) => (figure === 0 ? null : figure);

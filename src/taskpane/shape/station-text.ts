@@ -1,4 +1,4 @@
-import { InvalidValue, Refusal } from "../../core/refusal";
+import { attempt, InvalidValue, Refusal } from "../../core/refusal";
 import { FOR_DRAWINGS } from "../../functions/catalogue";
 
 const { parseMeasure } = FOR_DRAWINGS;
@@ -32,12 +32,9 @@ function figures(line: string, number: number): readonly number[] {
 }
 
 function figure(text: string, number: number): number {
-  try {
-    return parseMeasure(text, "length", "mm");
-  } catch (problem) {
-    if (problem instanceof Refusal) throw new InvalidValue(`line ${number}: ${problem.message}; ${FORM}`);
-    throw problem;
-  }
+  const length = attempt(() => parseMeasure(text, "length", "mm"));
+  if (length instanceof Refusal) throw new InvalidValue(`line ${number}: ${length.message}; ${FORM}`);
+  return length;
 }
 
 /**

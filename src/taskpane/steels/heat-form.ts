@@ -1,4 +1,4 @@
-import { Refusal } from "../../core/refusal";
+import { attempt, Refusal } from "../../core/refusal";
 import { findSteel } from "../../core/steel/find";
 import type { Grade } from "../../core/steel/steel";
 import { functionNamed } from "../../functions/catalogue";
@@ -65,12 +65,8 @@ interface Given {
 
 function reportOf(given: Given, context: PageContext): HTMLElement[] {
   if (given.text.trim() === "") return [];
-  try {
-    return held(given, readHeat(given.text), context);
-  } catch (problem) {
-    if (problem instanceof Refusal) return [refusalNote(problem.message)];
-    throw problem;
-  }
+  const report = attempt(() => held(given, readHeat(given.text), context));
+  return report instanceof Refusal ? [refusalNote(report.message)] : report;
 }
 
 const column = <T>(values: readonly T[]) => values.map((value) => [value]);

@@ -1,4 +1,4 @@
-import { Refusal } from "../../core/refusal";
+import { attempt, Refusal } from "../../core/refusal";
 import { findSteel } from "../../core/steel/find";
 import { functionNamed } from "../../functions/catalogue";
 import type { PageContext, RenderPage } from "../page";
@@ -54,13 +54,7 @@ export const render: RenderPage = (root, context) => {
 };
 
 function isKnown(name: string): boolean {
-  try {
-    findSteel(name);
-    return true;
-  } catch (problem) {
-    if (problem instanceof Refusal) return false;
-    throw problem;
-  }
+  return !(attempt(() => findSteel(name)) instanceof Refusal);
 }
 
 interface Results {

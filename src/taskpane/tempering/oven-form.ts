@@ -1,3 +1,4 @@
+import { fahrenheitDifference } from "../../core/quantity-text";
 import type { PageContext } from "../page";
 import { ask, firstRow } from "../parts/ask";
 import { afterPause, element, fill } from "../parts/dom";
@@ -24,7 +25,7 @@ function errorText(settingC: number, wantedC: number | undefined): string {
   if (wantedC === undefined) return "";
   const off = Math.round(wantedC - settingC);
   if (off === 0) return "none here";
-  return `${Math.abs(off)} °C (${Math.round(Math.abs(off) * 1.8)} °F) ${off > 0 ? "hotter" : "cooler"} beside the blade than set`;
+  return `${Math.abs(off)} °C (${Math.round(fahrenheitDifference(Math.abs(off)))} °F) ${off > 0 ? "hotter" : "cooler"} beside the blade than set`;
 }
 
 /** The setting of an oven for the temper typed above, from checks with a thermometer. */

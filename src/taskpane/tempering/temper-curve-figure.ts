@@ -1,5 +1,5 @@
 import { quantityText } from "../../core/quantity-text";
-import { Refusal } from "../../core/refusal";
+import { attempt, Refusal } from "../../core/refusal";
 import { findSteel } from "../../core/steel/find";
 import type { Steel } from "../../core/steel/steel";
 import type { FittedCurve } from "../../core/tempering/fits";
@@ -9,7 +9,7 @@ import { figure } from "../charts/figure";
 import { ask, cellText, firstRow } from "../parts/ask";
 import { element } from "../parts/dom";
 import { disclosure, refusalNote, table } from "../parts/tables";
-import { fahrenheit } from "../parts/words";
+import { wholeFahrenheit } from "../parts/words";
 import { allHours, type Recipe, temperOf } from "./temper-recipe";
 import { usualTempers } from "./temper-table";
 
@@ -91,7 +91,7 @@ function chartOf(
     points: shown,
     xName: "temper: °C, below it °F",
     yName: "HRC",
-    xAlso: (celsius) => String(fahrenheit(celsius)),
+    xAlso: (celsius) => String(wholeFahrenheit(celsius)),
     wary,
     dots: dots.filter(({ x }) => within(shown, x)),
     here: here === undefined ? undefined : { at: here, text: `${Math.round(here)} °C` },
@@ -101,7 +101,11 @@ function chartOf(
 
 function curveTable(rows: readonly (readonly string[])[], hours: number): HTMLElement {
   const shown = rows.filter((_, at) => at % TABLE_STEP === 0 || at === rows.length - 1);
-  const cells = shown.map(([celsius = "", ...hrc]) => [celsius, String(fahrenheit(Number(celsius))), ...hrc]);
+  const cells = shown.map(([celsius = "", ...hrc]) => [
+    celsius,
+    String(wholeFahrenheit(Number(celsius))),
+    ...hrc,
+  ]);
   const headings = ["°C", "°F", "low", "likely", "high"].map((text) => ({ text, isFigure: true }));
   return table(`Tempering curve in HRC, ${quantityText(hours, "h")} in all`, headings, cells);
 }
@@ -121,10 +125,6 @@ function curveOf(recipe: Recipe): HTMLElement[] {
 /** The tempering curve of a steel with its band, what is published, and the tempers to be wary of. */
 export function temperCurveFigure(recipe: Recipe): HTMLElement[] {
   const title = element("h3", {}, "Tempering curve");
-  try {
-    return [title, ...curveOf(recipe)];
-  } catch (problem) {
-    if (problem instanceof Refusal) return [title, refusalNote(problem.message)];
-    throw problem;
-  }
+  const curve = attempt(() => curveOf(recipe));
+  return curve instanceof Refusal ? [title, refusalNote(curve.message)] : [title, ...curve];
 }

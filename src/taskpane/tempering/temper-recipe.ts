@@ -1,3 +1,4 @@
+import { attemptOr } from "../../core/refusal";
 import { textLiteral } from "../../formula/tokens";
 import { FOR_DRAWINGS } from "../../functions/catalogue";
 import { typed } from "../parts/words";
@@ -20,10 +21,7 @@ export function recipeCall(name: string, { steel, hours, cycles }: Recipe, secon
 
 /** The temper typed, °C; `undefined` where it is no temperature. */
 export function temperOf({ temper }: Recipe): number | undefined {
-  const isFahrenheit = /f/i.test(temper);
-  const figure = Number.parseFloat(temper.replace(",", "."));
-  if (!Number.isFinite(figure)) return undefined;
-  return isFahrenheit ? (figure - 32) / 1.8 : figure;
+  return attemptOr(undefined, () => parseMeasure(temper, "temperature", "°C"));
 }
 
 /**

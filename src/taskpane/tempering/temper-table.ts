@@ -1,11 +1,11 @@
-import { Refusal } from "../../core/refusal";
+import { attemptOr, Refusal } from "../../core/refusal";
 import { findSteel } from "../../core/steel/find";
 import type { Cell } from "../../functions/cells";
 import { ask, cellText } from "../parts/ask";
 import { element } from "../parts/dom";
 import { preferences } from "../parts/preferences";
 import { caution, disclosure, note, refusalNote, table } from "../parts/tables";
-import { fahrenheit, runsText, spanText } from "../parts/words";
+import { runsText, spanText, wholeFahrenheit } from "../parts/words";
 
 /** °C: the tempers of blades. */
 const TEMPERS = [150, 175, 200, 225, 250, 275, 300, 325, 350, 375, 400, 425];
@@ -23,12 +23,8 @@ interface TemperRow {
 
 /** The tempers of blades of a steel, °C, rising. */
 export function usualTempers(steel: string): readonly number[] {
-  try {
-    return HIGH_TEMPERED.includes(findSteel(steel).family) ? [...TEMPERS, ...HIGH_TEMPERS] : TEMPERS;
-  } catch (problem) {
-    if (problem instanceof Refusal) return TEMPERS;
-    throw problem;
-  }
+  const family = attemptOr("", () => findSteel(steel).family);
+  return HIGH_TEMPERED.includes(family) ? [...TEMPERS, ...HIGH_TEMPERS] : TEMPERS;
 }
 
 /** Time at temperature and number of tempers as typed; empty for the functions' own defaults. */
@@ -82,7 +78,7 @@ function figures(rows: readonly TemperRow[], time: TemperTime): HTMLElement {
   const scales = preferences().temperature === "°F" ? ["°F", "°C"] : ["°C", "°F"];
   const headings = [...scales, "HRC", "likely"].map((text) => ({ text, isFigure: true }));
   const cells = rows.map(({ celsius, texts: [low = "", likely = "", high = ""] }) => [
-    ...scales.map((scale) => String(scale === "°C" ? celsius : fahrenheit(celsius))),
+    ...scales.map((scale) => String(scale === "°C" ? celsius : wholeFahrenheit(celsius))),
     spanText(low, high, ""),
     likely,
   ]);

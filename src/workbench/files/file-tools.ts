@@ -1,3 +1,4 @@
+import { sentenceOf } from "../../core/refusal";
 import type { Autosave } from "../kept/autosave";
 import type { KeptRun } from "../kept/kept-store";
 import type { Notice } from "../page/notice";
@@ -78,7 +79,7 @@ export class FileTools {
     try {
       await work();
     } catch (fault) {
-      notice.show(fault instanceof Error ? fault.message : String(fault));
+      notice.show(sentenceOf(fault));
     }
     for (const button of this.buttons) button.disabled = false;
   }

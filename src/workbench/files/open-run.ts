@@ -7,7 +7,7 @@ import { type ShareCopy, shareCopy } from "../../workbook/share/share-copy";
 import { shareReport } from "../../workbook/share/share-report";
 import type { Grid } from "../grid/grid";
 import type { KeptRun } from "../kept/kept-store";
-import { blankRun, demoRun, fetchTemplateAhead } from "./new-runs";
+import { blankData, demoData, fetchTemplateAhead } from "./new-runs";
 import { workbookOfSnapshot } from "./read-snapshot";
 import { snapshotOf } from "./write-snapshot";
 
@@ -83,7 +83,7 @@ export class OpenRun {
 
   /** Shows the demo run. */
   startDemo(): void {
-    this.show(demoRun(), DEMO_NAME, undefined);
+    this.show(demoData(), DEMO_NAME, undefined);
   }
 
   /** Fetches what a new run needs, for the time when the network is gone. */
@@ -93,7 +93,7 @@ export class OpenRun {
 
   /** Shows the planning template with empty lines. */
   async startBlank(): Promise<void> {
-    this.show(await blankRun(), BLANK_NAME, undefined);
+    this.show(await blankData(), BLANK_NAME, undefined);
   }
 
   /** Opens a workbook file. @throws FileRefusal with a sentence where it cannot be opened. */

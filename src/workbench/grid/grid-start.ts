@@ -29,7 +29,7 @@ import { guardNumberMarks } from "./guard-number-marks";
 import { guardValidation } from "./guard-validation";
 import { offerWords } from "./offered-words";
 
-type Configured = readonly [PluginCtor<Plugin>, unknown];
+type Configured = readonly [PluginCtor<Plugin>, ConstructorParameters<PluginCtor<Plugin>>[0]];
 
 /**
  * The parts of the grid that are switched on. Its own header, toolbar, footer and formula bar stay
@@ -91,7 +91,7 @@ export function startGrid(container: HTMLElement): StartedGrid {
     locales: { [LocaleType.EN_US]: mergeLocales(coreWords, conditionalWords, validationWords, tableWords) },
     logLevel: LogLevel.WARN,
   });
-  for (const [plugin, options] of plugins(container)) univer.registerPlugin(plugin, options as never);
+  for (const [plugin, options] of plugins(container)) univer.registerPlugin(plugin, options);
   const api = FUniver.newAPI(univer);
   followTheme(api);
   const injector = univer.__getInjector();

@@ -3,7 +3,7 @@ import { cellName, readCellName } from "../../formula/addresses";
 import { numberedSheetName, quotedSheet } from "../../formula/sheet-names";
 import type { Block, FilledBy, Place } from "../../host/port";
 import { lineCell } from "../../workbook/sheets/lines-sheet";
-import { demoRun } from "../files/new-runs";
+import { demoData } from "../files/new-runs";
 import { EMPTY_SHEET } from "../files/write-snapshot";
 import type { CellView, Grid, SheetView } from "./grid";
 import { GridCells } from "./grid-cells";
@@ -194,7 +194,7 @@ export async function openGrid(
   const started = startGrid(container);
   const grid = new UniverGrid(started);
   const isRestored = kept !== undefined && restored(grid, kept);
-  if (!isRestored) grid.workbook.show(demoRun());
+  if (!isRestored) grid.workbook.show(demoData());
   await started.drawn();
   grid.select(lineCell(0, "steel"));
   return { grid, isRestored };

@@ -1,3 +1,4 @@
+import { sentenceOf } from "../../core/refusal";
 import type { Draft } from "../grid/grid-workbook";
 import type { Kept, KeptRun, KeptStore } from "./kept-store";
 
@@ -62,7 +63,7 @@ export class Autosave {
     attempt().catch((fault: unknown) => {
       if (this.hasFailed) return;
       this.hasFailed = true;
-      this.failed(fault instanceof Error ? fault.message : String(fault));
+      this.failed(sentenceOf(fault));
     });
   }
 }

@@ -1,4 +1,5 @@
 import type { Lines } from "./lines-sheet";
+import { inFahrenheit } from "./parts/sheet-parts";
 import {
   type CellOf,
   calcColumn,
@@ -56,7 +57,7 @@ const OUT_OF_OIL = 60;
  */
 const NONE = "none held";
 
-const fahrenheit = (cell: string) => `IF(ISNUMBER(${cell}),ROUND(${cell}*9/5+32,0),"${NONE}")`;
+const fahrenheit = (cell: string) => `IF(ISNUMBER(${cell}),${inFahrenheit(cell)},"${NONE}")`;
 
 function hardening(at: CellOf<BatchKey>, low: number): string {
   const figure = (column: number) => `INDEX(BLADE.HARDENING(${at("grade")}),1,${column})`;

@@ -1,5 +1,6 @@
 import { cellName } from "../../formula/addresses";
 import { listedWords } from "./parts/listed-words";
+import { inFahrenheit } from "./parts/sheet-parts";
 import {
   type CellOf,
   calcColumn,
@@ -58,7 +59,7 @@ function lineColumns(lines: readonly RunLine[]): TableColumns<ColumnKey> {
       ...WHOLE,
       filled: "either",
     }),
-    temperF: calcColumn("Temper °F", 56, (at) => `ROUND(${at("temperC")}*9/5+32,0)`, WHOLE),
+    temperF: calcColumn("Temper °F", 56, (at) => inFahrenheit(at("temperC")), WHOLE),
     low: calcColumn("HRC low", 42, (at) => `INDEX(${range(at)},1,1)`, WHOLE),
     high: calcColumn("HRC high", 42, (at) => `INDEX(${range(at)},1,3)`, WHOLE),
     band: calcColumn("Band HRC", 52, (at) => `INDEX(${band(at)},1,1)&"–"&INDEX(${band(at)},1,3)`),

@@ -61,6 +61,9 @@ export function blankRows(count: number, style: Row): Row[] {
   return Array.from({ length: count }, () => style);
 }
 
+/** Formula of a temperature in whole °F beside that in °C: a reader without the add-in sees it too. */
+export const inFahrenheit = (celsius: string) => `ROUND(${celsius}*9/5+32,0)`;
+
 /** Address of a cell that stays the same wherever the formula stands. */
 export function fixedName(row: number, column: number): string {
   return cellName(row, column, "both");

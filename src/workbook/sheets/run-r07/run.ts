@@ -1,28 +1,31 @@
+import { number, orNull, records, type TableRecord, text } from "../../../core/table";
 import run from "./lines.json";
 
 /** One line of a run as the smith fills it in. Lengths in mm, of the finished blade without its tang. */
-export interface RunLine {
-  readonly line: string;
-  readonly item: string;
-  readonly use: string;
-  readonly steel: string;
+const COLUMNS = {
+  line: text,
+  item: text,
+  use: text,
+  steel: text,
   /** Good pieces ordered. */
-  readonly good: number;
+  good: number,
   /** Fraction of the pieces started that come out good. */
-  readonly yield: number;
-  readonly confidence: number;
+  yield: number,
+  confidence: number,
   /** Hardness aimed at, HRC. */
-  readonly aim: number;
-  readonly quench: string;
-  readonly grind: string;
-  readonly length: number;
-  readonly width: number;
-  readonly thickness: number;
-  readonly tipWidth: number;
-  readonly tipThickness: number;
+  aim: number,
+  quench: text,
+  grind: text,
+  length: number,
+  width: number,
+  thickness: number,
+  tipWidth: number,
+  tipThickness: number,
   /** Thickness behind the edge; `null` where the section has none. */
-  readonly edge: number | null;
-}
+  edge: orNull(number),
+};
+
+export type RunLine = TableRecord<typeof COLUMNS>;
 
 export interface Run {
   readonly name: string;
@@ -32,15 +35,11 @@ export interface Run {
   readonly lines: readonly RunLine[];
 }
 
-function lineFrom(row: readonly unknown[]): RunLine {
-  return Object.fromEntries(run.columns.map((column, index) => [column, row[index]])) as unknown as RunLine;
-}
-
 /** The invented run that the planning sheet opens with. */
 export const demoRun: Run = {
   name: run.run,
   forge: run.forge,
   customers: run.customers,
   due: run.due,
-  lines: run.rows.map(lineFrom),
+  lines: records(run, COLUMNS),
 };
