@@ -1,7 +1,11 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import type { CalculatedWorkbook } from "../../src/engine/calculate-workbook";
+import { FLEX, RING } from "../../src/functions/mechanics";
 import { FIGURE, swordRows } from "../../src/workbook/sheets/demo/balance-sheet";
 import { demoWorkbook } from "../../src/workbook/sheets/demo/demo-workbook";
+import { demoRun } from "../../src/workbook/sheets/run-r07/run";
+import swords from "../../src/workbook/sheets/run-r07/swords.json";
+import { answer } from "../stock/call";
 import { calculated, changed, shownIn } from "./demo";
 
 const demo = demoWorkbook();
@@ -34,6 +38,46 @@ describe("balance", () => {
     expect(shown("Balance", partner, FIGURE)).toBeCloseTo(714.52, 1);
     expect(shown("Balance", effective, FIGURE)).toBeCloseTo(278.7, 1);
     expect(shown("Balance", pommel, FIGURE)).toBeCloseTo(268.94, 1);
+  });
+
+  // The figures of the functions, asked of the same stations: what stands in the sheet is what they answer.
+  test.each(swords.swords.map((sword, index) => [sword.name, sword, index] as const))(
+    "%s: bending, ringing and quiet points stand beside the balance",
+    (_name, { steel, grind, hrc, stations, parts }, index) => {
+      const rows = swordRows(index);
+      const column = (at: number) => stations.map((station) => [station[at]]);
+      const blade = [column(0), column(1), column(2), grind, null, steel, null, null, null, null];
+      const tip = Number(stations.at(-1)?.[0]);
+      const flex = answer(FLEX, ...blade, hrc, null, 0.9 * tip)[0] ?? [];
+      expect(row("Balance", rows.flex, 0, 4)).toEqual([1, 5, 6, 7].map((at) => flex[at]));
+      const inertia = ([, form, size = 0, mass = 0]: readonly unknown[]) =>
+        (Number(mass) / 1000) * (Number(size) / 1000) ** 2 * (form === "ball" ? 0.1 : 1 / 12);
+      const fittings = [
+        parts.map((part) => [part[3]]),
+        parts.map((part) => [part[4]]),
+        parts.map((part) => [inertia(part)]),
+      ];
+      const rung = (answer(RING, ...blade, ...fittings)[0] ?? []).map(Number);
+      const shownRing = row("Balance", rows.ring, 0, 4).map(Number);
+      shownRing.forEach((figure, at) => {
+        expect(figure).toBeCloseTo(rung[at] as number, 6);
+      });
+      expect(shownRing[0]).toBeLessThan(Number(answer(RING, ...blade)[0]?.[0]));
+    },
+  );
+
+  test("the Stations sheet bends each blade at the hardness its line aims at, and rings it bare", () => {
+    const [sword] = swords.swords;
+    if (sword === undefined) throw new Error("no sword");
+    const column = (at: number) => sword.stations.map((station) => [station[at]]);
+    const blade = [column(0), column(1), column(2), sword.grind, null, sword.steel, null, null, null, null];
+    const aim = demoRun.lines.find(({ line }) => line === "L5")?.aim;
+    const flex = answer(FLEX, ...blade, aim, null, 810, 0)[0] ?? [];
+    const ring = answer(RING, ...blade)[0] ?? [];
+    const figures = Array.from({ length: 6 }, (_, at) => Number(shown("Stations", 11 + at, 8)));
+    [flex[1], flex[5], flex[7], ring[0], ring[1], ring[2]].forEach((figure, at) => {
+      expect(figures[at]).toBeCloseTo(Number(figure), 6);
+    });
   });
 
   test.each([0, 1])(

@@ -30,12 +30,22 @@ const SIZES = [
   "Fuller deep mm",
 ] as const;
 const RESULT = SIZES.length + 1;
+/** What is worked out of a block: heading, number format, function and the place of the figure in its answer. */
 const RESULTS = [
-  ["Volume mm³", FORMAT.whole],
-  ["Blade g", FORMAT.whole],
-  ["Balance mm", FORMAT.tenth],
-  ["Inertia kg m²", "0.0000"],
+  ["Volume mm³", FORMAT.whole, "STATIONS", 1],
+  ["Blade g", FORMAT.whole, "STATIONS", 2],
+  ["Balance mm", FORMAT.tenth, "STATIONS", 3],
+  ["Inertia kg m²", "0.0000", "STATIONS", 4],
+  ["Stiffness N/mm", FORMAT.hundredth, "FLEX", 2],
+  ["Sets at N", FORMAT.whole, "FLEX", 6],
+  ["Bend at set °", FORMAT.whole, "FLEX", 8],
+  ["Rings at Hz", FORMAT.tenth, "RING", 1],
+  ["Quiet near heel mm", FORMAT.whole, "RING", 2],
+  ["Quiet near tip mm", FORMAT.whole, "RING", 3],
 ] as const;
+type Figure = (typeof RESULTS)[number];
+/** Where the blade is loaded to bend it, as a share of its length: a point cannot bear a load. */
+const LOADED = 0.9;
 
 const rowsOf = (block: number) => {
   const top = TOP + block * BLOCK;
@@ -44,13 +54,15 @@ const rowsOf = (block: number) => {
 
 type Sword = TemplateData["swords"][number] | undefined;
 
-function figureCell(lines: Lines, block: number, figure: number): string {
+function figureCell(lines: Lines, block: number, [, , fn, place]: Figure): string {
   const { line, grind, first } = rowsOf(block);
   const size = (column: number) => fixedBlock(first, column, STATIONS);
   const named = fixedName(line, 1);
-  const steel = lines.lookup("steel", named);
-  const call = `BLADE.STATIONS(${size(0)},${size(1)},${size(2)},${fixedName(grind, 1)},${size(3)},${steel},,,${size(4)},${size(5)})`;
-  return `=IF(OR(${named}="",COUNT(${size(0)})<2),"",INDEX(${call},1,${figure}))`;
+  const given = `${size(0)},${size(1)},${size(2)},${fixedName(grind, 1)},${size(3)},${lines.lookup("steel", named)},,,${size(4)},${size(5)}`;
+  const [heel, tip] = [`MIN(${size(0)})`, `MAX(${size(0)})`];
+  const bent = `,${lines.lookup("aim", named)},,${heel}+${LOADED}*(${tip}-${heel}),${heel}`;
+  const call = `BLADE.${fn}(${given}${fn === "FLEX" ? bent : ""})`;
+  return `=IF(OR(${named}="",COUNT(${size(0)})<2),"",INDEX(${call},1,${place}))`;
 }
 
 function stationRow(sword: Sword, lines: Lines, block: number, index: number): Row {
@@ -58,7 +70,7 @@ function stationRow(sword: Sword, lines: Lines, block: number, index: number): R
   const result = RESULTS[index];
   if (result === undefined) return sizes;
   const [name, format] = result;
-  return [...sizes, undefined, heading(name), worked(figureCell(lines, block, index + 1), format)];
+  return [...sizes, undefined, heading(name), worked(figureCell(lines, block, result), format)];
 }
 
 function blockRows(sword: Sword, line: string, lines: Lines, block: number): Row[] {
@@ -73,7 +85,7 @@ function blockRows(sword: Sword, line: string, lines: Lines, block: number): Row
   ];
 }
 
-/** Blades measured station by station, for mass and balance where a straight taper does not do. */
+/** Blades measured station by station: mass and balance where a straight taper does not do, how they bend and ring. */
 export class Stations {
   constructor(
     private readonly data: TemplateData,
@@ -99,6 +111,11 @@ export class Stations {
       [],
       ...swords.flatMap((sword, block) => blockRows(sword, lineOf(sword), this.lines, block)),
       [note("The blade alone: guard, grip and pommel are not in it.")],
+      [
+        note(
+          "Bending: held at the first place, loaded across the flat at nine tenths of the length, at the hardness aimed at; of a sound blade, not a proof test.",
+        ),
+      ],
     ];
     const lists: WordList[] = swords.flatMap((_, block) => {
       const { line, grind } = rowsOf(block);

@@ -22,10 +22,12 @@ type Sword = (typeof demo.swords)[number];
 
 const STATIONS = 4;
 const PARTS = 5;
-const FIRST_BLOCK = 3;
-/** Title, seven rows of parts with their headings, seven figures, an empty row. */
-const BLOCK_HEIGHT = 16;
+const FIRST_BLOCK = 4;
+/** Title, the blade with its stations and the figures that follow from them, an empty row. */
+const BLOCK_HEIGHT = 17;
 const INERTIA = "0.000000";
+/** Where the blade is loaded to bend it, as a share of its length: a point cannot bear a load. */
+const LOADED = 0.9;
 
 /** Rows of one sword's block, counted from the top of the sheet. */
 export function swordRows(index: number) {
@@ -35,9 +37,14 @@ export function swordRows(index: number) {
   return {
     top,
     grind: top + 1,
-    stations: top + 5,
+    hardness: top + 3,
+    stations: top + 6,
     /** Volume, mass, balance and inertia of the blade, in columns 0 to 3. */
-    blade: top + 5 + STATIONS + 1,
+    blade: top + 6 + STATIONS + 1,
+    /** Stiffness, load, way and bend at which a set begins, in columns 0 to 3. */
+    flex: top + 6 + STATIONS + 3,
+    /** First and second frequency and the quiet points between, in columns 0 to 3. */
+    ring: top + 6 + STATIONS + 5,
     parts,
     /** Mass, balance and inertia of the whole sword. */
     whole: figures,
@@ -55,12 +62,43 @@ type Rows = ReturnType<typeof swordRows>;
 /** Column of the figures below the parts. */
 export const FIGURE = PARTS + 1;
 
-function bladeRows({ steel, grind, stations }: Sword, rows: Rows): Row[] {
+/** The arguments of STATIONS, up to the steel. */
+function measured(rows: Rows): string {
   const column = (at: number) => fixedBlock(rows.stations, at, STATIONS);
-  const given = [column(0), column(1), column(2), fixedName(rows.grind, 1), "", fixedName(rows.grind + 1, 1)];
+  const [grind, steel] = [fixedName(rows.grind, 1), fixedName(rows.grind + 1, 1)];
+  return `${column(0)},${column(1)},${column(2)},${grind},,${steel}`;
+}
+
+/** How the blade bends, held at the guard and loaded near the point. */
+function flexRow(rows: Rows): Row {
+  const places = fixedBlock(rows.stations, 0, STATIONS);
+  const call = `BLADE.FLEX(${measured(rows)},,,,,${fixedName(rows.hardness, 1)},,${LOADED}*MAX(${places}))`;
+  const figure = (column: number) => `=INDEX(${call},1,${column})`;
+  return [
+    worked(figure(2), FORMAT.hundredth),
+    worked(figure(6), FORMAT.whole),
+    worked(figure(7), FORMAT.whole),
+    worked(figure(8), FORMAT.whole),
+  ];
+}
+
+/** How the blade rings with tang, guard, grip and pommel on it. */
+function ringRow({ parts }: Sword, rows: Rows): Row {
+  const fittings = [3, 4, 5].map((at) => fixedBlock(rows.parts + 1, PARTS + at, parts.length));
+  return [
+    worked(`=BLADE.RING(${measured(rows)},,,,,${fittings.join(",")})`, FORMAT.tenth),
+    filled(FORMAT.whole),
+    filled(FORMAT.whole),
+    filled(FORMAT.tenth),
+  ];
+}
+
+function bladeRows(sword: Sword, rows: Rows): Row[] {
+  const { steel, grind, hrc, stations } = sword;
   return [
     field("Section", typed(grind), "type"),
     field("Steel", typed(steel), "type"),
+    field("Blade HRC", typed(hrc, FORMAT.whole), "type"),
     ...headed([
       ["From guard mm", "type"],
       ["Width mm", "type"],
@@ -69,11 +107,15 @@ function bladeRows({ steel, grind, stations }: Sword, rows: Rows): Row[] {
     ...stations.map((station) => station.map((size) => typed(size, FORMAT.tenth))),
     ["Volume mm³", "Blade g", "Balance mm", "Inertia kg m²"].map(heading),
     [
-      worked(`=BLADE.STATIONS(${given.join(",")})`, FORMAT.whole),
+      worked(`=BLADE.STATIONS(${measured(rows)})`, FORMAT.whole),
       filled(FORMAT.tenth),
       filled(FORMAT.tenth),
       filled(INERTIA),
     ],
+    ["Stiffness N/mm", "Sets at N", "Bent by mm", "Bend at set °"].map(heading),
+    flexRow(rows),
+    ["First Hz", "Quiet near grip mm", "Quiet near point mm", "Second Hz"].map(heading),
+    ringRow(sword, rows),
   ];
 }
 
@@ -167,12 +209,17 @@ export function balanceSheet(): SheetModel {
         "mm from the blade side of the guard, toward the point above 0. A bar counts its length, a ball its diameter.",
       ),
     ],
+    [
+      note(
+        "Bending: held at the guard, loaded across the flat at nine tenths of the length, to where a sound blade begins to take a set: not a proof test.",
+      ),
+    ],
     [],
     ...demo.swords.flatMap(swordBlock),
   ];
   const heights = demo.swords.flatMap((_, index) => {
-    const { grind, stations, blade, whole } = swordRows(index);
-    return [grind, stations - 2, blade - 1, whole].map((row) => [row, 36]);
+    const { grind, stations, blade, flex, ring } = swordRows(index);
+    return [grind, stations - 2, blade - 1, flex - 1, ring - 1].map((row) => [row, 36]);
   });
   return helperSheet("Balance", rows, {
     columnWidths: [84, 72, 78, 86, 12, 174, 70, 70, 76, 78, 104],
