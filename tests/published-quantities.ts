@@ -1,5 +1,6 @@
 import { findUse } from "../src/core/blade/bands";
 import { lowerCritical } from "../src/core/hardening/critical";
+import { criticalPoints } from "../src/core/hardening/critical-points";
 import { dissolvedAt } from "../src/core/hardening/dissolved";
 import { idealDiameter } from "../src/core/hardening/ideal-diameter";
 import { initialHardness } from "../src/core/hardening/initial-hardness";
@@ -127,6 +128,7 @@ export const QUANTITIES: Readonly<Record<string, Quantity>> = {
   "hardness as quenched": (row) => quenchedHardness(steel(row), number(row, 1)).hrc,
   "martensite start": (row) => martensiteStart(steel(row).composition),
   "martensite start, K": (row) => startOfAnalysis(row) + KELVIN,
+  "martensite start as hardened": (row) => criticalPoints(steel(row), number(row, 1)).ms ?? Number.NaN,
   "lower critical": (row) => lowerCritical(steel(row).composition),
   "end-quench hardness": (row) => jominyHardness(steel(row), number(row, 1) * MM_A_SIXTEENTH),
   "retained austenite": (row) => retainedAustenite({ ...PLAIN_CARBON, C: number(row, 0) }),

@@ -1,4 +1,5 @@
 import { MEASURED, type Measured, REFUSED_ROWS } from "./measured";
+import { STATED_SHARES } from "./stated-shares";
 import { shareOf, spread } from "./statistics";
 
 const START = "<!-- accuracy: written by npm run accuracy -- --write -->";
@@ -34,7 +35,16 @@ export function printedLines(): string[] {
     const marks = [percent(shareOf(held)), fitted ? "fitted" : "", seen === "MEMORY" ? "from memory" : ""];
     return `${key.padEnd(66)} ${String(count).padStart(4)} ${figures} ${unit.padEnd(6)}${marks.filter(Boolean).join(", ")}`;
   });
-  return [head, ...lines, `${REFUSED_ROWS} published tempering rows are refused, each with a sentence`];
+  const shares = STATED_SHARES.map(
+    ({ what, band, inside, rows, how }) =>
+      `stated band: ${what}, ${band}: ${inside} of ${rows} (${percent(inside / rows)}), ${how}`,
+  );
+  return [
+    head,
+    ...lines,
+    ...shares,
+    `${REFUSED_ROWS} published tempering rows are refused, each with a sentence`,
+  ];
 }
 
 const BAR = 10;
@@ -72,6 +82,16 @@ function summary(isShown: (quantity: string) => boolean): string {
   return [...HEAD, ...shown.map(([key, list]) => summaryLine(key, list))].join("\n");
 }
 
+const SHARES_HEAD = ["| band | as stated | rows | inside | rows kept out |", "|---|---|---|---|---|"];
+
+/** Rows that took no part in a fit, against the bands stated. */
+function sharesTable(): string {
+  const lines = STATED_SHARES.map(
+    ({ what, band, inside, rows, how }) => `| ${what} | ${band} | ${rows} | ${bar(inside / rows)} | ${how} |`,
+  );
+  return ["Stated bands on rows that took no part in a fit:", "", ...SHARES_HEAD, ...lines].join("\n");
+}
+
 /** What a smith asks first; README shows these alone. */
 const FIRST_ASKED = ["hardness after temper", "hardness as quenched", "blade mass"];
 
@@ -88,5 +108,6 @@ export function withAccuracy(path: string, page: string): string {
   const isShown = ACCURACY_PAGES[path];
   if (start < 0 || end < start || isShown === undefined)
     throw new Error(`${path} has lost the marks around its accuracy table`);
-  return `${page.slice(0, start)}${START}\n\n${summary(isShown)}\n\n${page.slice(end)}`;
+  const shares = isShown("stated bands") ? `\n\n${sharesTable()}` : "";
+  return `${page.slice(0, start)}${START}\n\n${summary(isShown)}${shares}\n\n${page.slice(end)}`;
 }

@@ -3,7 +3,7 @@ import { DISSOLVED_CEMENTITE } from "../../src/core/hardening/dissolved";
 import { DISSOLVED_HIGH_CHROMIUM } from "../../src/core/hardening/high-chromium";
 import { IDEAL_DIAMETER } from "../../src/core/hardening/ideal-diameter";
 import { JOMINY_CURVE } from "../../src/core/hardening/jominy";
-import { MARTENSITE_START, RETAINED_AUSTENITE } from "../../src/core/hardening/martensite";
+import { RETAINED_AUSTENITE, START_HALF_WIDTHS, startHalfWidth } from "../../src/core/hardening/martensite";
 import { MAX_PLATE } from "../../src/core/hardening/max-section";
 import { INITIAL_HARDNESS } from "../../src/core/hardening/quenched";
 import { CONVERSIONS } from "../../src/core/hardness/convert";
@@ -37,6 +37,8 @@ const carbonBand: HalfWidth = ([name]) => {
   return (Cr > 5 ? DISSOLVED_HIGH_CHROMIUM : DISSOLVED_CEMENTITE).error.size as number;
 };
 
+const startBand: HalfWidth = ([name]) => startHalfWidth(findSteel(name as string).composition);
+
 /** Quantities whose relations state the size of their error in the unit of the table. Exact ones are not listed. */
 const HALF_WIDTHS: Readonly<Record<string, HalfWidth>> = {
   "hardness after temper": tempered((inputs) => inputs[1] as number),
@@ -44,8 +46,9 @@ const HALF_WIDTHS: Readonly<Record<string, HalfWidth>> = {
   "composition formula": stated(COMPOSITION_FORMULA),
   "initial hardness": stated(INITIAL_HARDNESS),
   "hardness as quenched": stated(INITIAL_HARDNESS),
-  "martensite start": stated(MARTENSITE_START),
-  "martensite start, K": stated(MARTENSITE_START),
+  "martensite start": startBand,
+  "martensite start, K": () => START_HALF_WIDTHS.lean,
+  "martensite start as hardened": startBand,
   "lower critical": stated(LOWER_CRITICAL),
   "retained austenite": stated(RETAINED_AUSTENITE),
   "carbon in austenite": carbonBand,

@@ -7,6 +7,7 @@ import { COMPOSITION_FORMULA, type FormulaComposition } from "../../src/core/tem
 import { fittedCurves } from "../../src/core/tempering/fits";
 import { temperedHardness } from "../../src/core/tempering/tempered";
 import { temperModel } from "../../src/core/tempering/tempering-model";
+import { toolSteelModel } from "../../src/core/tempering/tool-steel-curves";
 import { curveOfRow, curveWithout, hoursOf } from "../fitting/fit";
 import { isSameSteel, type Refit, refitFormula } from "../fitting/fit-formula";
 import {
@@ -154,6 +155,11 @@ function analysisText(c: Composition): string {
     .join(" ");
 }
 
+/** Rows of such a steel may have made its curve. */
+function hasToolSteelCurve(steel: Steel): boolean {
+  return toolSteelModel(steel, steel.grade?.designation ?? "") !== undefined;
+}
+
 function withoutItsSource(row: TemperRow, steel: Steel): Prediction | null {
   const curve = curveOfRow(row);
   const shipped = steel.grade === null ? [] : fittedCurves(steel.grade.designation);
@@ -163,7 +169,7 @@ function withoutItsSource(row: TemperRow, steel: Steel): Prediction | null {
     if (hrc !== null) return { hrc, ground: "curve of other sources" };
   }
   if (analysisOf(row) !== undefined) return formulaPrediction(row, steel);
-  return curve === undefined
+  return curve === undefined && !hasToolSteelCurve(steel)
     ? asShipped(row, steel, "as shipped, took no part")
     : formulaForTable(row, steel);
 }

@@ -21,7 +21,7 @@ export const LOWER_CRITICAL = relation({
   error: {
     size: 24,
     unit: "°C",
-    kind: "half-width that covers 90 % of 12 published steels; three other equations do no better",
+    kind: "half-width that covers 90 % of 22 published steels, 16 of them from memory; three other equations do no better",
   },
   note: "The source prints no limits; these are those of low-alloy steel as the other relations here take them.",
 });
@@ -34,7 +34,11 @@ export const UPPER_CRITICAL = relation({
   evidence: "fitted",
   inputs: { carbon: { label: "carbon", unit: "%", min: 0.05, max: 0.75 } },
   output: { label: "Ac3", unit: "°C" },
-  error: { size: 15, unit: "°C", kind: "about, from memory; faster heating raises it" },
+  error: {
+    size: 28,
+    unit: "°C",
+    kind: "half-width that covers 90 % of 8 published steels, 6 of them from memory; faster heating raises it",
+  },
 });
 
 /**

@@ -15,6 +15,12 @@ const SAME_HARDENING_C = 15;
 const NEAR_HARDENING_C = 30;
 const NEAR_HARDENING_HRC = 1;
 
+/**
+ * Half-width of a steelmaker's table above `CURVE_BANDS.bladeC` [HRC]: two sheets of O1 differ by up to 4, and those
+ * of H13 by 3 either way.
+ */
+export const HOT_TABLE_HALF_WIDTH = 4.5;
+
 /** The parameter was made on carbon and low-alloy steel; tables are only carried this far in time, h in all. */
 const TABLE_HOURS = [0.5, 12] as const;
 
@@ -83,7 +89,6 @@ export function tableModel(
     tables.length === 1
       ? singleTable(steel, first, hardenC)
       : severalTables(steel, tables, hardenC ?? usualHardening(steel).celsius);
-  const halfWidth = CURVE_BANDS.blade.halfWidth + chosen.wider;
   const spans = chosen.tables.map(({ temperC }) => temperC);
   const assumptions =
     chosen.wider > 0 ? ["hardened away from the temperature of its table: band widened"] : [];
@@ -99,7 +104,8 @@ export function tableModel(
     maxC: Math.min(...spans.map(([, high]) => high)),
     minHours: TABLE_HOURS[0],
     maxHours: TABLE_HOURS[1],
-    halfWidthAt: () => halfWidth,
+    halfWidthAt: (celsius) =>
+      (celsius <= CURVE_BANDS.bladeC ? CURVE_BANDS.blade.halfWidth : HOT_TABLE_HALF_WIDTH) + chosen.wider,
     basisAt: () => `own table of ${first.id}`,
     assumptions,
     relations: chosen.tables.map(curveRelation),

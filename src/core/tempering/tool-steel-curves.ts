@@ -2,8 +2,10 @@ import { type Relation, relation } from "../relation";
 import type { SourceKey } from "../sources";
 import type { Steel } from "../steel/steel";
 import { polynomialCurve } from "./curve";
+import { CURVE_BANDS } from "./fits";
 import { hollomonJaffe } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
+import { HOT_TABLE_HALF_WIDTH } from "./table-model";
 
 /** A curve through handbook rows that may be fitted and cited, but are not held here. */
 interface ToolSteelCurve {
@@ -21,6 +23,8 @@ const TOOL_STEEL_CURVES: Readonly<Record<string, ToolSteelCurve>> = {
   S5: curve("asm-handbook-1", [205, 650], [55.2944, -2.1404, -0.3063]),
   L2: curve("asm-handbook-1", [205, 650], [49.6272, -2.3578, -0.3236]),
   CrWMn: curve("chinese-tempering-tables", [180, 540], [52.0146, -2.7118, -0.085]),
+  // A merchant's sheet reads 2 HRC over the handbook at 315 °C and 4 over it at 425 °C: the curve lies between.
+  L6: curve("l6-two-sheets", [148, 540], [51.6195, -2.6671, -0.0112], 3.5),
   A6: curve("recalled-hardening", [150, 425], [54.768, -1.0883, 0.0409], 3.5),
 };
 
@@ -35,16 +39,22 @@ function curve(
 
 /** The sheets behind these curves temper below their first row too: this far the curve is carried [°C]. */
 const CARRIED_DOWN_TO_C = 150;
+
+function coolest({ temperC }: ToolSteelCurve): number {
+  return Math.min(CARRIED_DOWN_TO_C, temperC[0]);
+}
+
 const HOURS = { rows: 2, least: 0.5, most: 12 };
 const CENTRE = 12;
 
-function relationOf(name: string, { source, temperC, halfWidth }: ToolSteelCurve): Relation {
+function relationOf(name: string, held: ToolSteelCurve): Relation {
+  const { source, temperC, halfWidth } = held;
   return relation({
     title: `Hardness after temper of ${name}`,
     source,
     locator: "rows of the grade, quadratic in the Hollomon-Jaffe parameter",
     evidence: "fitted",
-    inputs: { temperC: { label: "temper", unit: "°C", min: CARRIED_DOWN_TO_C, max: temperC[1] } },
+    inputs: { temperC: { label: "temper", unit: "°C", min: coolest(held), max: temperC[1] } },
     output: { label: "hardness", unit: "HRC" },
     error: { size: halfWidth, unit: "HRC", kind: "half-width that covers 90 % of rows of other sources" },
     note: `No time printed, 2 h taken; below ${temperC[0]} °C the curve is carried on.`,
@@ -55,17 +65,16 @@ function relationOf(name: string, { source, temperC, halfWidth }: ToolSteelCurve
 export function toolSteelModel(steel: Steel, designation: string): TemperModel | undefined {
   const held = TOOL_STEEL_CURVES[designation];
   if (held === undefined) return undefined;
-  const [from, to] = [CARRIED_DOWN_TO_C, held.temperC[1]].map((celsius) =>
-    hollomonJaffe(celsius, HOURS.rows),
-  );
+  const [from, to] = [coolest(held), held.temperC[1]].map((celsius) => hollomonJaffe(celsius, HOURS.rows));
   return {
     steel,
     curve: polynomialCurve(held.coefficients, CENTRE, from as number, to as number),
-    minC: CARRIED_DOWN_TO_C,
+    minC: coolest(held),
     maxC: held.temperC[1],
     minHours: HOURS.least,
     maxHours: HOURS.most,
-    halfWidthAt: () => held.halfWidth,
+    halfWidthAt: (celsius) =>
+      celsius <= CURVE_BANDS.bladeC ? held.halfWidth : Math.max(held.halfWidth, HOT_TABLE_HALF_WIDTH),
     basisAt: () => `curve fitted to handbook rows of ${designation}`,
     assumptions: [],
     relations: [relationOf(designation, held)],
