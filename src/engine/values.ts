@@ -25,7 +25,10 @@ function plain(value: Nullable<BaseValueObject>): unknown {
 type Variant = BaseValueObject | BaseReferenceObject;
 
 /** The rows of a range or an array, read cell by cell; `undefined` for a single value. */
-function rowsOf<T>(variant: Variant, read: (value: Nullable<BaseValueObject>) => T): T[][] | undefined {
+export function rowsOf<T>(
+  variant: Variant,
+  read: (value: Nullable<BaseValueObject>) => T,
+): T[][] | undefined {
   if (variant.isReferenceObject()) {
     return rowsOf((variant as BaseReferenceObject).toArrayValueObject(), read);
   }

@@ -1,0 +1,473 @@
+import { CellValueType, type ICellData } from "@univerjs/core";
+import {
+  ErrorType,
+  IDefinedNamesService,
+  IFormulaCurrentConfigService,
+  ISuperTableService,
+} from "@univerjs/engine-formula";
+import type { Rectangle } from "../../formula/addresses";
+import { catalogue } from "../../functions/catalogue";
+import type { WorksheetFunction } from "../../functions/declare";
+import type { CellInput, CellValue } from "../cell-value";
+import { type Headless, startEngine } from "../headless";
+import { resultOf } from "../results";
+import { sheetId, type TableInput, UNIT, type WorkbookInput } from "../workbook-input";
+import { empty, holdsPlace, isTaken, placesOf, put, putConstant, SheetCells } from "./cells";
+import { Evaluator } from "./evaluator";
+import { type Area, type EngineCell, Formula } from "./formula";
+import { Patterns } from "./patterns";
+import { Readers } from "./readers";
+
+/** What a cell is to hold from now on; nothing empties it. */
+export interface CellChange {
+  readonly sheet: number;
+  readonly row: number;
+  readonly column: number;
+  readonly content: CellInput | undefined;
+}
+
+/** A cell that shows something else than before. */
+export interface ChangedResult {
+  readonly sheet: number;
+  readonly row: number;
+  readonly column: number;
+}
+
+/** Formulas that keep filling other cells in turn are stopped after so many rounds. */
+const MAX_ROUNDS = 40;
+/** Cells of a range that are looked at before the formula that reads it is worked out; in larger ones only then. */
+const MAX_LOOKED_AT = 4096;
+
+const CYCLE: ICellData = { v: ErrorType.CYCLE, t: CellValueType.STRING };
+const SPILL: ICellData = { v: ErrorType.SPILL, t: CellValueType.STRING };
+
+/**
+ * A workbook with what its formulas come to. It knows which formula reads which cells: after a change only what
+ * depends on it is worked out, each formula once all that it reads is settled, and none whose cells stayed the same.
+ */
+export class Calculator {
+  readonly engine: Headless;
+  private readonly evaluator: Evaluator;
+  private readonly patterns: Patterns;
+  private readonly sheets: readonly SheetCells[];
+  private readonly positionOf: ReadonlyMap<string, number>;
+  private readonly volatile = new Set<Formula>();
+  private readonly readers = new Readers();
+  /** Formulas that are not entered among the readers yet: entering them is left until it is needed. */
+  private unlisted: Formula[] = [];
+
+  private run = 0;
+  private clock = 0;
+  private changed = new Map<EngineCell, ChangedResult>();
+  /** Cells that formulas began or ceased to fill, with the time at which they did. */
+  private refilled: { readonly area: Area; readonly at: number }[] = [];
+  private isCurrent = false;
+
+  constructor(input: WorkbookInput, functions: readonly WorksheetFunction[] = catalogue) {
+    this.sheets = input.sheets.map(({ name }, at) => new SheetCells(sheetId(at), name));
+    this.positionOf = new Map(input.sheets.map(({ name }, at) => [name, at]));
+    const { names = {}, tables = [] } = input;
+    this.patterns = new Patterns({ sheets: this.sheets.map(({ name }) => name), names, tables });
+    this.engine = startEngine(
+      {
+        id: UNIT,
+        sheetOrder: this.sheets.map(({ id }) => id),
+        sheets: Object.fromEntries(this.sheets.map(({ id, name }) => [id, { id, name }])),
+      },
+      functions,
+    );
+    const { injector } = this.engine;
+    for (const [name, formulaOrRefString] of Object.entries(names))
+      injector.get(IDefinedNamesService).registerDefinedName(UNIT, { id: name, name, formulaOrRefString });
+    for (const table of tables) this.enterTable(table);
+    this.evaluator = new Evaluator(injector, UNIT);
+    input.sheets.forEach(({ rows }, sheet) => {
+      rows.forEach((cells, row) => {
+        cells.forEach((content, column) => {
+          if (content !== undefined) this.enter({ sheet, row, column, content });
+        });
+      });
+    });
+    injector.get(IFormulaCurrentConfigService).registerUnitData({ [UNIT]: this.unitData() } as never);
+  }
+
+  dispose(): void {
+    this.engine.dispose();
+  }
+
+  /** Works out every formula. */
+  calculateAll(): void {
+    const formulas = this.unlisted;
+    for (const formula of formulas) formula.state = "due";
+    this.evaluator.forgetRanges();
+    this.changed = new Map();
+    this.refilled = [];
+    for (const formula of formulas) this.settle(formula);
+    this.followRefilled();
+    this.isCurrent = true;
+  }
+
+  /** Works out what depends on changed cells. @returns The cells that show something else than before. */
+  change(changes: readonly CellChange[]): ChangedResult[] {
+    if (!this.isCurrent) this.calculateAll();
+    this.listAll();
+    this.changed = new Map();
+    this.refilled = [];
+    const due = new Set<Formula>(this.volatile);
+    const areas: Area[] = [];
+    for (const change of changes) {
+      const { sheet, row, column } = change;
+      const anchor = this.sheets[sheet]?.at(row, column)?.filledBy;
+      if (anchor !== undefined) due.add(anchor);
+      const made = this.enter(change);
+      if (made !== undefined) due.add(made);
+      areas.push({ sheet, row, column, lastRow: row, lastColumn: column });
+    }
+    this.listAll();
+    this.workOut(due, areas);
+    this.followRefilled();
+    return [...this.changed.values()];
+  }
+
+  /** What a formula, or one that fills the cell, came to; `undefined` for a cell without a result. */
+  at(sheet: number, row: number, column: number): CellValue | undefined {
+    const cell = this.sheets[sheet]?.at(row, column);
+    return cell && (cell.formula ?? cell.filledBy) !== undefined ? resultOf(cell) : undefined;
+  }
+
+  /** The cell as the engine holds it. */
+  cellAt(sheet: number, row: number, column: number): EngineCell | undefined {
+    return this.sheets[sheet]?.at(row, column);
+  }
+
+  /** The cells that the formula of a cell fills; `undefined` where it fills its own alone. */
+  fillsOf(sheet: number, row: number, column: number): Area | undefined {
+    return this.sheets[sheet]?.at(row, column)?.formula?.fills;
+  }
+
+  position(sheet: string): number | undefined {
+    return this.positionOf.get(sheet);
+  }
+
+  private unitData() {
+    return Object.fromEntries(
+      this.sheets.map((sheet) => [
+        sheet.id,
+        {
+          cellData: sheet.cells,
+          get rowCount() {
+            return sheet.rows;
+          },
+          get columnCount() {
+            return sheet.columns;
+          },
+          rowData: {},
+          columnData: {},
+        },
+      ]),
+    );
+  }
+
+  private enterTable(table: TableInput): void {
+    const at = this.positionOf.get(table.sheet);
+    if (at === undefined) throw new RangeError(`table ${table.name}: no sheet "${table.sheet}"`);
+    this.engine.injector.get(ISuperTableService).registerTable(UNIT, table.name, {
+      sheetId: sheetId(at),
+      titleMap: new Map(table.headings.map((heading, position) => [heading, position])),
+      range: {
+        startRow: table.row,
+        endRow: table.row + table.rows - 1,
+        startColumn: table.column,
+        endColumn: table.column + table.headings.length - 1,
+      },
+    });
+  }
+
+  /** Puts a content into its cell. @returns The formula, where it is one. */
+  private enter({ sheet, row, column, content }: CellChange): Formula | undefined {
+    const cells = this.sheets[sheet];
+    const cell = content === undefined ? cells?.at(row, column) : cells?.make(row, column);
+    if (cells === undefined || cell === undefined || cell === null) return undefined;
+    if (cell.formula !== undefined) this.drop(cell.formula);
+    cell.filledBy = undefined;
+    if (content === undefined) {
+      empty(cell);
+      return undefined;
+    }
+    if (!("formula" in content)) {
+      putConstant(cell, content);
+      return undefined;
+    }
+    const { formula: text } = content;
+    const formula = new Formula(
+      { sheet, row, column },
+      cell,
+      text,
+      this.patterns.of(text, sheet, row, column),
+    );
+    cell.formula = formula;
+    cell.f = text;
+    if (formula.pattern.isVolatile) this.volatile.add(formula);
+    this.unlisted.push(formula);
+    return formula;
+  }
+
+  private drop(formula: Formula): void {
+    this.readers.remove(formula);
+    this.volatile.delete(formula);
+    this.clearFilled(formula, undefined);
+    formula.fills = undefined;
+    formula.state = "done";
+    formula.cell.formula = undefined;
+    formula.cell.f = undefined as never;
+  }
+
+  private listAll(): void {
+    for (const formula of this.unlisted) if (formula.cell.formula === formula) this.readers.add(formula);
+    this.unlisted = [];
+  }
+
+  /** What a formula reads became other cells. */
+  private relist(formula: Formula, change: () => void): void {
+    const isListed = this.isCurrent || this.unlisted.length === 0;
+    if (isListed) this.readers.remove(formula);
+    change();
+    if (isListed) this.readers.add(formula);
+  }
+
+  /** Works out formulas and all that depends on them and on changed cells, in the order of their dependence. */
+  private workOut(roots: Iterable<Formula>, areas: readonly Area[]): void {
+    this.evaluator.forgetRanges();
+    this.run += 1;
+    const affected: Formula[] = [];
+    const reach = (formula: Formula, isDue: boolean) => {
+      if (formula.run !== this.run) {
+        formula.run = this.run;
+        formula.open = 0;
+        formula.isDue = false;
+        formula.readers.length = 0;
+        formula.state = "due";
+        affected.push(formula);
+      }
+      formula.isDue ||= isDue;
+    };
+    for (const formula of roots) reach(formula, true);
+    for (const area of areas) this.readers.each(area, (formula) => reach(formula, true));
+    for (const formula of affected) {
+      this.readers.each(formula.footprint, (reader) => {
+        if (reader === formula || formula.readers.at(-1) === reader) return;
+        reach(reader, false);
+        formula.readers.push(reader);
+        reader.open += 1;
+      });
+    }
+    this.settleInOrder(affected);
+  }
+
+  private settleInOrder(affected: readonly Formula[]): void {
+    const ready = affected.filter(({ open }) => open === 0);
+    let settled = 0;
+    for (const formula of ready) {
+      settled += 1;
+      const hasChanged = this.settleIfDue(formula);
+      for (const reader of formula.readers) {
+        reader.isDue ||= hasChanged;
+        reader.open -= 1;
+        if (reader.open === 0) ready.push(reader);
+      }
+    }
+    if (settled === affected.length) return;
+    // What is left reads itself round a ring, or seems to: it is asked for as it is read.
+    for (const formula of affected) if (formula.open > 0) this.settle(formula);
+  }
+
+  private settleIfDue(formula: Formula): boolean {
+    if (formula.state !== "due") return formula.hasChanged;
+    if (!formula.isDue) {
+      formula.state = "done";
+      formula.hasChanged = false;
+      return false;
+    }
+    this.settle(formula);
+    return formula.hasChanged;
+  }
+
+  /** Works out a formula, before it those that it reads and that are still due. */
+  private settle(first: Formula): void {
+    const waiting: Formula[] = [first];
+    for (let formula = waiting.at(-1); formula !== undefined; formula = waiting.at(-1)) {
+      if (formula.state === "done") {
+        waiting.pop();
+        continue;
+      }
+      const before = formula.state === "due" ? this.dueBefore(formula) : [];
+      formula.state = "waiting";
+      if (before.length > 0) {
+        waiting.push(...before);
+        continue;
+      }
+      const missing = this.tryOut(formula);
+      if (missing.length > 0) waiting.push(...missing);
+      else waiting.pop();
+    }
+  }
+
+  /** Formulas that are due and stand in the cells that a formula names. */
+  private dueBefore(formula: Formula): Formula[] {
+    const found: Formula[] = [];
+    for (const area of formula.pattern.areasAt(formula.place.row)) {
+      const sheet = this.sheets[area.sheet];
+      if (sheet === undefined) continue;
+      const part = sheet.filledPart(area);
+      if ((part.lastRow - part.row + 1) * (part.lastColumn - part.column + 1) > MAX_LOOKED_AT) continue;
+      for (let { row } = part; row <= part.lastRow; row += 1)
+        for (let { column } = part; column <= part.lastColumn; column += 1) {
+          const cell = sheet.at(row, column);
+          const behind = cell?.formula ?? cell?.filledBy;
+          if (behind?.state === "due" && behind !== formula) found.push(behind);
+        }
+    }
+    return found;
+  }
+
+  /** Works a formula out. @returns Formulas that have to be worked out before it; with any, the result is void. */
+  private tryOut(formula: Formula): Formula[] {
+    const sheet = this.sheets[formula.place.sheet] as SheetCells;
+    const missing: Formula[] = [];
+    const seen = new Map<string, Rectangle>();
+    let isRing = false;
+    const { isMoving } = formula.pattern;
+    if (isMoving) this.evaluator.forgetRanges();
+    const rows = this.evaluator.evaluate(formula, sheet, (id, row, column, cell) => {
+      const behind = cell?.formula ?? cell?.filledBy;
+      if (behind?.state === "due") missing.push(behind);
+      else if (behind?.state === "waiting" && (behind !== formula || cell?.formula === formula))
+        isRing = true;
+      if (isMoving) widen(seen, id, row, column);
+    });
+    if (missing.length > 0) {
+      // What was read of cells that are still due must not be taken for what they come to.
+      this.evaluator.forgetRanges();
+      return missing;
+    }
+    if (isRing) this.evaluator.forgetRanges();
+    if (isMoving) this.noteSeen(formula, seen);
+    this.clock += 1;
+    formula.workedOut = this.clock;
+    formula.hasChanged = this.show(formula, isRing ? [[CYCLE]] : rows);
+    formula.state = "done";
+    return [];
+  }
+
+  private noteSeen(formula: Formula, seen: ReadonlyMap<string, Rectangle>): void {
+    const areas = [...seen].map(([id, area]) => ({
+      ...area,
+      sheet: this.sheets.findIndex((sheet) => sheet.id === id),
+    }));
+    this.relist(formula, () => {
+      formula.seen = areas;
+    });
+  }
+
+  /** Writes what a formula came to into its cells. @returns True where one of them shows something else. */
+  private show(formula: Formula, rows: readonly (readonly ICellData[])[]): boolean {
+    const { sheet, row, column } = formula.place;
+    const [height, width] = [rows.length, rows[0]?.length ?? 0];
+    const isOne = height <= 1 && width <= 1;
+    const area = isOne
+      ? undefined
+      : { sheet, row, column, lastRow: row + height - 1, lastColumn: column + width - 1 };
+    const isBlocked = area !== undefined && this.isBlocked(formula, area);
+    if (area !== undefined || formula.wanted !== undefined)
+      if (JSON.stringify(area) !== JSON.stringify(formula.wanted))
+        this.relist(formula, () => {
+          formula.wanted = area;
+        });
+    const fills = isBlocked ? undefined : area;
+    const cleared = this.clearFilled(formula, fills);
+    formula.fills = fills;
+    const own = isBlocked ? SPILL : (rows[0]?.[0] ?? { v: null });
+    const isOther = this.write(formula.place, formula.cell, own);
+    return (fills === undefined ? false : this.fill(formula, fills, rows)) || isOther || cleared;
+  }
+
+  private isBlocked(formula: Formula, area: Area): boolean {
+    const sheet = this.sheets[area.sheet] as SheetCells;
+    if (area.lastRow >= sheet.rows || area.lastColumn >= sheet.columns) return true;
+    for (const [r, c] of placesOf(area)) {
+      const cell = sheet.at(r, c);
+      if (cell !== formula.cell && isTaken(cell, formula)) return true;
+    }
+    return false;
+  }
+
+  private fill(formula: Formula, area: Area, rows: readonly (readonly ICellData[])[]): boolean {
+    const sheet = this.sheets[area.sheet] as SheetCells;
+    let isOther = false;
+    for (const [r, c] of placesOf(area)) {
+      if (r === area.row && c === area.column) continue;
+      const cell = sheet.make(r, c);
+      const isNew = cell.filledBy === undefined;
+      cell.filledBy = formula;
+      const place = { sheet: area.sheet, row: r, column: c };
+      if (!this.write(place, cell, rows[r - area.row]?.[c - area.column] ?? { v: null }) && !isNew) continue;
+      isOther = true;
+      if (isNew) this.refilled.push({ area: { ...place, lastRow: r, lastColumn: c }, at: this.clock });
+    }
+    return isOther;
+  }
+
+  /** Empties the cells that a formula fills no longer. */
+  private clearFilled(formula: Formula, kept: Area | undefined): boolean {
+    const { fills, cell: own } = formula;
+    if (fills === undefined) return false;
+    const sheet = this.sheets[fills.sheet] as SheetCells;
+    let isOther = false;
+    for (const [r, c] of placesOf(fills)) {
+      const cell = sheet.at(r, c);
+      if (cell === undefined || cell === own || holdsPlace(kept, r, c)) continue;
+      if (cell.filledBy !== formula || !empty(cell)) continue;
+      isOther = true;
+      const place = { sheet: fills.sheet, row: r, column: c };
+      this.changed.set(cell, place);
+      this.refilled.push({ area: { ...place, lastRow: r, lastColumn: c }, at: this.clock });
+    }
+    return isOther;
+  }
+
+  private write(place: ChangedResult, cell: EngineCell, content: ICellData): boolean {
+    if (!put(cell, content)) return false;
+    const { sheet, row, column } = place;
+    this.changed.set(cell, { sheet, row, column });
+    return true;
+  }
+
+  /** Works out again what read cells before a formula began or ceased to fill them. */
+  private followRefilled(): void {
+    for (let round = 0; this.refilled.length > 0 && round < MAX_ROUNDS; round += 1) {
+      this.listAll();
+      const refilled = this.refilled;
+      this.refilled = [];
+      const late = new Set<Formula>();
+      for (const { area, at } of refilled)
+        this.readers.each(area, (formula) => {
+          if (formula.workedOut < at && !this.fillsItself(formula, area)) late.add(formula);
+        });
+      if (late.size > 0) this.workOut(late, []);
+    }
+  }
+
+  private fillsItself(formula: Formula, { sheet, row, column }: Area): boolean {
+    return this.sheets[sheet]?.at(row, column)?.filledBy === formula;
+  }
+}
+
+function widen(seen: Map<string, Rectangle>, id: string, row: number, column: number): void {
+  const known = seen.get(id);
+  seen.set(id, {
+    row: Math.min(row, known?.row ?? row),
+    column: Math.min(column, known?.column ?? column),
+    lastRow: Math.max(row, known?.lastRow ?? row),
+    lastColumn: Math.max(column, known?.lastColumn ?? column),
+  });
+}

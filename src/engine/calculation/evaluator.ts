@@ -1,0 +1,144 @@
+import { CellValueType, type ICellData, type Injector, type Nullable } from "@univerjs/core";
+import {
+  AstTreeBuilder,
+  BaseReferenceObject,
+  type BaseValueObject,
+  CELL_INVERTED_INDEX_CACHE,
+  ErrorType,
+  FORMULA_REF_TO_ARRAY_CACHE,
+  type FunctionVariantType,
+  IFormulaCurrentConfigService,
+  IFormulaRuntimeService,
+  Interpreter,
+  Lexer,
+  LexerNode,
+} from "@univerjs/engine-formula";
+import { InvalidValue } from "../../core/refusal";
+import { UNREADABLE } from "../error-sentences";
+import { refusedValue } from "../refused-value";
+import { rowsOf } from "../values";
+import type { EngineCell, Formula } from "./formula";
+
+type Node = Parameters<Interpreter["execute"]>[0]["node"];
+type Row = ICellData[];
+
+/** Told of each cell that a formula reads while it is worked out. */
+export type Watch = (sheetId: string, row: number, column: number, cell: EngineCell | undefined) => void;
+
+let watch: Watch | undefined;
+let isPatched = false;
+
+/**
+ * Lets references read a workbook's cells as they stand. As published, the engine looks in six places for each cell,
+ * since it keeps results apart until a calculation is over; here they are written where they belong at once.
+ */
+function readCellsDirectly(): void {
+  if (isPatched) return;
+  isPatched = true;
+  leaveOutIndex();
+  BaseReferenceObject.prototype.getCellData = function (row, column) {
+    const cell = this.getCurrentActiveSheetData()?.cellData.getValue(row, column) as EngineCell | undefined;
+    watch?.(this.getSheetId(), row, column, cell);
+    return cell as never;
+  };
+}
+
+/**
+ * Turns off the engine's index of what stands in which row: built while cells are compared, it answers for a text
+ * that is empty otherwise than the cell itself, so that two formulas alike could differ.
+ */
+function leaveOutIndex(): void {
+  const index = CELL_INVERTED_INDEX_CACHE as unknown as Record<
+    "set" | "setContinueBuildingCache",
+    () => void
+  >;
+  index.set = () => undefined;
+  index.setContinueBuildingCache = () => undefined;
+}
+
+const EMPTY: ICellData = { v: null };
+
+/** A value of the engine as the content of a cell. */
+function cellFrom(value: Nullable<BaseValueObject>): ICellData {
+  if (!value || value.isNull()) return EMPTY;
+  if (value.isError()) {
+    const custom = value.getCustomData();
+    const v = (value as unknown as { getErrorType(): string }).getErrorType();
+    return { v, t: CellValueType.STRING, ...(custom && { custom }) };
+  }
+  if (value.isLambda()) return { v: ErrorType.CALC, t: CellValueType.STRING };
+  const pattern = value.getPattern();
+  return { ...plain(value), ...(pattern && { s: { n: { pattern } } }) };
+}
+
+function plain(value: BaseValueObject): ICellData {
+  const v = value.getValue();
+  if (value.isBoolean()) return { v: v ? 1 : 0, t: CellValueType.BOOLEAN };
+  return { v, t: value.isNumber() ? CellValueType.NUMBER : CellValueType.STRING };
+}
+
+const unreadable = (): Row[] => [[cellFrom(refusedValue(new InvalidValue(UNREADABLE.message)))]];
+
+/** Works out one formula at a time from the cells as they stand. */
+export class Evaluator {
+  private readonly lexer: Lexer;
+  private readonly parser: AstTreeBuilder;
+  private readonly interpreter: Interpreter;
+  private readonly runtime: IFormulaRuntimeService;
+
+  constructor(
+    injector: Injector,
+    private readonly unit: string,
+  ) {
+    readCellsDirectly();
+    this.lexer = injector.get(Lexer);
+    this.parser = injector.get(AstTreeBuilder);
+    this.interpreter = injector.get(Interpreter);
+    this.runtime = injector.get(IFormulaRuntimeService);
+    this.runtime.reset();
+    injector.get(IFormulaCurrentConfigService).loadDataLite();
+  }
+
+  /** Forgets what ranges held: cells became others. */
+  forgetRanges(): void {
+    FORMULA_REF_TO_ARRAY_CACHE.clear();
+  }
+
+  /**
+   * The cells that a formula comes to, one or a rectangle. Whatever goes wrong stands in them.
+   *
+   * @param sheet - Id, rows and columns of the formula's sheet.
+   * @param watching - Told of each cell that is read.
+   */
+  evaluate(
+    { pattern, place: { row, column } }: Formula,
+    sheet: { readonly id: string; readonly rows: number; readonly columns: number },
+    watching: Watch,
+  ): readonly (readonly ICellData[])[] {
+    if (pattern.node === undefined) pattern.node = this.parsed(pattern.text);
+    const node = pattern.node as Node | null;
+    if (!node) return unreadable();
+    this.runtime.setCurrent(row, column, sheet.rows, sheet.columns, sheet.id, this.unit);
+    watch = watching;
+    try {
+      const work = { node, refOffsetX: 0, refOffsetY: row - pattern.row };
+      const value = this.interpreter.execute(work) as FunctionVariantType;
+      return rowsOf(value, cellFrom) ?? [[cellFrom(value as BaseValueObject)]];
+    } catch {
+      // One exception in a function of the engine must not leave the rest of the workbook blank.
+      return [[{ v: ErrorType.VALUE, t: CellValueType.STRING }]];
+    } finally {
+      watch = undefined;
+      node.resetCalculationState();
+    }
+  }
+
+  private parsed(text: string): Node | null {
+    try {
+      const tree = this.lexer.treeBuilder(text);
+      return tree instanceof LexerNode ? (this.parser.parse(tree) ?? null) : null;
+    } catch {
+      return null;
+    }
+  }
+}

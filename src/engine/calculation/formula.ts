@@ -1,0 +1,63 @@
+import type { ICellData } from "@univerjs/core";
+import type { Rectangle } from "../../formula/addresses";
+import type { Pattern } from "./patterns";
+
+/** Cells of one sheet of the workbook, the sheet by its position. */
+export interface Area extends Rectangle {
+  readonly sheet: number;
+}
+
+/** A cell as the engine reads it, with what is known of the formulas behind it. */
+export interface EngineCell extends ICellData {
+  /** The formula that stands in the cell. */
+  formula?: Formula | undefined;
+  /** The formula of another cell that fills this one. */
+  filledBy?: Formula | undefined;
+}
+
+/** How far a formula is within a calculation: `waiting` is being worked out, or waits for what it reads. */
+export type State = "done" | "due" | "waiting";
+
+/** A formula in its place. */
+export class Formula {
+  state: State = "due";
+  /** Cells that it fills, its own included; `undefined` for one that fills its own alone. */
+  fills: Area | undefined;
+  /** Cells that it would fill if nothing stood in them. */
+  wanted: Area | undefined;
+  /** What it was last seen to read, for one whose cells move with values (OFFSET, INDIRECT). */
+  seen: readonly Area[] = [];
+
+  /** The calculation that the following belong to. */
+  run = 0;
+  /** Formulas that it reads and that are not settled yet in this calculation. */
+  open = 0;
+  /** True where something that it reads became another. */
+  isDue = false;
+  /** Formulas that read it. */
+  readonly readers: Formula[] = [];
+  /** True where it came to something else than before. */
+  hasChanged = false;
+  /** When it was worked out last, counted up by each formula. */
+  workedOut = 0;
+
+  constructor(
+    readonly place: { readonly sheet: number; readonly row: number; readonly column: number },
+    readonly cell: EngineCell,
+    readonly text: string,
+    readonly pattern: Pattern,
+  ) {}
+
+  /** Cells that it reads. */
+  get reads(): readonly Area[] {
+    const areas = this.pattern.areasAt(this.place.row);
+    const moving = this.pattern.isMoving ? this.seen : [];
+    return this.wanted === undefined ? [...areas, ...moving] : [...areas, ...moving, this.wanted];
+  }
+
+  /** Cells that show what it comes to. */
+  get footprint(): Area {
+    const { sheet, row, column } = this.place;
+    return this.fills ?? { sheet, row, column, lastRow: row, lastColumn: column };
+  }
+}

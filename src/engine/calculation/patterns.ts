@@ -1,0 +1,189 @@
+import { columnOf, type Rectangle, readCellParts, SHEET_COLUMNS, SHEET_ROWS } from "../../formula/addresses";
+import { downColumnForm } from "../../formula/references";
+import { sheetOfPrefix } from "../../formula/sheet-names";
+import { type Token, tokensOf } from "../../formula/tokens";
+import type { TableInput } from "../workbook-input";
+import type { Area } from "./formula";
+
+/** Functions that give something else each time they are asked. */
+const VOLATILE = new Set(["RAND", "RANDBETWEEN", "RANDARRAY", "NOW", "TODAY"]);
+/** Functions that read cells which no address in the formula names. */
+const MOVING = new Set(["OFFSET", "INDIRECT"]);
+/** Functions whose parts the engine works out apart, without moving their references. */
+const APART = /\b(LAMBDA|LET)\b/i;
+
+/** One end of a range, and whether it keeps its row when the formula is moved down. */
+interface End {
+  readonly row: number;
+  readonly column: number;
+  readonly isFixed: boolean;
+}
+
+interface Reading {
+  readonly sheet: number;
+  readonly ends: readonly [End, End];
+}
+
+/** What a formula says, for all formulas that are alike down a column: parsed once, moved for each. */
+export class Pattern {
+  /** The engine's tree, once it was asked for. */
+  node: unknown;
+
+  constructor(
+    /** The formula of the first cell, with its equals sign. */
+    readonly text: string,
+    readonly row: number,
+    private readonly readings: readonly Reading[],
+    readonly isVolatile: boolean,
+    /** True where the cells that it reads are known only once it was worked out. */
+    readonly isMoving: boolean,
+  ) {}
+
+  /** Cells that the formula of a row names. */
+  areasAt(row: number): Area[] {
+    const by = row - this.row;
+    return this.readings.map(({ sheet, ends: [first, last] }) => {
+      const [a, b] = [moved(first, by), moved(last, by)];
+      return {
+        sheet,
+        row: Math.min(a, b),
+        lastRow: Math.max(a, b),
+        column: Math.min(first.column, last.column),
+        lastColumn: Math.max(first.column, last.column),
+      };
+    });
+  }
+}
+
+const moved = ({ row, isFixed }: End, by: number) =>
+  isFixed ? row : (((row + by) % SHEET_ROWS) + SHEET_ROWS) % SHEET_ROWS;
+
+const fixed = ({ row, column, lastRow, lastColumn }: Rectangle): [End, End] => [
+  { row, column, isFixed: true },
+  { row: lastRow, column: lastColumn, isFixed: true },
+];
+
+/** What names, tables and sheets of a workbook stand for. */
+export interface Book {
+  readonly sheets: readonly string[];
+  readonly names: Readonly<Record<string, string>>;
+  readonly tables: readonly TableInput[];
+}
+
+/** Takes formulas apart, each form of formula once. */
+export class Patterns {
+  private readonly known = new Map<string, Pattern>();
+  private readonly sheets: ReadonlyMap<string, number>;
+  private readonly names: ReadonlyMap<string, string>;
+  private readonly tables: ReadonlyMap<string, TableInput>;
+
+  constructor({ sheets, names, tables }: Book) {
+    this.sheets = new Map(sheets.map((name, at) => [name.toLowerCase(), at]));
+    this.names = new Map(Object.entries(names).map(([name, text]) => [name.toLowerCase(), text]));
+    this.tables = new Map(tables.map((table) => [table.name.toLowerCase(), table]));
+  }
+
+  /** @param text - With its equals sign. */
+  of(text: string, sheet: number, row: number, column: number): Pattern {
+    const form = APART.test(text) ? `${row} ${text}` : downColumnForm(text, row);
+    const key = `${sheet} ${column} ${form}`;
+    const found = this.known.get(key);
+    if (found !== undefined) return found;
+    const pattern = this.read(text, sheet, row);
+    this.known.set(key, pattern);
+    return pattern;
+  }
+
+  private read(text: string, sheet: number, row: number): Pattern {
+    const tokens = tokensOf(text).filter(({ kind }) => kind !== "space");
+    const calls = tokens.flatMap(({ kind, text: name }) => (kind === "call" ? [name.toUpperCase()] : []));
+    const readings = this.readingsOf(tokens, sheet, []);
+    const isMoving = calls.some((name) => MOVING.has(name)) || tokens.some(isLooseRange);
+    return new Pattern(
+      text,
+      row,
+      readings,
+      calls.some((name) => VOLATILE.has(name)),
+      isMoving,
+    );
+  }
+
+  /** @param inside - Names that are being read already: one may be defined by itself. */
+  private readingsOf(tokens: readonly Token[], own: number, inside: readonly string[]): Reading[] {
+    const found: Reading[] = [];
+    for (let at = 0; at < tokens.length; at += 1) {
+      const token = tokens[at];
+      if (token === undefined) continue;
+      const before = tokens[at - 1];
+      const sheet = before?.kind === "sheet" ? this.sheetNamed(before.text) : own;
+      if (sheet === undefined) continue;
+      if (token.kind === "cell") {
+        const last = rangeEnd(tokens, at);
+        const ends = endsOf(token.text, tokens[last]?.text ?? token.text);
+        if (ends !== undefined) found.push({ sheet, ends });
+        at = last;
+      } else if (token.kind === "columns" || token.kind === "rows") {
+        found.push({ sheet, ends: wholeEnds(token) });
+      } else if (token.kind === "name") found.push(...this.named(token.text, own, inside));
+    }
+    return found;
+  }
+
+  private sheetNamed(prefix: string): number | undefined {
+    const name = sheetOfPrefix(prefix);
+    return name === null ? undefined : this.sheets.get(name.toLowerCase());
+  }
+
+  private named(name: string, own: number, inside: readonly string[]): Reading[] {
+    const key = name.toLowerCase();
+    const table = this.tables.get(key);
+    const sheet = table && this.sheets.get(table.sheet.toLowerCase());
+    if (table !== undefined && sheet !== undefined) {
+      const { row, column } = table;
+      const lastRow = row + table.rows - 1;
+      const lastColumn = column + table.headings.length - 1;
+      return [{ sheet, ends: fixed({ row, column, lastRow, lastColumn }) }];
+    }
+    const text = this.names.get(key);
+    if (text === undefined || inside.includes(key)) return [];
+    const tokens = tokensOf(text).filter(({ kind }) => kind !== "space");
+    return this.readingsOf(tokens, own, [...inside, key]).map(({ sheet: at, ends: [a, b] }) => ({
+      sheet: at,
+      ends: [
+        { ...a, isFixed: true },
+        { ...b, isFixed: true },
+      ],
+    }));
+  }
+}
+
+/** Where the second end of a range stands that begins at a piece; the piece itself where it is no range. */
+function rangeEnd(tokens: readonly Token[], at: number): number {
+  if (tokens[at + 1]?.text !== ":") return at;
+  const end = tokens[at + 2]?.kind === "sheet" ? at + 3 : at + 2;
+  return tokens[end]?.kind === "cell" ? end : at;
+}
+
+function endsOf(first: string, last: string): [End, End] | undefined {
+  const [a, b] = [readCellParts(first), readCellParts(last)];
+  if (a === undefined || b === undefined) return undefined;
+  return [
+    { row: a.row, column: a.column, isFixed: a.isRowFixed },
+    { row: b.row, column: b.column, isFixed: b.isRowFixed },
+  ];
+}
+
+function wholeEnds({ kind, text }: Token): [End, End] {
+  const [first = "", last = ""] = text.replaceAll("$", "").split(":");
+  if (kind === "columns")
+    return fixed({ row: 0, lastRow: SHEET_ROWS - 1, column: columnOf(first), lastColumn: columnOf(last) });
+  const lastColumn = SHEET_COLUMNS - 1;
+  return fixed({ row: Number(first) - 1, lastRow: Number(last) - 1, column: 0, lastColumn });
+}
+
+/** A colon between things that are not both addresses: where such a range ends is known only by working it out. */
+function isLooseRange({ text }: Token, at: number, tokens: readonly Token[]): boolean {
+  if (text !== ":") return false;
+  const next = tokens[at + 1]?.kind === "sheet" ? tokens[at + 2] : tokens[at + 1];
+  return tokens[at - 1]?.kind !== "cell" || next?.kind !== "cell";
+}

@@ -1,0 +1,93 @@
+import { placeOf } from "../../formula/addresses";
+import type { Area, Formula } from "./formula";
+
+/** A range with the formulas that read it. */
+interface Range {
+  readonly area: Area;
+  readonly formulas: Set<Formula>;
+}
+
+/** Ranges wider than this are kept apart instead of under each of their columns. */
+const MAX_LISTED_COLUMNS = 64;
+
+const keyOf = ({ row, column, lastRow, lastColumn }: Area) => `${row},${column},${lastRow},${lastColumn}`;
+const isOneCell = ({ row, column, lastRow, lastColumn }: Area) => row === lastRow && column === lastColumn;
+const meet = (a: Area, b: Area) =>
+  a.row <= b.lastRow && b.row <= a.lastRow && a.column <= b.lastColumn && b.column <= a.lastColumn;
+
+/** The formulas that read cells of one sheet. */
+class SheetReaders {
+  private readonly cells = new Map<number, Set<Formula>>();
+  private readonly ranges = new Map<string, Range>();
+  private readonly byColumn = new Map<number, Range[]>();
+  private readonly wide: Range[] = [];
+
+  add(area: Area, formula: Formula): void {
+    if (isOneCell(area)) {
+      const place = placeOf(area.row, area.column);
+      const formulas = this.cells.get(place);
+      if (formulas === undefined) this.cells.set(place, new Set([formula]));
+      else formulas.add(formula);
+      return;
+    }
+    this.rangeOf(area).formulas.add(formula);
+  }
+
+  remove(area: Area, formula: Formula): void {
+    if (isOneCell(area)) this.cells.get(placeOf(area.row, area.column))?.delete(formula);
+    else this.ranges.get(keyOf(area))?.formulas.delete(formula);
+  }
+
+  /** Calls back with each formula that reads one of some cells; with some of them more than once. */
+  each(area: Area, visit: (formula: Formula) => void): void {
+    for (let { row } = area; row <= area.lastRow; row += 1)
+      for (let { column } = area; column <= area.lastColumn; column += 1)
+        this.cells.get(placeOf(row, column))?.forEach(visit);
+    for (let { column } = area; column <= area.lastColumn; column += 1)
+      for (const range of this.byColumn.get(column) ?? [])
+        if (meet(range.area, area)) range.formulas.forEach(visit);
+    for (const range of this.wide) if (meet(range.area, area)) range.formulas.forEach(visit);
+  }
+
+  private rangeOf(area: Area): Range {
+    const key = keyOf(area);
+    const found = this.ranges.get(key);
+    if (found !== undefined) return found;
+    const range = { area, formulas: new Set<Formula>() };
+    this.ranges.set(key, range);
+    if (area.lastColumn - area.column >= MAX_LISTED_COLUMNS) this.wide.push(range);
+    else
+      for (let { column } = area; column <= area.lastColumn; column += 1) {
+        const listed = this.byColumn.get(column);
+        if (listed === undefined) this.byColumn.set(column, [range]);
+        else listed.push(range);
+      }
+    return range;
+  }
+}
+
+/** Which formulas read which cells of a workbook. */
+export class Readers {
+  private readonly sheets = new Map<number, SheetReaders>();
+
+  add(formula: Formula): void {
+    for (const area of formula.reads) this.of(area.sheet).add(area, formula);
+  }
+
+  remove(formula: Formula): void {
+    for (const area of formula.reads) this.of(area.sheet).remove(area, formula);
+  }
+
+  /** Calls back with each formula that reads one of some cells; with some of them more than once. */
+  each(area: Area, visit: (formula: Formula) => void): void {
+    this.sheets.get(area.sheet)?.each(area, visit);
+  }
+
+  private of(sheet: number): SheetReaders {
+    const found = this.sheets.get(sheet);
+    if (found !== undefined) return found;
+    const made = new SheetReaders();
+    this.sheets.set(sheet, made);
+    return made;
+  }
+}
