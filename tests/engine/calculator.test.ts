@@ -155,3 +155,10 @@ test("after any edits every cell shows what a calculation from nothing gives", (
     { numRuns: 40 },
   );
 });
+
+test("a formula can be asked for its text, before and after it is changed", () => {
+  start([["=1+1", "=FORMULATEXT(A1)"]]);
+  expect(at(0, 1)).toEqual({ value: "=1+1" });
+  edit([0, 0, "=2*2"]);
+  expect(at(0, 1)).toEqual({ value: "=2*2" });
+});

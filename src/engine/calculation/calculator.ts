@@ -1,4 +1,4 @@
-import { CellValueType, type ICellData } from "@univerjs/core";
+import { CellValueType, type ICellData, type IWorkbookData } from "@univerjs/core";
 import {
   ErrorType,
   IDefinedNamesService,
@@ -13,7 +13,7 @@ import { type Headless, startEngine } from "../headless";
 import { resultOf } from "../results";
 import { sheetId, type TableInput, UNIT, type WorkbookInput } from "../workbook-input";
 import { empty, holdsPlace, isTaken, placesOf, put, putConstant, SheetCells } from "./cells";
-import { Evaluator } from "./evaluator";
+import { Evaluator, type Watch } from "./evaluator";
 import { type Area, type EngineCell, Formula } from "./formula";
 import { Patterns } from "./patterns";
 import { Readers } from "./readers";
@@ -68,35 +68,24 @@ export class Calculator {
     this.positionOf = new Map(input.sheets.map(({ name }, at) => [name, at]));
     const { names = {}, tables = [] } = input;
     this.patterns = new Patterns({ sheets: this.sheets.map(({ name }) => name), names, tables });
-    this.engine = startEngine(
-      {
-        id: UNIT,
-        sheetOrder: this.sheets.map(({ id }) => id),
-        sheets: Object.fromEntries(this.sheets.map(({ id, name }) => [id, { id, name }])),
-      },
-      functions,
-    );
-    const { injector } = this.engine;
-    for (const [name, formulaOrRefString] of Object.entries(names))
-      injector.get(IDefinedNamesService).registerDefinedName(UNIT, { id: name, name, formulaOrRefString });
+    this.engine = startEngine(this.workbook(), functions);
+    this.enterNames(names);
     for (const table of tables) this.enterTable(table);
-    this.evaluator = new Evaluator(injector, UNIT);
-    input.sheets.forEach(({ rows }, sheet) => {
-      rows.forEach((cells, row) => {
-        cells.forEach((content, column) => {
-          if (content !== undefined) this.enter({ sheet, row, column, content });
-        });
-      });
+    this.evaluator = new Evaluator(this.engine.injector, UNIT);
+    this.engine.injector
+      .get(IFormulaCurrentConfigService)
+      .registerUnitData({ [UNIT]: this.unitData() } as never);
+    input.sheets.forEach(({ rows }, at) => {
+      this.enterRows(at, rows);
     });
-    injector.get(IFormulaCurrentConfigService).registerUnitData({ [UNIT]: this.unitData() } as never);
   }
 
   dispose(): void {
     this.engine.dispose();
   }
 
-  /** Works out every formula. */
-  calculateAll(): void {
+  /** Works out every formula. @returns The cells that show something else than before. */
+  calculateAll(): ChangedResult[] {
     const formulas = this.unlisted;
     for (const formula of formulas) formula.state = "due";
     this.evaluator.forgetRanges();
@@ -105,6 +94,7 @@ export class Calculator {
     for (const formula of formulas) this.settle(formula);
     this.followRefilled();
     this.isCurrent = true;
+    return [...this.changed.values()];
   }
 
   /** Works out what depends on changed cells. @returns The cells that show something else than before. */
@@ -114,17 +104,18 @@ export class Calculator {
     this.changed = new Map();
     this.refilled = [];
     const due = new Set<Formula>(this.volatile);
-    const areas: Area[] = [];
     for (const change of changes) {
-      const { sheet, row, column } = change;
-      const anchor = this.sheets[sheet]?.at(row, column)?.filledBy;
-      if (anchor !== undefined) due.add(anchor);
+      const anchor = this.sheets[change.sheet]?.at(change.row, change.column)?.filledBy;
       const made = this.enter(change);
-      if (made !== undefined) due.add(made);
-      areas.push({ sheet, row, column, lastRow: row, lastColumn: column });
+      for (const formula of [anchor, made]) if (formula !== undefined) due.add(formula);
+      // What was typed is to be shown whatever stood there before.
+      if (made !== undefined) this.changed.set(made.cell, made.place);
     }
     this.listAll();
-    this.workOut(due, areas);
+    this.workOut(
+      due,
+      changes.map(({ sheet, row, column }) => ({ sheet, row, column, lastRow: row, lastColumn: column })),
+    );
     this.followRefilled();
     return [...this.changed.values()];
   }
@@ -168,6 +159,27 @@ export class Calculator {
     );
   }
 
+  private workbook(): Partial<IWorkbookData> {
+    const sheets = this.sheets.map(
+      ({ id, name, cells }) => [id, { id, name, cellData: cells.getMatrix() }] as const,
+    );
+    return { id: UNIT, sheetOrder: sheets.map(([id]) => id), sheets: Object.fromEntries(sheets) };
+  }
+
+  private enterRows(sheet: number, rows: WorkbookInput["sheets"][number]["rows"]): void {
+    rows.forEach((cells, row) => {
+      cells.forEach((content, column) => {
+        if (content !== undefined) this.enter({ sheet, row, column, content });
+      });
+    });
+  }
+
+  private enterNames(names: Readonly<Record<string, string>>): void {
+    const service = this.engine.injector.get(IDefinedNamesService);
+    for (const [name, formulaOrRefString] of Object.entries(names))
+      service.registerDefinedName(UNIT, { id: name, name, formulaOrRefString });
+  }
+
   private enterTable(table: TableInput): void {
     const at = this.positionOf.get(table.sheet);
     if (at === undefined) throw new RangeError(`table ${table.name}: no sheet "${table.sheet}"`);
@@ -187,27 +199,22 @@ export class Calculator {
   private enter({ sheet, row, column, content }: CellChange): Formula | undefined {
     const cells = this.sheets[sheet];
     const cell = content === undefined ? cells?.at(row, column) : cells?.make(row, column);
-    if (cells === undefined || cell === undefined || cell === null) return undefined;
+    if (!cell) return undefined;
     if (cell.formula !== undefined) this.drop(cell.formula);
+    if (content === undefined || "formula" in content) empty(cell);
     cell.filledBy = undefined;
-    if (content === undefined) {
-      empty(cell);
-      return undefined;
-    }
-    if (!("formula" in content)) {
-      putConstant(cell, content);
-      return undefined;
-    }
-    const { formula: text } = content;
-    const formula = new Formula(
-      { sheet, row, column },
-      cell,
-      text,
-      this.patterns.of(text, sheet, row, column),
-    );
+    if (content === undefined) return undefined;
+    if ("formula" in content) return this.enterFormula({ sheet, row, column }, cell, content.formula);
+    putConstant(cell, content);
+    return undefined;
+  }
+
+  private enterFormula(place: ChangedResult, cell: EngineCell, text: string): Formula {
+    const pattern = this.patterns.of(text, place.sheet, place.row, place.column);
+    const formula = new Formula(place, cell, text, pattern);
     cell.formula = formula;
     cell.f = text;
-    if (formula.pattern.isVolatile) this.volatile.add(formula);
+    if (pattern.isVolatile) this.volatile.add(formula);
     this.unlisted.push(formula);
     return formula;
   }
@@ -317,44 +324,29 @@ export class Calculator {
     const found: Formula[] = [];
     for (const area of formula.pattern.areasAt(formula.place.row)) {
       const sheet = this.sheets[area.sheet];
-      if (sheet === undefined) continue;
-      const part = sheet.filledPart(area);
-      if ((part.lastRow - part.row + 1) * (part.lastColumn - part.column + 1) > MAX_LOOKED_AT) continue;
-      for (let { row } = part; row <= part.lastRow; row += 1)
-        for (let { column } = part; column <= part.lastColumn; column += 1) {
-          const cell = sheet.at(row, column);
-          const behind = cell?.formula ?? cell?.filledBy;
-          if (behind?.state === "due" && behind !== formula) found.push(behind);
-        }
+      const part = sheet?.filledPart(area);
+      if (part === undefined || sizeOf(part) > MAX_LOOKED_AT) continue;
+      for (const [row, column] of placesOf(part)) {
+        const behind = formulaBehind(sheet?.at(row, column));
+        if (behind?.state === "due" && behind !== formula) found.push(behind);
+      }
     }
     return found;
   }
 
   /** Works a formula out. @returns Formulas that have to be worked out before it; with any, the result is void. */
-  private tryOut(formula: Formula): Formula[] {
+  private tryOut(formula: Formula): readonly Formula[] {
     const sheet = this.sheets[formula.place.sheet] as SheetCells;
-    const missing: Formula[] = [];
-    const seen = new Map<string, Rectangle>();
-    let isRing = false;
-    const { isMoving } = formula.pattern;
-    if (isMoving) this.evaluator.forgetRanges();
-    const rows = this.evaluator.evaluate(formula, sheet, (id, row, column, cell) => {
-      const behind = cell?.formula ?? cell?.filledBy;
-      if (behind?.state === "due") missing.push(behind);
-      else if (behind?.state === "waiting" && (behind !== formula || cell?.formula === formula))
-        isRing = true;
-      if (isMoving) widen(seen, id, row, column);
-    });
-    if (missing.length > 0) {
-      // What was read of cells that are still due must not be taken for what they come to.
-      this.evaluator.forgetRanges();
-      return missing;
-    }
-    if (isRing) this.evaluator.forgetRanges();
-    if (isMoving) this.noteSeen(formula, seen);
+    const reading = new Reading(formula);
+    if (formula.pattern.isMoving) this.evaluator.forgetRanges();
+    const rows = this.evaluator.evaluate(formula, sheet, reading.watch);
+    // What was read of cells that are still due must not be taken for what they come to.
+    if (reading.missing.length > 0 || reading.isRing) this.evaluator.forgetRanges();
+    if (reading.missing.length > 0) return reading.missing;
+    if (formula.pattern.isMoving) this.noteSeen(formula, reading.seen);
     this.clock += 1;
     formula.workedOut = this.clock;
-    formula.hasChanged = this.show(formula, isRing ? [[CYCLE]] : rows);
+    formula.hasChanged = this.show(formula, reading.isRing ? [[CYCLE]] : rows);
     formula.state = "done";
     return [];
   }
@@ -374,21 +366,28 @@ export class Calculator {
     const { sheet, row, column } = formula.place;
     const [height, width] = [rows.length, rows[0]?.length ?? 0];
     const isOne = height <= 1 && width <= 1;
-    const area = isOne
-      ? undefined
-      : { sheet, row, column, lastRow: row + height - 1, lastColumn: column + width - 1 };
+    const wanted = { sheet, row, column, lastRow: row + height - 1, lastColumn: column + width - 1 };
+    const area = isOne ? undefined : wanted;
+    this.noteWanted(formula, area);
     const isBlocked = area !== undefined && this.isBlocked(formula, area);
-    if (area !== undefined || formula.wanted !== undefined)
-      if (JSON.stringify(area) !== JSON.stringify(formula.wanted))
-        this.relist(formula, () => {
-          formula.wanted = area;
-        });
     const fills = isBlocked ? undefined : area;
-    const cleared = this.clearFilled(formula, fills);
+    const isCleared = this.clearFilled(formula, fills);
     formula.fills = fills;
-    const own = isBlocked ? SPILL : (rows[0]?.[0] ?? { v: null });
-    const isOther = this.write(formula.place, formula.cell, own);
-    return (fills === undefined ? false : this.fill(formula, fills, rows)) || isOther || cleared;
+    const isOther = this.write(
+      formula.place,
+      formula.cell,
+      isBlocked ? SPILL : (rows[0]?.[0] ?? { v: null }),
+    );
+    const isFilled = fills !== undefined && this.fill(formula, fills, rows);
+    return isFilled || isOther || isCleared;
+  }
+
+  /** A formula reads what stands in the cells that it would fill: once they are free it fills them. */
+  private noteWanted(formula: Formula, area: Area | undefined): void {
+    if (JSON.stringify(area) === JSON.stringify(formula.wanted)) return;
+    this.relist(formula, () => {
+      formula.wanted = area;
+    });
   }
 
   private isBlocked(formula: Formula, area: Area): boolean {
@@ -405,13 +404,13 @@ export class Calculator {
     const sheet = this.sheets[area.sheet] as SheetCells;
     let isOther = false;
     for (const [r, c] of placesOf(area)) {
-      if (r === area.row && c === area.column) continue;
       const cell = sheet.make(r, c);
+      if (cell === formula.cell) continue;
       const isNew = cell.filledBy === undefined;
       cell.filledBy = formula;
       const place = { sheet: area.sheet, row: r, column: c };
-      if (!this.write(place, cell, rows[r - area.row]?.[c - area.column] ?? { v: null }) && !isNew) continue;
-      isOther = true;
+      const isChanged = this.write(place, cell, rows[r - area.row]?.[c - area.column] ?? { v: null });
+      isOther ||= isChanged || isNew;
       if (isNew) this.refilled.push({ area: { ...place, lastRow: r, lastColumn: c }, at: this.clock });
     }
     return isOther;
@@ -460,6 +459,32 @@ export class Calculator {
   private fillsItself(formula: Formula, { sheet, row, column }: Area): boolean {
     return this.sheets[sheet]?.at(row, column)?.filledBy === formula;
   }
+}
+
+const sizeOf = ({ row, column, lastRow, lastColumn }: Rectangle) =>
+  (lastRow - row + 1) * (lastColumn - column + 1);
+
+/** The formula that a cell shows the result of. */
+const formulaBehind = (cell: EngineCell | undefined) => cell?.formula ?? cell?.filledBy;
+
+/** What a formula reads while it is worked out. */
+class Reading {
+  /** Formulas that it reads and that are due. */
+  readonly missing: Formula[] = [];
+  /** True where it reads itself, by way of others or at once. */
+  isRing = false;
+  /** The part of each sheet that it reads, by id. */
+  readonly seen = new Map<string, Rectangle>();
+
+  constructor(private readonly formula: Formula) {}
+
+  readonly watch: Watch = (id, row, column, cell) => {
+    const behind = formulaBehind(cell);
+    if (behind?.state === "due") this.missing.push(behind);
+    // The cells that it fills itself are no ring until their own formula is read.
+    else if (behind?.state === "waiting") this.isRing ||= behind !== this.formula || cell?.formula === behind;
+    if (this.formula.pattern.isMoving) widen(this.seen, id, row, column);
+  };
 }
 
 function widen(seen: Map<string, Rectangle>, id: string, row: number, column: number): void {

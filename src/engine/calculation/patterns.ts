@@ -112,21 +112,23 @@ export class Patterns {
   private readingsOf(tokens: readonly Token[], own: number, inside: readonly string[]): Reading[] {
     const found: Reading[] = [];
     for (let at = 0; at < tokens.length; at += 1) {
-      const token = tokens[at];
-      if (token === undefined) continue;
       const before = tokens[at - 1];
       const sheet = before?.kind === "sheet" ? this.sheetNamed(before.text) : own;
       if (sheet === undefined) continue;
-      if (token.kind === "cell") {
-        const last = rangeEnd(tokens, at);
-        const ends = endsOf(token.text, tokens[last]?.text ?? token.text);
-        if (ends !== undefined) found.push({ sheet, ends });
-        at = last;
-      } else if (token.kind === "columns" || token.kind === "rows") {
-        found.push({ sheet, ends: wholeEnds(token) });
-      } else if (token.kind === "name") found.push(...this.named(token.text, own, inside));
+      const last = rangeEnd(tokens, at);
+      found.push(...this.readingsAt(tokens.slice(at, last + 1), sheet, inside));
+      at = last;
     }
     return found;
+  }
+
+  /** What one reference reads; nothing for a piece that is none. */
+  private readingsAt(pieces: readonly Token[], sheet: number, inside: readonly string[]): readonly Reading[] {
+    const [first, last = first] = [pieces[0], pieces.at(-1)];
+    if (first === undefined || last === undefined) return [];
+    if (first.kind === "name") return this.named(first.text, sheet, inside);
+    const ends = endsOf(first, last);
+    return ends === undefined ? [] : [{ sheet, ends }];
   }
 
   private sheetNamed(prefix: string): number | undefined {
@@ -137,35 +139,39 @@ export class Patterns {
   private named(name: string, own: number, inside: readonly string[]): Reading[] {
     const key = name.toLowerCase();
     const table = this.tables.get(key);
-    const sheet = table && this.sheets.get(table.sheet.toLowerCase());
-    if (table !== undefined && sheet !== undefined) {
-      const { row, column } = table;
-      const lastRow = row + table.rows - 1;
-      const lastColumn = column + table.headings.length - 1;
-      return [{ sheet, ends: fixed({ row, column, lastRow, lastColumn }) }];
-    }
+    if (table !== undefined) return this.tableReading(table);
     const text = this.names.get(key);
     if (text === undefined || inside.includes(key)) return [];
     const tokens = tokensOf(text).filter(({ kind }) => kind !== "space");
-    return this.readingsOf(tokens, own, [...inside, key]).map(({ sheet: at, ends: [a, b] }) => ({
-      sheet: at,
+    return this.readingsOf(tokens, own, [...inside, key]).map(({ sheet, ends: [a, b] }) => ({
+      sheet,
       ends: [
         { ...a, isFixed: true },
         { ...b, isFixed: true },
       ],
     }));
   }
+
+  private tableReading({ sheet: name, row, column, rows, headings }: TableInput): Reading[] {
+    const sheet = this.sheets.get(name.toLowerCase());
+    if (sheet === undefined) return [];
+    const [lastRow, lastColumn] = [row + rows - 1, column + headings.length - 1];
+    return [{ sheet, ends: fixed({ row, column, lastRow, lastColumn }) }];
+  }
 }
 
 /** Where the second end of a range stands that begins at a piece; the piece itself where it is no range. */
 function rangeEnd(tokens: readonly Token[], at: number): number {
-  if (tokens[at + 1]?.text !== ":") return at;
+  if (tokens[at]?.kind !== "cell" || tokens[at + 1]?.text !== ":") return at;
   const end = tokens[at + 2]?.kind === "sheet" ? at + 3 : at + 2;
   return tokens[end]?.kind === "cell" ? end : at;
 }
 
-function endsOf(first: string, last: string): [End, End] | undefined {
-  const [a, b] = [readCellParts(first), readCellParts(last)];
+/** The ends of a reference to cells, rows or columns; `undefined` for a piece that is none. */
+function endsOf(first: Token, last: Token): [End, End] | undefined {
+  if (first.kind === "columns" || first.kind === "rows") return wholeEnds(first);
+  if (first.kind !== "cell") return undefined;
+  const [a, b] = [readCellParts(first.text), readCellParts(last.text)];
   if (a === undefined || b === undefined) return undefined;
   return [
     { row: a.row, column: a.column, isFixed: a.isRowFixed },

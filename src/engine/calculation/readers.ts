@@ -1,4 +1,5 @@
 import { placeOf } from "../../formula/addresses";
+import { placesOf } from "./cells";
 import type { Area, Formula } from "./formula";
 
 /** A range with the formulas that read it. */
@@ -14,6 +15,14 @@ const keyOf = ({ row, column, lastRow, lastColumn }: Area) => `${row},${column},
 const isOneCell = ({ row, column, lastRow, lastColumn }: Area) => row === lastRow && column === lastColumn;
 const meet = (a: Area, b: Area) =>
   a.row <= b.lastRow && b.row <= a.lastRow && a.column <= b.lastColumn && b.column <= a.lastColumn;
+
+function eachMeeting(
+  ranges: readonly Range[] | undefined,
+  area: Area,
+  visit: (formula: Formula) => void,
+): void {
+  for (const range of ranges ?? []) if (meet(range.area, area)) range.formulas.forEach(visit);
+}
 
 /** The formulas that read cells of one sheet. */
 class SheetReaders {
@@ -40,13 +49,10 @@ class SheetReaders {
 
   /** Calls back with each formula that reads one of some cells; with some of them more than once. */
   each(area: Area, visit: (formula: Formula) => void): void {
-    for (let { row } = area; row <= area.lastRow; row += 1)
-      for (let { column } = area; column <= area.lastColumn; column += 1)
-        this.cells.get(placeOf(row, column))?.forEach(visit);
+    for (const [row, column] of placesOf(area)) this.cells.get(placeOf(row, column))?.forEach(visit);
     for (let { column } = area; column <= area.lastColumn; column += 1)
-      for (const range of this.byColumn.get(column) ?? [])
-        if (meet(range.area, area)) range.formulas.forEach(visit);
-    for (const range of this.wide) if (meet(range.area, area)) range.formulas.forEach(visit);
+      eachMeeting(this.byColumn.get(column), area, visit);
+    eachMeeting(this.wide, area, visit);
   }
 
   private rangeOf(area: Area): Range {
@@ -55,14 +61,16 @@ class SheetReaders {
     if (found !== undefined) return found;
     const range = { area, formulas: new Set<Formula>() };
     this.ranges.set(key, range);
-    if (area.lastColumn - area.column >= MAX_LISTED_COLUMNS) this.wide.push(range);
-    else
-      for (let { column } = area; column <= area.lastColumn; column += 1) {
-        const listed = this.byColumn.get(column);
-        if (listed === undefined) this.byColumn.set(column, [range]);
-        else listed.push(range);
-      }
+    const isWide = area.lastColumn - area.column >= MAX_LISTED_COLUMNS;
+    if (isWide) this.wide.push(range);
+    else for (let { column } = area; column <= area.lastColumn; column += 1) this.list(column, range);
     return range;
+  }
+
+  private list(column: number, range: Range): void {
+    const listed = this.byColumn.get(column);
+    if (listed === undefined) this.byColumn.set(column, [range]);
+    else listed.push(range);
   }
 }
 
