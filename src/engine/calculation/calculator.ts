@@ -12,9 +12,10 @@ import type { CellInput, CellValue } from "../cell-value";
 import { type Headless, startEngine } from "../headless";
 import { resultOf } from "../results";
 import { sheetId, type TableInput, UNIT, type WorkbookInput } from "../workbook-input";
+import type { Area } from "./area";
 import { empty, holdsPlace, isTaken, placesOf, put, putConstant, SheetCells } from "./cells";
 import { Evaluator, type Watch } from "./evaluator";
-import { type Area, type EngineCell, Formula } from "./formula";
+import { type EngineCell, Formula } from "./formula";
 import { Patterns } from "./patterns";
 import { Readers } from "./readers";
 

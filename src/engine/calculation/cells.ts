@@ -1,7 +1,8 @@
 import { CellValueType, type ICellData, ObjectMatrix } from "@univerjs/core";
 import type { Rectangle } from "../../formula/addresses";
 import type { CellInput } from "../cell-value";
-import type { Area, EngineCell, Formula } from "./formula";
+import type { Area } from "./area";
+import type { EngineCell, Formula } from "./formula";
 
 /** Room below and beside what is filled, so that results can spill. */
 const SPARE_ROWS = 2000;

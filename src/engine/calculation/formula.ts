@@ -1,11 +1,6 @@
 import type { ICellData } from "@univerjs/core";
-import type { Rectangle } from "../../formula/addresses";
+import type { Area } from "./area";
 import type { Pattern } from "./patterns";
-
-/** Cells of one sheet of the workbook, the sheet by its position. */
-export interface Area extends Rectangle {
-  readonly sheet: number;
-}
 
 /** A cell as the engine reads it, with what is known of the formulas behind it. */
 export interface EngineCell extends ICellData {

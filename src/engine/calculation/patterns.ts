@@ -3,7 +3,7 @@ import { downColumnForm } from "../../formula/references";
 import { sheetOfPrefix } from "../../formula/sheet-names";
 import { type Token, tokensOf } from "../../formula/tokens";
 import type { TableInput } from "../workbook-input";
-import type { Area } from "./formula";
+import type { Area } from "./area";
 
 /** Functions that give something else each time they are asked. */
 const VOLATILE = new Set(["RAND", "RANDBETWEEN", "RANDARRAY", "NOW", "TODAY"]);

@@ -1,6 +1,7 @@
 import { placeOf } from "../../formula/addresses";
+import type { Area } from "./area";
 import { placesOf } from "./cells";
-import type { Area, Formula } from "./formula";
+import type { Formula } from "./formula";
 
 /** A range with the formulas that read it. */
 interface Range {
