@@ -5,6 +5,7 @@ import { isPageId, PAGES } from "./page-list";
 import type { PaneFiles } from "./pane-files";
 import { element, fill } from "./parts/dom";
 import { entriesOf } from "./parts/entries";
+import { followLine } from "./parts/follow-line";
 import { openWhilePrinting, printedLine } from "./parts/print";
 import { unitChoice } from "./parts/unit-choice";
 import "./pane.css";
@@ -36,11 +37,12 @@ export function mountPane(root: HTMLElement, port: HostPort, options: PaneOption
   const page = element("div", { class: "page" });
   const state: PaneState = { steel: "1095", functionName: "" };
   let shown = startingPage(options.start, state);
+  const followed = followLine(port, page, ({ facts }) => {
+    state.steel = facts.steel ?? state.steel;
+  });
   const { show, leave } = pageShower(page, {
-    port,
-    state,
-    files: options.files,
-    open: (id) => open(id),
+    context: { port, state, files: options.files, open: (id) => open(id) },
+    drawn: () => followed.enterInto(page),
   });
   const navigation = pageButtons((id) => open(id));
   const open = (id: PageId) => {
@@ -57,12 +59,13 @@ export function mountPane(root: HTMLElement, port: HostPort, options: PaneOption
   const theme = port.theme();
   if (theme !== undefined) root.dataset.theme = theme;
   const units = unitChoice(() => void drawAnew());
-  fill(root, header(navigation.block), notice(options.notice), page, printedLine(), units);
+  fill(root, header(navigation.block, followed.block), notice(options.notice), page, printedLine(), units);
   navigation.mark(shown);
   void show(shown).then(fetchAhead);
   const leavePrinting = openWhilePrinting(page);
   const unmount = () => {
     leave();
+    followed.leave();
     leavePrinting();
     root.replaceChildren();
   };
@@ -75,8 +78,8 @@ function startingPage(start: string | undefined, state: PaneState): PageId {
   return isPageId(page) ? page : "steels";
 }
 
-function header(navigation: HTMLElement): HTMLElement {
-  return element("div", { class: "head" }, element("h1", {}, "Blade Metallurgy"), navigation);
+function header(...parts: readonly HTMLElement[]): HTMLElement {
+  return element("div", { class: "head" }, element("h1", {}, "Blade Metallurgy"), ...parts);
 }
 
 function notice(text: string | undefined): HTMLElement | null {
@@ -92,19 +95,35 @@ function pageButtons(chosen: (id: PageId) => void) {
     buttons.set(id, made);
   }
   const items = [...buttons.values()].map((made) => element("li", {}, made));
+  // A row that scrolls would be a stop of its own for Tab; its buttons are.
+  const list = element("ul", { tabindex: "-1" }, ...items);
+  const all = element("button", { type: "button", class: "all", "aria-expanded": "false" }, "All pages");
+  const unfold = (isOpen: boolean) => {
+    list.classList.toggle("open", isOpen);
+    all.setAttribute("aria-expanded", String(isOpen));
+  };
+  all.addEventListener("click", () => unfold(!list.classList.contains("open")));
   return {
-    block: element("nav", { "aria-label": "Pages of the pane" }, element("ul", {}, ...items)),
+    block: element("nav", { "aria-label": "Pages of the pane" }, list, all),
     mark(current: PageId) {
       for (const [id, made] of buttons) {
         if (id === current) made.setAttribute("aria-current", "page");
         else made.removeAttribute("aria-current");
       }
+      unfold(false);
+      buttons.get(current)?.scrollIntoView?.({ block: "nearest", inline: "center" });
     },
   };
 }
 
+interface Shower {
+  readonly context: PageContext;
+  /** Called when a page stands. */
+  readonly drawn: () => void;
+}
+
 /** Shows one page after another; a page that arrives late does not push out one chosen since. */
-function pageShower(page: HTMLElement, context: PageContext) {
+function pageShower(page: HTMLElement, { context, drawn }: Shower) {
   let leaveShown: (() => void) | undefined;
   let wanted: PageId | undefined;
   const leave = () => {
@@ -120,6 +139,7 @@ function pageShower(page: HTMLElement, context: PageContext) {
       leave();
       fill(page, element("h2", {}, title));
       leaveShown = render(page, context);
+      drawn();
     } catch (problem) {
       if (wanted === id) fill(page, element("h2", {}, title), failure(problem));
     }

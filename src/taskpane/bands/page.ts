@@ -16,7 +16,7 @@ export const render: RenderPage = (root, context) => {
     root.append(refusalNote(ask("USES").refusal ?? "no list of uses"));
     return undefined;
   }
-  const use = choiceField({ label: "Use" }, uses);
+  const use = choiceField({ label: "Use", line: "use" }, uses);
   const band = element("section", { "aria-label": "Band", "aria-live": "polite" });
   const check = hardnessCheck(context, () => use.control.value);
   const show = () => {
@@ -62,7 +62,7 @@ function bandOf(use: string): HTMLElement[] {
 }
 
 function hardnessCheck(context: PageContext, use: () => string) {
-  const steel = textField({ label: "Steel" }, context.state.steel);
+  const steel = textField({ label: "Steel", line: "steel" }, context.state.steel);
   const hardness = textField({ label: "Hardness, HRC", hint: "One reading, or low and high: 57-59" }, "58");
   const verdict = element("div", { "aria-live": "polite" });
   const formula = () => assessFormula(use(), steel.control.value, hardness.control.value);

@@ -26,7 +26,8 @@ export function entriesOf(root: Element): () => void {
   };
 }
 
-function enter(control: Control | undefined, value: string | undefined): void {
+/** Puts a value into a control as if it had been typed. */
+export function enter(control: Control | undefined, value: string | undefined): void {
   // The value of a file field cannot be set, and reading one again is the smith's to ask.
   if (control === undefined || value === undefined || control.value === value || control.type === "file")
     return;

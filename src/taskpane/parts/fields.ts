@@ -1,9 +1,12 @@
 import { element } from "./dom";
 import { freshId } from "./fresh-id";
+import type { LineFact } from "./selected-line";
 
 interface FieldText {
   readonly label: string;
   readonly hint?: string;
+  /** What of the selected line of the run the field takes over while the pane follows the selection. */
+  readonly line?: LineFact;
 }
 
 /** A labelled control with its hint, ready to be placed. */
@@ -17,6 +20,7 @@ function field<T extends HTMLInputElement | HTMLSelectElement | HTMLTextAreaElem
   text: FieldText,
 ): Field<T> {
   control.id = freshId("field");
+  if (text.line !== undefined) control.dataset.line = text.line;
   const label = element("label", { for: control.id }, text.label);
   if (text.hint === undefined) return { control, block: element("div", { class: "field" }, label, control) };
   const hint = element("p", { class: "hint", id: `${control.id}-hint` }, text.hint);

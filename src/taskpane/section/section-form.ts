@@ -25,12 +25,12 @@ const RESISTANCE = "m²K/W: thickness in m over conductivity in W/mK; empty for 
 const WORDS = [0, 4];
 
 function sectionFields(steel: string) {
-  const quench = choiceField({ label: "Quench" }, HEAT_TRANSFER_MEDIA);
+  const quench = choiceField({ label: "Quench", line: "quench" }, HEAT_TRANSFER_MEDIA);
   quench.control.value = "agitated water";
   return {
-    steel: textField({ label: "Steel" }, steel),
-    width: textField({ label: "Width, mm", hint: "edge to spine" }, "30"),
-    spine: textField({ label: "Spine, mm", hint: "thickness" }, "7"),
+    steel: textField({ label: "Steel", line: "steel" }, steel),
+    width: textField({ label: "Width, mm", hint: "edge to spine", line: "width" }, "30"),
+    spine: textField({ label: "Spine, mm", hint: "thickness", line: "thickness" }, "7"),
     edge: textField({ label: "Edge, mm", hint: "thickness at the quench" }, "1.5"),
     quench,
     clay: textField({ label: "Clay", hint: RESISTANCE }, "0.001"),

@@ -44,7 +44,7 @@ function fieldsOf(steel: string) {
       EXAMPLE,
     ),
     grind,
-    steel: textField({ label: "Steel or density", hint: "g/cm³ for a density" }, steel),
+    steel: textField({ label: "Steel or density", hint: "g/cm³ for a density", line: "steel" }, steel),
     edge: textField({ label: "Edge, mm", hint: "thickness behind it" }, "0"),
     bevel: textField({ label: "Bevel height, mm", hint: "empty: the whole width" }),
     curve: textField({ label: "Wheel radius or bulge, mm" }),

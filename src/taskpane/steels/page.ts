@@ -20,7 +20,7 @@ const HINT = "Grade, UNS or EN number, or an analysis in mass %: C 0.95 Mn 0.40 
 
 /** Steels: search by name; composition, a heat held against it, hardness after temper and where each figure comes from. */
 export const render: RenderPage = (root, context) => {
-  const search = searchField({ label: "Find a steel", hint: HINT });
+  const search = searchField({ label: "Find a steel", hint: HINT, line: "steel" });
   const count = element("p", { class: "count", role: "status" });
   const matches = element("ul", { class: "matches" });
   const shown = element("section", { "aria-label": "The steel" });

@@ -66,11 +66,11 @@ export const render: RenderPage = (root, context) => {
 
 function recipeFields(startSteel: string) {
   const fields = {
-    steel: textField({ label: "Steel" }, startSteel),
-    temper: textField({ label: "Temper", hint: "°C; write 400 F for °F" }, "200"),
+    steel: textField({ label: "Steel", line: "steel" }, startSteel),
+    temper: textField({ label: "Temper", hint: "°C; write 400 F for °F", line: "temper" }, "200"),
     hours: textField({ label: "Hours" }, "2"),
     cycles: textField({ label: "Number of tempers" }, "2"),
-    target: textField({ label: "Wanted hardness, HRC" }, "60"),
+    target: textField({ label: "Wanted hardness, HRC", line: "target" }, "60"),
   };
   const read = (name: keyof typeof fields) => fields[name].control.value.trim();
   const recipe = (): Recipe => ({

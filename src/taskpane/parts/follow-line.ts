@@ -1,0 +1,88 @@
+import type { HostPort, Unsubscribe } from "../../host/port";
+import { afterPause, element, fill } from "./dom";
+import { enter } from "./entries";
+import { button } from "./fields";
+import { type LineFact, type SelectedLine, selectedLine } from "./selected-line";
+
+export interface FollowedLine {
+  /** Says which line the pane shows, with the button that holds it. */
+  readonly block: HTMLElement;
+  /** Enters the line into a page that has just been drawn. */
+  readonly enterInto: (page: HTMLElement) => void;
+  readonly leave: Unsubscribe;
+}
+
+function enterLine(page: HTMLElement, { facts }: SelectedLine): void {
+  for (const control of page.querySelectorAll<HTMLInputElement | HTMLSelectElement>("[data-line]")) {
+    const value = facts[control.dataset.line as LineFact];
+    if (value === undefined) continue;
+    // A choice that the list does not have would leave the field empty.
+    if (control instanceof HTMLSelectElement && ![...control.options].some((one) => one.value === value))
+      continue;
+    enter(control, value);
+  }
+}
+
+/**
+ * The pane follows the selected line of the run: steel, use, sizes and temper go into the fields that ask for
+ * them. Typing into such a field holds the pane where it is, and so does the button.
+ *
+ * @param page - Where the pages are drawn.
+ * @param changed - Told of the line before its facts are entered.
+ */
+export function followLine(
+  port: HostPort,
+  page: HTMLElement,
+  changed: (line: SelectedLine) => void,
+): FollowedLine {
+  const words = element("span", {});
+  const hold = button("Hold", () => setHeld(!isHeld));
+  const block = element("p", { class: "following", hidden: "" }, words, hold);
+  let line: SelectedLine | null = null;
+  let isHeld = false;
+  let asked = 0;
+  let isEntering = false;
+
+  const enterInto = (into: HTMLElement) => {
+    if (line === null || isHeld) return;
+    isEntering = true;
+    enterLine(into, line);
+    isEntering = false;
+  };
+  const say = () => {
+    block.hidden = line === null;
+    if (line === null) return;
+    const { name, facts } = line;
+    const said = [facts.item, facts.steel].filter((part) => part !== undefined).join(", ");
+    fill(words, `${isHeld ? "Held at" : "Line"} ${name}${said === "" ? "" : `: ${said}`} `);
+    hold.textContent = isHeld ? "Follow the selection" : "Hold";
+  };
+  const look = async () => {
+    if (isHeld) return;
+    asked += 1;
+    const own = asked;
+    const found = await selectedLine(port).catch(() => null);
+    // What was selected since, or held meanwhile, counts more than a slow answer.
+    if (own !== asked || isHeld || JSON.stringify(found) === JSON.stringify(line)) return;
+    line = found;
+    say();
+    if (line === null) return;
+    changed(line);
+    enterInto(page);
+  };
+  const setHeld = (now: boolean) => {
+    isHeld = now;
+    say();
+    if (!now) {
+      line = null;
+      void look();
+    }
+  };
+  page.addEventListener("input", ({ target }) => {
+    const isLineField = target instanceof HTMLElement && target.dataset.line !== undefined;
+    if (isLineField && !isEntering && line !== null && !isHeld) setHeld(true);
+  });
+  void look();
+  const leave = port.hasSheet ? port.onSelection(afterPause(() => void look())) : () => undefined;
+  return { block, enterInto, leave };
+}

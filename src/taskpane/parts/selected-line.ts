@@ -1,0 +1,87 @@
+import { columnLetters } from "../../formula/addresses";
+import { splitAddress } from "../../formula/references";
+import { quotedSheet } from "../../formula/sheet-names";
+import type { HostPort, HostRows, HostValue } from "../../host/port";
+
+/** Headings of the planning workbook's Lines sheet, by what the pane takes from a line. */
+export const LINE_HEADINGS = {
+  item: "Item",
+  steel: "Steel",
+  use: "Use",
+  quench: "Quench",
+  grind: "Grind",
+  length: "Length mm",
+  width: "Width mm",
+  thickness: "Thickness mm",
+  edge: "Behind edge mm",
+  target: "Aim HRC",
+  temper: "Temper °C",
+} as const;
+
+export type LineFact = keyof typeof LINE_HEADINGS;
+
+/** A line of the run as far as its row is filled in. */
+export interface SelectedLine {
+  readonly name: string;
+  readonly facts: Readonly<Partial<Record<LineFact, string>>>;
+}
+
+const SHEET = "Lines";
+/** Rows as one counts them in the sheet. */
+const HEADING_ROW = 4;
+const FIRST_LINE_ROW = 5;
+const LAST_LINE_ROW = 504;
+const LAST_COLUMN = columnLetters(51);
+
+const text = (value: HostValue | undefined): string =>
+  value === null || value === undefined || typeof value === "object" ? "" : String(value).trim();
+
+function rowOf(address: string): number {
+  return Number(/\d+$/.exec(address)?.[0] ?? 0);
+}
+
+/** The row of the Lines sheet that a selected cell speaks of: its own, or that of the line named in its first column. */
+async function lineRow(port: HostPort, address: string): Promise<number | undefined> {
+  const { sheet } = splitAddress(address);
+  const row = rowOf(address);
+  if (sheet === null || row < FIRST_LINE_ROW) return undefined;
+  if (sheet === SHEET) return row;
+  const own = quotedSheet(sheet);
+  const wanted = [
+    `${own}!A${HEADING_ROW}:B${HEADING_ROW}`,
+    `${own}!A${row}:B${row}`,
+    `${SHEET}!A${FIRST_LINE_ROW}:A${LAST_LINE_ROW}`,
+  ];
+  const [heads, cells, names] = await port.readValues(wanted, address);
+  const column = heads?.[0]?.findIndex((cell) => text(cell) === "Line") ?? -1;
+  const name = text(cells?.[0]?.[column]);
+  const found = names?.findIndex(([cell]) => text(cell) === name) ?? -1;
+  return column < 0 || name === "" || found < 0 ? undefined : FIRST_LINE_ROW + found;
+}
+
+function factsOf(heads: HostRows, cells: HostRows): SelectedLine["facts"] {
+  const headings = (heads[0] ?? []).map(text);
+  const facts: Partial<Record<LineFact, string>> = {};
+  for (const [fact, heading] of Object.entries(LINE_HEADINGS)) {
+    const value = text(cells[0]?.[headings.indexOf(heading)]);
+    if (value !== "") facts[fact as LineFact] = value;
+  }
+  return facts;
+}
+
+/**
+ * The line of the run that the selection stands on.
+ *
+ * @returns `null` where the workbook has no planning sheet, or the row names no line.
+ */
+export async function selectedLine(port: HostPort): Promise<SelectedLine | null> {
+  const selected = await port.selection();
+  if (selected === null) return null;
+  const row = await lineRow(port, selected.address);
+  if (row === undefined) return null;
+  const wanted = [HEADING_ROW, row].map((at) => `${SHEET}!A${at}:${LAST_COLUMN}${at}`);
+  const [heads, cells] = await port.readValues(wanted, selected.address);
+  if (heads == null || cells == null) return null;
+  const name = text(cells[0]?.[0]);
+  return name === "" || text(heads[0]?.[0]) !== "Line" ? null : { name, facts: factsOf(heads, cells) };
+}

@@ -1,0 +1,62 @@
+import { describe, expect, it } from "vitest";
+import { noSheet } from "../../src/host/no-sheet";
+import type { HostRows } from "../../src/host/port";
+import { LINE_HEADINGS, selectedLine } from "../../src/taskpane/parts/selected-line";
+import { linesSheet } from "../../src/workbook/sheets/lines-sheet";
+import { HEADINGS } from "../../src/workbook/sheets/parts/table-sheet";
+
+/** Rows by their number in the sheet. */
+type Rows = Readonly<Record<number, HostRows[number]>>;
+
+const BOOK: Readonly<Record<string, Rows>> = {
+  Lines: {
+    4: ["Line", "Item", "Steel", "Use", "Aim HRC"],
+    5: ["L1", "Chef knife", "52100", "Chef knife", 60],
+    6: ["L2", "Machete", "1075", null, 49],
+  },
+  Costs: { 4: ["Line", "Cost"], 7: ["L2", 90] },
+};
+
+function read(reference: string): HostRows | null {
+  const [, sheet = "", first = "", last = ""] =
+    /^(\w+)![A-Z]+(\d+):[A-Z]+(\d+)$/.exec(reference.replaceAll("'", "")) ?? [];
+  const rows = BOOK[sheet];
+  if (rows === undefined) return null;
+  return Array.from(
+    { length: Number(last) - Number(first) + 1 },
+    (_, at) => rows[Number(first) + at] ?? [null],
+  );
+}
+
+/** A host with a workbook of two sheets and one selected cell. */
+const port = (address: string) => ({
+  ...noSheet,
+  selection: async () => ({ address, formula: "", value: "", sentence: "", filledBy: null }),
+  readValues: async (references: readonly string[]) => references.map(read),
+});
+
+describe("the line that the selection stands on", () => {
+  it("is the row of the Lines sheet, blank cells left out", async () => {
+    expect(await selectedLine(port("Lines!D6"))).toEqual({
+      name: "L2",
+      facts: { item: "Machete", steel: "1075", target: "49" },
+    });
+  });
+
+  it("is found by its name from any other sheet of the plan", async () => {
+    expect((await selectedLine(port("Costs!B7")))?.name).toBe("L2");
+  });
+
+  it("is none above the table, on a blank row and on a sheet without lines", async () => {
+    for (const address of ["Lines!A2", "Lines!A9", "Costs!B8", "Other!B7"]) {
+      expect(await selectedLine(port(address)), address).toBeNull();
+    }
+  });
+
+  it("reads headings that the Lines sheet has", () => {
+    const headings = linesSheet([], 1)
+      .model()
+      .rows[HEADINGS]?.map((cell) => cell?.content);
+    for (const heading of Object.values(LINE_HEADINGS)) expect(headings).toContain(heading);
+  });
+});
