@@ -111,7 +111,9 @@ function pageButtons(chosen: (id: PageId) => void) {
         else made.removeAttribute("aria-current");
       }
       unfold(false);
-      buttons.get(current)?.scrollIntoView?.({ block: "nearest", inline: "center" });
+      // Not `scrollIntoView`: it also moves the place from which Tab goes on.
+      const shown = buttons.get(current);
+      if (shown !== undefined) list.scrollLeft = shown.offsetLeft - list.offsetLeft - shown.offsetWidth;
     },
   };
 }
