@@ -1,6 +1,8 @@
 import { HEAT_TRANSFER_MEDIA } from "../core/hardening/heat-transfer";
 import { quenchSection } from "../core/hardening/section-quench";
 import { sectionPoints } from "../core/hardening/section-report";
+import { bladeOf } from "../core/mechanics/beam";
+import { heldBlade } from "../core/mechanics/flex";
 import { findGrind, GRINDS } from "../core/shape/grinds";
 import { profileOf } from "../core/shape/strips";
 import { brittleRanges } from "../core/tempering/embrittlement";
@@ -21,6 +23,7 @@ import * as mechanics from "./mechanics";
 import * as money from "./money";
 import * as run from "./run";
 import * as shape from "./shape";
+import { stationsOf } from "./shape/station-arguments";
 import * as steel from "./steel";
 import * as stock from "./stock";
 import * as tempering from "./tempering";
@@ -78,9 +81,11 @@ export function functionNamed(name: string): ListedFunction | undefined {
 export const FOR_DRAWINGS = {
   HEAT_TRANSFER_MEDIA,
   GRINDS,
+  bladeOf,
   brittleRanges,
   findGrind,
   fittedCurves,
+  heldBlade,
   parseMeasure,
   profileOf,
   quenchSection,
@@ -88,6 +93,7 @@ export const FOR_DRAWINGS = {
   sectionInputs,
   sectionParameters,
   sectionPoints,
+  stationsOf,
   readArgument,
   temperModel,
   temperSpan,

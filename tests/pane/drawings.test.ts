@@ -1,18 +1,29 @@
 import { execFileSync } from "node:child_process";
+import { mkdirSync } from "node:fs";
+import { join } from "node:path";
 import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
+import demo from "../../src/workbook/sheets/run-r07/swords.json";
 import { launch } from "../browser";
 import { fakeExcel } from "./fake-excel";
-import { openPane } from "./open-pane";
+import { openPane, overflow } from "./open-pane";
 import { type ServedFolder, serveFolder } from "./static-server";
 
 const BLADE = '"1095",30,7,1.5,"agitated water",0.001,12,0.0002,1';
+
+/** Kept after the tests, to be looked at. */
+const PICTURES = "node_modules/.cache/screens";
+
+/** The blade that the page Shape opens with. */
+const EXAMPLE = '{0;450;850;900},{50;38;22;0},{6;4.5;3.5;0},"diamond"';
 
 /** Asked of the command line, to be held against what the pane shows. */
 const ASKED = {
   quench: `=BLADE.SECTION_QUENCH(${BLADE})`,
   profile: `=BLADE.SECTION_PROFILE(${BLADE})`,
   fit: `=BLADE.SECTION_FIT(${BLADE},,,9.5)`,
+  flex: `=BLADE.FLEX(${EXAMPLE},,"1095",,,,,52,,810)`,
+  ring: `=BLADE.RING(${EXAMPLE},,"1095")`,
   curve: '=BLADE.TEMPER_CURVE("1095",,,25,4)',
 } as const;
 
@@ -230,6 +241,94 @@ describe("Shape", () => {
     const pixelsAMm = spanOf(outline.map(([x]) => x)) / 45;
     expect(areaOf(outline) / pixelsAMm ** 2 / area).toBeCloseTo(1, 2);
     expect(await picture.locator("desc").textContent()).toContain(`${area.toFixed(1)} mm²`);
+    await page.context().close();
+  });
+
+  test("bending and ringing are told as the command line answers them", async () => {
+    const page = await open("#shape");
+    const [flex = []] = answered("flex");
+    const [ring = []] = answered("ring");
+    const rounded = (cell: unknown) => String(Math.round(Number(cell)));
+    expect(await fact(page, "Stiffness")).toBe(`${Number(flex[1]).toPrecision(3)} N/mm at 810 mm`);
+    expect(await fact(page, "Takes a set from")).toBe(
+      `${rounded(flex[8])} to ${rounded(flex[9])} N, likely ${rounded(flex[5])} N`,
+    );
+    expect(await fact(page, "Bent by then")).toBe(
+      `${rounded(flex[6])} mm and ${rounded(flex[7])}° (${rounded(flex[10])} to ${rounded(flex[11])}°)`,
+    );
+    expect(await fact(page, "Rings at")).toBe(
+      `${Number(ring[0]).toPrecision(3)} Hz, then ${Number(ring[3]).toPrecision(3)} Hz`,
+    );
+    expect(await fact(page, "Quiet points")).toBe(`${rounded(ring[1])} mm and ${rounded(ring[2])} mm`);
+    expect(await page.locator(".caution").textContent()).toContain("not a proof test");
+    await page.context().close();
+  });
+
+  test("the bent shape is drawn to scale, with the load where FLEX puts it", async () => {
+    const page = await open("#shape");
+    const [flex = []] = answered("flex");
+    const picture = drawing(page, /The blade bent to its set/);
+    const straight = await corners(picture, "before");
+    const pixelsAMm = spanOf(straight.map(([x]) => x)) / 900;
+    const dots = await picture.locator("circle.dot").all();
+    const place = async (dot: Locator | undefined, axis: "cx" | "cy") =>
+      Number(await dot?.getAttribute(axis));
+    const across = ((await place(dots[1], "cy")) - (await place(dots[0], "cy"))) / pixelsAMm;
+    expect(across).toBeCloseTo(Number(flex[6]), 0);
+    expect(await place(dots[0], "cx")).toBeCloseTo(Math.min(...straight.map(([x]) => x)), 1);
+    // The blade keeps its length: the middle line from the held place to the load is as long as the place of the load.
+    const bent = await corners(picture, "metal");
+    const half = bent.slice(0, bent.length / 2);
+    const steps = half
+      .slice(1)
+      .map(([x, y], at) => Math.hypot(x - (half[at]?.[0] ?? 0), y - (half[at]?.[1] ?? 0)));
+    const length = steps.reduce((sum, step) => sum + step, 0) / pixelsAMm;
+    expect(length / 900).toBeCloseTo(1, 1.5);
+    expect(await picture.locator("desc").textContent()).toContain(`at ${Math.round(Number(flex[5]))} N`);
+    await page.context().close();
+  });
+
+  test("without a hardness there is no set and no bent blade; a wrong one is refused and the rest stays", async () => {
+    const page = await shape({ "Blade HRC": "" }, "diamond");
+    expect(await drawing(page, /bent to its set/).count()).toBe(0);
+    expect(await fact(page, "Stiffness")).toMatch(/N\/mm/);
+    await page.getByLabel("Blade HRC").fill("12");
+    expect(await page.locator(".refusal").textContent()).toMatch(/12 is outside/);
+    expect(await fact(page, "Rings at")).toMatch(/Hz/);
+    await page.context().close();
+  });
+
+  // The third sword of the demo, summed by hand in demo-run.test.ts: 1238 g, balance at 102 mm.
+  test.each([
+    ["light", 350],
+    ["dark", 350],
+    ["light", 400],
+  ] as const)("a sword of the demo with its fittings, %s, %i pixels", async (colorScheme, width) => {
+    const { page } = await openPane(browser, {
+      served,
+      hash: "#shape",
+      options: { viewport: { width, height: 720 }, colorScheme },
+    });
+    const [, , sword] = demo.swords;
+    const lines = (rows: readonly (readonly unknown[])[]) => rows.map((row) => row.join(" ")).join("\n");
+    const fittings = (sword?.parts ?? []).map(([, form, size = 0, mass = 0, place]) => {
+      const inertia = (Number(mass) / 1000) * (Number(size) / 1000) ** 2 * (form === "ball" ? 0.1 : 1 / 12);
+      return [mass, place, inertia.toFixed(9)];
+    });
+    await page.getByLabel("Steel or density").fill("7.85");
+    await page.getByLabel("Stations, heel to tip").fill(lines(sword?.stations ?? []));
+    await page.getByLabel("Tang and fittings").fill(lines(fittings));
+    await page.getByLabel("Blade HRC").fill(String(sword?.hrc));
+    await page.waitForSelector('.answer:has-text("1238 g (blade 606 g), balance at 102 mm")');
+    expect(await fact(page, "Centre of percussion")).toBe("715 mm, held at -40 mm");
+    const words = await drawing(page, /The blade to scale/)
+      .locator("text")
+      .allTextContents();
+    expect(words).toEqual(expect.arrayContaining(["balance 102 mm", "percussion 715 mm"]));
+    expect(words.filter((text) => text.startsWith("quiet")).length).toBe(1);
+    expect(await overflow(page)).toBe(0);
+    mkdirSync(PICTURES, { recursive: true });
+    await page.screenshot({ path: join(PICTURES, `sword-${width}-${colorScheme}.png`), fullPage: true });
     await page.context().close();
   });
 

@@ -58,6 +58,8 @@ export interface Bend {
 
 /** A place on the line of a bent blade, from the place where it is held [mm]. */
 export interface BentPoint {
+  /** The place on the straight blade, in the x of the stations [mm] */
+  readonly x: number;
   readonly along: number;
   readonly across: number;
 }
@@ -251,10 +253,11 @@ function bendAtStress(arm: Arm, yieldMPa: number): Bend & { readonly load: numbe
 
 function bentLine(arm: Arm, load: number): BentPoint[] {
   const fromLoad: BentPoint[] = [];
-  const end = shoot(arm, load, endSlope(arm, load, firstGuess(arm, load)), (_node, _moment, along, across) =>
-    fromLoad.push({ along, across }),
+  const end = shoot(arm, load, endSlope(arm, load, firstGuess(arm, load)), (node, _moment, along, across) =>
+    fromLoad.push({ x: arm.held + (arm.nodes[node] as number), along, across }),
   );
-  return fromLoad.reverse().map(({ along, across }) => ({
+  return fromLoad.reverse().map(({ x, along, across }) => ({
+    x,
     along: end.along - along,
     across: end.across - across,
   }));

@@ -163,7 +163,7 @@ function faceAt(strips: readonly Strip[], face: "top" | "bottom"): Face {
 export type Profile = Omit<Strip, "area">;
 
 /**
- * The strips of a section with one fuller on each face in the place of what stood there.
+ * The strips of a section from spine to edge, with one fuller on each face in the place of what stood there.
  *
  * @param outline - A section that `checkOutline` lets pass [mm]
  * @param fuller - One that `fullerArea` lets pass; width and depth both 0 for none [mm]
@@ -174,15 +174,14 @@ export function profileOf(outline: Outline, fuller: Fuller): readonly Profile[] 
   const from = fullerStart(outline, fuller);
   const to = from + fuller.width;
   const middle = from + fuller.width / 2;
-  const kept = strips.flatMap((strip): Profile[] => [
-    { ...strip, to: Math.min(strip.to, from) },
-    { ...strip, from: Math.max(strip.from, to) },
-  ]);
+  const before = strips.map((strip): Profile => ({ ...strip, to: Math.min(strip.to, from) }));
+  const after = strips.map((strip): Profile => ({ ...strip, from: Math.max(strip.from, to) }));
   const top = groove(faceAt(strips, "top"), from, fuller, 1);
   const bottom = groove(faceAt(strips, "bottom"), from, fuller, -1);
   return [
-    ...kept,
+    ...before,
     { from, to: middle, top, bottom, straight: false },
     { from: middle, to, top, bottom, straight: false },
+    ...after,
   ].filter((strip) => strip.to > strip.from);
 }

@@ -11,8 +11,19 @@ export interface Place {
   readonly isLimit?: boolean;
 }
 
+/** A point of the drawing, mm, with lines of words beside it. */
+export interface Spot {
+  readonly at: readonly [along: number, across: number];
+  readonly words: readonly string[];
+}
+
 export interface ScaleDrawing extends PictureText {
   readonly outline: Path;
+  /** The same thing before, dashed. */
+  readonly before?: Path;
+  readonly spots?: readonly Spot[];
+  /** Most pixels across; 200 where left out. */
+  readonly tallest?: number;
   /** A part of it to be hatched. */
   readonly hatched?: Path | undefined;
   readonly places?: readonly Place[];
@@ -50,12 +61,13 @@ interface Scale {
 }
 
 function scaleFor(
-  { outline, places = [], side = 8 }: ScaleDrawing,
+  { outline, before = [], places = [], side = 8, tallest = TALLEST }: ScaleDrawing,
   width: number,
 ): Scale & { along: Bounds } {
-  const along = bounds([...outline.map(([x]) => x), ...places.map(({ at }) => at)]);
-  const across = bounds(outline.map(([, y]) => y));
-  const pixelsAMm = Math.min((width - 2 * side) / along.size, TALLEST / across.size);
+  const corners = [...outline, ...before];
+  const along = bounds([...corners.map(([x]) => x), ...places.map(({ at }) => at)]);
+  const across = bounds(corners.map(([, y]) => y));
+  const pixelsAMm = Math.min((width - 2 * side) / along.size, tallest / across.size);
   return {
     along,
     pixelsAMm,
@@ -90,6 +102,15 @@ function placeMarks(places: readonly Place[], scale: Scale, width: number): Shap
   ];
 }
 
+/** Dots with their words, the first line beside the dot. */
+function spotMarks(spots: readonly Spot[], scale: Scale, width: number): Shape[] {
+  return spots.flatMap(({ at: [along, across], words }) => {
+    const [x, y] = [scale.x(along), scale.y(across)];
+    const lines = words.map((text, line) => labelBeside(x + 2, y + LINE * line + 5, text, [0, width]));
+    return [shape("circle", { cx: x, cy: y, r: 4, class: "dot" }), ...lines];
+  });
+}
+
 function scaleBar({ x, pixelsAMm }: Scale, { from, size }: Bounds, top: number): Shape[] {
   const bar = barLength(size);
   const [left, right] = [x(from), x(from) + bar * pixelsAMm];
@@ -104,15 +125,17 @@ function scaleBar({ x, pixelsAMm }: Scale, { from, size }: Bounds, top: number):
 
 /** An outline drawn to scale, the same scale both ways, with a bar that says how long it is. */
 export function scaleDrawing(drawing: ScaleDrawing, width: number): Shape {
-  const { outline, hatched, places = [] } = drawing;
+  const { outline, before, hatched, places = [], spots = [] } = drawing;
   const scale = scaleFor(drawing, width);
   const barTop = scale.bottom + LINE * places.length + 16;
   return picture(
     drawing,
     { width, height: Math.ceil(barTop + 10) },
+    ...(before === undefined ? [] : [shape("polygon", { points: drawn(before, scale), class: "before" })]),
     shape("polygon", { points: drawn(outline, scale), class: "metal" }),
     ...hatchedPart(hatched, scale),
     ...placeMarks(places, scale, width),
+    ...spotMarks(spots, scale, width),
     ...scaleBar(scale, scale.along, barTop),
   );
 }

@@ -2,7 +2,7 @@ import type { Grind } from "../../core/shape/grinds";
 import { FOR_DRAWINGS } from "../../functions/catalogue";
 import { element } from "../parts/dom";
 import { choiceField, fieldRow, linesField, textField } from "../parts/fields";
-import { readStations, type StationLists } from "./station-text";
+import { type FittingLists, readFittings, readStations, type StationLists } from "./station-text";
 
 const { GRINDS, findGrind, parseMeasure } = FOR_DRAWINGS;
 
@@ -20,6 +20,11 @@ export interface BladeInput extends StationLists {
   readonly bevelHeight: number;
   readonly curve: number;
   readonly held: string;
+  readonly fittings: FittingLists;
+  /** How it is bent; as typed, empty where left out. */
+  readonly hrc: string;
+  readonly temper: string;
+  readonly loadAt: string;
 }
 
 export interface BladeForm {
@@ -52,10 +57,22 @@ function fieldsOf(steel: string) {
       { label: "Held at, mm", hint: "on the axis of the stations; below 0 is behind the heel" },
       "-40",
     ),
+    fittings: linesField(
+      {
+        label: "Tang and fittings",
+        hint: "mass in g and place of its balance in mm, one a line; for a long one its own inertia in kg m² behind them",
+      },
+      3,
+    ),
+    hrc: textField({ label: "Blade HRC", hint: "empty: no set" }, "52"),
+    temper: textField({ label: "Temper, °C", hint: "where known" }),
+    loadAt: textField({ label: "Loaded at, mm", hint: "empty: nine tenths" }),
   };
 }
 
 type Fields = ReturnType<typeof fieldsOf>;
+
+const typed = ({ control }: { readonly control: HTMLInputElement }) => control.value.trim();
 
 /** A length field; empty is 0, which the shape functions take for "not given". */
 function lengthOf(text: string): number {
@@ -69,16 +86,20 @@ function readFields(fields: Fields): BladeInput {
   return {
     ...readStations(fields.stations.control.value),
     grind,
-    steel: fields.steel.control.value.trim(),
+    steel: typed(fields.steel),
     edge: grind.edge ? length("edge") : 0,
     bevelHeight: grind.bevel === "" ? 0 : length("bevel"),
     curve: grind.curve === "" ? 0 : length("curve"),
-    held: fields.held.control.value.trim(),
+    held: typed(fields.held),
+    fittings: readFittings(fields.fittings.control.value),
+    hrc: typed(fields.hrc),
+    temper: typed(fields.temper),
+    loadAt: typed(fields.loadAt),
   };
 }
 
 function formBlock(fields: Fields): HTMLElement {
-  const { stations, grind, steel, edge, bevel, curve, held } = fields;
+  const { stations, grind, steel, edge, bevel, curve, held, fittings, hrc, temper, loadAt } = fields;
   return element(
     "section",
     { "aria-label": "The blade" },
@@ -86,6 +107,8 @@ function formBlock(fields: Fields): HTMLElement {
     fieldRow(grind, steel),
     fieldRow(edge, bevel, curve),
     held.block,
+    fittings.block,
+    fieldRow(hrc, temper, loadAt),
   );
 }
 

@@ -1,25 +1,25 @@
 import { numberText } from "../../core/quantity-text";
 import { attempt, Refusal } from "../../core/refusal";
-import { functionNamed } from "../../functions/catalogue";
-import type { ExampleArgument } from "../../functions/declare";
 import type { Place } from "../charts/scale-drawing";
 import type { PageContext, RenderPage } from "../page";
-import { ask, firstRow } from "../parts/ask";
 import { afterPause, element, fill } from "../parts/dom";
 import { evidenceOf } from "../parts/evidence";
-import { formulaOf, withoutEmptyEnd } from "../parts/formula";
 import { insertControl } from "../parts/insert";
 import { figureReading } from "../parts/reading";
 import { caution, disclosure, facts, note, refusalNote, table } from "../parts/tables";
+import { type Bending, bendingOf } from "./bending";
 import { bladeProfile, heelSection } from "./blade-drawing";
 import { type BladeForm, type BladeInput, bladeForm } from "./blade-form";
+import type { Offered } from "./calls";
+import { type Ringing, ringingOf } from "./ringing";
+import { type Body, type Percussion, percussionOf, type Weighed, weighed } from "./weight";
 
 const RIGID =
-  "Centre of percussion: of a rigid body; a blow there does not jolt the hand. It is not the node of vibration near the point, which depends on how the blade flexes and is not worked out here.";
+  "Centre of percussion: of a rigid body; a blow there does not jolt the hand. The quiet point near the tip is another place: there the blade hardly moves when it rings.";
 const BARE =
-  "The bare blade by its stations: a tang, guard, grip and pommel move the balance toward the hand. ASSEMBLY adds them.";
+  "The bare blade by its stations: a tang, guard, grip and pommel move the balance toward the hand and the quiet points: give them above.";
 
-/** Shape: mass, balance and percussion of a blade by its stations, its profile and its section to scale. */
+/** Shape: mass, balance, percussion, bending and ringing of a blade by its stations, drawn to scale. */
 export const render: RenderPage = (root, context) => {
   const form = bladeForm(context.state.steel);
   const answer = element("section", { "aria-label": "Mass and balance", "aria-live": "polite" });
@@ -33,8 +33,12 @@ export const render: RenderPage = (root, context) => {
     fill(inserts, ...insertsOf(formulas, context));
   };
   for (const control of form.controls) control.addEventListener("input", afterPause(refresh, 250));
-  const sources = evidenceOf({ functionName: "STATIONS" }, "Where these figures come from");
-  root.append(form.block, answer, pictures, inserts, sources);
+  const sources = [
+    evidenceOf({ functionName: "STATIONS" }, "Where mass and balance come from"),
+    evidenceOf({ functionName: "FLEX" }, "Where the bending comes from"),
+    evidenceOf({ functionName: "RING" }, "Where the ringing comes from"),
+  ];
+  root.append(form.block, answer, pictures, inserts, ...sources);
   refresh();
   return undefined;
 };
@@ -42,7 +46,7 @@ export const render: RenderPage = (root, context) => {
 interface Shown {
   readonly facts: readonly HTMLElement[];
   readonly drawn: readonly HTMLElement[];
-  readonly formulas: readonly (readonly [what: string, formula: string])[];
+  readonly formulas: readonly Offered[];
 }
 
 function shown(form: BladeForm): Shown {
@@ -50,108 +54,59 @@ function shown(form: BladeForm): Shown {
   return found instanceof Refusal ? { facts: [refusalNote(found.message)], drawn: [], formulas: [] } : found;
 }
 
-const orNothing = (figure: number) => (figure === 0 ? null : figure);
-
-const listOrNothing = (list: readonly number[]) => (list.every((figure) => figure === 0) ? null : list);
-
-/** The arguments of STATIONS; what is not given stays out of the formula. */
-function stationArguments(blade: BladeInput): readonly ExampleArgument[] {
-  const { x, width, thickness, grind, edge, steel, bevelHeight, curve, fullerWidth, fullerDepth } = blade;
-  const given: ExampleArgument[] = [
-    ...[x, width, thickness, grind.word],
-    orNothing(edge),
-    steel === "" ? null : steel,
-    ...[bevelHeight, curve].map(orNothing),
-    ...[fullerWidth, fullerDepth].map(listOrNothing),
-  ];
-  return withoutEmptyEnd(given, (argument) => argument === null);
-}
-
-/** Lists go into a call as columns. */
-const asCells = (argument: ExampleArgument) =>
-  Array.isArray(argument) ? argument.map((cell) => [cell]) : argument;
-
-function formula(name: string, given: readonly ExampleArgument[]): string {
-  const fn = functionNamed(name);
-  return fn === undefined ? "" : formulaOf(fn, given);
-}
-
-interface Body {
-  readonly mass: number;
-  readonly balance: number;
-  readonly inertia: number;
-}
-
-/** Ten digits: what is written into the sheet gives the same figure there. */
-const digits = (value: number) => Number(value.toPrecision(10));
-
 function shownOf(blade: BladeInput): Shown {
-  const given = stationArguments(blade);
-  const reply = ask("STATIONS", ...given.map(asCells));
-  if (reply.refusal !== null) return { facts: [refusalNote(reply.refusal)], drawn: [], formulas: [] };
-  const [volume = 0, mass = 0, balance = 0, inertia = 0] = firstRow(reply).map(Number);
-  const body = { mass, balance, inertia };
-  const percussion = percussionOf(blade, body);
+  const weight = weighed(blade);
+  const percussion = percussionOf(blade, weight.whole);
+  const bending = bendingOf(blade);
+  const ringing = ringingOf(blade);
+  const parts = [percussion, bending, ringing];
   return {
     facts: [
-      element(
-        "p",
-        { class: "answer" },
-        `${mass.toFixed(0)} g, balance at ${figureReading(balance.toFixed(0), "mm")}`,
-      ),
-      factsOf(body, volume, percussion.text),
-      ...(percussion.refusal === null ? [] : [refusalNote(percussion.refusal)]),
-      note(BARE),
-      caution([RIGID]),
+      element("p", { class: "answer" }, answerOf(blade, weight)),
+      facts([
+        ["Volume", `${(weight.volume / 1000).toFixed(1)} cm³`],
+        ["Inertia about the balance", `${weight.whole.inertia.toPrecision(4)} kg m²`],
+        ["Centre of percussion", percussion.text],
+        ...bending.facts,
+        ...ringing.facts,
+      ]),
+      ...parts.flatMap(({ refusal }) => (refusal === null ? [] : [refusalNote(refusal)])),
+      ...(blade.fittings.mass.length === 0 ? [note(BARE)] : []),
+      caution([RIGID, bending.caution].filter((sentence) => sentence !== "")),
     ],
-    drawn: drawingsOf(blade, body, percussion.at),
-    formulas: [
-      ["Volume, mass, balance and inertia in four cells", formula("STATIONS", given)],
-      ...percussion.formulas,
-    ],
+    drawn: drawingsOf(blade, placesOf(blade, weight.whole, percussion, ringing), bending),
+    formulas: [...weight.formulas, ...parts.flatMap(({ formulas }) => formulas)],
   };
 }
 
-function factsOf({ inertia }: Body, volume: number, percussion: string): HTMLElement {
-  return facts([
-    ["Volume", `${(volume / 1000).toFixed(1)} cm³`],
-    ["Inertia about the balance", `${inertia.toPrecision(4)} kg m²`],
-    ["Centre of percussion", percussion],
-  ]);
+function answerOf({ fittings }: BladeInput, { blade, whole }: Weighed): string {
+  const balance = `balance at ${figureReading(whole.balance.toFixed(0), "mm")}`;
+  const mass = `${blade.mass.toFixed(0)} g`;
+  return fittings.mass.length === 0
+    ? `${mass}, ${balance}`
+    : `${whole.mass.toFixed(0)} g (blade ${mass}), ${balance}`;
 }
 
-interface Percussion {
-  readonly text: string;
-  readonly at: number | undefined;
-  readonly refusal: string | null;
-  readonly formulas: Shown["formulas"];
-}
-
-function percussionOf({ held }: BladeInput, { mass, balance, inertia }: Body): Percussion {
-  if (held === "") return { text: "", at: undefined, refusal: null, formulas: [] };
-  const reply = ask("PERCUSSION_CENTRE", mass, balance, inertia, held);
-  if (reply.refusal !== null) return { text: "", at: undefined, refusal: reply.refusal, formulas: [] };
-  const at = Number(firstRow(reply)[0]);
-  const handed = /^-?[\d.]+$/.test(held) ? Number(held) : held;
-  const given = [digits(mass), digits(balance), digits(inertia), handed];
-  return {
-    text: `${figureReading(at.toFixed(0), "mm")}, held at ${Number.isFinite(Number(held)) ? `${held} mm` : held}`,
+/** A place off the blade is said above, but is not drawn. */
+function placesOf({ x }: BladeInput, body: Body, percussion: Percussion, ringing: Ringing): Place[] {
+  const [heel, tip] = [x[0] ?? 0, x.at(-1) ?? 0];
+  const marked = (name: string, at: number, isLimit = false) => ({
     at,
-    refusal: null,
-    formulas: [["Centre of percussion", formula("PERCUSSION_CENTRE", given)]],
-  };
+    name: `${name} ${at.toFixed(0)} mm`,
+    isLimit,
+  });
+  return [
+    marked("balance", body.balance),
+    ...(percussion.at === undefined ? [] : [marked("percussion", percussion.at, true)]),
+    ...ringing.quiet.map((at) => marked("quiet", at, true)),
+  ].filter(({ at }) => at >= heel && at <= tip);
 }
 
-/** A centre of percussion past the tip is said above, but has no place on the blade. */
-function drawingsOf(blade: BladeInput, { balance }: Body, percussion: number | undefined): HTMLElement[] {
-  const tip = blade.x.at(-1) ?? 0;
-  const places: Place[] = [{ at: balance, name: `balance ${balance.toFixed(0)} mm` }];
-  if (percussion !== undefined && percussion <= tip && percussion >= (blade.x[0] ?? 0)) {
-    places.push({ at: percussion, name: `percussion ${percussion.toFixed(0)} mm`, isLimit: true });
-  }
+function drawingsOf(blade: BladeInput, places: readonly Place[], { drawn }: Bending): HTMLElement[] {
   return [
     element("h3", {}, "To scale"),
     bladeProfile(blade, places),
+    ...(drawn === undefined ? [] : [drawn]),
     heelSection(blade),
     disclosure("The stations in a table", () => [stationTable(blade)]),
   ];
@@ -167,6 +122,6 @@ function stationTable({ x, width, thickness, fullerWidth, fullerDepth }: BladeIn
   return table("Stations as read, mm", headings, rows);
 }
 
-function insertsOf(formulas: Shown["formulas"], { port }: PageContext): HTMLElement[] {
+function insertsOf(formulas: readonly Offered[], { port }: PageContext): HTMLElement[] {
   return formulas.flatMap(([what, text]) => [note(what), insertControl(port, () => text).block]);
 }
