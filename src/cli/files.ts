@@ -14,6 +14,7 @@ import {
 import { basename, dirname, join } from "node:path";
 import { sentenceOf } from "../core/refusal";
 import { FileRefusal } from "../workbook/file/package/file-refusal";
+import { WrongArguments } from "./options";
 
 /** A file as it was read, with what tells whether someone else has written it since. */
 export interface FileRead {
@@ -55,6 +56,17 @@ export function readWhole(file: string): FileRead {
   });
 }
 
+/** Refuses a place where a file stands already, unless it was said to write over it. */
+export function refuseExisting(file: string, isForced: boolean): void {
+  if (!isForced && existsSync(file))
+    throw new WrongArguments(`${file} is there already: give --force to write over it, or another name`);
+}
+
+/** Writes a file that only its owner may read. @throws FileRefusal where that cannot be done. */
+export function writePrivate(file: string, bytes: Uint8Array): void {
+  writeWhole(file, bytes, undefined, 0o600);
+}
+
 /** Makes a folder unless it is there. @throws FileRefusal where that cannot be done. */
 export function makeFolder(folder: string): void {
   refusing(folder, () => mkdirSync(folder, { recursive: true }));
@@ -84,13 +96,14 @@ function writeAll(handle: number, bytes: Uint8Array): void {
 /**
  * Writes a file in one step: at any moment either the old file or the whole new one stands at its place.
  *
+ * @param access - Who may read it, where it is new.
  * @param replaced - The file as it was read, where it is written back: refused if it has changed meanwhile.
  */
-export function writeWhole(file: string, bytes: Uint8Array, replaced?: FileRead): void {
+export function writeWhole(file: string, bytes: Uint8Array, replaced?: FileRead, access = 0o644): void {
   const path = replaced?.path ?? file;
   const draft = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
   refusing(file, () => {
-    const mode = existsSync(path) ? statSync(path).mode & 0o777 : 0o644;
+    const mode = existsSync(path) && access === 0o644 ? statSync(path).mode & 0o777 : access;
     const handle = openSync(draft, "wx", mode);
     try {
       try {

@@ -4,15 +4,32 @@ import type { PaneFiles } from "./pane-files";
 /** Reading and writing of workbooks, and the formula engine with it: fetched when it is first asked for. */
 const maker = () => import(/* webpackChunkName: "workbook-files" */ "../workbook/made-files");
 
+const OPEN = "The share copy is open as a new workbook: save it under a name of its own";
+
 /** Share copy and planning workbook in Excel: each opens as a new workbook, the present one is left as it is. */
 export const excelFiles: PaneFiles = {
-  async share({ date, sheets }) {
+  async share() {
     const { name, bytes } = await workbookFile();
-    const { copyForSharing, shareReport } = await maker();
-    const wishes = sheets.length === 0 ? { date, source: name } : { date, source: name, sheets };
-    const copy = await copyForSharing(bytes, wishes);
-    await openAsNew(copy.bytes);
-    return shareReport("The share copy is open as a new workbook: save it under a name of its own", copy);
+    const { shareList, shareQuestion, shareReport } = await maker();
+    const question = shareQuestion(bytes, name);
+    return {
+      offers: question.offers,
+      sheets: question.sheets,
+      async make(wish, date) {
+        const choice =
+          "whom" in wish
+            ? ({ kind: "for", whom: wish.whom } as const)
+            : ({ kind: "sheets", names: wish.sheets } as const);
+        const copy = await question.copy(choice, date);
+        return {
+          list: shareList(copy),
+          async open() {
+            await openAsNew(copy.bytes);
+            return shareReport(OPEN, copy);
+          },
+        };
+      },
+    };
   },
   async plan() {
     const { planningWorkbook } = await maker();

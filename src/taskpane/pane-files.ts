@@ -4,21 +4,41 @@ export interface FileReport {
   readonly remarks: readonly string[];
 }
 
-export interface ShareWishes {
-  /** As it is to stand in the copy. */
-  readonly date: string;
-  /** Names of the sheets to share; empty for all. */
+/** Somebody the workbook has sheets for, and which these are. */
+export interface ShareOffer {
+  readonly word: string;
+  readonly label: string;
   readonly sheets: readonly string[];
+}
+
+/** For whom a copy is made, or the names of the sheets that go into it. */
+export type ShareWish = { readonly whom: string } | { readonly sheets: readonly string[] };
+
+/** A copy that is made but not yet handed out. */
+export interface ReadyCopy {
+  /** All that is in it, a line each. */
+  readonly list: readonly string[];
+  /** Opens it. */
+  open(): Promise<FileReport>;
+}
+
+/** What is asked before a copy is made. */
+export interface ShareQuestion {
+  readonly offers: readonly ShareOffer[];
+  /** Names of the sheets that can be seen. */
+  readonly sheets: readonly string[];
+  /** @param date - As it is to stand in the copy. */
+  make(wish: ShareWish, date: string): Promise<ReadyCopy>;
 }
 
 /** Whole workbooks that the pane can make; whoever opens the pane brings it, since the pane itself knows no file. */
 export interface PaneFiles {
   /**
-   * Opens a copy of the workbook that holds values only.
+   * Reads the workbook and says for whom it has sheets.
    *
    * @throws Error with a sentence for the smith.
    */
-  share(wishes: ShareWishes): Promise<FileReport>;
+  share(): Promise<ShareQuestion>;
   /**
    * Opens the planning workbook with empty lines.
    *

@@ -1,8 +1,8 @@
 import { planningFile } from "./sheets/planning-file";
 import { planningTemplate } from "./sheets/planning-template";
 
-export { shareCopy as copyForSharing } from "./share/share-copy";
-export { shareReport } from "./share/share-report";
+export { shareQuestion } from "./share/share-question";
+export { shareList, shareReport } from "./share/share-report";
 
 /** The planning workbook with empty lines, as a file. */
 export const planningWorkbook = (): Promise<Uint8Array> => planningFile(planningTemplate());

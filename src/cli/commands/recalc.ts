@@ -1,5 +1,5 @@
 import { type Recalculation, recalculate } from "../../workbook/file/patch/recalculate";
-import { readWhole, refuseOpenWorkbook, writeWhole } from "../files";
+import { readWhole, refuseExisting, refuseOpenWorkbook, writeWhole } from "../files";
 import { readOptions, WrongArguments } from "../options";
 import { counted, listedRemarks } from "../remarks";
 import { type Command, progressLine, STATUS, type Terminal } from "../run-command";
@@ -25,13 +25,14 @@ function summary(file: string, done: Recalculation, isCheck: boolean): string {
 }
 
 async function run(args: readonly string[], terminal: Terminal): Promise<number> {
-  const { files, flags, values } = readOptions(args, { flags: ["check"], values: ["output"] });
+  const { files, flags, values } = readOptions(args, { flags: ["check", "force"], values: ["output"] });
   const [file, second] = files;
   if (file === undefined) throw new WrongArguments("no file given");
   if (second !== undefined) throw new WrongArguments("one file at a time");
   const read = readWhole(file);
   const isCheck = flags.has("check");
   const output = values.output;
+  if (!isCheck && output !== undefined) refuseExisting(output, flags.has("force"));
   if (!isCheck && output === undefined) refuseOpenWorkbook(read.path);
   const done = await recalculate(read.bytes, progressLine("recalc", terminal));
   if (!isCheck && output !== undefined) writeWhole(output, done.bytes);

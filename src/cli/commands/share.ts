@@ -1,19 +1,30 @@
 import { existsSync, realpathSync } from "node:fs";
 import { basename, extname, join } from "node:path";
+import { AUDIENCES, type Choice } from "../../workbook/share/audience";
 import { csvFiles } from "../../workbook/share/csv";
 import { type ShareCopy, shareCopy } from "../../workbook/share/share-copy";
-import { type FileRead, makeFolder, readWhole, writeWhole } from "../files";
-import { readOptions, WrongArguments } from "../options";
+import { shareList } from "../../workbook/share/share-report";
+import { newKeyPair, type Signer, signerFrom } from "../../workbook/share/signature";
+import { type FileRead, makeFolder, readWhole, refuseExisting, writePrivate, writeWhole } from "../files";
+import { type Options, readOptions, WrongArguments } from "../options";
 import { counted, listedRemarks } from "../remarks";
 import { type Command, progressLine, STATUS, type Terminal } from "../run-command";
 
-const USAGE = `Usage: share [--date TEXT] [--sheets "NAME, NAME"] [-o COPY.xlsx] [--csv FOLDER] FILE.xlsx
+const WHOM = AUDIENCES.map(({ word }) => word).join(", ");
+
+const USAGE = `Usage: share --for WHOM [options] FILE.xlsx            the sheets that concern one: ${WHOM}
+       share --sheets "NAME, NAME" [options] FILE.xlsx   the sheets named
+       share --all [options] FILE.xlsx                   every sheet that can be seen
+       share --new-key KEY.json                          make a pair of keys to sign copies with
+Options: [--date TEXT] [-o COPY.xlsx] [--csv FOLDER] [--sign KEY.json] [--force]
 Makes a copy that holds values only, for someone without the add-in: "FILE for sharing.xlsx" beside the file, unless
--o (--output) names another. Every formula, ours or not, becomes a value and a note; the sheet Provenance says where
-the values come from, with the date that you give. The heat-treat order and the steel order stand first.
---sheets shares only the sheets named, and nothing of the others: a supplier needs no costs.
+-o (--output) names another. The copy is a new file made from values, looks and print set-up of the sheets chosen and
+from formulas, as notes, that read cells of these sheets only; a list of all that travels is printed before anything is
+written. The sheet Provenance says where the values come from, with the date that you give.
 --csv also writes each sheet of the copy as a CSV file into a folder; a text that a spreadsheet program would run as
 a formula gets an apostrophe in front.
+--sign signs the copy; whoever has your public key can hold it against that with verify --key.
+--force writes over files that are there.
 Exit status: 0 done, 1 done but some cells hold errors, 2 wrong arguments or a file refused.
 `;
 
@@ -22,24 +33,26 @@ function copyName(file: string): string {
   return `${file.slice(0, file.length - ending.length)} for sharing${ending || ".xlsx"}`;
 }
 
-function summary(output: string, { formulas, digest, left, errors, hidden, leftOut }: ShareCopy): string {
+const travelList = (copy: ShareCopy): string =>
+  `What travels:\n${shareList(copy)
+    .map((line) => `  ${line}\n`)
+    .join("")}`;
+
+function summary(output: string, { formulas, digest, left, errors, leftOut }: ShareCopy): string {
   const without = leftOut === 0 ? "" : `, ${counted(leftOut, "sheet")} left out`;
-  const warning =
-    hidden.length === 0
-      ? ""
-      : `Hidden sheets are in the copy, and whoever gets it can show them: ${hidden.join(", ")}\n`;
   return (
-    `${output}: ${counted(formulas, "formula")} replaced by values${without}\nSHA-256 of the values ${digest}\n${warning}` +
+    `${output}: ${counted(formulas, "formula")} replaced by values${without}\nSHA-256 ${digest}\n` +
     listedRemarks("Not computed here, value as it stood:", left) +
     listedRemarks("Errors:", errors)
   );
 }
 
 /** Writes the sheets of a copy into a folder. @returns A line that says so. */
-function writeCsv(folder: string, bytes: Uint8Array): string {
-  const files = csvFiles(bytes);
+function writeCsv(folder: string, bytes: Uint8Array, isForced: boolean): string {
+  const files = csvFiles(bytes).map(({ name, text }) => ({ path: join(folder, name), text }));
+  for (const { path } of files) refuseExisting(path, isForced);
   makeFolder(folder);
-  for (const { name, text } of files) writeWhole(join(folder, name), new TextEncoder().encode(text));
+  for (const { path, text } of files) writeWhole(path, new TextEncoder().encode(text));
   return `${folder}: ${counted(files.length, "CSV file")}\n`;
 }
 
@@ -48,22 +61,59 @@ function refuseSamePlace(read: FileRead, output: string): void {
     throw new WrongArguments("the copy would replace the workbook itself: give it another name");
 }
 
+function choiceIn({ flags, values }: Options): Choice {
+  const { sheets, for: whom } = values;
+  const given = [flags.has("all"), sheets !== undefined, whom !== undefined].filter(Boolean).length;
+  if (given !== 1)
+    throw new WrongArguments(
+      `say what is shared: --for ${WHOM.replaceAll(", ", "|")}, --sheets "NAME, NAME", or --all for everything`,
+    );
+  if (whom !== undefined) return { kind: "for", whom };
+  return sheets === undefined ? { kind: "all" } : { kind: "sheets", names: sheets.split(",") };
+}
+
+async function makeKey(file: string, isForced: boolean, terminal: Terminal): Promise<number> {
+  refuseExisting(file, isForced);
+  const { privateText, publicKey } = await newKeyPair();
+  writePrivate(file, new TextEncoder().encode(privateText));
+  terminal.write(
+    `${file}: private key, for you alone: whoever has it can sign in your name\nPublic key, for those who verify: ${publicKey}\n`,
+  );
+  return STATUS.done;
+}
+
+function signerIn(file: string | undefined): Promise<Signer> | undefined {
+  return file === undefined ? undefined : signerFrom(new TextDecoder().decode(readWhole(file).bytes));
+}
+
 async function run(args: readonly string[], terminal: Terminal): Promise<number> {
-  const { files, values } = readOptions(args, { flags: [], values: ["output", "date", "sheets", "csv"] });
+  const options = readOptions(args, {
+    flags: ["all", "force"],
+    values: ["output", "date", "sheets", "for", "csv", "sign", "new-key"],
+  });
+  const { files, flags, values } = options;
+  const isForced = flags.has("force");
+  const newKey = values["new-key"];
+  if (newKey !== undefined) return makeKey(newKey, isForced, terminal);
   const [file, second] = files;
   if (file === undefined) throw new WrongArguments("no file given");
   if (second !== undefined) throw new WrongArguments("one file at a time");
+  const choice = choiceIn(options);
   const read = readWhole(file);
   const output = values.output ?? copyName(file);
   refuseSamePlace(read, output);
+  refuseExisting(output, isForced);
+  const signer = await signerIn(values.sign);
   const copy = await shareCopy(read.bytes, {
     date: values.date ?? "",
     source: basename(file),
-    ...(values.sheets === undefined ? {} : { sheets: values.sheets.split(",") }),
+    choice,
+    ...(signer && { signer }),
     onProgress: progressLine("share", terminal),
   });
+  terminal.write(travelList(copy));
+  const csv = values.csv === undefined ? "" : writeCsv(values.csv, copy.bytes, isForced);
   writeWhole(output, copy.bytes);
-  const csv = values.csv === undefined ? "" : writeCsv(values.csv, copy.bytes);
   terminal.write(summary(output, copy) + csv);
   return copy.errors.length === 0 ? STATUS.done : STATUS.attention;
 }

@@ -1,8 +1,7 @@
-import { existsSync } from "node:fs";
 import { planningFile } from "../../workbook/sheets/planning-file";
 import { planningTemplate, USUAL_ROOM } from "../../workbook/sheets/planning-template";
 import { EMPTY_DATA, exampleData } from "../../workbook/sheets/template-data";
-import { writeWhole } from "../files";
+import { refuseExisting, writeWhole } from "../files";
 import { readOptions, WrongArguments } from "../options";
 import { counted } from "../remarks";
 import { type Command, progressLine, STATUS, type Terminal } from "../run-command";
@@ -35,10 +34,7 @@ async function run(given: readonly string[], terminal: Terminal): Promise<number
   if (files.length > 0) throw new WrongArguments(`name the file with --output, not by itself: ${files[0]}`);
   const isDemo = flags.has("demo");
   const output = values.output ?? (isDemo ? "run R-07.xlsx" : "planning workbook.xlsx");
-  if (existsSync(output) && !flags.has("force"))
-    throw new WrongArguments(
-      `${output} is there already: give --force to write over it, or --output another`,
-    );
+  refuseExisting(output, flags.has("force"));
   const model = planningTemplate(isDemo ? exampleData() : EMPTY_DATA, linesAsked(values.lines));
   progressLine("template", terminal)("calculating");
   const bytes = await planningFile(model);

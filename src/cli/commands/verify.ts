@@ -3,16 +3,18 @@ import { COMPUTED_BY } from "../../workbook/share/provenance";
 import { plainContent } from "../../workbook/share/values";
 import { TOLERANCE } from "../../workbook/share/verify/agreement";
 import type { Cause, Difference } from "../../workbook/share/verify/causes";
-import { type Verification, verifyCopy } from "../../workbook/share/verify/verify-copy";
+import { type SignatureFound, type Verification, verifyCopy } from "../../workbook/share/verify/verify-copy";
 import { readWhole } from "../files";
 import { readOptions, WrongArguments } from "../options";
 import { counted, listedRemarks } from "../remarks";
 import { type Command, progressLine, STATUS, type Terminal } from "../run-command";
 
-const USAGE = `Usage: verify [--tolerance PART] LIVE.xlsx COPY.xlsx
-Calculates LIVE.xlsx anew, compares every value of the shared copy with it, and checks the SHA-256 that the copy
-states. Numbers agree when they lie within PART of the larger one, and at the least of 1 (${TOLERANCE} unless given).
-Neither file is written. The SHA-256 shows a change made after the copy was made; it is no signature.
+const USAGE = `Usage: verify [--tolerance PART] [--key PUBLIC] LIVE.xlsx COPY.xlsx
+Calculates LIVE.xlsx anew, makes the copy again and compares all that the shared copy shows with it: values, number
+formats, colours, hidden rows and columns, merged cells, notes, and what Provenance says; it checks the SHA-256 that
+the copy states and its signature. Numbers agree when they lie within PART of the larger one, and at the least of 1
+(${TOLERANCE} unless given). Neither file is written. The SHA-256 alone is no signature: whoever alters a copy can
+reckon it anew. --key holds the signature against the sender's public key.
 Exit status: 0 all agrees, 1 something differs, 2 wrong arguments or a file refused.
 `;
 
@@ -48,10 +50,22 @@ function origin({ computedBy, isThisVersion, date }: Verification): string {
 }
 
 const DIGESTS: Readonly<Record<Verification["digest"], string>> = {
-  "as stated": "SHA-256 of the values: as stated\n",
-  "not as stated": "SHA-256 of the values: NOT as stated; the copy was changed after it was made\n",
-  "not stated": "SHA-256 of the values: not stated\n",
+  "as stated": "SHA-256: as stated\n",
+  "not as stated": "SHA-256: NOT as stated; the copy was changed after it was made\n",
+  "not stated": "SHA-256: not stated\n",
 };
+
+const SIGNATURES: Readonly<Record<SignatureFound, string>> = {
+  none: "",
+  good: "Signature: right for the key ",
+  "another key": "Signature: NOT by the key given, but by ",
+  wrong: "Signature: WRONG or missing\n",
+};
+
+function signatureWords({ signatureFound, key = "" }: Verification): string {
+  const words = SIGNATURES[signatureFound];
+  return words.endsWith("\n") || words === "" ? words : `${words}${key}\n`;
+}
 
 const sheetsOnly = (where: string, names: readonly string[]) =>
   names.length === 0 ? "" : `Sheets only in the ${where}: ${names.join(", ")}\n`;
@@ -70,10 +84,13 @@ function summary(file: string, found: Verification): string {
     `${file}: ${counted(found.cells, "value")} compared, ${differ === 0 ? "none differs" : `${differ} differ`}\n` +
     origin(found) +
     DIGESTS[found.digest] +
+    signatureWords(found) +
     leftOut(found) +
     sheetsOnly("copy", found.sheetsOfCopy) +
     listedRemarks("Formulas in the copy, which should hold values only:", found.formulas) +
-    differencesInWords(found.differences)
+    differencesInWords(found.differences) +
+    listedRemarks("Shown otherwise than in a copy made now:", found.shown) +
+    listedRemarks("Said otherwise on Provenance than in a copy made now:", found.provenance)
   );
 }
 
@@ -85,7 +102,7 @@ function toleranceIn(text: string | undefined): number {
 }
 
 async function run(args: readonly string[], terminal: Terminal): Promise<number> {
-  const { files, values } = readOptions(args, { flags: [], values: ["tolerance"] });
+  const { files, values } = readOptions(args, { flags: [], values: ["tolerance", "key"] });
   const [live, copy, third] = files;
   if (live === undefined || copy === undefined || third !== undefined)
     throw new WrongArguments("give two files: the live workbook and the copy");
@@ -93,6 +110,7 @@ async function run(args: readonly string[], terminal: Terminal): Promise<number>
   const [ours, theirs] = [readWhole(live), readWhole(copy)];
   const found = await verifyCopy(ours.bytes, theirs.bytes, {
     tolerance,
+    ...(values.key === undefined ? {} : { key: values.key }),
     onProgress: progressLine("verify", terminal),
   });
   terminal.write(summary(copy, found));

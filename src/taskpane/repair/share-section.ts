@@ -1,14 +1,16 @@
 import type { PageContext } from "../page";
-import type { FileReport, PaneFiles } from "../pane-files";
+import type { PaneFiles } from "../pane-files";
 import { element } from "../parts/dom";
 import { textField } from "../parts/fields";
 import { longWork } from "./long-work";
+import { askForWhom } from "./share-question";
+import { told } from "./told";
 
 const WHY =
   "Without the add-in the last figures stay visible only until something is worked out anew; LibreOffice shows #NAME? in every cell that a formula fills. A share copy holds values only, each former formula in a note, and a sheet that says where the figures come from.";
 
 const ELSEWHERE =
-  "In the workbench the buttons Share copy and New run stand above the sheet. On the command line: npm run share -- FILE.xlsx makes a copy beside the file.";
+  "In the workbench the buttons Share copy and New run stand above the sheet. On the command line: npm run share -- --for supplier FILE.xlsx makes a copy beside the file.";
 
 /** Day on this machine's calendar, in the order of ISO 8601. */
 function today(): string {
@@ -17,22 +19,13 @@ function today(): string {
   return `${now.getFullYear()}-${digits(now.getMonth() + 1)}-${digits(now.getDate())}`;
 }
 
-function told({ sentence, remarks }: FileReport): HTMLElement[] {
-  const list = element("ul", {}, ...remarks.map((remark) => element("li", {}, remark)));
-  return [element("p", {}, sentence), ...(remarks.length === 0 ? [] : [list])];
-}
-
 function sharing(files: PaneFiles): HTMLElement[] {
   const date = textField({ label: "Date on the copy", hint: "as you want it to stand there" }, today());
-  const sheets = textField({
-    label: "Only these sheets",
-    hint: "names with commas between; empty for all. Leave costs out of what a supplier gets",
-  });
   const share = longWork("Make a share copy", async () => {
-    const names = sheets.control.value.split(",").map((name) => name.trim());
-    return told(await files.share({ date: date.control.value.trim(), sheets: names.filter(Boolean) }));
+    const question = await files.share();
+    return [askForWhom(question, () => date.control.value.trim())];
   });
-  return [date.block, sheets.block, share.block];
+  return [date.block, share.block];
 }
 
 function planning(files: PaneFiles): HTMLElement[] {

@@ -3,6 +3,7 @@ import type { Autosave } from "../kept/autosave";
 import type { KeptRun } from "../kept/kept-store";
 import type { Notice } from "../page/notice";
 import { byId } from "../page/page";
+import { askForWhom } from "../page/share-dialog";
 import type { MadeFile, OpenRun } from "./open-run";
 
 const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
@@ -123,9 +124,14 @@ export class FileTools {
   }
 
   private async share(): Promise<void> {
-    const made = await this.files.run.share(today());
+    const { run, notice } = this.files;
+    const question = await run.shareQuestion();
+    notice.clear();
+    const copy = await askForWhom(question, today());
+    if (copy === undefined) return;
+    const made = run.sharedFile(copy);
     handOut(made);
-    this.files.notice.show(made.report.sentence, made.report.remarks);
+    notice.show(made.report.sentence, made.report.remarks);
   }
 
   private async bringBack(): Promise<void> {

@@ -3,7 +3,8 @@ import { type ReadWorkbook, readWorkbook } from "../../workbook/file/read/read-w
 import { writeWorkbook } from "../../workbook/file/write/write-workbook";
 import { changesBetween } from "../../workbook/model/changes";
 import type { WorkbookData } from "../../workbook/model/workbook-data";
-import { type ShareCopy, shareCopy } from "../../workbook/share/share-copy";
+import type { ShareCopy } from "../../workbook/share/share-copy";
+import { type ShareQuestion, shareQuestion } from "../../workbook/share/share-question";
 import { shareReport } from "../../workbook/share/share-report";
 import type { Grid } from "../grid/grid";
 import type { KeptRun } from "../kept/kept-store";
@@ -115,12 +116,16 @@ export class OpenRun {
     return made;
   }
 
-  /** A copy that holds values only, for someone without the add-in. */
-  async share(date: string): Promise<MadeFile & { readonly copy: ShareCopy }> {
+  /** What is asked before a copy that holds values only is made of the workbook as it stands. */
+  async shareQuestion(): Promise<ShareQuestion> {
     const { bytes } = await this.made();
-    const copy = await shareCopy(bytes, { date, source: this.name });
+    return shareQuestion(bytes, this.name);
+  }
+
+  /** A copy as a file to hand out. */
+  sharedFile(copy: ShareCopy): MadeFile {
     const name = this.name.replace(/(\.xlsx)?$/i, " for sharing.xlsx");
-    return { name, bytes: copy.bytes, copy, report: shareReport(name, copy) };
+    return { name, bytes: copy.bytes, report: shareReport(name, copy) };
   }
 
   private show(workbook: WorkbookData, name: string, file: Uint8Array | undefined): void {

@@ -61,6 +61,10 @@ function calculatedCells({ name, cells }: SheetData, done: CalculatedWorkbook): 
 /** The workbook calculated: each formula with its result and the cells it fills. */
 export async function calculatedWorkbook(workbook: WorkbookData): Promise<WorkbookData> {
   const { names, tables } = workbook;
+  const hasFormulas = workbook.sheets.some(({ cells }) =>
+    cells.some(({ content }) => content && "formula" in content),
+  );
+  if (!hasFormulas) return workbook;
   const done = await calculateWorkbook({ sheets: workbook.sheets.map(inputOf), names, tables });
   const sheets = workbook.sheets.map((sheet) => ({ ...sheet, cells: calculatedCells(sheet, done) }));
   return { ...workbook, sheets };

@@ -66,6 +66,8 @@ export interface CellData {
   readonly column: number;
   readonly content?: CellContent;
   readonly style?: CellStyle;
+  /** Text of a note that shows when the pointer rests on the cell. */
+  readonly note?: string;
 }
 
 /** Cells that offer words: listed here, or read from a range such as `Lists!$A$1:$A$9`. */
@@ -121,4 +123,6 @@ export interface WorkbookData {
   /** Names of the whole workbook and what they stand for, without an equals sign. */
   readonly names: Readonly<Record<string, string>>;
   readonly tables: readonly TableInput[];
+  /** True where days count from 1904; from 1900 unless said. */
+  readonly from1904?: boolean;
 }

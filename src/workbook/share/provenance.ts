@@ -1,12 +1,7 @@
 import manifest from "../../../package.json";
 import { DATA_EDITION } from "../../core/edition";
-import { cellName } from "../../formula/addresses";
 import { NAMESPACE } from "../../functions/catalogue";
-import { constantXml } from "../file/cell-xml";
-import { declarePart } from "../file/package/content-types";
-import type { Package } from "../file/package/package";
-import { addRelationship } from "../file/package/relationships";
-import { freeName } from "./part-names";
+import type { CellData, SheetData } from "../model/workbook-data";
 
 /** Name of the sheet that says where the values of a copy come from. */
 export const PROVENANCE = "Provenance";
@@ -18,45 +13,28 @@ export const COMPUTED_BY = `Blade Metallurgy ${manifest.version}, data edition $
 export const LABELS = {
   computedBy: "Computed by",
   date: "Date given by the sender",
-  digest: "SHA-256 of the values",
+  source: "Copied from",
+  audience: "Made for",
+  digest: "SHA-256 of the values and of this sheet",
   formulas: "Formulas replaced by values",
   leftOut: "Sheets left out",
+  key: "Public key of the sender",
+  signature: "Signature of the SHA-256",
 } as const;
-
-const SHEET_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml";
 
 type Cell = string | number;
 type Line = readonly Cell[];
-
-function cellText(cell: Cell, row: number, column: number): string {
-  const { attributes, xml } = constantXml({ value: cell }, "");
-  return `<c r="${cellName(row, column)}"${attributes}>${xml}</c>`;
-}
-
-function sheetText(lines: readonly Line[]): string {
-  const rows = lines.map((line, row) => {
-    const cells = line.map((cell, column) => (cell === "" ? "" : cellText(cell, row, column))).join("");
-    return `<row r="${row + 1}">${cells}</row>`;
-  });
-  return (
-    '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n' +
-    '<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>' +
-    '<sheetViews><sheetView workbookViewId="0"/></sheetViews><cols><col min="1" max="1" width="30" customWidth="1"/>' +
-    '<col min="2" max="2" width="24" customWidth="1"/><col min="3" max="3" width="70" customWidth="1"/></cols>' +
-    `<sheetData>${rows.join("")}</sheetData><pageMargins left="0.6" right="0.6" top="0.7" bottom="0.7" header="0.3" footer="0.3"/>` +
-    '<pageSetup paperSize="9" orientation="portrait" fitToHeight="0"/></worksheet>'
-  );
-}
 
 /** What the sheet tells. */
 export interface Origin {
   readonly date: string;
   readonly source: string;
+  /** For whom the copy was made; empty where sheets were chosen by name. */
+  readonly audience: string;
   readonly formulas: number;
   readonly leftOut: number;
-  /** Whether a note keeps every formula, or only those that call our functions. */
-  readonly areAllNoted: boolean;
-  readonly digest: string;
+  /** How many formulas a note keeps. */
+  readonly noted: number;
   /** Formulas that kept the value of the file they came from: sheet, cell, reason. */
   readonly left: readonly Line[];
   /** Results that are errors: sheet, cell, sentence. */
@@ -75,32 +53,51 @@ function inputLines({ inputs, leftOut }: Origin): Line[] {
   return block("Inputs", ["Sheet", "Cell", "Typed content"], inputs);
 }
 
-function linesOf(origin: Origin): Line[] {
+function notesSentence({ formulas, noted }: Origin): string {
+  if (noted === formulas) return "the note on a cell keeps the formula";
+  if (noted === 0) return "none is kept: they read cells that are not in the copy, or there are too many";
+  return `notes keep ${noted} of them; the others read cells that are not in the copy, or there are too many and those of ${NAMESPACE} functions stand first`;
+}
+
+/** The lines of the sheet, without the digest and what is signed by it. */
+export function provenanceLines(origin: Origin, key?: string): Line[] {
   return [
     [PROVENANCE],
-    [
-      `Every formula of this copy was replaced by its value; ${origin.areAllNoted ? "the note on a cell keeps the formula" : `there are many, and notes keep those of ${NAMESPACE} functions only`}.`,
-    ],
+    [`Every formula of this copy was replaced by its value; ${notesSentence(origin)}.`],
     ["Estimates carry a range and an error: ask the sender before heat-treating by them."],
     ["Follow local codes and licensed practice."],
     [],
     [LABELS.computedBy, COMPUTED_BY],
     [LABELS.date, origin.date === "" ? "not given" : origin.date],
-    ["Copied from", origin.source === "" ? "not given" : origin.source],
+    [LABELS.source, origin.source === "" ? "not given" : origin.source],
+    [LABELS.audience, origin.audience === "" ? "sheets chosen by name" : origin.audience],
     [LABELS.formulas, origin.formulas],
     [LABELS.leftOut, origin.leftOut],
-    [LABELS.digest, origin.digest],
+    [LABELS.key, key ?? "none: the copy is not signed"],
     ...block("Not computed by us, value as it stood", ["Sheet", "Cell", "Reason"], origin.left),
     ...block("Errors", ["Sheet", "Cell", "What it says"], origin.errors),
     ...inputLines(origin),
   ];
 }
 
-/** Adds the sheet to a copy. @returns The id of the link to it, for the list of sheets. */
-export function addProvenance(file: Package, main: string, origin: Origin): string {
-  const folder = main.slice(0, main.lastIndexOf("/") + 1);
-  const part = freeName(file, `${folder}worksheets/sheet`, ".xml");
-  file.setText(part, sheetText(linesOf(origin)));
-  declarePart(file, part, SHEET_TYPE);
-  return addRelationship(file, main, "worksheet", part);
+const WIDTHS = [216, 174, 496] as const;
+
+/** The sheet as data. @param seal - Digest and signature: lines that the digest cannot cover. */
+export function provenanceSheet(lines: readonly Line[], seal: readonly Line[]): SheetData {
+  const cells = [...lines, [], ...seal].flatMap((line, row) =>
+    line.flatMap((value, column): CellData[] => (value === "" ? [] : [{ row, column, content: { value } }])),
+  );
+  return {
+    name: PROVENANCE,
+    isHidden: false,
+    cells,
+    columns: new Map(WIDTHS.map((size, column) => [column, { size }])),
+    rows: new Map(),
+    frozenRows: 0,
+    frozenColumns: 0,
+    merged: [],
+    offers: [],
+    colors: [],
+    print: { landscape: false },
+  };
 }

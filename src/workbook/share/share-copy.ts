@@ -1,30 +1,32 @@
-import { rectangleName } from "../../formula/addresses";
-import { mentionsOf } from "../../formula/references";
+import { placeOf } from "../../formula/addresses";
 import { isOurs } from "../file/beyond-engine";
 import { FileRefusal } from "../file/package/file-refusal";
-import { relationshipsOf } from "../file/package/relationships";
 import { type Calculation, calculateFile } from "../file/patch/calculation";
 import { type CellRemark, errorsOf, leftAsTheyWere, writeResults } from "../file/patch/recalculate";
+import { nameOf } from "../file/patch/sheet-editor";
 import { type LiveFormula, type LiveWorkbook, readLiveWorkbook } from "../file/read/live-workbook";
-import { withFixedValues } from "./fixed-values";
+import { writeWorkbook } from "../file/write/write-workbook";
+import { withAllowedNames } from "../model/sheet-names";
+import type { SheetData } from "../model/workbook-data";
+import { AUDIENCES, type Choice, chosenSheets } from "./audience";
 import { inputsOf } from "./inputs";
-import { chosenSheets, withOnlySheets } from "./left-out";
-import type { Note } from "./note";
-import { addNotes } from "./notes";
-import { addProvenance, PROVENANCE } from "./provenance";
-import { withoutRulesOn } from "./sheet-elements";
-import { withSheets, withTabChosen } from "./sheet-list";
-import { openingPlace, orderOf } from "./sheet-order";
-import { isLive, refuseTraces, stripLiveParts } from "./strip";
-import { digestOf, valuesOf } from "./values";
+import { type KeptSheet, KeptSheets } from "./kept-sheets";
+import { LABELS, type Origin, PROVENANCE, provenanceLines, provenanceSheet } from "./provenance";
+import { keptSheets, noteFor, outOfSight, sharedSheets, staysBehind } from "./shared-sheets";
+import type { Signer } from "./signature";
+import { digestOf, valuesOfSheets } from "./values";
 
 export interface ShareOptions {
   /** As the sender gives it; nothing here knows what day it is. */
   readonly date?: string;
   /** Name of the workbook the copy is made from. */
   readonly source?: string;
-  /** Names of the sheets to share; all of them unless given. */
-  readonly sheets?: readonly string[];
+  /** What is shared; every sheet that can be seen unless given. */
+  readonly choice?: Choice;
+  /** For whom, in words, where the sheets were chosen for somebody; by the choice unless given. */
+  readonly audience?: string;
+  /** Signs the copy, where the sender has a key. */
+  readonly signer?: Signer;
   readonly onProgress?: (words: string) => void;
 }
 
@@ -39,23 +41,13 @@ export interface ShareCopy {
   readonly hidden: readonly string[];
   /** How many sheets of the workbook are not in the copy. */
   readonly leftOut: number;
+  /** Everything that is in the copy, in words, for a look before it is sent. */
+  readonly travels: readonly string[];
+  /** What stood on the shared sheets and is not in the copy. */
+  readonly staysBehind: readonly string[];
 }
 
-function noteFor(formula: LiveFormula, done: Calculation): Note {
-  const { cell } = formula;
-  const area = done.areaOf(formula);
-  const filled =
-    formula.kind === "plain" ||
-    rectangleName(area) === rectangleName({ ...area, lastRow: area.row, lastColumn: area.column })
-      ? ""
-      : `\nfilled ${rectangleName(area)}`;
-  const result = done.left.has(formula) ? undefined : done.resultAt(formula, cell.row, cell.column);
-  const sentence =
-    result && "error" in result && result.message !== undefined ? `\n${result.error}: ${result.message}` : "";
-  return { cell, text: `=${formula.typed}${filled}${sentence}` };
-}
-
-/** The names of parts and links differ in the strict form; one file must not mix the two. */
+/** The names of parts and links differ in the strict form. */
 const STRICT = "http://purl.oclc.org/ooxml/";
 
 function refuseUnfit(live: LiveWorkbook): void {
@@ -69,105 +61,176 @@ function refuseUnfit(live: LiveWorkbook): void {
   }
 }
 
-/** Replaces formulas by values and lays the formulas into notes, sheet by sheet. */
-function fixSheets(
-  current: LiveWorkbook,
-  formulasOf: ReadonlyMap<string, readonly Note[]>,
-  isUnwanted: (formula: string) => boolean,
-): void {
-  const { file } = current;
-  for (const sheet of current.sheets) {
-    const { part, name } = sheet.listed;
-    file.setText(part, withoutRulesOn(part, withFixedValues(current, sheet), isUnwanted));
-    addNotes(file, part, formulasOf.get(name) ?? []);
-  }
+/** Beyond so many, notes make a copy slow to open: the formulas of the spreadsheet program itself then go without. */
+const MAX_NOTES = 5000;
+
+/** The formulas of the shared sheets that a note keeps. */
+function notedFormulas(live: LiveWorkbook, kept: KeptSheets): LiveFormula[] {
+  const names = new Set(kept.kept.map(({ sheet }) => sheet.listed.name));
+  const all = live.sheets
+    .filter(({ listed }) => names.has(listed.name))
+    .flatMap(({ formulas }) => [...formulas.values()]);
+  const noted = all.length <= MAX_NOTES ? all : all.filter(isOurs);
+  return noted.filter((formula) => kept.mayTravel(formula));
 }
 
-/** Parts that are shown as a sheet with a tab of its own. */
-const isTab = (kind: string) => kind === "worksheet" || kind === "chartsheet" || kind === "dialogsheet";
-
-function listSheets(current: LiveWorkbook, link: string): void {
-  const { file, main } = current;
-  const sheets = orderOf(current, link);
-  const opens = openingPlace(current, sheets);
-  file.setText(
-    main.name,
-    withSheets(main.name, file.text(main.name), main.names, { sheets, opens, isUnwanted: isLive }),
-  );
-  const chosen = main.sheets.find(({ position }) => position === sheets[opens]?.from)?.part;
-  for (const { kind, part } of relationshipsOf(file, main.name)) {
-    if (part !== undefined && isTab(kind) && file.has(part))
-      file.setText(part, withTabChosen(part, file.text(part), part === chosen));
+function notesBySheet(formulas: readonly LiveFormula[], done: Calculation) {
+  const notes = new Map<string, Map<number, string>>();
+  for (const formula of formulas) {
+    const own = notes.get(formula.sheet) ?? new Map<number, string>();
+    own.set(placeOf(formula.cell.row, formula.cell.column), noteFor(formula, done));
+    notes.set(formula.sheet, own);
   }
+  return notes;
 }
 
 const linesOf = (remarks: readonly CellRemark[]) =>
   remarks.map(({ sheet, cell, text }) => [sheet, cell, text] as const);
 
-/** Beyond so many, notes make a copy slow to open: the formulas of the spreadsheet program itself then go without. */
-const MAX_NOTES = 5000;
+/** The code of an error without its sentence, which may tell of cells that are not in the copy. */
+const codeOf = ({ text, ...place }: CellRemark): CellRemark => ({
+  ...place,
+  text: text.split(":")[0] ?? text,
+});
 
-function notesBySheet(live: LiveWorkbook, done: Calculation): Map<string, readonly Note[]> {
-  const isNoted = areAllNoted(live) ? () => true : isOurs;
-  return new Map(
-    live.sheets.map(({ listed, formulas }) => [
-      listed.name,
-      [...formulas.values()].filter(isNoted).map((formula) => noteFor(formula, done)),
-    ]),
+/** What there is to say about the formulas of a calculated workbook, on the sheets and cells that are shared. */
+function accountOf(
+  live: LiveWorkbook,
+  done: Calculation,
+  sheets: readonly SheetData[],
+  noted: readonly LiveFormula[],
+) {
+  const filled = new Set(
+    sheets.flatMap(({ name, cells }) =>
+      cells.flatMap((cell) => (cell.content === undefined ? [] : [`${name}!${nameOf(cell)}`])),
+    ),
   );
-}
-
-const areAllNoted = ({ sheets }: LiveWorkbook) =>
-  sheets.reduce((sum, { formulas }) => sum + formulas.size, 0) <= MAX_NOTES;
-
-/** What there is to say about the formulas of a calculated workbook, on the sheets that are shared. */
-function accountOf(live: LiveWorkbook, done: Calculation, kept: readonly string[]) {
-  const isKept = ({ sheet }: CellRemark) => kept.includes(sheet);
-  const shared = live.sheets.filter(({ listed }) => kept.includes(listed.name));
+  const told = new Set(noted.map(({ sheet, cell }) => `${sheet}!${nameOf(cell)}`));
+  const key = ({ sheet, cell }: Pick<CellRemark, "sheet" | "cell">) => `${sheet}!${cell}`;
+  const isShared = (remark: CellRemark) => filled.has(key(remark));
+  const formulas = live.sheets.flatMap(({ formulas: own }) => [...own.values()]);
   return {
-    areAllNoted: areAllNoted(live),
-    formulas: shared.reduce((sum, { formulas }) => sum + formulas.size, 0),
-    left: leftAsTheyWere(done).filter(isKept),
-    errors: errorsOf(live, done).filter(isKept),
-    inputs: inputsOf(live).filter(([sheet]) => kept.includes(sheet)),
-    hidden: shared.flatMap(({ listed }) => (listed.isHidden ? [listed.name] : [])),
-    leftOut: live.main.listed.length - kept.length,
+    formulas: formulas.filter(({ sheet, cell }) => filled.has(`${sheet}!${nameOf(cell)}`)).length,
+    left: leftAsTheyWere(done)
+      .filter(isShared)
+      .map((remark) => (told.has(key(remark)) ? remark : { ...remark, text: "not calculated here" })),
+    errors: errorsOf(live, done)
+      .filter(isShared)
+      .map((remark) => (told.has(key(remark)) ? remark : codeOf(remark))),
+    inputs: inputsOf(live).filter(([sheet, cell]) => filled.has(`${sheet}!${cell}`)),
   };
 }
 
+function travelling(
+  origin: Origin,
+  names: readonly string[],
+  hidden: readonly string[],
+  cells: number,
+): string[] {
+  const source = origin.source === "" ? "" : `, name of the workbook "${origin.source}"`;
+  const date = origin.date === "" ? "" : `, date "${origin.date}"`;
+  return [
+    `Sheets: ${names.join(", ")} (${cells} values with number formats, colours, widths and print set-up)`,
+    ...(hidden.length === 0
+      ? []
+      : [`Hidden sheets, which whoever gets the copy can show: ${hidden.join(", ")}`]),
+    ...(origin.noted === 0
+      ? []
+      : [`Notes: the text of ${origin.noted} formulas that read cells of these sheets only`]),
+    `Sheet ${PROVENANCE}: version${source}${date}, counts of formulas and of sheets left out, ${origin.inputs.length} typed inputs and ${origin.errors.length} errors of these sheets`,
+  ];
+}
+
+/** The sheets of a copy, before the one that says where they come from. */
+export interface SharedBook {
+  readonly sheets: readonly SheetData[];
+  readonly origin: Origin;
+  readonly from1904: boolean;
+  readonly hidden: readonly string[];
+  readonly left: readonly CellRemark[];
+  readonly errors: readonly CellRemark[];
+  readonly kept: readonly KeptSheet[];
+  /** The workbook with its results written into it. */
+  readonly current: LiveWorkbook;
+}
+
+const audienceOf = (choice: Choice): string =>
+  choice.kind === "for" ? (AUDIENCES.find(({ word }) => word === choice.whom)?.label ?? choice.whom) : "";
+
 /**
- * Makes a copy of a workbook for someone without the add-in: calculated, every formula replaced by its value and
- * kept as a note, what a supplier acts on first, and a sheet that says where the values come from. Nothing of an
- * add-in, of other files or of the order of calculation is left in it.
+ * Builds the sheets of a copy anew from what may travel; nothing of the file itself is carried over.
  *
- * @throws FileRefusal for a file that cannot be read, a sheet that is not there, or a copy that would still hold a
- *   trace of an add-in.
+ * @throws FileRefusal for a file that cannot be read, or a sheet that is not there.
  */
-export async function shareCopy(bytes: Uint8Array, options: ShareOptions = {}): Promise<ShareCopy> {
+export async function sharedBook(bytes: Uint8Array, options: ShareOptions = {}): Promise<SharedBook> {
   const progress = options.onProgress ?? (() => undefined);
+  const choice = options.choice ?? { kind: "all" };
   const live = readLiveWorkbook(bytes);
   refuseUnfit(live);
-  const kept = options.sheets === undefined ? live.main.listed : chosenSheets(live, options.sheets);
+  const names = chosenSheets(live, choice);
   progress("calculating");
   const done = await calculateFile(live);
   writeResults(live, done);
-  const account = accountOf(live, done, kept);
   progress("copying values");
-  const calculated = live.file.save();
-  const current = readLiveWorkbook(account.leftOut === 0 ? calculated : withOnlySheets(calculated, kept));
-  const digest = await digestOf(valuesOf(current), PROVENANCE);
-  const mentions = mentionsOf(live.main.listed.filter((name) => !kept.includes(name)));
-  fixSheets(current, notesBySheet(live, done), (formula) => isLive(formula) || mentions(formula));
-  stripLiveParts(current.file, current);
-  const link = addProvenance(current.file, current.main.name, {
-    ...account,
+  const current = readLiveWorkbook(live.file.save());
+  const kept = keptSheets(current, names);
+  const noted = notedFormulas(live, new KeptSheets(live, kept));
+  const sheets = sharedSheets(current, kept, notesBySheet(noted, done));
+  const account = accountOf(live, done, sheets, noted);
+  const origin: Origin = {
     date: options.date ?? "",
     source: options.source ?? "",
-    digest,
+    audience: options.audience ?? audienceOf(choice),
+    formulas: account.formulas,
+    leftOut: live.main.listed.length - names.length,
+    noted: noted.length,
     left: linesOf(account.left),
     errors: linesOf(account.errors),
-  });
-  listSheets(current, link);
-  refuseTraces(current.file);
-  return { ...account, bytes: current.file.save(), digest };
+    inputs: account.inputs,
+  };
+  const hidden = kept.flatMap(({ sheet }) => (sheet.listed.isHidden ? [sheet.listed.name] : []));
+  return { ...account, sheets, origin, hidden, kept, current, from1904: live.main.from1904 };
+}
+
+/** A hidden sheet must not be the one that opens. */
+const visibleFirst = (sheets: readonly SheetData[]) =>
+  [...sheets].sort((a, b) => Number(a.isHidden) - Number(b.isHidden));
+
+/**
+ * Makes a copy of a workbook for someone without the add-in: calculated, every formula replaced by its value, what a
+ * supplier acts on first, and a sheet that says where the values come from. The copy is a new file made from values,
+ * looks and print set-up of the sheets chosen, and from the text of formulas that read cells of these sheets only.
+ *
+ * @throws FileRefusal for a file that cannot be read, or a sheet that is not there.
+ */
+export async function shareCopy(bytes: Uint8Array, options: ShareOptions = {}): Promise<ShareCopy> {
+  const shared = await sharedBook(bytes, options);
+  const { origin, hidden, kept, current } = shared;
+  const { signer } = options;
+  const lines = provenanceLines(origin, signer?.publicKey);
+  const { sheets } = withAllowedNames({ sheets: visibleFirst(shared.sheets), names: {}, tables: [] });
+  const digest = await digestOf(valuesOfSheets([...sheets, provenanceSheet(lines, [])]));
+  const signed = signer === undefined ? [] : [[LABELS.signature, await signer.sign(digest)]];
+  const book = {
+    sheets: [...sheets, provenanceSheet(lines, [[LABELS.digest, digest], ...signed])],
+    names: {},
+    tables: [],
+    from1904: shared.from1904,
+  };
+  const cells = sheets.reduce(
+    (sum, sheet) => sum + sheet.cells.filter(({ content }) => content !== undefined).length,
+    0,
+  );
+  const names = sheets.map(({ name }) => name);
+  return {
+    bytes: await writeWorkbook(book),
+    digest,
+    formulas: origin.formulas,
+    left: shared.left,
+    errors: shared.errors,
+    hidden,
+    leftOut: origin.leftOut,
+    travels: travelling(origin, names, hidden, cells),
+    staysBehind: [...outOfSight(kept), ...staysBehind(current, kept)],
+  };
 }

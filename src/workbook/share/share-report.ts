@@ -15,14 +15,17 @@ function errorLines({ errors }: ShareCopy): string[] {
   return rest > 0 ? [...lines.slice(0, MAX_ERRORS), `and ${rest} more errors`] : lines;
 }
 
+/** What goes out and what stays behind, in the order in which it is to be read before the copy is sent. */
+export const shareList = ({ travels, staysBehind }: ShareCopy): string[] => [
+  ...travels,
+  ...(staysBehind.length === 0 ? [] : [`Stays behind: ${staysBehind.join("; ")}`]),
+];
+
 /** @param done - How the copy is at hand, without a full stop. */
 export function shareReport(done: string, copy: ShareCopy): ShareReport {
   const formulas = `${copy.formulas} formula${copy.formulas === 1 ? "" : "s"}`;
-  const hidden = copy.hidden.map(
-    (sheet) => `Hidden sheet ${sheet} is in the copy, and whoever gets it can show it.`,
-  );
   return {
-    sentence: `${done}. ${formulas} replaced by values; SHA-256 of the values ${copy.digest}.`,
-    remarks: [...hidden, ...errorLines(copy)],
+    sentence: `${done}. ${formulas} replaced by values; SHA-256 ${copy.digest}.`,
+    remarks: [...shareList(copy), ...errorLines(copy)],
   };
 }

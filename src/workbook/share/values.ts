@@ -1,7 +1,8 @@
 import type { CellValue } from "../../engine/cell-value";
-import { cellName } from "../../formula/addresses";
+import { cellName, placeOf, readCellName } from "../../formula/addresses";
 import { contentOf } from "../file/cell-content";
 import type { LiveWorkbook } from "../file/read/live-workbook";
+import type { SheetData } from "../model/workbook-data";
 
 /** Filled cells of a workbook by sheet and address; an empty text counts as no content. */
 export type Values = ReadonlyMap<string, ReadonlyMap<string, CellValue>>;
@@ -31,22 +32,44 @@ export function plainContent(content: CellValue | undefined): string {
   return typeof value === "boolean" ? String(value).toUpperCase() : value;
 }
 
+/** The values of sheets of constants. */
+export function valuesOfSheets(sheets: readonly SheetData[]): Values {
+  return new Map(
+    sheets.map(({ name, cells }) => {
+      const filled = cells.flatMap(({ row, column, content }) =>
+        content === undefined || "formula" in content ? [] : [[cellName(row, column), content] as const],
+      );
+      return [name, new Map(filled)];
+    }),
+  );
+}
+
 function kindOf(content: CellValue): string {
   return "error" in content ? "error" : typeof content.value;
 }
 
+function placeIn(cell: string): number {
+  const place = readCellName(cell);
+  return place === undefined ? -1 : placeOf(place.row, place.column);
+}
+
 /**
- * SHA-256 over all values of a workbook, in hexadecimal digits. Sheets count in the order of their names, numbers by
- * 15 figures: saving the file in another program changes nothing, changing a value does.
+ * SHA-256 over all values of a workbook, in hexadecimal digits. Sheets count in the order of their names, cells in the
+ * order of their places, numbers by 15 figures: saving the file in another program changes nothing, changing a value
+ * does.
  *
- * @param except - A sheet that is left out.
+ * @param isLeftOut - Cells that do not count, such as the one that holds the digest.
  */
-export async function digestOf(values: Values, except: string): Promise<string> {
-  const sheets = [...values].filter(([name]) => name !== except).sort(([a], [b]) => (a < b ? -1 : 1));
+export async function digestOf(
+  values: Values,
+  isLeftOut: (sheet: string, cell: string) => boolean = () => false,
+): Promise<string> {
+  const sheets = [...values].sort(([a], [b]) => (a < b ? -1 : 1));
   const lines = sheets.flatMap(([sheet, cells]) =>
-    [...cells].map(([cell, content]) =>
-      JSON.stringify([sheet, cell, kindOf(content), plainContent(content)]),
-    ),
+    [...cells]
+      .filter(([cell]) => !isLeftOut(sheet, cell))
+      .sort(([a], [b]) => placeIn(a) - placeIn(b))
+      .map(([cell, content]) => JSON.stringify([sheet, cell, kindOf(content), plainContent(content)])),
   );
   const digest = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(lines.join("\n")));
   return [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, "0")).join("");

@@ -1,5 +1,5 @@
 import { type Rectangle, readRectangle } from "../../../formula/addresses";
-import type { Band, OfferedWords, WordColor } from "../../model/workbook-data";
+import type { Band, OfferedWords, PrintSetup, WordColor } from "../../model/workbook-data";
 import { type OpenTag, walkXml } from "../package/xml";
 import { columnPixels, rowPixels } from "../sizes";
 import { readXstring } from "../strings";
@@ -16,6 +16,10 @@ export interface Layout {
   readonly merged: Rectangle[];
   readonly offers: OfferedWords[];
   readonly colors: WordColor[];
+  hidesGridLines: boolean;
+  print: PrintSetup & { readonly breaksAfter: number[] };
+  /** Hidden columns, however far a list of them reaches: first and last. */
+  readonly hiddenColumns: (readonly [first: number, last: number])[];
   /** What the grid does not show, in words. */
   readonly unshown: Set<string>;
 }
@@ -55,10 +59,14 @@ class LayoutReader {
     merged: [],
     offers: [],
     colors: [],
+    hidesGridLines: false,
+    print: { landscape: true, breaksAfter: [] },
+    hiddenColumns: [],
     unshown: new Set(),
   };
   private rule: { areas: Rectangle[]; attributes: Attributes } | undefined;
   private areas: Rectangle[] = [];
+  private inRowBreaks = false;
   private first: string | undefined;
   private wordRule: { readonly attributes: Attributes; formula: string | undefined } | undefined;
 
@@ -70,10 +78,22 @@ class LayoutReader {
     if (name === "col") this.column(attributes);
     if (name === "row") this.row(attributes);
     if (name === "pane") this.pane(attributes);
+    if (name === "sheetView")
+      this.layout.hidesGridLines = /^(?:0|false)$/.test(attributes.showGridLines ?? "");
+    this.openPrint(name, attributes);
     if (name === "mergeCell") this.layout.merged.push(...areasIn(attributes.ref));
     this.openRule(name, attributes);
     if (name === "dataValidation") this.rule = { areas: areasIn(attributes.sqref), attributes };
     if (name === "formula1") this.first = "";
+  }
+
+  private openPrint(name: string, { id, orientation }: Attributes): void {
+    const { print } = this.layout;
+    if (name === "rowBreaks") this.inRowBreaks = true;
+    if (name === "colBreaks") this.inRowBreaks = false;
+    if (name === "brk" && this.inRowBreaks) print.breaksAfter.push(Number(id) - 1);
+    // Upright is what a sheet is that says nothing (CT_PageSetup, ECMA-376 Part 1, 18.3.1.63).
+    if (name === "pageSetup") this.layout.print = { ...print, landscape: orientation === "landscape" };
   }
 
   private openRule(name: string, attributes: Attributes): void {
@@ -97,6 +117,7 @@ class LayoutReader {
 
   private column({ min, max, width, hidden }: Attributes): void {
     const [from, to] = [Number(min) - 1, Math.min(Number(max), MAX_COLUMNS) - 1];
+    if (isTrue(hidden) || Number(width) === 0) this.layout.hiddenColumns.push([from, to]);
     if (to - from > WIDE_SPAN) return;
     const size = width === undefined ? {} : { size: columnPixels(Number(width)) };
     const band: Band = { ...size, ...(isTrue(hidden) ? { isHidden: true } : {}) };

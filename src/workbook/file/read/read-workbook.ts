@@ -60,7 +60,8 @@ function cellsOf(live: LiveWorkbook, done: Calculation, sheet: LiveSheet, styles
   });
 }
 
-function readStylesOf({ file, main }: LiveWorkbook): Styles {
+/** The styles of all cells of a workbook file, by the number that a cell gives. */
+export function readStylesOf({ file, main }: LiveWorkbook): Styles {
   const links = relationshipsOf(file, main.name);
   const partOf = (wanted: string) => links.find(({ kind }) => kind === wanted)?.part;
   return readStyles(file, partOf("styles"), coloursOf(file, partOf("theme")));

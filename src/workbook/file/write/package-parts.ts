@@ -67,10 +67,13 @@ function typesXml(parts: readonly Part[]): string {
   const properties = (["core", "app"] as const).map(
     (kind) => `<Override PartName="/${PROPERTIES[kind]}" ContentType="${PROPERTIES_TYPES[kind]}"/>`,
   );
+  const drawings = parts.some(({ name }) => name.endsWith(".vml"))
+    ? '<Default Extension="vml" ContentType="application/vnd.openxmlformats-officedocument.vmlDrawing"/>'
+    : "";
   return (
     `${HEAD}<Types xmlns="${PACKAGE}/content-types"><Default Extension="rels" ` +
     'ContentType="application/vnd.openxmlformats-package.relationships+xml"/>' +
-    `<Default Extension="xml" ContentType="application/xml"/>${properties.join("")}${entries.join("")}</Types>`
+    `<Default Extension="xml" ContentType="application/xml"/>${drawings}${properties.join("")}${entries.join("")}</Types>`
   );
 }
 

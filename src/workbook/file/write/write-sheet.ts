@@ -139,13 +139,15 @@ export interface SheetPlace {
   readonly title: string | undefined;
   /** Ids of the links to the tables of the sheet. */
   readonly tables: readonly string[];
+  /** Id of the link to the drawing of its notes. */
+  readonly notes?: string | undefined;
 }
 
 /** A worksheet part. */
 export function sheetXml(
   sheet: SheetData,
   styles: StylesWriter,
-  { isFirst, title, tables }: SheetPlace,
+  { isFirst, title, tables, notes }: SheetPlace,
 ): string {
   const links = tables.map((id) => `<tablePart r:id="${id}"/>`).join("");
   return (
@@ -159,6 +161,7 @@ export function sheetXml(
     colorsXml(sheet.colors, styles) +
     offersXml(sheet.offers) +
     printXml(sheet, title) +
+    (notes === undefined ? "" : `<legacyDrawing r:id="${notes}"/>`) +
     (links === "" ? "" : `<tableParts count="${tables.length}">${links}</tableParts>`) +
     "</worksheet>"
   );

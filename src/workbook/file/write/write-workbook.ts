@@ -9,6 +9,7 @@ import { escapeXml } from "../package/xml";
 import { METADATA } from "./dynamic-arrays";
 import { HEAD, LINKS, type Link, linksXml, MAIN, type Part, packed } from "./package-parts";
 import { printTitlesXml } from "./print-xml";
+import { NOTES_DRAWING, notesLinks, notesOf, notesParts } from "./write-notes";
 import { sheetXml } from "./write-sheet";
 import { StylesWriter } from "./write-styles";
 
@@ -33,7 +34,7 @@ function workbookXml(workbook: WorkbookData): string {
     return `<sheet name="${escapeXml(name)}" sheetId="${index + 1}"${state} r:id="rId${index + 1}"/>`;
   });
   return (
-    `${HEAD}<workbook xmlns="${MAIN}" xmlns:r="${LINKS}"><bookViews><workbookView/></bookViews>` +
+    `${HEAD}<workbook xmlns="${MAIN}" xmlns:r="${LINKS}">${workbook.from1904 ? '<workbookPr date1904="1"/>' : ""}<bookViews><workbookView/></bookViews>` +
     `<sheets>${listed.join("")}</sheets>${namesXml(workbook)}<calcPr calcId="${ENGINE}"/></workbook>`
   );
 }
@@ -63,17 +64,23 @@ function sheetParts(
   const own = workbook.tables.flatMap((table, index) =>
     table.sheet === sheet.name ? [{ table, id: index + 1, link: `rId${index + 1}` }] : [],
   );
+  const notes = notesOf(sheet);
   const xml = sheetXml(sheet, styles, {
     isFirst: position === 0,
     title: workbook.title,
     tables: own.map(({ link }) => link),
+    notes: notes.length === 0 ? undefined : NOTES_DRAWING,
   });
-  const links = own.map(({ id, link }) => ({ id: link, kind: "table", target: `../${tablePart(id)}` }));
+  const links = [
+    ...own.map(({ id, link }) => ({ id: link, kind: "table", target: `../${tablePart(id)}` })),
+    ...notesLinks(notes, position),
+  ];
   const linked = { name: `xl/worksheets/_rels/sheet${position + 1}.xml.rels`, xml: linksXml(links) };
   return [
     { name: `xl/${sheetPart(position)}`, type: "worksheet", xml },
     ...(links.length === 0 ? [] : [linked]),
     ...own.map(({ table, id }) => ({ name: `xl/${tablePart(id)}`, type: "table", xml: tableXml(table, id) })),
+    ...notesParts(notes, position),
   ];
 }
 

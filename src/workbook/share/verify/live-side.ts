@@ -1,9 +1,12 @@
+import type { CellValue } from "../../../engine/cell-value";
 import { readCellName } from "../../../formula/addresses";
+import { constantXml } from "../../file/cell-xml";
+import { withAttribute } from "../../file/package/xml";
 import { calculateFile } from "../../file/patch/calculation";
 import { type CellRemark, leftAsTheyWere, writeResults } from "../../file/patch/recalculate";
 import { SheetEditor } from "../../file/patch/sheet-editor";
 import { type LiveSheet, type LiveWorkbook, readLiveWorkbook } from "../../file/read/live-workbook";
-import { typedIn } from "../fixed-values";
+import type { StoredCell } from "../../file/read/stored-sheet";
 import { type Values, valuesOf } from "../values";
 import type { CellPair } from "./agreement";
 
@@ -22,6 +25,16 @@ export async function calculatedSide(bytes: Uint8Array): Promise<LiveSide> {
   writeResults(live, done);
   const workbook = readLiveWorkbook(live.file.save());
   return { workbook, values: valuesOf(workbook), left: leftAsTheyWere(done) };
+}
+
+/** The text of a cell with a value typed in, as if no formula had ever been there; an empty text leaves it empty. */
+function typedIn(cell: StoredCell, xml: string, content: CellValue | undefined, prefix: string): string {
+  const tag = xml.slice(cell.start, cell.tagEnd);
+  const isEmpty = content === undefined || ("value" in content && content.value === "");
+  const filled = isEmpty ? undefined : constantXml(content, prefix);
+  const open = (["t", "cm", "vm"] as const).reduce((text, name) => withAttribute(text, name, undefined), tag);
+  const start = open.replace(/\s*\/?>$/, "");
+  return filled === undefined ? `${start}/>` : `${start}${filled.attributes}>${filled.xml}</${prefix}c>`;
 }
 
 function typeOver(sheet: LiveSheet, pairs: readonly CellPair[]): string {

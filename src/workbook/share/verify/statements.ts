@@ -8,28 +8,57 @@ export interface Statements {
   /** True where that is the very version and data edition that verifies it. */
   readonly isThisVersion: boolean;
   readonly date: string | undefined;
+  readonly source: string | undefined;
+  readonly audience: string | undefined;
   /** How many sheets of the workbook the sender left out of the copy. */
   readonly leftOut: number;
-  /** Whether the values still have the SHA-256 that the copy was made with. */
+  /** Whether the values, Provenance among them, still have the SHA-256 that the copy was made with. */
   readonly digest: "as stated" | "not as stated" | "not stated";
+  /** That SHA-256 itself, as stated. */
+  readonly stated: string | undefined;
+  readonly key: string | undefined;
+  readonly signature: string | undefined;
 }
 
-/** Reads the Provenance sheet of a copy and checks the SHA-256 of its values. */
-export async function statementsOf(shared: Values): Promise<Statements> {
-  const cells = shared.get(PROVENANCE) ?? new Map<string, never>();
-  const beside = (label: string): string | undefined => {
+/** Lines of Provenance that are made after the digest. */
+const SEALS: readonly string[] = [LABELS.digest, LABELS.signature];
+
+/** Reads the Provenance sheet: what stands beside a label. */
+export function besideLabels(values: Values): (label: string) => string | undefined {
+  const cells = values.get(PROVENANCE) ?? new Map<string, never>();
+  return (label) => {
     const found = [...cells].find(([cell, content]) => /^A\d/.test(cell) && plainContent(content) === label);
     const value = found && cells.get(`B${found[0].slice(1)}`);
     return value && plainContent(value);
   };
-  const computedBy = beside(LABELS.computedBy);
-  const digest = beside(LABELS.digest);
-  const isAsStated = digest === (await digestOf(shared, PROVENANCE));
+}
+
+/** Tells the cells that the digest cannot cover: its own and those of what is signed by it. */
+export function isSeal(values: Values): (sheet: string, cell: string) => boolean {
+  const cells = values.get(PROVENANCE);
+  const rows = new Set(
+    [...(cells ?? [])].flatMap(([cell, content]) =>
+      cell.startsWith("A") && SEALS.includes(plainContent(content)) ? [cell.slice(1)] : [],
+    ),
+  );
+  return (sheet, cell) => sheet === PROVENANCE && rows.has(cell.replace(/^[A-Z]+/, ""));
+}
+
+/** Reads what a copy says of itself and checks the SHA-256 of its values. */
+export async function statementsOf(shared: Values): Promise<Statements> {
+  const beside = besideLabels(shared);
+  const [computedBy, stated] = [beside(LABELS.computedBy), beside(LABELS.digest)];
+  const isAsStated = stated === (await digestOf(shared, isSeal(shared)));
   return {
     computedBy,
     isThisVersion: computedBy === COMPUTED_BY,
     date: beside(LABELS.date),
+    source: beside(LABELS.source),
+    audience: beside(LABELS.audience),
     leftOut: Number(beside(LABELS.leftOut) ?? 0),
-    digest: digest === undefined ? "not stated" : isAsStated ? "as stated" : "not as stated",
+    digest: stated === undefined ? "not stated" : isAsStated ? "as stated" : "not as stated",
+    stated,
+    key: beside(LABELS.key),
+    signature: beside(LABELS.signature),
   };
 }

@@ -2,19 +2,27 @@ import { isErrorCode } from "../../../formula/tokens";
 import type { CellRemark } from "../../file/patch/recalculate";
 import { nameOf } from "../../file/patch/sheet-editor";
 import { type LiveWorkbook, readLiveWorkbook } from "../../file/read/live-workbook";
-import { PROVENANCE } from "../provenance";
-import { valuesOf } from "../values";
-import { differingCells, TOLERANCE } from "./agreement";
+import { LABELS, PROVENANCE } from "../provenance";
+import { shareCopy } from "../share-copy";
+import { isSignedBy } from "../signature";
+import { plainContent, type Values, valuesOf } from "../values";
+import { type CellPair, differingCells, TOLERANCE } from "./agreement";
 import { type Difference, differencesWithCauses } from "./causes";
 import { calculatedSide } from "./live-side";
 import { ownersIn } from "./owners";
-import { type Statements, statementsOf } from "./statements";
+import { shownDifferently } from "./shown";
+import { isSeal, type Statements, statementsOf } from "./statements";
 
 export interface VerifyOptions {
   /** How far numbers may lie apart, as a part of the larger one and at the least of 1; 1e-9 unless given. */
   readonly tolerance?: number;
+  /** The public key that the copy must be signed with; any or none unless given. */
+  readonly key?: string;
   readonly onProgress?: (words: string) => void;
 }
+
+/** Whether a copy is signed: not at all, with the key it states and the key that was asked for, or wrongly. */
+export type SignatureFound = "none" | "good" | "another key" | "wrong";
 
 /** A shared copy set against the live workbook, calculated anew. */
 export interface Verification extends Statements {
@@ -23,15 +31,19 @@ export interface Verification extends Statements {
   /** Filled cells that were compared. */
   readonly cells: number;
   readonly differences: readonly Difference[];
+  /** What the copy shows otherwise beside its values: formats, colours, hidden rows, merged cells, notes. */
+  readonly shown: readonly CellRemark[];
+  /** What Provenance says otherwise than a copy made now. */
+  readonly provenance: readonly CellRemark[];
   /** Formulas that stand in the copy, which should hold values only. */
   readonly formulas: readonly CellRemark[];
   /** Sheets that only one of the two has; the sender may have left some out, and the copy then says how many. */
   readonly sheetsOfLive: readonly string[];
   readonly sheetsOfCopy: readonly string[];
+  readonly signatureFound: SignatureFound;
 }
 
-/** An error typed as a value; LibreOffice saves it as a formula that is nothing but its name. */
-
+/** An error typed as a value is no formula; LibreOffice saves it as one that is nothing but its name. */
 function formulasIn(copy: LiveWorkbook): CellRemark[] {
   const all = copy.sheets.flatMap(({ formulas }) => [...formulas.values()]);
   return all
@@ -41,8 +53,66 @@ function formulasIn(copy: LiveWorkbook): CellRemark[] {
 
 const namesIn = ({ main }: LiveWorkbook) => main.listed.filter((name) => name !== PROVENANCE);
 
+/** A statement as it was given; empty where the sheet says that nothing was. */
+const given = (statement: string | undefined, none: string) =>
+  statement === undefined || statement === none ? "" : statement;
+
+/** The copy as it comes out when it is made anew of the same sheets; `undefined` where none of them is left. */
+async function madeAnew(
+  live: Uint8Array,
+  common: readonly string[],
+  { date, source, audience }: Statements,
+): Promise<LiveWorkbook | undefined> {
+  if (common.length === 0) return undefined;
+  const { bytes } = await shareCopy(live, {
+    choice: { kind: "sheets", names: common },
+    date: given(date, "not given"),
+    source: given(source, "not given"),
+    audience: given(audience, "sheets chosen by name"),
+  });
+  return readLiveWorkbook(bytes);
+}
+
+const inWords = ({ sheet, cell, live, shared }: CellPair): CellRemark => {
+  const [ours, theirs] = [live, shared].map((content) => plainContent(content) || "nothing");
+  return { sheet, cell, text: `as made: ${ours}; in the copy: ${theirs}` };
+};
+
+/** Cells of Provenance that say another thing; the version that calculated may be another without a change. */
+function provenanceDifferences(made: Values, found: Values, { isThisVersion }: Statements): CellRemark[] {
+  const only = (values: Values) => new Map([...values].filter(([sheet]) => sheet === PROVENANCE));
+  const [seals, sealsFound] = [isSeal(made), isSeal(found)];
+  const cells = made.get(PROVENANCE);
+  const isVersion = (cell: string) => {
+    const label = cells?.get(`A${cell.slice(1)}`);
+    return !isThisVersion && label !== undefined && plainContent(label) === LABELS.computedBy;
+  };
+  const isKey = (cell: string) => {
+    const label = found.get(PROVENANCE)?.get(`A${cell.slice(1)}`);
+    return label !== undefined && plainContent(label) === LABELS.key;
+  };
+  return differingCells(only(made), only(found), 0)
+    .filter(
+      ({ sheet, cell }) =>
+        !seals(sheet, cell) && !sealsFound(sheet, cell) && !isVersion(cell) && !isKey(cell),
+    )
+    .map(inWords);
+}
+
+async function signatureIn(
+  { key, signature, stated = "" }: Statements,
+  wanted: string | undefined,
+): Promise<SignatureFound> {
+  const isSigned = signature !== undefined && key !== undefined;
+  const saysSigned = key !== undefined && !key.startsWith("none");
+  if (!isSigned) return wanted === undefined && !saysSigned ? "none" : "wrong";
+  if (!(await isSignedBy(key, stated, signature))) return "wrong";
+  return wanted === undefined || wanted.trim() === key ? "good" : "another key";
+}
+
 /**
- * Calculates the live workbook and compares every value of a shared copy with it.
+ * Calculates the live workbook, makes the copy anew, and compares what the shared copy shows with it: every value,
+ * format, note and statement.
  *
  * @param live - The .xlsx file with formulas.
  * @param shared - The copy that holds values.
@@ -51,31 +121,73 @@ const namesIn = ({ main }: LiveWorkbook) => main.listed.filter((name) => name !=
 export async function verifyCopy(
   live: Uint8Array,
   shared: Uint8Array,
-  { tolerance = TOLERANCE, onProgress = () => undefined }: VerifyOptions = {},
+  { tolerance = TOLERANCE, key, onProgress = () => undefined }: VerifyOptions = {},
 ): Promise<Verification> {
   onProgress("reading");
   const copy = readLiveWorkbook(shared);
   const values = valuesOf(copy);
   const statements = await statementsOf(values);
+  const [ours, theirs] = [namesIn(readLiveWorkbook(live)), namesIn(copy)];
+  const common = theirs.filter((name) => ours.includes(name));
   onProgress("calculating");
-  const side = await calculatedSide(live);
-  const pairs = differingCells(side.values, values, tolerance);
-  if (pairs.length > 0) onProgress(`finding out why ${pairs.length} cells differ`);
-  const differences = await differencesWithCauses(pairs, {
-    live: side,
-    ownerOf: ownersIn(side.workbook, copy),
-    isOtherVersion: statements.computedBy !== undefined && !statements.isThisVersion,
-    tolerance,
-  });
-  const [ours, theirs] = [namesIn(side.workbook), namesIn(copy)];
+  const made = await madeAnew(live, common, statements);
+  const expected = made === undefined ? new Map<string, never>() : valuesOf(made);
+  const pairs = differingCells(withoutProvenance(expected), values, tolerance);
+  const differences = await explained(live, pairs, { copy, statements, tolerance, onProgress });
+  const differing = new Set(pairs.map(({ sheet, cell }) => `${sheet}!${cell}`));
+  const isOwnCell = ({ sheet, cell }: CellRemark) => differing.has(`${sheet}!${cell.split(" ")[0]}`);
+  const shown = made === undefined ? [] : shownDifferently(made, copy).filter((remark) => !isOwnCell(remark));
+  // With a digest as stated, lines of Provenance that differ follow from a plan that was changed since.
+  const mayFollow = statements.digest === "as stated" && pairs.length > 0;
+  const provenance = mayFollow ? [] : provenanceDifferences(expected, values, statements);
   const [sheetsOfLive, sheetsOfCopy] = [
     ours.filter((name) => !theirs.includes(name)),
     theirs.filter((name) => !ours.includes(name)),
   ];
   const formulas = formulasIn(copy);
-  const found = [differences, formulas, sheetsOfCopy];
+  const signatureFound = await signatureIn(statements, key);
+  const found = [differences, formulas, sheetsOfCopy, shown, provenance];
   const cells = ours.reduce((sum, name) => sum + (values.get(name)?.size ?? 0), 0);
   const isWhole = sheetsOfLive.length === statements.leftOut;
-  const isSound = statements.digest === "as stated" && isWhole && found.every(({ length }) => length === 0);
-  return { ...statements, isSound, cells, differences, formulas, sheetsOfLive, sheetsOfCopy };
+  const isSigned = signatureFound === "good" || signatureFound === "none";
+  const isSound =
+    statements.digest === "as stated" && isWhole && isSigned && found.every(({ length }) => length === 0);
+  return {
+    ...statements,
+    isSound,
+    cells,
+    differences,
+    shown,
+    provenance,
+    formulas,
+    sheetsOfLive,
+    sheetsOfCopy,
+    signatureFound,
+  };
+}
+
+const withoutProvenance = (values: Values): Values =>
+  new Map([...values].filter(([sheet]) => sheet !== PROVENANCE));
+
+interface Around {
+  readonly copy: LiveWorkbook;
+  readonly statements: Statements;
+  readonly tolerance: number;
+  readonly onProgress: (words: string) => void;
+}
+
+async function explained(
+  live: Uint8Array,
+  pairs: readonly CellPair[],
+  { copy, statements, tolerance, onProgress }: Around,
+): Promise<Difference[]> {
+  if (pairs.length === 0) return [];
+  onProgress(`finding out why ${pairs.length} cells differ`);
+  const side = await calculatedSide(live);
+  return differencesWithCauses(pairs, {
+    live: side,
+    ownerOf: ownersIn(side.workbook, copy),
+    isOtherVersion: statements.computedBy !== undefined && !statements.isThisVersion,
+    tolerance,
+  });
 }
