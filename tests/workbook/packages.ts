@@ -69,3 +69,40 @@ export function faultsOf(file: Uint8Array): string[] {
     ...lists.flatMap(([name, text]) => faultsOfLinks(name, text, Object.keys(parts))),
   ];
 }
+
+/** Name of the part that holds the sheet Provenance of a copy. */
+export function provenancePart(bytes: Uint8Array): string {
+  const found = Object.entries(partsOf(bytes)).find(
+    ([name, xml]) => /worksheets\//.test(name) && xml.includes("Sheets left out"),
+  );
+  return found?.[0] ?? "";
+}
+
+/** Sheet, cell, kind and content of the cells of Provenance, those of the digest left out, read by a pattern alone. */
+export function provenanceLinesOf(bytes: Uint8Array): string[][] {
+  const xml = partsOf(bytes)[provenancePart(bytes)] ?? "";
+  const cells = [
+    ...xml.matchAll(/<c r="([A-Z]+)(\d+)"[^>]*>(?:<is><t[^>]*>([^<]*)<\/t><\/is>|<v>([^<]*)<\/v>)<\/c>/g),
+  ];
+  const isSeal = (words = "") => words.startsWith("SHA-256") || words.startsWith("Signature");
+  const seals = cells
+    .filter(([, column, , words]) => column === "A" && isSeal(words))
+    .map(([, , row]) => row);
+  return cells
+    .filter(([, , row]) => !seals.includes(row))
+    .map(([, column, row, words, figure]) => {
+      const cell = `${column}${row}`;
+      return words === undefined
+        ? ["Provenance", cell, "number", figure ?? ""]
+        : [
+            "Provenance",
+            cell,
+            "string",
+            words
+              .replaceAll("&lt;", "<")
+              .replaceAll("&gt;", ">")
+              .replaceAll("&quot;", '"')
+              .replaceAll("&amp;", "&"),
+          ];
+    });
+}

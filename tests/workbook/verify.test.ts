@@ -4,8 +4,8 @@ import { expect, it } from "vitest";
 import { FileRefusal } from "../../src/workbook/file/package/file-refusal";
 import { shareCopy } from "../../src/workbook/share/share-copy";
 import { verifyCopy } from "../../src/workbook/share/verify/verify-copy";
-import { handMade, partsOf } from "./hand-made";
-import { withPart } from "./packages";
+import { handMade } from "./hand-made";
+import { provenanceLinesOf, provenancePart, withPart } from "./packages";
 
 // Carbon of a grade is what its number says (SAE J402); all other figures are plain arithmetic.
 
@@ -22,6 +22,32 @@ const live = handMade({
 });
 const copy = (await shareCopy(live, { date: "2026-11-25" })).bytes;
 const provenance = "xl/worksheets/sheet3.xml";
+
+/** A copy with the SHA-256 that fits what it holds now: one line of JSON a cell, sheets by name. */
+function resealed(bytes: Uint8Array, cells: readonly (readonly string[])[]): Uint8Array {
+  const lines = [...cells, ...provenanceLinesOf(bytes)].map((line) => JSON.stringify(line));
+  const digest = createHash("sha256").update(lines.join("\n")).digest("hex");
+  return withPart(bytes, provenance, (xml) => xml.replace(/[0-9a-f]{64}/, digest));
+}
+
+const CELLS = [
+  ["Costs", "A1", "number", "9.5"],
+  ["Costs", "B1", "number", "266"],
+  ["Plan", "A1", "string", "1095"],
+  ["Plan", "B1", "number", "0.95"],
+  ["Plan", "C1", "number", "1.9"],
+  ["Plan", "D1", "number", "24"],
+  ["Plan", "E1", "number", "28"],
+];
+
+/** The cells with another content in one of them. */
+const cellsWith = (at: string, other: string) =>
+  CELLS.map(([sheet = "", cell = "", kind = "", content = ""]) => [
+    sheet,
+    cell,
+    kind,
+    `${sheet}!${cell}` === at ? other : content,
+  ]);
 
 async function found(ofLive: Uint8Array, ofCopy: Uint8Array, tolerance?: number) {
   const done = await verifyCopy(ofLive, ofCopy, tolerance === undefined ? {} : { tolerance });
@@ -58,21 +84,8 @@ it("finds a value that was changed in the copy, by itself and by the SHA-256", a
 });
 
 it("finds it too where the SHA-256 was made to fit, which anyone can reckon", async () => {
-  // The digest is over one line of JSON for each filled cell: sheet, cell, kind, content; sheets by name.
-  const lines = [
-    ["Costs", "A1", "number", "9.5"],
-    ["Costs", "B1", "number", "266"],
-    ["Plan", "A1", "text", "1095"],
-    ["Plan", "B1", "number", "0.85"],
-    ["Plan", "C1", "number", "1.9"],
-    ["Plan", "D1", "number", "24"],
-    ["Plan", "E1", "number", "28"],
-  ].map(([sheet, cell, kind, content]) =>
-    JSON.stringify([sheet, cell, kind === "text" ? "string" : kind, content]),
-  );
-  const digest = createHash("sha256").update(lines.join("\n")).digest("hex");
   const changed = withPart(copy, SHEET, (xml) => xml.replace("<v>0.95</v>", "<v>0.85</v>"));
-  const forged = withPart(changed, provenance, (xml) => xml.replace(/[0-9a-f]{64}/, digest));
+  const forged = resealed(changed, cellsWith("Plan!B1", "0.85"));
   expect(await found(live, forged)).toMatchObject({
     isSound: false,
     digest: "as stated",
@@ -103,8 +116,9 @@ it("tells a formula that was changed, and what follows from it", async () => {
 });
 
 it("tells a copy of another version or data edition, and what follows from its values", async () => {
-  const older = withPart(copy, provenance, (xml) =>
-    xml.replace(/data edition [\d-]+/, "data edition 2025-01"),
+  const older = resealed(
+    withPart(copy, provenance, (xml) => xml.replace(/data edition [\d-]+/, "data edition 2025-01")),
+    CELLS,
   );
   expect(await found(live, older)).toMatchObject({ isSound: true, isThisVersion: false });
   const other = withPart(older, SHEET, (xml) =>
@@ -159,24 +173,16 @@ it("names formulas typed into the copy, and sheets that one of the two lacks", a
 });
 
 it("finds a copy of some sheets sound, but not one from which a sheet was taken later", async () => {
-  const some = (await shareCopy(live, { sheets: ["Plan"] })).bytes;
+  const some = (await shareCopy(live, { choice: { kind: "sheets", names: ["Plan"] } })).bytes;
   expect(await found(live, some)).toMatchObject({
     isSound: true,
     leftOut: 1,
     sheetsOfLive: ["Costs"],
     cells: 5,
   });
-  const claim = withPart(some, provenanceOf(some), (xml) => xml.replace(/(Sheets left out.*?<v>)1/, "$10"));
+  const claim = withPart(some, provenancePart(some), (xml) => xml.replace(/(Sheets left out.*?<v>)1/, "$10"));
   expect(await found(live, claim)).toMatchObject({ isSound: false });
 });
-
-function provenanceOf(bytes: Uint8Array): string {
-  return (
-    Object.entries(partsOf(bytes)).find(
-      ([name, xml]) => /worksheets\//.test(name) && xml.includes("Sheets left out"),
-    )?.[0] ?? ""
-  );
-}
 
 it("says so where the copy states nothing of itself", async () => {
   expect(await found(live, live)).toMatchObject({

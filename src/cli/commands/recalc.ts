@@ -1,11 +1,11 @@
 import { type Recalculation, recalculate } from "../../workbook/file/patch/recalculate";
-import { readWhole, refuseExisting, refuseOpenWorkbook, writeWhole } from "../files";
+import { type FileRead, readWhole, refuseExisting, refuseOpenWorkbook, writeWhole } from "../files";
 import { readOptions, WrongArguments } from "../options";
 import { counted, listedRemarks } from "../remarks";
 import { type Command, progressLine, STATUS, type Terminal } from "../run-command";
 
 const USAGE = `Usage: recalc FILE.xlsx                     calculate every formula anew and write the values into the file
-       recalc --output OTHER.xlsx FILE.xlsx  write into another file
+       recalc --output OTHER.xlsx FILE.xlsx  write into another file; with --force also over one that is there
        recalc --check FILE.xlsx              write nothing; say whether anything would change
 Only values and broken names of our functions are written; everything else in the file stays as it is.
 Exit status: 0 done (with --check: up to date), 1 with --check: out of date, 2 wrong arguments or a file refused.
@@ -24,6 +24,12 @@ function summary(file: string, done: Recalculation, isCheck: boolean): string {
   );
 }
 
+/** Refuses a place that must not be written to, before anything is worked out. */
+function refuseTaken(read: FileRead, output: string | undefined, isForced: boolean): void {
+  if (output === undefined) refuseOpenWorkbook(read.path);
+  else refuseExisting(output, isForced);
+}
+
 async function run(args: readonly string[], terminal: Terminal): Promise<number> {
   const { files, flags, values } = readOptions(args, { flags: ["check", "force"], values: ["output"] });
   const [file, second] = files;
@@ -32,8 +38,7 @@ async function run(args: readonly string[], terminal: Terminal): Promise<number>
   const read = readWhole(file);
   const isCheck = flags.has("check");
   const output = values.output;
-  if (!isCheck && output !== undefined) refuseExisting(output, flags.has("force"));
-  if (!isCheck && output === undefined) refuseOpenWorkbook(read.path);
+  if (!isCheck) refuseTaken(read, output, flags.has("force"));
   const done = await recalculate(read.bytes, progressLine("recalc", terminal));
   if (!isCheck && output !== undefined) writeWhole(output, done.bytes);
   if (!isCheck && output === undefined && done.isChanged) writeWhole(file, done.bytes, read);

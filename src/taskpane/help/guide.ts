@@ -86,7 +86,7 @@ function steps(): readonly Step[] {
     },
     {
       title: "The copy that leaves the shop",
-      says: "A supplier or a heat treater has no add-in: a live workbook would show them #NAME? after one recalculation. Make a share copy, from the pane's page Share and repair or with npm run share. It holds values only, a note with each former formula, and a sheet that says what computed them.",
+      says: "A supplier or a heat treater has no add-in: a live workbook would show them #NAME? after one recalculation. Make a share copy, from the pane's page Share and repair or with npm run share. You say for whom it is and see all that travels; it holds values only, and a sheet that says what computed them.",
       shows: "",
     },
   ];

@@ -57,53 +57,68 @@ class Question {
   }
 }
 
+/** The dialog from the question to the list of all that travels. */
+class ShareDialog {
+  private readonly dialog = made("dialog");
+  private readonly words = made("p");
+  private readonly asked: Question;
+  private copy: ShareCopy | undefined;
+
+  constructor(
+    private readonly question: ShareQuestion,
+    private readonly date: string,
+  ) {
+    this.asked = new Question(question);
+    this.dialog.className = "share-dialog";
+    this.dialog.setAttribute("aria-label", "Share copy");
+    this.words.setAttribute("role", "status");
+    const show = button("Show what travels", () => void this.show());
+    this.dialog.append(this.asked.block, this.words, show, this.cancel());
+  }
+
+  private cancel(): HTMLButtonElement {
+    return button("Cancel", () => this.dialog.close());
+  }
+
+  private async show(): Promise<void> {
+    const choice = this.asked.answer;
+    this.words.textContent =
+      choice === undefined ? "Say for whom the copy is, or tick the sheets." : "Working …";
+    if (choice === undefined) return;
+    try {
+      this.list(await this.question.copy(choice, this.date));
+    } catch (fault) {
+      this.words.textContent = fault instanceof Error ? fault.message : String(fault);
+    }
+  }
+
+  private list(ready: ShareCopy): void {
+    const lines = made("ul", ...shareList(ready).map((line) => made("li", line)));
+    const go = button("Hand out this copy", () => {
+      this.copy = ready;
+      this.dialog.close();
+    });
+    this.dialog.replaceChildren(made("h2", "This is all that travels"), lines, go, this.cancel());
+    go.focus();
+  }
+
+  run(): Promise<ShareCopy | undefined> {
+    return new Promise((resolve) => {
+      this.dialog.addEventListener("close", () => {
+        this.dialog.remove();
+        resolve(this.copy);
+      });
+      document.body.append(this.dialog);
+      this.dialog.showModal();
+    });
+  }
+}
+
 /**
  * Asks for whom a copy is made, makes it, and shows all that is in it before it is handed out.
  *
  * @returns The copy; `undefined` where the smith thought better of it.
  */
 export function askForWhom(question: ShareQuestion, date: string): Promise<ShareCopy | undefined> {
-  return new Promise((resolve) => {
-    const dialog = made("dialog");
-    dialog.className = "share-dialog";
-    dialog.setAttribute("aria-label", "Share copy");
-    const asked = new Question(question);
-    const words = made("p");
-    words.setAttribute("role", "status");
-    let copy: ShareCopy | undefined;
-    const finish = (result: ShareCopy | undefined) => {
-      copy = result;
-      dialog.close();
-    };
-    const cancel = () => button("Cancel", () => finish(undefined));
-
-    async function show(): Promise<void> {
-      const choice = asked.answer;
-      words.textContent =
-        choice === undefined ? "Say for whom the copy is, or tick the sheets." : "Working …";
-      if (choice === undefined) return;
-      try {
-        const ready = await question.copy(choice, date);
-        const list = made("ul", ...shareList(ready).map((line) => made("li", line)));
-        const go = button("Hand out this copy", () => finish(ready));
-        dialog.replaceChildren(made("h2", "This is all that travels"), list, go, cancel());
-        go.focus();
-      } catch (fault) {
-        words.textContent = fault instanceof Error ? fault.message : String(fault);
-      }
-    }
-
-    dialog.append(
-      asked.block,
-      words,
-      button("Show what travels", () => void show()),
-      cancel(),
-    );
-    dialog.addEventListener("close", () => {
-      dialog.remove();
-      resolve(copy);
-    });
-    document.body.append(dialog);
-    dialog.showModal();
-  });
+  return new ShareDialog(question, date).run();
 }

@@ -95,6 +95,8 @@ export interface PrintSetup {
   readonly landscape: boolean;
   /** First and last row that stand again on every page. */
   readonly repeatedRows?: readonly [first: number, last: number];
+  /** The cells that are printed; all that are filled unless given. */
+  readonly area?: Rectangle;
   /** Rows after which a new page begins. */
   readonly breaksAfter?: readonly number[];
 }

@@ -1,40 +1,25 @@
-import type { Rectangle } from "../../formula/addresses";
+import { holds } from "../../formula/addresses";
 import { calledNames } from "../../formula/functions-called";
 import { namesManySheets, namesOtherFile, referencesIn } from "../../formula/references";
 import { readSheetPrefix } from "../../formula/sheet-names";
 import { localNames } from "../../formula/stored-form";
-import { textOf, tokensOf } from "../../formula/tokens";
+import { type Token, textOf, tokensOf } from "../../formula/tokens";
 import type { LiveFormula, LiveSheet, LiveWorkbook } from "../file/read/live-workbook";
 import type { Layout } from "../file/read/read-layout";
-
-/** The rows and columns of a sheet that nobody sees: what stands there does not travel. */
-export interface HiddenBands {
-  readonly rows: ReadonlySet<number>;
-  readonly columns: readonly (readonly [first: number, last: number])[];
-}
-
-/** The hidden rows and columns of a sheet; a height of 0 hides as well. */
-export function hiddenBands({ rows, hiddenColumns }: Layout): HiddenBands {
-  const hidden = [...rows].filter(([, { isHidden, size }]) => isHidden || size === 0);
-  return { rows: new Set(hidden.map(([row]) => row)), columns: hiddenColumns };
-}
-
-/** True for a cell that stands in a hidden row or column. */
-export function isOutOfSight({ rows, columns }: HiddenBands, row: number, column: number): boolean {
-  return rows.has(row) || columns.some(([first, last]) => column >= first && column <= last);
-}
-
-function meetsHidden({ rows, columns }: HiddenBands, area: Rectangle): boolean {
-  const hasRow = [...rows].some((row) => row >= area.row && row <= area.lastRow);
-  return hasRow || columns.some(([first, last]) => first <= area.lastColumn && last >= area.column);
-}
+import type { StoredCell } from "../file/read/stored-sheet";
+import { type OutOfSight, reachesOutOfSight } from "./sight";
 
 /** A sheet that is shared, with what of it is out of sight. */
 export interface KeptSheet {
   readonly sheet: LiveSheet;
   readonly layout: Layout;
-  readonly hidden: HiddenBands;
+  readonly hidden: OutOfSight;
+  /** Filled cells that cannot be read for their style. */
+  readonly unread: readonly StoredCell[];
 }
+
+const hasNothingUnseen = ({ hidden: { rows, columns, merged }, unread }: KeptSheet) =>
+  rows.size === 0 && columns.length === 0 && merged.length === 0 && unread.length === 0;
 
 /** Functions that read whatever place a text or a number tells them: what they touch cannot be seen in the formula. */
 const READS_ANYWHERE = new Set([
@@ -62,8 +47,7 @@ export class KeptSheets {
     this.bySheet = new Map(kept.map((entry) => [entry.sheet.listed.name.toUpperCase(), entry]));
     this.tables = new Map(live.tables.map(({ name, sheet }) => [name.toUpperCase(), sheet]));
     this.leftOut = live.main.listed.filter((name) => !this.bySheet.has(name.toUpperCase()));
-    const hasHidden = kept.some(({ hidden: { rows, columns } }) => rows.size > 0 || columns.length > 0);
-    this.isWhole = this.leftOut.length === 0 && !hasHidden;
+    this.isWhole = this.leftOut.length === 0 && kept.every(hasNothingUnseen);
     const names = new Map<string, string[]>();
     for (const { name, formula } of live.main.names) {
       const key = name.toUpperCase();
@@ -91,7 +75,8 @@ export class KeptSheets {
   private areCellsInSight(formula: string, own: string): boolean {
     return referencesIn(formula, own).every(({ sheet, area }) => {
       const entry = this.bySheet.get(sheet.toUpperCase());
-      return entry !== undefined && !meetsHidden(entry.hidden, area);
+      const isUnread = entry?.unread.some(({ row, column }) => holds(area, row, column)) ?? true;
+      return entry !== undefined && !isUnread && !reachesOutOfSight(entry.hidden, area);
     });
   }
 
@@ -102,25 +87,37 @@ export class KeptSheets {
     locals: ReadonlySet<string>,
     seen: Set<string>,
   ): boolean {
-    let sheet = own;
-    return tokensOf(formula).every(({ kind, text }) => {
-      if (kind === "sheet") {
-        sheet = readSheetPrefix(text).first;
-        return this.bySheet.has(sheet.toUpperCase());
-      }
-      const said = sheet;
-      if (kind !== "space") sheet = own;
-      if (kind === "text") return !this.namesLeftOut(textOf(text));
-      if (kind === "columns" || kind === "rows" || kind === "brackets") return this.isInSight(said);
-      if (kind === "call") return !this.names.has(text.toUpperCase());
-      if (kind === "name") return this.isNameKept(text.toUpperCase(), own, locals, seen);
-      return true;
+    const tokens = tokensOf(formula).filter(({ kind }) => kind !== "space");
+    return tokens.every((token, at) => {
+      const before = tokens[at - 1];
+      const sheet = before?.kind === "sheet" ? readSheetPrefix(before.text).first : own;
+      return this.isKept(token, sheet, (name) => this.isNameKept(name, own, locals, seen));
     });
   }
 
+  /** @param sheet - The one that the piece belongs to. */
+  private isKept({ kind, text }: Token, sheet: string, isNameKept: (name: string) => boolean): boolean {
+    switch (kind) {
+      case "sheet":
+        return this.bySheet.has(readSheetPrefix(text).first.toUpperCase());
+      case "text":
+        return !this.namesLeftOut(textOf(text));
+      case "columns":
+      case "rows":
+      case "brackets":
+        return this.isInSight(sheet);
+      case "call":
+        return !this.names.has(text.toUpperCase());
+      case "name":
+        return isNameKept(text.toUpperCase());
+      default:
+        return true;
+    }
+  }
+
   private isInSight(sheet: string): boolean {
-    const hidden = this.bySheet.get(sheet.toUpperCase())?.hidden;
-    return hidden !== undefined && hidden.rows.size === 0 && hidden.columns.length === 0;
+    const entry = this.bySheet.get(sheet.toUpperCase());
+    return entry !== undefined && hasNothingUnseen(entry);
   }
 
   private namesLeftOut(text: string): boolean {

@@ -15,7 +15,7 @@ export const LABELS = {
   date: "Date given by the sender",
   source: "Copied from",
   audience: "Made for",
-  digest: "SHA-256 of the values and of this sheet",
+  digest: "SHA-256 of this copy",
   formulas: "Formulas replaced by values",
   leftOut: "Sheets left out",
   key: "Public key of the sender",

@@ -12,7 +12,7 @@ import { AUDIENCES, type Choice, chosenSheets } from "./audience";
 import { inputsOf } from "./inputs";
 import { type KeptSheet, KeptSheets } from "./kept-sheets";
 import { LABELS, type Origin, PROVENANCE, provenanceLines, provenanceSheet } from "./provenance";
-import { keptSheets, noteFor, outOfSight, sharedSheets, staysBehind } from "./shared-sheets";
+import { keptSheets, noteFor, sharedSheets, staysBehind, unseenCells } from "./shared-sheets";
 import type { Signer } from "./signature";
 import { digestOf, valuesOfSheets } from "./values";
 
@@ -231,6 +231,6 @@ export async function shareCopy(bytes: Uint8Array, options: ShareOptions = {}): 
     hidden,
     leftOut: origin.leftOut,
     travels: travelling(origin, names, hidden, cells),
-    staysBehind: [...outOfSight(kept), ...staysBehind(current, kept)],
+    staysBehind: [...unseenCells(current, kept), ...staysBehind(current, kept)],
   };
 }

@@ -1,13 +1,16 @@
 import type { CellValue } from "../../engine/cell-value";
-import { cellName, placeOf, rectangleName } from "../../formula/addresses";
+import { cellName, placeOf, readRectangle, rectangleName } from "../../formula/addresses";
+import { splitAddress } from "../../formula/references";
 import { contentOf } from "../file/cell-content";
 import { relationshipsOf } from "../file/package/relationships";
 import type { Calculation } from "../file/patch/calculation";
 import type { LiveFormula, LiveSheet, LiveWorkbook } from "../file/read/live-workbook";
 import { type Layout, readLayout } from "../file/read/read-layout";
 import { readStylesOf } from "../file/read/read-workbook";
-import type { CellData, CellStyle, SheetData, WordColor } from "../model/workbook-data";
-import { hiddenBands, isOutOfSight, type KeptSheet } from "./kept-sheets";
+import type { StoredCell } from "../file/read/stored-sheet";
+import type { CellData, CellStyle, PrintSetup, SheetData, WordColor } from "../model/workbook-data";
+import type { KeptSheet } from "./kept-sheets";
+import { cannotBeRead, isOutOfSight, outOfSightOn } from "./sight";
 
 /** What a note keeps of a formula: its text, the cells it filled, and the sentence where it came to an error. */
 export function noteFor(formula: LiveFormula, done: Calculation): string {
@@ -23,12 +26,15 @@ export function noteFor(formula: LiveFormula, done: Calculation): string {
 
 /** The sheets to share with their layout. @param current - The workbook with its results written into it. */
 export function keptSheets(current: LiveWorkbook, names: readonly string[]): KeptSheet[] {
-  const { ruleFills } = readStylesOf(current);
+  const { styles, ruleFills } = readStylesOf(current);
+  const isUnread = ({ raw, style }: StoredCell) =>
+    raw !== undefined && cannotBeRead(styles[Number(style ?? 0)] ?? {});
   return names.flatMap((name) => {
     const sheet = current.sheets.find(({ listed }) => listed.name === name);
     if (sheet === undefined) return [];
     const layout = readLayout(sheet.listed.part, sheet.stored.xml, ruleFills);
-    return [{ sheet, layout, hidden: hiddenBands(layout) }];
+    const unread = sheet.stored.rows.flatMap(({ cells }) => cells.filter(isUnread));
+    return [{ sheet, layout, hidden: outOfSightOn(layout), unread }];
   });
 }
 
@@ -39,9 +45,6 @@ function settled(content: CellValue | undefined): CellValue | undefined {
   if (value === "") return undefined;
   return typeof value === "number" ? { value: Number(value.toPrecision(15)) } : content;
 }
-
-/** Number formats with nothing between their semicolons show nothing. */
-const SHOWS_NOTHING = /^\s*;[\s;]*$/;
 
 /** Colours by a word become the colour of the cell: a copy of values needs no rules. */
 function colored(style: CellStyle | undefined, fill: string | undefined): CellStyle | undefined {
@@ -70,33 +73,40 @@ interface Source {
   readonly notes: ReadonlyMap<number, string>;
 }
 
-function cellsOf({ sheet, layout, hidden }: KeptSheet, { live, styles, notes }: Source): CellData[] {
+/** One cell of a copy; what cannot be read on the screen is not in it. */
+function sharedCell(stored: StoredCell, layout: Layout, { live, styles, notes }: Source): CellData {
+  const { row, column } = stored;
+  const held = settled(contentOf(stored, live.strings, live.main.from1904));
+  const own = styles[Number(stored.style ?? 0)];
+  const style = colored(own, ruleFill(layout.colors, row, column, held));
+  if (cannotBeRead(style ?? {})) return { row, column, ...(style && { style }) };
+  const note = notes.get(placeOf(row, column));
+  return { row, column, ...(held && { content: held }), ...(style && { style }), ...(note && { note }) };
+}
+
+function cellsOf({ sheet, layout, hidden }: KeptSheet, source: Source): CellData[] {
   const all = sheet.stored.rows.flatMap(({ cells }) => cells);
+  const inSight = all.filter(({ row, column }) => !isOutOfSight(hidden, row, column));
   const keepsEmpty = all.length <= MAX_EMPTY_CELLS;
-  return all.flatMap((stored): CellData[] => {
-    const { row, column } = stored;
-    if (isOutOfSight(hidden, row, column)) return [];
-    const own = styles[Number(stored.style ?? 0)];
-    const isBlank = SHOWS_NOTHING.test(own?.format ?? "");
-    const content = isBlank ? undefined : settled(contentOf(stored, live.strings, live.main.from1904));
-    const style = colored(own, ruleFill(layout.colors, row, column, content));
-    const note = isBlank ? undefined : notes.get(placeOf(row, column));
-    if (content === undefined && note === undefined && !(stored.style !== undefined && keepsEmpty)) return [];
-    return [{ row, column, ...(content && { content }), ...(style && { style }), ...(note && { note }) }];
-  });
+  const isKept = ({ content, note, style }: CellData) =>
+    content !== undefined || note !== undefined || (style !== undefined && keepsEmpty);
+  return inSight.map((stored) => sharedCell(stored, layout, source)).filter(isKept);
 }
 
-/** Rows that stand again on every printed page, where the name of the sheet for them says rows alone. */
-function repeatedRows({ main }: LiveWorkbook, { listed }: LiveSheet): readonly [number, number] | undefined {
-  const titles = main.names.find(
-    ({ name, sheet }) => name === "_xlnm.Print_Titles" && sheet === listed.position,
-  );
-  const [, first, last] = /\$?(\d+):\$?(\d+)$/.exec(titles?.formula ?? "") ?? [];
-  return first === undefined ? undefined : [Number(first) - 1, Number(last) - 1];
+/** What the names of a sheet say of printing: the area, and rows that stand again on every page. */
+function printNames(
+  { main }: LiveWorkbook,
+  { listed }: LiveSheet,
+): Pick<PrintSetup, "area" | "repeatedRows"> {
+  const meaning = (wanted: string) =>
+    main.names.find(({ name, sheet }) => name === wanted && sheet === listed.position)?.formula ?? "";
+  const [, first, last] = /\$?(\d+):\$?(\d+)$/.exec(meaning("_xlnm.Print_Titles")) ?? [];
+  const area = readRectangle(splitAddress(meaning("_xlnm.Print_Area")).place);
+  return {
+    ...(area && { area }),
+    ...(first === undefined ? {} : { repeatedRows: [Number(first) - 1, Number(last) - 1] as const }),
+  };
 }
-
-/** Sizes of rows and columns; those out of sight stay so, with nothing in them. */
-const bands = (layout: Layout) => ({ columns: layout.columns, rows: layout.rows });
 
 /**
  * The sheets of a copy, made from nothing but what may travel: values and styles of cells in sight, widths and
@@ -114,11 +124,12 @@ export function sharedSheets(
   return kept.map((entry): SheetData => {
     const { sheet, layout } = entry;
     const { name, isHidden } = sheet.listed;
-    const repeated = repeatedRows(current, sheet);
     return {
       name,
       isHidden,
-      ...bands(layout),
+      // Rows and columns out of sight stay so, with nothing in them.
+      columns: layout.columns,
+      rows: layout.rows,
       cells: cellsOf(entry, { live: current, styles, notes: notes.get(name) ?? new Map() }),
       frozenRows: layout.frozenRows,
       frozenColumns: layout.frozenColumns,
@@ -126,7 +137,7 @@ export function sharedSheets(
       offers: [],
       colors: [],
       hidesGridLines: layout.hidesGridLines,
-      print: { ...layout.print, ...(repeated && { repeatedRows: repeated }) },
+      print: { ...layout.print, ...printNames(current, sheet) },
     };
   });
 }
@@ -153,17 +164,19 @@ export function staysBehind(current: LiveWorkbook, kept: readonly KeptSheet[]): 
   return [...found];
 }
 
-/** Hidden rows and columns that hold something, sheet by sheet: `Lines: 2 rows, 1 column`. */
-export function outOfSight(kept: readonly KeptSheet[]): string[] {
+/** Filled cells that nobody sees, sheet by sheet; they are not in a copy. */
+export function unseenCells(current: LiveWorkbook, kept: readonly KeptSheet[]): string[] {
+  const { styles } = readStylesOf(current);
   return kept.flatMap(({ sheet, hidden }) => {
-    const filled = sheet.stored.rows.flatMap(({ cells }) =>
-      cells.filter(({ row, column, raw }) => raw !== undefined && isOutOfSight(hidden, row, column)),
-    );
-    if (filled.length === 0) return [];
-    const first = filled[0];
-    const address = first === undefined ? "" : cellName(first.row, first.column);
+    const isUnseen = ({ row, column, style, raw }: StoredCell) =>
+      raw !== undefined &&
+      (isOutOfSight(hidden, row, column) || cannotBeRead(styles[Number(style ?? 0)] ?? {}));
+    const unseen = sheet.stored.rows.flatMap(({ cells }) => cells.filter(isUnseen));
+    const [first] = unseen;
+    if (first === undefined) return [];
+    const place = `${sheet.listed.name}!${cellName(first.row, first.column)}`;
     return [
-      `${sheet.listed.name}: ${filled.length} filled cells in hidden rows or columns, the first ${address}`,
+      `cells that are hidden or cannot be read: ${unseen.length} on ${sheet.listed.name}, the first ${place}`,
     ];
   });
 }

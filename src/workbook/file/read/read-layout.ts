@@ -60,7 +60,7 @@ class LayoutReader {
     offers: [],
     colors: [],
     hidesGridLines: false,
-    print: { landscape: true, breaksAfter: [] },
+    print: { landscape: false, breaksAfter: [] },
     hiddenColumns: [],
     unshown: new Set(),
   };

@@ -87,11 +87,12 @@ export async function readWorkbook(bytes: Uint8Array): Promise<ReadWorkbook> {
     const { listed, stored } = sheet;
     const layout = readLayout(listed.part, stored.xml, styles.ruleFills);
     for (const words of layout.unshown) unshown.add(words);
+    const { columns, rows, frozenRows, frozenColumns, merged, offers, colors } = layout;
     return {
-      ...layout,
       name: listed.name,
       isHidden: listed.isHidden,
       cells: cellsOf(live, done, sheet, styles),
+      ...{ columns, rows, frozenRows, frozenColumns, merged, offers, colors },
     };
   });
   const workbook = { sheets, names: done.names, tables: live.tables };

@@ -1,3 +1,4 @@
+import { cellName } from "../../../formula/addresses";
 import { quotedSheet } from "../../../formula/sheet-names";
 import type { SheetData } from "../../model/workbook-data";
 import { escapeXml } from "../package/xml";
@@ -44,10 +45,29 @@ export function printXml(sheet: SheetData, title: string | undefined): string {
   );
 }
 
-/** The rows that stand again on every page, as a name of the sheet in its place of the list. */
-export function printTitlesXml({ name, print }: SheetData, position: number): string {
-  if (print?.repeatedRows === undefined) return "";
+function printTitles({ name, print }: SheetData): string | undefined {
+  if (print?.repeatedRows === undefined) return undefined;
   const [first, last] = print.repeatedRows;
-  const rows = `${quotedSheet(name)}!$${first + 1}:$${last + 1}`;
-  return `<definedName name="_xlnm.Print_Titles" localSheetId="${position}">${escapeXml(rows)}</definedName>`;
+  return `${quotedSheet(name)}!$${first + 1}:$${last + 1}`;
+}
+
+function printArea({ name, print }: SheetData): string | undefined {
+  if (print?.area === undefined) return undefined;
+  const { row, column, lastRow, lastColumn } = print.area;
+  return `${quotedSheet(name)}!${cellName(row, column, "both")}:${cellName(lastRow, lastColumn, "both")}`;
+}
+
+/** What a sheet prints and the rows that stand again on every page, as names of the sheet in its place of the list. */
+export function printNamesXml(sheet: SheetData, position: number): string {
+  const names = [
+    ["_xlnm.Print_Area", printArea(sheet)],
+    ["_xlnm.Print_Titles", printTitles(sheet)],
+  ] as const;
+  return names
+    .map(([name, refers]) =>
+      refers === undefined
+        ? ""
+        : `<definedName name="${name}" localSheetId="${position}">${escapeXml(refers)}</definedName>`,
+    )
+    .join("");
 }

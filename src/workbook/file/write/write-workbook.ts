@@ -8,7 +8,7 @@ import type { SheetData, WorkbookData } from "../../model/workbook-data";
 import { escapeXml } from "../package/xml";
 import { METADATA } from "./dynamic-arrays";
 import { HEAD, LINKS, type Link, linksXml, MAIN, type Part, packed } from "./package-parts";
-import { printTitlesXml } from "./print-xml";
+import { printNamesXml } from "./print-xml";
 import { NOTES_DRAWING, notesLinks, notesOf, notesParts } from "./write-notes";
 import { sheetXml } from "./write-sheet";
 import { StylesWriter } from "./write-styles";
@@ -18,7 +18,7 @@ function namesXml({ names, sheets }: WorkbookData): string {
     ([name, refers]) =>
       `<definedName name="${escapeXml(name)}">${escapeXml(fileForm(refers.replace(/^=/, "")))}</definedName>`,
   );
-  const entries = [...own, ...sheets.map(printTitlesXml)].join("");
+  const entries = [...own, ...sheets.map(printNamesXml)].join("");
   return entries === "" ? "" : `<definedNames>${entries}</definedNames>`;
 }
 

@@ -6,8 +6,8 @@ import type { CellRemark } from "../../file/patch/recalculate";
 import type { LiveSheet, LiveWorkbook } from "../../file/read/live-workbook";
 import { readLayout } from "../../file/read/read-layout";
 import { readStylesOf } from "../../file/read/read-workbook";
-import type { StoredCell } from "../../file/read/stored-sheet";
 import type { CellStyle } from "../../model/workbook-data";
+import { cannotBeRead } from "../sight";
 import { noteTexts } from "./note-texts";
 
 /** What a sheet shows beside its values: by place, in words that two files can be compared by. */
@@ -17,18 +17,14 @@ type Shown = ReadonlyMap<string, string>;
 const formatWords = (format = "") => format.replace(/\\(.)/g, "$1").replaceAll('"', "").toLowerCase();
 
 const WHITE = "#ffffff";
-/** Letters smaller than this, in points, cannot be read. */
-const SMALLEST_READ = 4;
-
 /** What of a style decides what a reader takes a value for. */
 function lookOf(style: CellStyle = {}): string {
-  const { color = "#000000", fill = WHITE, size = 11 } = style;
-  const isUnseen = color.toLowerCase() === fill.toLowerCase() || size < SMALLEST_READ;
+  const { fill = WHITE } = style;
   const words = [
     `format ${formatWords(style.format) || "general"}`,
     ...(fill.toLowerCase() === WHITE ? [] : [`colour ${fill.toLowerCase()}`]),
     ...(style.strike ? ["struck out"] : []),
-    ...(isUnseen ? ["letters that cannot be seen"] : []),
+    ...(cannotBeRead(style) ? ["letters that cannot be seen"] : []),
   ];
   return words.join(", ");
 }
@@ -44,27 +40,37 @@ function cellLooks(book: LiveWorkbook, sheet: LiveSheet, styles: readonly CellSt
   );
 }
 
-const hasAddress = ({ start, tagEnd }: StoredCell, xml: string) => /\sr\s*=/.test(xml.slice(start, tagEnd));
+const isNumbered = (xml: string, start: number, end: number) => /\sr\s*=/.test(xml.slice(start, end));
+
+/** The names that stand in a list more than once. */
+function repeated(names: readonly string[]): string[] {
+  const seen = new Set<string>();
+  return names.filter((name) => seen.size === seen.add(name).size);
+}
 
 /** Cells and rows that stand twice or without an address: programs read them differently. */
-function unclear({ stored }: LiveSheet): [string, string][] {
-  const found: [string, string][] = [];
-  const places = new Set<string>();
-  const rows = new Set<number>();
-  for (const { row, start, tagEnd, cells } of stored.rows) {
-    if (rows.has(row)) found.push([`row ${row + 1} twice`, "stands twice"]);
-    rows.add(row);
-    if (!/\sr\s*=/.test(stored.xml.slice(start, tagEnd)))
-      found.push([`row ${row + 1} bare`, "stands without its number"]);
-    for (const cell of cells) {
-      const place = cellName(cell.row, cell.column);
-      if (places.has(place)) found.push([`${place} twice`, "stands twice"]);
-      places.add(place);
-      if (!hasAddress(cell, stored.xml)) found.push([`${place} bare`, "stands without its address"]);
-      if (cell.row !== row) found.push([`${place} row`, `stands in row ${row + 1}`]);
-    }
-  }
-  return found;
+function unclear({ stored: { rows, xml } }: LiveSheet): [string, string][] {
+  const cells = rows.flatMap(({ row, cells: own }) => own.map((cell) => ({ ...cell, inRow: row })));
+  const places = cells.map(({ row, column }) => cellName(row, column));
+  const bareRows = rows.filter(({ start, tagEnd }) => !isNumbered(xml, start, tagEnd));
+  const bareCells = cells.filter(({ start, tagEnd }) => !isNumbered(xml, start, tagEnd));
+  const astray = cells.filter(({ row, inRow }) => row !== inRow);
+  return [
+    ...repeated(rows.map(({ row }) => `row ${row + 1}`)).map((row): [string, string] => [
+      row,
+      "stands twice",
+    ]),
+    ...repeated(places).map((place): [string, string] => [`${place} twice`, "stands twice"]),
+    ...bareRows.map(({ row }): [string, string] => [`row ${row + 1} bare`, "stands without its number"]),
+    ...bareCells.map((cell): [string, string] => [
+      `${cellName(cell.row, cell.column)} bare`,
+      "stands without its address",
+    ]),
+    ...astray.map((cell): [string, string] => [
+      `${cellName(cell.row, cell.column)} row`,
+      `stands in row ${cell.inRow + 1}`,
+    ]),
+  ];
 }
 
 /** Elements that change what is shown or typed, with what they are called. */

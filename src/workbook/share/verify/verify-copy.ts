@@ -135,7 +135,11 @@ export async function verifyCopy(
   const pairs = differingCells(withoutProvenance(expected), values, tolerance);
   const differences = await explained(live, pairs, { copy, statements, tolerance, onProgress });
   const differing = new Set(pairs.map(({ sheet, cell }) => `${sheet}!${cell}`));
-  const isOwnCell = ({ sheet, cell }: CellRemark) => differing.has(`${sheet}!${cell.split(" ")[0]}`);
+  const seals = isSeal(values);
+  const isOwnCell = ({ sheet, cell: place }: CellRemark) => {
+    const [cell = ""] = place.split(" ");
+    return differing.has(`${sheet}!${cell}`) || seals(sheet, cell);
+  };
   const shown = made === undefined ? [] : shownDifferently(made, copy).filter((remark) => !isOwnCell(remark));
   // With a digest as stated, lines of Provenance that differ follow from a plan that was changed since.
   const mayFollow = statements.digest === "as stated" && pairs.length > 0;
