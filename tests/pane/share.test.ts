@@ -67,8 +67,14 @@ async function openedFile(page: Page): Promise<Record<string, string>> {
 describe("Share and repair in Excel", () => {
   test("opens a copy with values only, of the sheets asked for", async () => {
     const { page, problems, kept } = await paneIn(LIVE);
-    await page.getByLabel("Only these sheets").fill("Plan");
     await page.getByRole("button", { name: "Make a share copy" }).click();
+    await page.getByRole("button", { name: "Show what travels" }).click();
+    await page.getByText("Say for whom the copy is, or tick the sheets.").waitFor();
+    await page.getByLabel("Plan", { exact: true }).check();
+    await page.getByRole("button", { name: "Show what travels" }).click();
+    await page.getByText(/Sheets: Plan \(1 values/).waitFor();
+    expect(await page.evaluate("window.opened")).toEqual([]);
+    await page.getByRole("button", { name: "Open this copy" }).click();
     const parts = await openedFile(page);
     const all = Object.values(parts).join("");
     expect(all).not.toMatch(/_xldudf_|<f>/i);

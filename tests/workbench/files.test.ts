@@ -76,8 +76,16 @@ describe("saving and opening", () => {
     expect(await notice()).toMatch(/1 cell changed, everything else in the file left as it was/);
   });
 
-  test("a share copy holds no function of ours", async () => {
-    const { name, bytes } = await handedOut("Share copy");
+  test("a share copy is for somebody, lists all that travels, and holds no function of ours", async () => {
+    await bench.press("Share copy");
+    const dialog = opened.page.getByRole("dialog", { name: "Share copy" });
+    await dialog.getByRole("button", { name: "Show what travels" }).click();
+    await dialog.getByText("Say for whom the copy is, or tick the sheets.").waitFor();
+    await dialog.getByLabel(/^Sheets that I choose/).check();
+    for (const box of await dialog.getByRole("checkbox").all()) await box.check();
+    await dialog.getByRole("button", { name: "Show what travels" }).click();
+    await dialog.getByText(/^Sheets: /).waitFor();
+    const { name, bytes } = await handedOut("Hand out this copy");
     expect(name).toBe("Run R-07 for sharing.xlsx");
     const texts = Object.values(unzipSync(bytes)).map((part) => new TextDecoder().decode(part));
     expect(texts.filter((text) => text.includes("_xldudf_"))).toEqual([]);
