@@ -61,6 +61,13 @@ function costRange(): BenchLine[] {
   });
 }
 
+/** Every grade of the library, twins as one, judged for a use in a section and a quench; the library is read beforehand. */
+function steelChoice(): BenchLine[] {
+  const ask = () => call("STEELS_FOR", ["European sword sharp", 6, "fast oil", 800]);
+  ask();
+  return [ms("STEELS_FOR, every grade of the library", cpuTime(ask, 9), 50)];
+}
+
 /** Sections are remembered: each run gets a width of its own. */
 function sections(): BenchLine[] {
   let count = 0;
@@ -154,6 +161,7 @@ export const numerics = (): BenchLine[] => [
   ...loads(),
   ...soak(),
   ...costRange(),
+  ...steelChoice(),
   ...sections(),
   ...wholeColumns(),
   ...cutPlans(),

@@ -1,59 +1,21 @@
-import steelByUse from "../../data/blade/steel-by-use.json";
 import { softBySteel } from "../hardening/hardens";
 import { asSentence, numberText, quantityText } from "../quantity-text";
 import { attempt, Refusal } from "../refusal";
-import { relation } from "../relation";
 import { carbonOf } from "../steel/carbon";
-import type { Steel } from "../steel/steel";
-import { oneOf, records, text } from "../table";
-import type { Use, UseGroup } from "./bands";
+import type { UseGroup } from "./bands";
 import { type Caution, caution } from "./caution";
-import { isStainless, STEEL_KINDS, type SteelKind, steelKind } from "./steel-kind";
+import { isStainless, type SteelKind, steelKind } from "./steel-kind";
+import {
+  hardensDeep,
+  isLongImpact,
+  keepsToLowEnd,
+  lacksCarbon,
+  type SteelQuestion,
+  saidAs,
+  suitability,
+  wantsSoftBody,
+} from "./suitability";
 
-export const STEEL_BY_USE = relation({
-  title: "Which steel suits which kind of blade",
-  source: "steel-by-use",
-  locator: "table of steel by use",
-  evidence: "common practice",
-  inputs: {},
-  output: { label: "suitability", unit: "" },
-  error: {
-    size: null,
-    unit: "",
-    kind: "a rule of thumb; the maker's heat treatment matters more than the name",
-  },
-});
-
-/** From this length a struck blade counts as long, mm. */
-const LONG_MM = 400;
-/** Under this carbon an edge does not last, mass %. */
-const EDGE_CARBON = 0.5;
-/** With this much chromium, carbon alone no longer tells how hard a steel gets, mass %. */
-const ALLOY_HARDENED = 3;
-
-const verdict = oneOf([
-  "best",
-  "good",
-  "yes",
-  "fair",
-  "low end",
-  "caution",
-  "edge only",
-  "differential only",
-  "no",
-]);
-
-const suitability = records(steelByUse, {
-  kind: oneOf(STEEL_KINDS),
-  saidAs: text,
-  sword: verdict,
-  chopper: verdict,
-  field: verdict,
-  kitchen: verdict,
-  edgeTool: verdict,
-  spring: verdict,
-});
-const TABLE = new Map(suitability.map((row) => [row.kind, row]));
 const BLADE_WORD: Readonly<Record<UseGroup, string>> = {
   kitchen: "kitchen knives",
   field: "field knives",
@@ -61,30 +23,7 @@ const BLADE_WORD: Readonly<Record<UseGroup, string>> = {
   chopper: "choppers and axes",
   sword: "swords",
 };
-const DEEP: readonly SteelKind[] = [
-  "spring steel",
-  "0.7-0.85 % C low alloy",
-  "low-alloy high carbon",
-  "cold work",
-  "stainless",
-  "high alloy",
-  "shock resisting",
-  "hot work",
-];
-
-/** A use, a steel and the length where it is known. */
-export interface SteelQuestion {
-  readonly use: Use;
-  readonly steel: Steel;
-  /** mm */
-  readonly length?: number | undefined;
-}
-
 const percent = (carbon: number) => quantityText(carbon, "% C");
-
-function isLongImpact({ use, length }: SteelQuestion): boolean {
-  return use.service === "impact" && (use.isLong || (length !== undefined && length > LONG_MM));
-}
 
 function stainlessCaution(question: SteelQuestion): Caution[] {
   const { steel, use } = question;
@@ -102,9 +41,8 @@ function stainlessCaution(question: SteelQuestion): Caution[] {
 
 function carbonCaution({ use, steel }: SteelQuestion): Caution[] {
   // What does not harden at all is told by the hardening itself.
-  if (softBySteel(steel) !== "" || steel.composition.Cr >= ALLOY_HARDENED) return [];
+  if (softBySteel(steel) !== "" || !lacksCarbon(steel)) return [];
   const carbon = carbonOf(steel);
-  if (carbon >= EDGE_CARBON) return [];
   return use.service === "impact"
     ? [
         caution(
@@ -135,8 +73,7 @@ function throughHardened({ use, steel }: SteelQuestion, kind: SteelKind): Cautio
 }
 
 function differential({ use, steel }: SteelQuestion, kind: SteelKind): Caution[] {
-  const wantsSoftBody = use.group === "sword" && use.part === "edge";
-  if (!wantsSoftBody || !DEEP.includes(kind)) return [];
+  if (!wantsSoftBody(use) || !hardensDeep(kind)) return [];
   return [
     caution(
       "spoils the blade",
@@ -146,30 +83,29 @@ function differential({ use, steel }: SteelQuestion, kind: SteelKind): Caution[]
   ];
 }
 
-function bySuitability({ use, steel }: SteelQuestion, kind: SteelKind): Caution[] {
-  const row = TABLE.get(kind);
+function bySuitability(question: SteelQuestion, kind: SteelKind): Caution[] {
+  const { use, steel } = question;
   const suits = BLADE_WORD[use.group];
-  if (row === undefined || use.group === "tool") return [];
-  const verdict = row[use.group];
-  const name = `${steel.name} (${row.saidAs})`;
-  if (verdict === "no") {
-    const rank = use.service === "impact" ? "danger" : "note";
-    return [
-      caution(rank, `not the trade's steel for ${suits}`, `${name} is not the trade's choice for ${suits}.`),
-    ];
+  const name = `${steel.name} (${saidAs(kind)})`;
+  // What bars a plain high-carbon steel from a struck blade, or a deep one from clay, has a caution of its own.
+  const isTold =
+    kind === "plain high carbon" || (wantsSoftBody(use) && hardensDeep(kind)) || lacksCarbon(steel);
+  switch (isTold ? "" : suitability(question, kind)) {
+    case "no": {
+      const rank = use.service === "impact" ? "danger" : "note";
+      const full = `${name} is not the trade's choice for ${suits}.`;
+      return [caution(rank, `not the trade's steel for ${suits}`, full)];
+    }
+    case "caution": {
+      const full = `${name} chips sooner than tougher steels in ${suits}.`;
+      return [caution("spoils the blade", "chips sooner than tougher steels", full)];
+    }
+    default: {
+      if (!keepsToLowEnd(question, kind)) return [];
+      const full = `${steel.name} suits ${suits} at the low end of the band.`;
+      return [caution("note", "keep to the low end of the band", full)];
+    }
   }
-  if (verdict === "caution") {
-    const full = `${name} chips sooner than tougher steels in ${suits}.`;
-    return [caution("spoils the blade", "chips sooner than tougher steels", full)];
-  }
-  if (verdict !== "low end") return [];
-  return [
-    caution(
-      "note",
-      "keep to the low end of the band",
-      `${steel.name} suits ${suits} at the low end of the band.`,
-    ),
-  ];
 }
 
 function byKind(question: SteelQuestion): Caution[] {

@@ -34,3 +34,12 @@ export function allTwins(): readonly TwinGroup[] {
   );
   return gathered;
 }
+
+let homes: ReadonlyMap<Steel, TwinGroup> | undefined;
+
+/** How many systems of designation carry a steel or a twin of it: the more, the easier it is to buy. */
+export function systemsCarrying(steel: Steel): number {
+  homes ??= new Map(allTwins().flatMap((group) => group.all.map((each) => [each, group] as const)));
+  const { all } = homes.get(steel) ?? { all: [steel] };
+  return new Set(all.map(({ grade }) => grade?.system)).size;
+}

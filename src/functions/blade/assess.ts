@@ -1,7 +1,7 @@
 import { bandRelation, USES } from "../../core/blade/bands";
 import { TESTER_UNCERTAINTY } from "../../core/blade/status";
-import { STEEL_BY_USE } from "../../core/blade/steel-cautions";
 import { bladeStory } from "../../core/blade/story";
+import { STEEL_BY_USE } from "../../core/blade/suitability";
 import { MAX_PLATE } from "../../core/hardening/max-section";
 import { numberText } from "../../core/quantity-text";
 import { InvalidValue } from "../../core/refusal";

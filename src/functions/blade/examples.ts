@@ -53,3 +53,24 @@ export const USES: readonly Example[] = [
     source: "the two axes among the 37 uses of the table",
   },
 ];
+
+export const STEELS_FOR: readonly Example[] = [
+  {
+    given: [
+      "Heavy cutting sword hard targets",
+      6,
+      "fast oil",
+      800,
+      null,
+      ["D2", "X50CrMoV15", "5160", "1095"],
+      [14, 9, 4, 5],
+    ],
+    gives: [
+      ["5160", "uncertain", 376, 51, 0.55, 22, 6, 3, "rusts", "forge or kiln", 4, "…", "…"],
+      ["1095", "ruled out", "", "", "", "", 3, 3, "rusts", "steady kiln", 5, "…", ""],
+      ["X50CrMoV15", "ruled out", "", "", "", "", 7, 4, "stainless", "kiln above 900 °C", 9, "…", ""],
+      ["D2", "ruled out", "", "", "", "", 2, 8, "slow to rust", "kiln above 900 °C", 14, "…", ""],
+    ],
+    source: `${COMMON}: spring steel for a sword; no stainless, no D2, and 1095 only with a soft body`,
+  },
+];

@@ -1,5 +1,5 @@
 import { TESTER_UNCERTAINTY } from "../../core/blade/status";
-import { STEEL_BY_USE } from "../../core/blade/steel-cautions";
+import { STEEL_BY_USE } from "../../core/blade/suitability";
 import { MAX_PLATE } from "../../core/hardening/max-section";
 import { MONEY } from "../../core/money/price";
 import type { Relation } from "../../core/relation";

@@ -1,5 +1,5 @@
 import { TESTER_UNCERTAINTY } from "../../core/blade/status";
-import { STEEL_BY_USE } from "../../core/blade/steel-cautions";
+import { STEEL_BY_USE } from "../../core/blade/suitability";
 import { heatTreatmentRelations } from "../../core/hardening/heat-treatment";
 import { MAX_PLATE } from "../../core/hardening/max-section";
 import { HEAT_UP, SOAK_RULE } from "../../core/hardening/soak";

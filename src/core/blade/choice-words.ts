@@ -1,0 +1,108 @@
+import { numberText, quantityText } from "../quantity-text";
+import type { ShopNeed, Traits } from "../steel/traits";
+import type { Use } from "./bands";
+import { chanceText } from "./chance";
+import { LIKELY_CHANCE } from "./status";
+import { type Suitability, wantsSoftBody } from "./suitability";
+
+/** What the words on a steel are made of. */
+export interface Told {
+  readonly use: Use;
+  readonly suits: Suitability;
+  readonly isNamed: boolean;
+  readonly traits: Traits;
+  readonly chance: number | undefined;
+  /** mm, and the thickness it is held against. */
+  readonly hardensMm: number | undefined;
+  readonly thickness: number | undefined;
+  readonly bath: string;
+  /** Whether the best temper of the band lies in a brittle range and was avoided. */
+  readonly avoidsBrittle: boolean;
+}
+
+const SUITS: Readonly<Record<Suitability, string>> = {
+  best: "of the kind that the trade takes first",
+  good: "of a kind that the trade takes for it",
+  fair: "of a kind that serves",
+  caution: "not a usual kind for it",
+  no: "",
+};
+
+/** From here a rating is worth saying, and up to there it is a lack. */
+const RATING = { much: 6, little: 4, wearMuch: 5, wearLittle: 3 };
+/** A section this many times what is asked leaves room in the quench; plate figures are good to this factor. */
+export const CLEAR_MARGIN = 1.5;
+
+const NEEDED: Readonly<Record<ShopNeed, string>> = {
+  "forge or kiln": "a forge will do",
+  "steady kiln": "",
+  "kiln above 900 °C": "",
+  "outside heat treater": "",
+};
+
+const millimetres = (mm: number) => quantityText(Number(mm.toPrecision(2)), "mm");
+
+function virtues({ use, traits, isNamed, suits, hardensMm, bath }: Told): string[] {
+  const { toughness = 5, wear = 4 } = traits.ratings ?? {};
+  const struck = use.service !== "light";
+  return [
+    isNamed ? "usually named for this use" : SUITS[suits],
+    struck && toughness >= RATING.much ? "tough" : "",
+    !struck && wear >= RATING.wearMuch ? "holds its edge" : "",
+    !struck && traits.rust === "stainless" ? "stainless" : "",
+    hardensMm === undefined ? "" : `hardens about ${millimetres(hardensMm)} in ${bath}`,
+    NEEDED[traits.need],
+  ];
+}
+
+const LACKS: Readonly<Record<ShopNeed, string>> = {
+  "forge or kiln": "",
+  "steady kiln": "wants a steady kiln",
+  "kiln above 900 °C": "wants a kiln above 900 °C (1652 °F)",
+  "outside heat treater": "wants an outside heat treater",
+};
+
+function marginLack({ use, hardensMm, thickness }: Told): string {
+  if (hardensMm === undefined || thickness === undefined) return "";
+  if (wantsSoftBody(use)) {
+    return hardensMm < thickness ? "" : "hardens deeper than the blade is thick: the clay has to do it all";
+  }
+  if (use.part !== "whole" || hardensMm >= CLEAR_MARGIN * thickness) return "";
+  return `little margin in the quench: ${millimetres(hardensMm)} for ${numberText(thickness)} mm`;
+}
+
+function chanceLack({ chance, avoidsBrittle }: Told): string {
+  if (avoidsBrittle) return "the surest temper for the band lies in its brittle range";
+  return chance !== undefined && chance < LIKELY_CHANCE ? `only ${chanceText(chance)} sure of the band` : "";
+}
+
+function lacks(told: Told): string[] {
+  const { use, traits } = told;
+  const { toughness = 5, wear = 4 } = traits.ratings ?? {};
+  const struck = use.service !== "light";
+  const brittle = toughness <= RATING.little ? (struck ? "chips sooner" : "little toughness") : "";
+  const wears = wear <= RATING.wearLittle && use.angleLow !== null ? "the edge wears sooner" : "";
+  const rusts = traits.rust === "stainless" ? "" : traits.rust;
+  return struck
+    ? [marginLack(told), brittle, chanceLack(told), LACKS[traits.need], rusts]
+    : [marginLack(told), LACKS[traits.need], brittle, rusts, wears, chanceLack(told)];
+}
+
+/** Reasons this many at most: a sentence is read, a list is not. */
+const MOST = { why: 4, givesUp: 3 };
+
+function sentence(parts: readonly string[], most: number): string {
+  const said = parts.filter((part) => part !== "").slice(0, most);
+  const text = said.join("; ");
+  return text === "" ? "" : `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}
+
+/** Why a steel stands where it stands, in one sentence. */
+export function whyText(told: Told): string {
+  return sentence(virtues(told), MOST.why);
+}
+
+/** What is given up with it, in one sentence. */
+export function givesUpText(told: Told): string {
+  return sentence(lacks(told), MOST.givesUp);
+}

@@ -1,0 +1,72 @@
+import { attemptOr } from "../refusal";
+import { findSteel } from "../steel/find";
+import { areTwins } from "../steel/similar-grades";
+import type { Steel } from "../steel/steel";
+import type { Use } from "./bands";
+import { isStainless } from "./steel-kind";
+
+type Test = (steel: Steel) => boolean;
+
+/** Figures of a table are held apart by this much, so that binary fractions do not decide [mass %]. */
+const TINY = 0.0001;
+/** Plain carbon steel with more manganese than this is sold as a manganese steel [mass %]. */
+const MUCH_MANGANESE = 1.1;
+
+function plainBetween(low: number, high: number): Test {
+  return ({ family, composition: { C, Mn } }) =>
+    family === "plain carbon" && Mn < MUCH_MANGANESE && C >= low - TINY && C <= high + TINY;
+}
+
+function stainlessBetween(low: number, high: number): Test {
+  return (steel) =>
+    isStainless(steel) && steel.composition.Cr >= low - TINY && steel.composition.Cr <= high + TINY;
+}
+
+/** What one item of the list names: "5160", "1055 to 1075", "plain 0.6-0.9 % C", "12-14 % Cr stainless", "stainless". */
+function testOf(item: string): Test {
+  const plain = /^plain ([\d.]+)-([\d.]+) % C$/.exec(item);
+  if (plain !== null) return plainBetween(Number(plain[1]), Number(plain[2]));
+  const chromium = /^([\d.]+)-([\d.]+) % Cr stainless$/.exec(item);
+  if (chromium !== null) return stainlessBetween(Number(chromium[1]), Number(chromium[2]));
+  if (item === "stainless") return isStainless;
+  const span = /^(\S+) to (\S+)$/.exec(item);
+  if (span === null) {
+    const named = findSteel(item);
+    return (steel) => areTwins(named, steel);
+  }
+  const [low, high] = [span[1] ?? "", span[2] ?? ""].map((name) => findSteel(name).composition.C);
+  return plainBetween(low as number, high as number);
+}
+
+interface Named {
+  readonly tests: readonly Test[];
+  /** What was found for a steel: a list asks for each again and again. */
+  readonly known: WeakMap<Steel, boolean>;
+}
+
+const byList = new Map<string, Named>();
+
+/** The steels that the trade usually names for a use, item by item. */
+export function namedItems({ steels }: Use): readonly string[] {
+  return steels === "" ? [] : steels.split(", ");
+}
+
+function namedBy(use: Use): Named {
+  let named = byList.get(use.steels);
+  if (named === undefined) {
+    named = { tests: namedItems(use).map(testOf), known: new WeakMap() };
+    byList.set(use.steels, named);
+  }
+  return named;
+}
+
+/** Whether the trade usually names a steel, or its twin, for a use. */
+export function isNamedFor(use: Use, steel: Steel): boolean {
+  const { tests, known } = namedBy(use);
+  let found = known.get(steel);
+  if (found === undefined) {
+    found = tests.some((names) => attemptOr(false, () => names(steel)));
+    known.set(steel, found);
+  }
+  return found;
+}
