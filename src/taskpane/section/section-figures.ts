@@ -1,14 +1,13 @@
-import type { SectionPoint } from "../../core/hardening/section-report";
+import { quenchSection } from "../../core/hardening/section-quench";
+import { type SectionPoint, sectionPoints } from "../../core/hardening/section-report";
 import { Refusal } from "../../core/refusal";
-import { FOR_DRAWINGS } from "../../functions/catalogue";
+import { readArgument, readArguments } from "../../functions/arguments";
 import type { Values } from "../../functions/declare";
+import { sectionInputs, sectionParameters } from "../../functions/hardening/section-arguments";
 import { type AxisMark, type BandPoint, bandChart, PLOT_SIDE } from "../charts/band-chart";
 import { figure } from "../charts/figure";
 import { type Path, type Place, scaleDrawing } from "../charts/scale-drawing";
 import { ask, firstRow } from "../parts/ask";
-
-const { quenchSection, readArguments, sectionInputs, sectionParameters, sectionPoints, readArgument } =
-  FOR_DRAWINGS;
 
 /** A section after the quench, ready to be drawn. */
 export interface QuenchedSection {

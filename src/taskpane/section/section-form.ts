@@ -1,12 +1,10 @@
+import { HEAT_TRANSFER_MEDIA } from "../../core/hardening/heat-transfer";
 import { textLiteral } from "../../formula/tokens";
-import { FOR_DRAWINGS } from "../../functions/catalogue";
 import { element } from "../parts/dom";
 import { choiceField, type Field, fieldRow, textField } from "../parts/fields";
 import { withoutEmptyEnd } from "../parts/formula";
 import { disclosed } from "../parts/tables";
 import { typed } from "../parts/words";
-
-const { HEAT_TRANSFER_MEDIA } = FOR_DRAWINGS;
 
 /** One blade on its way into the bath, as typed. */
 export interface SectionForm {

@@ -1,12 +1,13 @@
-import { FOR_DRAWINGS } from "../../functions/catalogue";
+import { bladeOf } from "../../core/mechanics/beam";
+import { heldBlade } from "../../core/mechanics/flex";
+import { parseMeasure } from "../../functions/measure";
+import { stationsOf } from "../../functions/shape/station-arguments";
 import { figure } from "../charts/figure";
 import { type Path, scaleDrawing } from "../charts/scale-drawing";
 import { firstRow } from "../parts/ask";
 import { figureReading } from "../parts/reading";
 import type { BladeInput } from "./blade-form";
 import { asked, bladeArguments, type Offered, typedArgument } from "./calls";
-
-const { bladeOf, heldBlade, parseMeasure, stationsOf } = FOR_DRAWINGS;
 
 /** Where the blade is loaded if nothing is said: a point cannot bear a load. */
 const LOADED = 0.9;

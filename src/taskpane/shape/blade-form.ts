@@ -1,10 +1,8 @@
-import type { Grind } from "../../core/shape/grinds";
-import { FOR_DRAWINGS } from "../../functions/catalogue";
+import { findGrind, GRINDS, type Grind } from "../../core/shape/grinds";
+import { parseMeasure } from "../../functions/measure";
 import { element } from "../parts/dom";
 import { choiceField, fieldRow, linesField, textField } from "../parts/fields";
 import { type FittingLists, readFittings, readStations, type StationLists } from "./station-text";
-
-const { GRINDS, findGrind, parseMeasure } = FOR_DRAWINGS;
 
 /** A tapered two-edged blade, invented: 900 mm, 50 × 6 mm at the guard. */
 const EXAMPLE = "0 50 6\n450 38 4.5\n850 22 3.5\n900 0 0";

@@ -1,9 +1,7 @@
 import type { Fuller } from "../../core/shape/fuller";
 import type { Outline } from "../../core/shape/section";
-import { FOR_DRAWINGS } from "../../functions/catalogue";
+import { profileOf } from "../../core/shape/strips";
 import type { Path } from "../charts/scale-drawing";
-
-const { profileOf } = FOR_DRAWINGS;
 
 /** Points along the width of the section. */
 const STEPS = 160;

@@ -1,7 +1,5 @@
 import { attempt, InvalidValue, Refusal } from "../../core/refusal";
-import { FOR_DRAWINGS } from "../../functions/catalogue";
-
-const { parseMeasure } = FOR_DRAWINGS;
+import { parseMeasure } from "../../functions/measure";
 
 /** Stations as lists of one length, mm. */
 export interface StationLists {

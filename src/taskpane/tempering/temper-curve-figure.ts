@@ -2,8 +2,10 @@ import { quantityText } from "../../core/quantity-text";
 import { attempt, Refusal } from "../../core/refusal";
 import { findSteel } from "../../core/steel/find";
 import type { Steel } from "../../core/steel/steel";
-import type { FittedCurve } from "../../core/tempering/fits";
-import { FOR_DRAWINGS } from "../../functions/catalogue";
+import { brittleRanges } from "../../core/tempering/embrittlement";
+import { type FittedCurve, fittedCurves } from "../../core/tempering/fits";
+import { temperSpan } from "../../core/tempering/temper-limits";
+import { temperModel } from "../../core/tempering/tempering-model";
 import { type BandChart, type BandPoint, bandChart, type WaryStretch } from "../charts/band-chart";
 import { figure } from "../charts/figure";
 import { ask, cellText, firstRow } from "../parts/ask";
@@ -12,8 +14,6 @@ import { disclosure, refusalNote, table } from "../parts/tables";
 import { wholeFahrenheit } from "../parts/words";
 import { allHours, type Recipe, temperOf } from "./temper-recipe";
 import { usualTempers } from "./temper-table";
-
-const { brittleRanges, fittedCurves, temperModel, temperSpan } = FOR_DRAWINGS;
 
 /** Fine enough to be drawn as a curve; every fifth point stands in the table. */
 const STEP_C = 5;

@@ -1,9 +1,7 @@
 import { attemptOr } from "../../core/refusal";
 import { textLiteral } from "../../formula/tokens";
-import { FOR_DRAWINGS } from "../../functions/catalogue";
+import { parseMeasure } from "../../functions/measure";
 import { typed } from "../parts/words";
-
-const { parseMeasure } = FOR_DRAWINGS;
 
 /** A temper as typed. */
 export interface Recipe {
