@@ -22,7 +22,8 @@ import { type BladeProperties, bladeProperties } from "../src/core/shape/station
 import { densityOf } from "../src/core/steel/density";
 import { findSteel } from "../src/core/steel/find";
 import { cutPlan } from "../src/core/stock/cut-plan";
-import { formulaHardness } from "../src/core/tempering/composition-formula";
+import { formulaCurve } from "../src/core/tempering/composition-formula";
+import { hollomonJaffe } from "../src/core/tempering/hollomon-jaffe";
 import { temperedHardness } from "../src/core/tempering/tempered";
 import { bar, LENGTH, RIGIDITY, scaledFrequency } from "./mechanics/beams";
 
@@ -46,7 +47,7 @@ function formula(row: Row): number {
     number,
     number,
   ];
-  return formulaHardness({ C, Mn, Si, Ni, Cr, Mo }, celsius, hours);
+  return formulaCurve({ C, Mn, Si, Ni, Cr, Mo }).hrcAt(hollomonJaffe(celsius, hours));
 }
 
 function area(row: Row): number {

@@ -21,7 +21,7 @@ const REMEMBERED = 2000;
 const LONGEST = 100;
 
 /** Case, hyphens, brackets and repeated spaces do not tell words apart. */
-export function foldWord(given: string): string {
+function foldWord(given: string): string {
   return given
     .normalize("NFKC")
     .toLowerCase()

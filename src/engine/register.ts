@@ -17,7 +17,7 @@ import { refusedValue } from "./refused-value";
 import { argumentFrom, resultFrom } from "./values";
 
 /** The name as typed in a formula: `BLADE.CARBON`. */
-export function formulaName(fn: WorksheetFunction): string {
+function formulaName(fn: WorksheetFunction): string {
   return `${NAMESPACE}.${fn.name}`;
 }
 
@@ -78,7 +78,7 @@ export function executors(
 }
 
 /** What the grid's argument hints and function list show: `{ description: functionHints() }`. */
-export function functionHints(functions: readonly WorksheetFunction[] = catalogue): IFunctionInfo[] {
+function functionHints(functions: readonly WorksheetFunction[] = catalogue): IFunctionInfo[] {
   return functions.map(functionInfo);
 }
 

@@ -6,7 +6,7 @@ const FORBIDDEN = /[:\\/?*[\]]|^'|'$/g;
 const KEPT = "history";
 
 /** The nearest name that Excel takes for a sheet. */
-export function allowedSheetName(name: string): string {
+function allowedSheetName(name: string): string {
   const plain = name.replace(FORBIDDEN, " ").trim().slice(0, LONGEST).trim();
   if (plain === "") return "Sheet";
   return plain.toLowerCase() === KEPT ? `${plain} of lots` : plain;

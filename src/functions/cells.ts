@@ -17,7 +17,7 @@ interface RichValue {
  * Reads one raw cell as any host hands it over: plain values, `undefined` for an argument that was
  * left out, Excel's rich-value objects, its error objects in both known forms.
  */
-export function toCell(raw: unknown): Cell {
+function toCell(raw: unknown): Cell {
   switch (typeof raw) {
     case "number":
       return Number.isFinite(raw) ? raw : new InvalidValue("the cell holds a number that is not finite");

@@ -1,7 +1,7 @@
 import { InvalidValue } from "../core/refusal";
-import { optionalText, type Parameter, type TextOptions, text } from "./parameters";
+import { optionalText, type Parameter, type TextOptions, text, textOrNothing } from "./parameters";
 
-interface ChoiceOptions<T extends string> {
+export interface ChoiceOptions<T extends string> {
   readonly label: string;
   readonly help: string;
   readonly words: readonly T[];
@@ -33,6 +33,11 @@ function options<T extends string>({ label, help, words, aliases = {} }: ChoiceO
 /** One of a few words, in any case; the first where left out. */
 export function choice<T extends string>(given: ChoiceOptions<T>): Parameter<T> {
   return optionalText({ ...options(given), fallback: given.words[0] ?? "" });
+}
+
+/** One of a few words, or nothing where left out. */
+export function choiceOrNothing<T extends string>(given: ChoiceOptions<T>): Parameter<T | undefined> {
+  return textOrNothing(options(given));
 }
 
 /** One of a few words that has to be given. */

@@ -34,6 +34,3 @@ const byName: Readonly<Record<string, readonly Example[]>> = {
 export function examplesOf({ name }: Pick<WorksheetFunction, "name">): readonly Example[] {
   return byName[name] ?? [];
 }
-
-/** The names that have worked cases. */
-export const workedNames: readonly string[] = Object.keys(byName);

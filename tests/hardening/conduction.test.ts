@@ -1,17 +1,29 @@
 import { describe, expect, it } from "vitest";
-import { constantCoefficient, heatTransferOf } from "../../src/core/hardening/heat-transfer";
+import { type HeatTransferCoefficient, heatTransferOf } from "../../src/core/hardening/heat-transfer";
 import { findQuench } from "../../src/core/hardening/quench-media";
-import { bareCoat } from "../../src/core/hardening/section-equations";
 import { sectionGrid } from "../../src/core/hardening/section-grid";
 import { PearliteCells } from "../../src/core/hardening/section-pearlite";
 import { SectionCooling } from "../../src/core/hardening/section-solver";
-import { AUSTENITE, constantSteel } from "../../src/core/hardening/section-steel";
+import { AUSTENITE, type SectionSteel } from "../../src/core/hardening/section-steel";
 import { coefficient, roots, share } from "./series";
 
 const STEEL = { conductivity: 27, density: 7800, heatCapacity: 600 };
 const START = 800;
 const BATH = 25;
-const steel = constantSteel(STEEL.density, STEEL.conductivity, STEEL.heatCapacity);
+/** Constant properties, as the closed solutions assume. */
+const steel: SectionSteel = {
+  density: STEEL.density,
+  conductivity: () => STEEL.conductivity,
+  heatCapacity: () => STEEL.heatCapacity,
+};
+
+/** One coefficient at every temperature. */
+const constantCoefficient = (coefficient: number): HeatTransferCoefficient => ({
+  medium: "constant",
+  bathC: BATH,
+  source: "section-quench-model",
+  byDegree: new Float64Array(1301).fill(coefficient),
+});
 
 function cooling(
   shape: [number, number, number],
@@ -23,13 +35,14 @@ function cooling(
   const [widthMm, spineMm, edgeMm] = shape;
   const [columns, layers] = cells;
   const grid = sectionGrid({ widthMm, spineMm, edgeMm }, { columns, layers });
-  const closed = { flank: new Float64Array(columns), edge: 1e9, spine: 1e9 };
+  const bare = { flank: new Float64Array(columns), edge: 0, spine: 0 };
+  const closed = { ...bare, edge: 1e9, spine: 1e9 };
   return new SectionCooling({
     grid,
     steel,
-    coat: plate ? closed : bareCoat(grid),
+    coat: plate ? closed : bare,
     startC: START,
-    stages: [{ coefficient: constantCoefficient(heatTransfer, BATH), factor: 1, untilS: 1e9 }],
+    stages: [{ coefficient: constantCoefficient(heatTransfer), factor: 1, untilS: 1e9 }],
     latentJkg: 0,
     stepC,
   });

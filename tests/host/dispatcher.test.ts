@@ -1,7 +1,9 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, inject, test } from "vitest";
 import { catalogue } from "../../src/functions/catalogue";
 import type { Example, ExampleArgument, WorksheetFunction } from "../../src/functions/declare";
-import { examplesOf, workedNames } from "../../src/functions/examples";
+import { examplesOf } from "../../src/functions/examples";
+import { TOPICS } from "../../src/functions/topics";
 import { CODES, Dispatcher, ERRORS_ALLOWED, type Invocation, type Outcome, RICH_ALLOWED } from "./dispatcher";
 
 const dispatcher = new Dispatcher(inject("pages"));
@@ -114,7 +116,14 @@ describe("the vendor's dispatcher, without document or storage", () => {
   const examples = catalogue.flatMap((fn) => examplesOf(fn).map((example) => ({ fn, example })));
 
   test("every function has a worked case, and none is left over", () => {
-    expect([...workedNames].sort()).toEqual(catalogue.map(({ name }) => name).sort());
+    const files = TOPICS.map((topic) =>
+      readFileSync(`src/functions/${topic.toLowerCase()}/examples.ts`, "utf8"),
+    );
+    const worked = files.flatMap((text) =>
+      [...text.matchAll(/^export const (\w+):/gm)].map(([, name]) => name),
+    );
+    expect(worked.sort()).toEqual(catalogue.map(({ name }) => name).sort());
+    expect(catalogue.filter((fn) => examplesOf(fn).length === 0)).toEqual([]);
   });
 
   test("every example gives what it says", async () => {

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { findSteel } from "../../src/core/steel/find";
-import { gradesWithCurve } from "../../src/core/tempering/fits";
 import { type Treatment, temperedHardness } from "../../src/core/tempering/tempered";
 import { temperedRange } from "../../src/core/tempering/tempered-range";
+import { GRADES_WITH_CURVE } from "./curve-grades";
 
 const once = (hours: number): Treatment => ({ hours, cycles: 1 });
 const hardness = (steel: string, celsius: number) => temperedHardness(findSteel(steel), celsius, once(2));
@@ -43,7 +43,7 @@ test.each([
 );
 
 test("every curve belongs to a grade of the table", () => {
-  for (const grade of gradesWithCurve()) {
+  for (const grade of GRADES_WITH_CURVE) {
     if (grade === "45") continue; // two standards share this name; both take the curve
     expect(findSteel(grade).grade?.designation).toBe(grade);
   }

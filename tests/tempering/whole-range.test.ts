@@ -3,16 +3,16 @@ import { describe, expect, test } from "vitest";
 import { NotAvailable } from "../../src/core/refusal";
 import { findSteel } from "../../src/core/steel/find";
 import type { Steel } from "../../src/core/steel/steel";
-import { gradesWithCurve } from "../../src/core/tempering/fits";
 import { temperFor, temperSpanFor } from "../../src/core/tempering/temper-for";
 import { temperSpan } from "../../src/core/tempering/temper-limits";
 import { temperPlan } from "../../src/core/tempering/temper-plan";
 import { temperedHardness } from "../../src/core/tempering/tempered";
 import { temperModel } from "../../src/core/tempering/tempering-model";
+import { GRADES_WITH_CURVE } from "./curve-grades";
 
 /** Every grade with a curve of its own, and steels that the formula answers for. */
 const ALL = [
-  ...gradesWithCurve().filter((grade) => grade !== "45"),
+  ...GRADES_WITH_CURVE.filter((grade) => grade !== "45"),
   "1060",
   "1070",
   "1080",

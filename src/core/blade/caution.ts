@@ -1,5 +1,5 @@
 /** How much a caution weighs, the heaviest first. */
-export const CAUTION_RANKS = ["danger", "spoils the blade", "note"] as const;
+const CAUTION_RANKS = ["danger", "spoils the blade", "note"] as const;
 
 export type CautionRank = (typeof CAUTION_RANKS)[number];
 

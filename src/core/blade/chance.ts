@@ -20,7 +20,7 @@ export const NINETY = 1.645;
  * Share of a normal distribution below z standard deviations.
  * Abramowitz and Stegun, Handbook of Mathematical Functions, 26.2.17; error under 7.5e-8.
  */
-export function normalShareBelow(z: number): number {
+function normalShareBelow(z: number): number {
   const t = 1 / (1 + 0.2316419 * Math.abs(z));
   const polynomial =
     t * (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
@@ -29,7 +29,7 @@ export function normalShareBelow(z: number): number {
 }
 
 /** Standard deviation of a reading whose estimate reaches `side` HRC to one side: estimate and tester together. */
-export function readingSd(side: number): number {
+function readingSd(side: number): number {
   return Math.hypot(side, TESTER_HRC) / NINETY;
 }
 

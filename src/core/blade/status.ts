@@ -15,7 +15,7 @@ export const BLADE_STATUSES = [
 export type BladeStatus = (typeof BLADE_STATUSES)[number];
 
 /** Chance from which a blade counts as inside the band, and as likely inside. */
-export const INSIDE_CHANCE = 0.9;
+const INSIDE_CHANCE = 0.9;
 export const LIKELY_CHANCE = 0.6;
 
 /** What a good shop tester may be out by, either way, HRC. */

@@ -27,7 +27,7 @@ const MAX_CHROMIUM = LOWER_CRITICAL.inputs.Cr.max;
 const STAINLESS_CHROMIUM = 9;
 
 /** End of cementite on heating. */
-export const CARBIDE_CRITICAL = relation({
+const CARBIDE_CRITICAL = relation({
   title: "Upper critical temperature Acm",
   source: "carbide-equilibrium",
   locator: "iron-carbon solubility, shifted by the elements of the regression for cementite steels",

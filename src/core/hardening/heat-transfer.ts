@@ -47,12 +47,6 @@ const coefficients = new Map(
   [...grouped(printed, ({ medium }) => medium)].map(([medium, points]) => [medium, coefficientOf(points)]),
 );
 
-/** One coefficient at every temperature. */
-export function constantCoefficient(coefficient: number, bathC: number): HeatTransferCoefficient {
-  const byDegree = new Float64Array(DEGREES).fill(coefficient);
-  return { medium: "constant", bathC, source: "section-quench-model", byDegree };
-}
-
 /** Media whose heat transfer is held, liquids first. */
 export const HEAT_TRANSFER_MEDIA: readonly string[] = [...coefficients.keys()];
 

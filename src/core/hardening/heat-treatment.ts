@@ -163,7 +163,7 @@ export function heatTreatment(steel: Steel): HeatTreatment {
 }
 
 /** Figures that were read but not used, and why, in words; empty where there are none. */
-export function outlierText(steel: Steel): string {
+function outlierText(steel: Steel): string {
   return OUTLIERS.filter(({ grade }) => grade === steel.grade?.designation)
     .map(({ source, what }) => `Not used: ${sourceText(source)}, ${what}.`)
     .join(" ");

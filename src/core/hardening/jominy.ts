@@ -15,7 +15,7 @@ import { solutionAt, withinFactors } from "./max-section";
 import { martensiteHardness } from "./quenched";
 
 /** Effect of the austenite grain on the ideal diameter. */
-export const GRAIN_EFFECT = relation({
+const GRAIN_EFFECT = relation({
   title: "Effect of grain size on the ideal diameter",
   source: "grain-factor",
   locator: "factor by ASTM grain number",

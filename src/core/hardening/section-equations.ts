@@ -19,11 +19,6 @@ export interface Stage {
   readonly untilS: number;
 }
 
-/** No coat at all. */
-export function bareCoat({ columns }: SectionGrid): Coat {
-  return { flank: new Float64Array(columns), edge: 0, spine: 0 };
-}
-
 /**
  * Heat balance of every cell over one step, as linear equations for the temperatures at its end.
  * What leaves one cell enters its neighbour, so no heat is lost between them.

@@ -23,7 +23,7 @@ export interface SectionGrid {
 }
 
 /** Cells of the standard grid: a finer one moves the hardened depth by under 0.1 mm. */
-export const STANDARD_CELLS = { columns: 30, layers: 3 } as const;
+const STANDARD_CELLS = { columns: 30, layers: 3 } as const;
 
 export function sectionGrid(
   { widthMm, spineMm, edgeMm }: SectionShape,

@@ -15,11 +15,6 @@ export const AUSTENITE: SectionSteel = {
   heatCapacity: (t) => 436.6 + t * (0.642 + t * (-1e-3 + 6e-7 * t)),
 };
 
-/** Constant properties, as the closed solutions assume. */
-export function constantSteel(density: number, conductivity: number, heatCapacity: number): SectionSteel {
-  return { density, conductivity: () => conductivity, heatCapacity: () => heatCapacity };
-}
-
 /** Mean heat capacity between two temperatures: the rule of Simpson is exact for a cubic, so no heat is lost. */
 export function meanHeatCapacity({ heatCapacity }: SectionSteel, from: number, to: number): number {
   return (heatCapacity(from) + 4 * heatCapacity((from + to) / 2) + heatCapacity(to)) / 6;

@@ -5,7 +5,7 @@
 export type Banded = readonly Float64Array[];
 
 /** Two unknowns a node, four an element: three places beside the diagonal. */
-export const BAND = 3;
+const BAND = 3;
 
 export function bandedZeros(size: number): Banded {
   return Array.from({ length: size }, () => new Float64Array(BAND + 1));

@@ -38,7 +38,7 @@ export function chanceUpTo({ low, likely, high }: Triangle, value: number): numb
  *
  * @param chance - 0 to 1
  */
-export function valueAt({ low, likely, high }: Triangle, chance: number): number {
+function valueAt({ low, likely, high }: Triangle, chance: number): number {
   const whole = high - low;
   if (whole === 0) return low;
   if (chance * whole < likely - low) return low + Math.sqrt(chance * whole * (likely - low));

@@ -29,7 +29,7 @@ const MIN_LOG = -700;
  * @param good - Good blades wanted, from 1.
  * @param yieldShare - Above 0, below 1.
  */
-export function chanceOfTooFew(starts: number, good: number, yieldShare: number): number {
+function chanceOfTooFew(starts: number, good: number, yieldShare: number): number {
   const most = good - 1;
   const odds = (1 - yieldShare) / yieldShare;
   const choose = logFactorial(starts) - logFactorial(most) - logFactorial(starts - most);

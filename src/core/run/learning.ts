@@ -26,8 +26,6 @@ export type LearningModel = (typeof LEARNING_MODELS)[number];
 /** Hours of the nth piece, or of all pieces up to it. */
 export const LEARNING_ANSWERS = ["nth", "total"] as const;
 
-export type LearningAnswer = (typeof LEARNING_ANSWERS)[number];
-
 export interface LearningCurve {
   /** Of the first piece, h. */
   readonly first: number;

@@ -18,7 +18,7 @@ export function bevelFace({ bevel, thickness, edge }: Outline): number {
  * Metal left at the thinnest place of a hollow, both sides together [mm]. That place is where the
  * wheel's arc runs parallel to the middle plane of the blade.
  */
-export function hollowWeb(outline: Outline): number {
+function hollowWeb(outline: Outline): number {
   const { thickness, edge, bevel, curve: radius } = outline;
   const face = bevelFace(outline);
   const fromMiddle = (radius * (thickness - edge)) / (2 * face);
@@ -29,7 +29,7 @@ export function hollowWeb(outline: Outline): number {
 }
 
 /** Largest bulge that leaves the blade no thicker than its own thickness [mm]. */
-export function largestBulge(outline: Outline): number {
+function largestBulge(outline: Outline): number {
   const rise = outline.thickness - outline.edge;
   const face = bevelFace(outline);
   return rise <= 0 ? 0 : segmentHeight((face * face) / rise, face);

@@ -17,7 +17,7 @@ export interface Stainless {
 }
 
 /** Least dissolved chromium of a stainless steel. */
-export const PASSIVITY = relation({
+const PASSIVITY = relation({
   title: "chromium that keeps a steel passive",
   source: "std-en-10088-1",
   locator: "definition of stainless steel: at least 10.5 % Cr; 10.5 to 11 % is a narrow margin",
@@ -33,7 +33,7 @@ export const PASSIVITY = relation({
 });
 
 /** Pitting resistance equivalent number. */
-export const PREN = relation({
+const PREN = relation({
   title: "pitting resistance equivalent: Cr + 3.3 (Mo + 0.5 W) + 16 N",
   source: "imoa-pren",
   locator: "steel grades",

@@ -4,7 +4,7 @@ import type { Grade } from "./steel";
 import { usualCarbon } from "./usual-carbon";
 
 /** Silicon of plain carbon steel whose standard sets no limit for it, mass %: common practice, no source. */
-export const ASSUMED_SILICON = 0.22;
+const ASSUMED_SILICON = 0.22;
 
 /** Grades whose carbon limits span steels that harden and temper differently: the bare name fixes no carbon. */
 const OPEN_GRADES: ReadonlySet<string> = new Set(["W1", "W2", "L2", "M2"]);

@@ -2,7 +2,7 @@ import { lengthText, quantityText } from "../quantity-text";
 import type { CutPlan, CutRow } from "./cut-plan";
 
 /** Drops of a plan that are long enough to go back into the rack. */
-export function isKept(drop: number, keepFrom: number | undefined): boolean {
+function isKept(drop: number, keepFrom: number | undefined): boolean {
   return keepFrom !== undefined && drop >= keepFrom;
 }
 

@@ -93,20 +93,11 @@ function quadratic(c: FormulaComposition): Quadratic {
 }
 
 /**
- * Hardness after temper from composition, without a range check.
+ * Hardness after temper from composition ({@link COMPOSITION_FORMULA}) as a curve, without a range check.
  *
- * @param c - Composition of the austenite in mass %.
- * @param celsius - Temper in °C.
- * @param hours - Time in h.
- * @returns HRC.
+ * @param c - Composition of the austenite [mass %]
+ * @returns HRC at a Hollomon-Jaffe parameter
  */
-export function formulaHardness(c: FormulaComposition, celsius: number, hours: number): number {
-  const { constant, slope } = quadratic(c);
-  const x = hollomonJaffe(celsius, hours) - CENTRE;
-  return constant + x * (slope + x * BEND);
-}
-
-/** The formula for one composition as a curve. */
 export function formulaCurve(c: FormulaComposition): HardnessCurve {
   const { constant, slope } = quadratic(c);
   const { temperC, hours: time } = COMPOSITION_FORMULA.inputs;

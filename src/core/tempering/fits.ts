@@ -102,8 +102,3 @@ export function fittedCurves(grade: string): readonly FittedCurve[] {
 export function publishedPoints(grade: string): readonly PublishedPoint[] {
   return POINTS.filter((point) => point.grade === grade);
 }
-
-/** Every grade that has a curve of its own. */
-export function gradesWithCurve(): readonly string[] {
-  return [...byGrade.keys()];
-}

@@ -40,7 +40,7 @@ export function bandHalfWidth(
 const sections = new WeakMap<Steel, string>();
 
 /** What "hardened through" means for a steel, in the bath most smiths use. */
-export function sectionCaution(steel: Steel): string {
+function sectionCaution(steel: Steel): string {
   const known = sections.get(steel);
   if (known !== undefined) return known;
   const text = sectionText(steel);

@@ -59,7 +59,7 @@ export function treatmentOf(asked: TreatmentAsked): Treatment {
 }
 
 /** A reading farther from the published curve than this does not come from a blade that hardened through. */
-export const MAX_SHIFT_HRC = 3;
+const MAX_SHIFT_HRC = 3;
 
 function checkReading(hrc: number): void {
   if (Number.isFinite(hrc) && hrc >= 20 && hrc <= 68) return;

@@ -1,11 +1,16 @@
 import { askIfPercent, BINOMIAL_STARTS } from "../../core/run/starts";
-import type { NumberOptions } from "../parameters";
+import { type NumberOptions, optionalNumber, type Parameter } from "../parameters";
 
 type Described = Pick<NumberOptions, "label" | "help">;
 
 /** An amount in the sheet's own currency, from 0. */
 export function money(options: Described): NumberOptions {
   return { quantity: "money", unit: "", min: 0, max: 1e9, ...options };
+}
+
+/** An amount that may be left out. */
+export function extraMoney(label: string, help: string): Parameter<number> {
+  return optionalNumber({ ...money({ label, help }), fallback: 0 });
 }
 
 /** A temperature of steel in °C. */

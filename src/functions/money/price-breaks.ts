@@ -2,14 +2,11 @@ import { MONEY } from "../../core/money/price";
 import { priceBreak } from "../../core/money/price-break";
 import { LEARNING_CURVE } from "../../core/run/learning";
 import { askIfPercent, BINOMIAL_STARTS } from "../../core/run/starts";
+import { requiredChoice } from "../choice";
 import { rowFunction } from "../declare";
-import { number, optionalNumber, text } from "../parameters";
-import { findModel } from "../run/money-headings";
-import { blades, confidence, money, yieldOptions } from "./arguments";
-
-function extra(label: string, help: string) {
-  return optionalNumber({ ...money({ label, help }), fallback: 0 });
-}
+import { number, optionalNumber } from "../parameters";
+import { learningRate, modelOptions } from "../run/learning-arguments";
+import { blades, confidence, extraMoney, money, yieldOptions } from "./arguments";
 
 export const PRICE_BREAKS = rowFunction({
   name: "PRICE_BREAKS",
@@ -26,27 +23,15 @@ export const PRICE_BREAKS = rowFunction({
       max: 100_000,
       help: "Bench hours of the first piece.",
     }),
-    rate: number({
-      label: "rate",
-      quantity: "fraction",
-      unit: "",
-      min: 0.5,
-      max: 1,
-      askOver: askIfPercent,
-      help: "Share of the hours left each time the count doubles; 1 where they do not fall.",
-    }),
-    model: text({
-      label: "model",
-      kind: "model",
-      help: "unit (the rate is that of single pieces) or average (of the mean of all so far).",
-      accepts: '"unit" or "average"',
-      find: findModel,
-    }),
+    rate: number(
+      learningRate("Share of the hours left each time the count doubles; 1 where they do not fall."),
+    ),
+    model: requiredChoice(modelOptions),
     hourRate: number(money({ label: "hour rate", help: "Cost of one bench hour." })),
     material: number(money({ label: "material", help: "Steel, belts and the like for one start." })),
-    outsideRate: extra("outside rate", "An outside shop's charge for one piece sent."),
-    outsideMinimum: extra("outside minimum", "Its least charge for a lot."),
-    outsideSetUp: extra("outside set-up", "What it charges once on top."),
+    outsideRate: extraMoney("outside rate", "An outside shop's charge for one piece sent."),
+    outsideMinimum: extraMoney("outside minimum", "Its least charge for a lot."),
+    outsideSetUp: extraMoney("outside set-up", "What it charges once on top."),
     margin: optionalNumber({
       label: "margin",
       quantity: "fraction",

@@ -1,13 +1,8 @@
 import { lotCost, MONEY, outsideCharge, priceAtMargin, priceAtMarkup } from "../../core/money/price";
 import { askIfPercent } from "../../core/run/starts";
 import { scalarFunction } from "../declare";
-import { number, optionalNumber } from "../parameters";
-import { money } from "./arguments";
-
-/** An amount that may be left out. */
-function extra(label: string, help: string) {
-  return optionalNumber({ ...money({ label, help }), fallback: 0 });
-}
+import { number } from "../parameters";
+import { extraMoney, money } from "./arguments";
 
 export const OUTSIDE_CHARGE = scalarFunction({
   name: "OUTSIDE_CHARGE",
@@ -23,7 +18,7 @@ export const OUTSIDE_CHARGE = scalarFunction({
     }),
     rate: number(money({ label: "rate", help: "Charge for one piece or one kg." })),
     minimum: number(money({ label: "minimum", help: "Least charge for a lot; 0 for none." })),
-    setUp: extra("set-up", "Charged once on top."),
+    setUp: extraMoney("set-up", "Charged once on top."),
   },
   result: { label: "charge", unit: "money" },
   relations: [MONEY],

@@ -1,14 +1,8 @@
-import {
-  LEARNING_ANSWERS,
-  LEARNING_CURVE,
-  LEARNING_MODELS,
-  nthHours,
-  totalHours,
-} from "../../core/run/learning";
-import { askIfPercent } from "../../core/run/starts";
+import { LEARNING_ANSWERS, LEARNING_CURVE, nthHours, totalHours } from "../../core/run/learning";
 import { choice, requiredChoice } from "../choice";
 import { scalarFunction } from "../declare";
 import { number } from "../parameters";
+import { learningRate, modelOptions } from "./learning-arguments";
 
 export const LEARNING = scalarFunction({
   name: "LEARNING",
@@ -32,21 +26,12 @@ export const LEARNING = scalarFunction({
       max: 1_000_000,
       help: "Which piece, or how many.",
     }),
-    rate: number({
-      label: "rate",
-      quantity: "fraction",
-      unit: "",
-      min: 0.5,
-      max: 1,
-      askOver: askIfPercent,
-      help: "Share of the hours left each time the count doubles: 0.92 to 0.97 for a known pattern, 0.85 to 0.9 for a new one.",
-    }),
-    model: requiredChoice({
-      label: "model",
-      words: LEARNING_MODELS,
-      aliases: { crawford: "unit", wright: "average", "cumulative average": "average" },
-      help: "unit (Crawford): the rate is that of single pieces; average (Wright): of the mean of all so far.",
-    }),
+    rate: number(
+      learningRate(
+        "Share of the hours left each time the count doubles: 0.92 to 0.97 for a known pattern, 0.85 to 0.9 for a new one.",
+      ),
+    ),
+    model: requiredChoice(modelOptions),
     what: choice({
       label: "what",
       words: LEARNING_ANSWERS,

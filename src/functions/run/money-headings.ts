@@ -1,11 +1,11 @@
-import { InvalidValue } from "../../core/refusal";
-import type { LearningModel } from "../../core/run/learning";
 import { askIfPercent } from "../../core/run/starts";
+import { choiceOrNothing } from "../choice";
 import { money } from "../money/arguments";
-import { numberOrNothing, optionalNumber, textOrNothing } from "../parameters";
+import { numberOrNothing, optionalNumber } from "../parameters";
 import { length } from "../shape/lengths";
 import { kerf, trim } from "../stock/arguments";
 import { dateOrNothing } from "./dates";
+import { learningRate, modelOptions } from "./learning-arguments";
 
 /** The blank and the bar it is cut from. */
 export const stockHeadings = {
@@ -33,25 +33,6 @@ export const stockHeadings = {
   trim,
 };
 
-const MODELS: Readonly<Record<string, LearningModel>> = {
-  unit: "unit",
-  crawford: "unit",
-  average: "average",
-  wright: "average",
-  "cumulative average": "average",
-};
-
-/** The learning model of a word. */
-export function findModel(given: string | number): LearningModel {
-  const folded = String(given)
-    .trim()
-    .toLowerCase()
-    .replace(/[\s-]+/g, " ");
-  const model = Object.hasOwn(MODELS, folded) ? MODELS[folded] : undefined;
-  if (model !== undefined) return model;
-  throw new InvalidValue(`model "${given}" given; give "unit" or "average"`);
-}
-
 /** An amount whose 0 means that none is given: an empty cell of a range may arrive as one. */
 function above0(options: { label: string; help: string }) {
   return { ...money(options), above: 0 };
@@ -77,16 +58,12 @@ export const costHeadings = {
     help: "Bench hours of the first piece.",
   }),
   rate: optionalNumber({
-    ...share("rate", "Share of the hours left each time the count doubles; 1 where hours do not fall.", 1),
-    min: 0.5,
+    ...learningRate("Share of the hours left each time the count doubles; 1 where hours do not fall."),
     fallback: 1,
   }),
-  model: textOrNothing({
-    label: "model",
-    kind: "model",
+  model: choiceOrNothing({
+    ...modelOptions,
     help: "unit (the rate is that of single pieces) or average (of the mean of all so far); needed beside a rate.",
-    accepts: '"unit" or "average"',
-    find: findModel,
   }),
   setUpHours: optionalNumber({
     label: "set-up h",

@@ -2,8 +2,8 @@ import { InvalidValue } from "../../core/refusal";
 import { analysisText } from "../../core/steel/analysis";
 import type { Element } from "../../core/steel/composition";
 import { rowFunction } from "../declare";
-import { number, rangeParameter } from "../parameters";
-import { element } from "./element";
+import { rangeParameter } from "../parameters";
+import { analysedContents, element } from "./element";
 
 /** Pairs each element with its figure; a place where both are empty, or the figure is, was not analysed. */
 function write(elements: readonly (Element | undefined)[], values: readonly (number | undefined)[]): string {
@@ -32,15 +32,7 @@ export const ANALYSIS = rowFunction({
       label: "elements",
       help: "Range of element symbols: C, Si, Mn, Cr ...",
     }),
-    values: rangeParameter(
-      number({
-        label: "values",
-        quantity: "mass %",
-        unit: "%",
-        min: 0,
-        help: "Range of contents in mass %, in the order of the elements; an empty cell was not analysed.",
-      }),
-    ),
+    values: analysedContents,
   },
   result: [{ label: "analysis", unit: "text" }],
   relations: [],

@@ -5,9 +5,9 @@ import { limitsRelations } from "../../core/steel/composition-relations";
 import { variationRelation } from "../../core/steel/product-variation";
 import type { Steel } from "../../core/steel/steel";
 import { type Answer, tableFunction } from "../declare";
-import { number, optionalText, rangeParameter } from "../parameters";
+import { optionalText, rangeParameter } from "../parameters";
 import { steel } from "../steel-argument";
-import { element } from "./element";
+import { analysedContents, element } from "./element";
 
 function kindNamed(given: string | number): AnalysisKind {
   const found = ANALYSIS_KINDS.find((kind) => kind === String(given).trim().toLowerCase());
@@ -62,15 +62,7 @@ export const CERTIFICATE = tableFunction({
       label: "elements",
       help: "Range of element symbols: C, Si, Mn, P, S, Cr ...",
     }),
-    values: rangeParameter(
-      number({
-        label: "values",
-        quantity: "mass %",
-        unit: "%",
-        min: 0,
-        help: "Range of contents in mass %, in the order of the elements; an empty cell was not analysed.",
-      }),
-    ),
+    values: analysedContents,
     kind: optionalText({
       label: "kind",
       kind: "kind of analysis",

@@ -2,7 +2,7 @@ import { type NumberOptions, number, optionalNumber, rangeParameter } from "../p
 
 const LENGTH = { quantity: "length", unit: "mm" } as const;
 
-export const pieceLength: NumberOptions = {
+const pieceLength: NumberOptions = {
   ...LENGTH,
   label: "length",
   min: 0.1,

@@ -20,7 +20,7 @@ export interface OwnCall {
 }
 
 /** The function of ours that a name with namespace means. */
-export function ownFunction(name: string): WorksheetFunction | undefined {
+function ownFunction(name: string): WorksheetFunction | undefined {
   return functionNamed(ownName(name) ?? "");
 }
 

@@ -66,5 +66,3 @@ export function inspectionSheet(
     note: "Critical, or no AQL: every piece. Cracks, loose hilts and a sharp edge where it must be blunt are critical always.",
   });
 }
-
-export type Inspection = TableSheet<InspectionKey>;

@@ -96,5 +96,3 @@ export function readingsSheet(rows: readonly DataRow[], lines: Lines, count: num
     note: "Test where the steel is thick enough: tang, ricasso or a coupon, never the edge. HIGH: temper again before the finish grind.",
   });
 }
-
-export type Readings = TableSheet<ReadingKey>;
