@@ -28,7 +28,7 @@ function isErrorCode(value: unknown): value is ErrorType {
 }
 
 /** Reads the data the engine leaves for a cell. An empty result counts as 0, as a spreadsheet shows it. */
-function resultOf(cell: Nullable<ICellData>): CellValue {
+export function resultOf(cell: Nullable<ICellData>): CellValue {
   const value = cell?.v ?? 0;
   if (isErrorCode(value)) return { error: value, message: carriedSentence(cell?.custom) };
   return { value: cell?.t === CellValueType.BOOLEAN ? value === 1 : value };

@@ -17,7 +17,7 @@ export interface Stainless {
 }
 
 /** Least dissolved chromium of a stainless steel. */
-const PASSIVITY = relation({
+export const PASSIVITY = relation({
   title: "chromium that keeps a steel passive",
   source: "std-en-10088-1",
   locator: "definition of stainless steel: at least 10.5 % Cr; 10.5 to 11 % is a narrow margin",
