@@ -154,8 +154,8 @@ module.exports = async (env = {}, argv = {}) => {
       chunkFilename: "page-[name].[contenthash:8].js",
       publicPath: "",
       globalObject: "globalThis",
-      // The library is built on its own.
-      clean: { keep: /^library\// },
+      // The library and the workbench are built on their own.
+      clean: { keep: /^(library|workbench)\// },
     },
     resolve: { extensions: [".ts", ".js"] },
     module: { rules: [scripts(), ...tables(), styles(), { resourceQuery: /raw/, type: "asset/source" }] },

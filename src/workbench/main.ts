@@ -7,6 +7,7 @@ import { gridPort } from "./grid/grid-port";
 import { loadGrid } from "./grid/load-grid";
 import { Autosave } from "./kept/autosave";
 import { KeptWork } from "./kept/kept-work";
+import { keepFiles } from "./kept/offline";
 import { type CellStrip, mountCellStrip } from "./page/cell-strip";
 import { mountNotice, type Notice } from "./page/notice";
 import { byId } from "./page/page";
@@ -66,6 +67,7 @@ async function start(): Promise<void> {
   else if (remarks.length > 0) notice.show("Restored what you were typing.", remarks);
   await kept.opened();
   run.fetchAhead();
+  keepFiles();
 }
 
 start().catch((fault) => {
