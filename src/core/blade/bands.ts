@@ -78,8 +78,13 @@ export function usesContaining(text: string): string[] {
   return USES.filter((use) => names(use).includes(wanted)).map(({ word }) => word);
 }
 
-/** Where the band comes from, on one line. */
-export function basisText({ evidence, sources }: Use): string {
+/** Where the band comes from and where its sources differ, on one line. */
+export function basisText(use: Use): string {
+  const { disagreement } = use;
+  return disagreement === "" ? citedText(use) : `${citedText(use)}. ${disagreement}`;
+}
+
+function citedText({ evidence, sources }: Use): string {
   const cited = sources.filter((key) => key !== "common").map(sourceText);
   if (evidence === "common practice") {
     return cited.length === 0

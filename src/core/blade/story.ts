@@ -2,6 +2,7 @@ import { attempt, NotAvailable } from "../refusal";
 import { totalHours } from "../tempering/hollomon-jaffe";
 import { isOutOfReach } from "../tempering/reach";
 import { temperPlan } from "../tempering/temper-plan";
+import { bandFor } from "./band-by-steel";
 import { type Caution, ranked } from "./caution";
 import { chanceInBand, type HardnessEstimate } from "./chance";
 import { type BladeFacts, bladeFacts } from "./facts";
@@ -104,7 +105,8 @@ function cautionsOf(question: BladeQuestion, facts: BladeFacts, story: Told): re
  * @returns Whatever is not known stands as undefined or "not known"; only a malformed figure is refused.
  * @throws InvalidValue for a malformed target or known reading.
  */
-export function bladeStory(question: BladeQuestion): BladeStory {
+export function bladeStory(asked: BladeQuestion): BladeStory {
+  const question = { ...asked, use: asked.use && bandFor(asked.use, asked.steel) };
   const facts = bladeFacts(question);
   const story = told(question, facts);
   return { ...story, cautions: cautionsOf(question, facts, story), next: nextStep(question, story) };

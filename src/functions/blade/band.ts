@@ -1,12 +1,14 @@
-import { USES as ALL_USES, bandRelation, basisText, leanText } from "../../core/blade/bands";
+import { bandFor } from "../../core/blade/band-by-steel";
+import { USES as ALL_USES, bandRelation, basisText, leanText, type Use } from "../../core/blade/bands";
 import { rowFunction } from "../declare";
+import { steelOrNothing } from "../steel-argument";
 import { use } from "./use-argument";
 
 export const BAND = rowFunction({
   name: "BAND",
   summary:
-    "Usual hardness, edge angle and thickness behind the edge for a use, with its basis and which end to lean to.",
-  parameters: { use },
+    "Usual hardness, edge angle and thickness behind the edge for a use, and where told for its steel, with basis and which end to lean to.",
+  parameters: { use, steel: steelOrNothing },
   result: [
     { label: "HRC low", unit: "HRC" },
     { label: "HRC aim", unit: "HRC" },
@@ -19,8 +21,12 @@ export const BAND = rowFunction({
     { label: "basis", unit: "text" },
     { label: "lean", unit: "text" },
   ],
-  relations: ALL_USES.map(bandRelation),
-  compute: ({ use }) => [
+  relations: (steel) => ALL_USES.map((each) => bandRelation(bandFor(each, steel ?? undefined))),
+  compute: ({ use: asked, steel }) => rowOf(bandFor(asked, steel)),
+});
+
+function rowOf(use: Use) {
+  return [
     use.low,
     use.aim,
     use.high,
@@ -31,5 +37,5 @@ export const BAND = rowFunction({
     use.behindEdgeHigh ?? "",
     basisText(use),
     leanText(use),
-  ],
-});
+  ];
+}

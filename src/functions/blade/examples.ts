@@ -14,17 +14,17 @@ export const ASSESS: readonly Example[] = [
     source: `${COMMON}: a sword around 55 is near the usual region`,
   },
   {
-    given: ["Chef knife thin hard", "52100", 60, 63],
-    gives: ["likely inside", 0.66, "…", "…"],
-    source: "a range that straddles the upper end, 62",
+    given: ["Chef knife thin hard", "52100", 62, 65],
+    gives: ["likely inside", 0.68, "…", "…"],
+    source: "a range that straddles the upper end for high-carbon steel, 64",
   },
 ];
 
 export const BAND_TEMPER: readonly Example[] = [
   {
     given: ["Chef knife thin hard", "1095"],
-    gives: [227, 441, 58, 60, 63, 0.64, "…"],
-    source: `${COMMON}: a thin kitchen knife near 60 HRC`,
+    gives: [203, 397, 59, 62, 64, 0.78, "…"],
+    source: `${COMMON}: a thin kitchen knife of high-carbon steel 60 to 64 HRC`,
   },
 ];
 
@@ -38,6 +38,16 @@ export const BAND: readonly Example[] = [
     given: ["Chef knife thin hard"],
     gives: [59, 60, 62, "edge", 10, 15, 0.1, 0.25, "…", "…"],
     source: `${COMMON}; one maker's page gives 58 to 62`,
+  },
+  {
+    given: ["Hunting or skinning", "D2"],
+    gives: [57, 59, 61, "whole", 15, 20, 0.25, 0.5, "…", "…"],
+    source: `${COMMON}: D2 and O1 hunting knives to 61`,
+  },
+  {
+    given: ["Chef knife thin hard", "X50CrMoV15"],
+    gives: [56, 58, 60, "edge", 10, 15, 0.1, 0.25, "…", "…"],
+    source: "two makers' pages: 58 to 62, and no more than 57 to 58 in ordinary stainless",
   },
   {
     given: ["Practice longsword blunt"],
