@@ -61,14 +61,20 @@ function constantOf(data: ICellData): CellContent | undefined {
   return { value };
 }
 
+/** What a cell holds. @param formula - Its formula, where it has one, with the equals sign. */
+export function contentOfCell(data: ICellData, formula: string | undefined): CellContent | undefined {
+  if (!formula) return constantOf(data);
+  return isErrorCode(formula.slice(1)) ? { error: formula.slice(1) } : { formula };
+}
+
 function contentBy(
   placed: Placed,
   masters: ReadonlyMap<string, Placed>,
   spill: IRange | undefined,
 ): CellContent | undefined {
   const formula = formulaOf(placed, masters);
-  if (formula === undefined) return constantOf(placed.data);
-  if (isErrorCode(formula.slice(1))) return { error: formula.slice(1) };
+  const content = contentOfCell(placed.data, formula);
+  if (formula === undefined || content === undefined || !("formula" in content)) return content;
   return withFill(
     formula,
     placed,

@@ -1,12 +1,12 @@
 import { BooleanNumber } from "@univerjs/core";
 import type { FRange, FWorkbook, FWorksheet } from "@univerjs/sheets/facade";
 import type { CellValue } from "../../engine/cell-value";
-import type { Results } from "../../engine/results";
 import { cellName, readRectangle } from "../../formula/addresses";
 import { readReference } from "../../formula/references";
 import { freeSheetName, quotedSheet } from "../../formula/sheet-names";
 import type { Block, FormulaChange, FormulaPart, HostRows, HostValue, Place } from "../../host/port";
 import type { ShownWorkbook } from "../../workbook/sheets/run-progress";
+import type { CellResults } from "./cell-results";
 
 /** More cells than this are not read for an explanation. */
 const MAX_CELLS = 20_000;
@@ -28,7 +28,7 @@ const plain = (result: CellValue): HostValue =>
 export class GridCells {
   constructor(
     private readonly workbook: () => FWorkbook,
-    private readonly results: Results,
+    private readonly results: CellResults,
   ) {}
 
   /** Values of a reference; `null` where there is none such or it is too large. */

@@ -1,4 +1,5 @@
 import {
+  type Injector,
   LifecycleService,
   LifecycleStages,
   LocaleType,
@@ -17,16 +18,15 @@ import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-v
 import validationWords from "@univerjs/preset-sheets-data-validation/locales/en-US";
 import { UniverSheetsTablePreset } from "@univerjs/preset-sheets-table";
 import tableWords from "@univerjs/preset-sheets-table/locales/en-US";
-import { CalculationMode } from "@univerjs/sheets-formula";
-import { guardCalculations } from "../../engine/guard";
+import { TriggerCalculationController } from "@univerjs/sheets-formula";
 import { registration } from "../../engine/register";
-import type { Results } from "../../engine/results";
-import { watchResults } from "../../engine/watch";
 import { type CellSentence, cellSentences } from "./cell-sentence";
+import { GridCalculation } from "./grid-calculation";
 import { guardEditor } from "./guard-editor";
 import { guardLayers } from "./guard-layers";
 import { guardNumberMarks } from "./guard-number-marks";
 import { guardValidation } from "./guard-validation";
+import { answerLists } from "./offered-lists";
 import { offerWords } from "./offered-words";
 
 type Configured = readonly [PluginCtor<Plugin>, ConstructorParameters<PluginCtor<Plugin>>[0]];
@@ -46,8 +46,7 @@ function presets(container: HTMLElement) {
       disableAutoFocus: true,
       // Grades such as 1095 are words: text that looks like a number is right here.
       sheets: { disableForceStringAlert: true, disableForceStringMark: true },
-      // A file may have been saved by an earlier version: no stored result is taken over.
-      formula: { ...registration(), initialFormulaComputing: CalculationMode.FORCED },
+      formula: registration(),
     }),
     UniverSheetsConditionalFormattingPreset(),
     UniverSheetsDataValidationPreset({ showEditOnDropdown: false }),
@@ -70,7 +69,7 @@ function plugins(container: HTMLElement): Iterable<Configured> {
 
 export interface StartedGrid {
   readonly api: FUniver;
-  readonly results: Results;
+  readonly calculation: GridCalculation;
   readonly sentenceOf: CellSentence;
   /** Resolves once the first workbook is drawn; before, the grid takes no selection. */
   drawn(): Promise<void>;
@@ -81,6 +80,13 @@ function followTheme(api: FUniver): void {
   const dark = matchMedia("(prefers-color-scheme: dark)");
   api.toggleDarkMode(dark.matches);
   dark.addEventListener("change", () => api.toggleDarkMode(dark.matches));
+}
+
+/** Takes away what would start the grid's own engine after every change. It stands from the first workbook on. */
+function leaveCalculatingToWorker(injector: Injector): void {
+  injector.get(LifecycleService).lifecycle$.subscribe(() => {
+    if (injector.has(TriggerCalculationController)) injector.delete(TriggerCalculationController);
+  });
 }
 
 /** Starts the grid with our worksheet functions, without a workbook. */
@@ -95,14 +101,15 @@ export function startGrid(container: HTMLElement): StartedGrid {
   const api = FUniver.newAPI(univer);
   followTheme(api);
   const injector = univer.__getInjector();
-  guardCalculations(injector);
+  leaveCalculatingToWorker(injector);
   guardNumberMarks(injector);
-  const results = watchResults(injector);
+  const calculation = new GridCalculation(injector);
+  answerLists(injector, calculation);
   const drawn = async () => {
     await injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
     guardValidation(injector);
     guardEditor(injector);
     offerWords(api, injector);
   };
-  return { api, results, sentenceOf: cellSentences(injector, results), drawn };
+  return { api, calculation, sentenceOf: cellSentences(injector, calculation.results), drawn };
 }

@@ -60,9 +60,8 @@ export class GridWorkbook {
 
   contents(): WorkbookData {
     const workbook = this.current;
-    const unitId = workbook.getId();
     return workbookOfSnapshot(workbook.save(), (sheetId, row, column) =>
-      this.started.results.spillOf({ unitId, sheetId, row, column }),
+      this.started.calculation.results.spillOf({ sheetId, row, column }),
     );
   }
 
@@ -86,13 +85,13 @@ export class GridWorkbook {
   }
 
   private replace({ snapshot, isRearranged }: GridState): void {
-    const { api, results } = this.started;
+    const { api, calculation } = this.started;
     this.shown += 1;
     const before = api.getActiveWorkbook()?.getId();
     if (before !== undefined) api.disposeUnit(before);
-    results.forgetAll();
     // An id of its own: what the grid still has to do for the workbook before must not find this one.
     api.createWorkbook({ ...snapshot, id: `workbook-${this.shown}` });
+    calculation.begin(snapshot);
     this.isRearranged = isRearranged;
   }
 

@@ -22,12 +22,12 @@ class UniverGrid implements Grid {
   readonly workbook: GridWorkbook;
 
   constructor(private readonly started: StartedGrid) {
-    const { api, results } = started;
-    this.cells = new GridCells(() => this.activeWorkbook, results);
+    const { api, calculation } = started;
+    this.cells = new GridCells(() => this.activeWorkbook, calculation.results);
     this.workbook = new GridWorkbook(started);
     api.addEvent(api.Event.CommandExecuted, () => this.announce());
     api.addEvent(api.Event.SelectionChanged, () => this.announce());
-    api.getFormula().calculationEnd(() => this.announce());
+    calculation.onResults(() => this.announce());
   }
 
   private get activeWorkbook() {
@@ -88,7 +88,7 @@ class UniverGrid implements Grid {
     if (cell === null) return null;
     const place = { unitId: cell.getUnitId(), sheetId: cell.getSheetId() };
     const [row, column] = [cell.getRow(), cell.getColumn()];
-    const filling = this.started.results.filling({ ...place, row, column });
+    const filling = this.started.calculation.results.filling({ ...place, row, column });
     if (filling === undefined) return null;
     const own = this.sheet.getRange(filling.row, filling.column);
     return {
@@ -150,7 +150,7 @@ class UniverGrid implements Grid {
     let columns = this.sheet.getLastColumn() + 1;
     const place = { unitId: this.activeWorkbook.getId(), sheetId: this.sheet.getSheetId() };
     this.sheet.getDataRange().forEach((row, column) => {
-      const spill = this.started.results.spillOf({ ...place, row, column });
+      const spill = this.started.calculation.results.spillOf({ ...place, row, column });
       if (spill === undefined) return;
       rows = Math.max(rows, spill.endRow + 1);
       columns = Math.max(columns, spill.endColumn + 1);

@@ -51,6 +51,16 @@ function vendorScript() {
   return [...BEFORE_SHIM.map(read), JSX_SHIM, ...AFTER_SHIM.map(read)].join("\n;\n");
 }
 
+/** Of those, what the formula engine needs without a screen. */
+const ENGINE = [
+  "rxjs/dist/bundles/rxjs.umd.min.js",
+  "@wendellhu/redi/dist/umd/index.js",
+  ...["protocol", "themes", "core", "rpc", "engine-formula"].map((name) => packaged(name)),
+];
+
+/** One script that defines the globals of the formula engine in a worker. */
+const engineScript = () => ENGINE.map(read).join("\n;\n");
+
 /** The grid's style sheets. */
 function vendorStyle() {
   return PRESETS.map((preset) => read(`@univerjs/preset-sheets-${preset}/lib/index.css`)).join("\n");
@@ -91,4 +101,4 @@ const GLOBALS = {
   "@univerjs/preset-sheets-table/locales/en-US": "UniverPresetSheetsTableEnUS",
 };
 
-module.exports = { GLOBALS, VENDOR_PACKAGES, vendorScript, vendorStyle };
+module.exports = { engineScript, GLOBALS, VENDOR_PACKAGES, vendorScript, vendorStyle };

@@ -2,7 +2,7 @@ const path = require("node:path");
 const MiniCssExtractPlugin = require("mini-css-extract-plugin");
 const { Compilation, sources } = require("webpack");
 const { LicencesPlugin } = require("../../../manifest/licences.cjs");
-const { GLOBALS, VENDOR_PACKAGES, vendorScript, vendorStyle } = require("./grid-vendor.cjs");
+const { engineScript, GLOBALS, VENDOR_PACKAGES, vendorScript, vendorStyle } = require("./grid-vendor.cjs");
 
 const ROOT = path.resolve(__dirname, "../../..");
 
@@ -21,6 +21,7 @@ class PageFiles {
           emit("index.html", compiler.inputFileSystem.readFileSync(page));
           emit("grid-vendor.js", vendorScript());
           emit("grid-vendor.css", vendorStyle());
+          emit("engine-vendor.js", engineScript());
         },
       );
     });
@@ -36,7 +37,14 @@ function workbenchConfig({ mode, output, cache }) {
     target: "web",
     // The page forbids evaluated code, which the development default would use.
     devtool: mode === "development" ? "source-map" : false,
-    entry: { workbench: "./src/workbench/main.ts" },
+    entry: {
+      workbench: "./src/workbench/main.ts",
+      // The worker loads the engine's packages before anything of ours that imports them.
+      calculation: [
+        "./src/workbench/calculation/engine-packages.ts",
+        "./src/workbench/calculation/worker.ts",
+      ],
+    },
     output: { path: output, filename: "[name].js", chunkFilename: "[name].js", clean: true },
     resolve: { extensions: [".ts", ".js"] },
     externals: Object.fromEntries(Object.entries(GLOBALS).map(([name, global]) => [name, `var ${global}`])),
