@@ -9,7 +9,7 @@ import {
 import { UniverFormulaEnginePlugin } from "@univerjs/engine-formula";
 import { catalogue } from "../functions/catalogue";
 import type { WorksheetFunction } from "../functions/declare";
-import { guardCalculations } from "./guard";
+import { repairArrayConstants } from "./array-constants";
 import { executors } from "./register";
 
 /** A running engine without a screen. */
@@ -23,6 +23,7 @@ export function startEngine(
   workbook: Partial<IWorkbookData>,
   functions: readonly WorksheetFunction[] = catalogue,
 ): Headless {
+  repairArrayConstants();
   const univer = new Univer({
     locale: LocaleType.EN_US,
     locales: { [LocaleType.EN_US]: {} },
@@ -31,6 +32,5 @@ export function startEngine(
   univer.registerPlugin(UniverFormulaEnginePlugin, { function: executors(functions) });
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, workbook);
   const injector = univer.__getInjector();
-  guardCalculations(injector);
   return { injector, dispose: () => univer.dispose() };
 }

@@ -3,6 +3,7 @@ import type { WorksheetFunction } from "../../src/functions/declare";
 import { evaluate } from "../../src/functions/evaluate";
 import { commands } from "./commands";
 import { besideEmptyFunction } from "./dispatcher";
+import { grid } from "./grid";
 import { growthWithRows } from "./growth";
 import { besideLibreOffice } from "./libreoffice";
 import { type BenchLine, growthLine, report } from "./line";
@@ -104,6 +105,7 @@ const PARTS: Readonly<Record<string, () => readonly BenchLine[] | Promise<readon
   commands,
   libreoffice: besideLibreOffice,
   pages,
+  grid,
 };
 
 async function bench(asked: readonly string[]): Promise<number> {

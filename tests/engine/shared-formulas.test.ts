@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { calculateWorkbook } from "../../src/engine/calculate-workbook";
+import { Patterns } from "../../src/engine/calculation/patterns";
 import type { CellInput } from "../../src/engine/cell-value";
-import { workbookData } from "../../src/engine/workbook-input";
 import { downColumnForm } from "../../src/formula/references";
 
 const ROWS = 40;
@@ -28,9 +28,10 @@ test("formulas alike down a column are read once and come to what each says", as
       { name: "Other one", rows: other },
     ],
   };
-  const cells = Object.values(workbookData(workbook).sheets ?? {})[0]?.cellData ?? {};
-  const written = Object.values(cells).filter((row) => row[1]?.f !== undefined).length;
-  expect(written).toBe(1);
+  const patterns = new Patterns({ sheets: ["One", "Other one"], names: {}, tables: [] });
+  const first = patterns.of("=A1*2", 0, 0, 1);
+  expect(patterns.of("=A9*2", 0, 8, 1)).toBe(first);
+  expect(first.areasAt(8)).toEqual([{ sheet: 0, row: 8, column: 0, lastRow: 8, lastColumn: 0 }]);
   const done = await calculateWorkbook(workbook);
   for (let row = 0; row < ROWS; row += 1) {
     const n = row + 1;

@@ -5,6 +5,7 @@ import { cellName, readRectangle } from "../../formula/addresses";
 import { readReference } from "../../formula/references";
 import { freeSheetName, quotedSheet } from "../../formula/sheet-names";
 import type { Block, FormulaChange, FormulaPart, HostRows, HostValue, Place } from "../../host/port";
+import { HEADINGS } from "../../workbook/sheets/parts/table-sheet";
 import type { ShownWorkbook } from "../../workbook/sheets/run-progress";
 import type { CellResults } from "./cell-results";
 
@@ -129,14 +130,20 @@ export class GridCells {
 
   /** Sheets of the workbook as their progress is read; cells come straight from the sheet, without a range for each. */
   shownWorkbook(sheets: readonly string[]): ShownWorkbook {
-    const matrix = (name: string) => this.workbook().getSheetByName(name)?.getSheet().getCellMatrix();
+    const workbook = this.workbook();
+    const found = sheets.map(
+      (name) => [name, workbook.getSheetByName(name)?.getSheet().getCellMatrix()] as const,
+    );
+    const matrices = new Map(found);
     return {
       sheets,
+      // The columns of a table end where its headings do.
       size: (name) => {
-        const range = matrix(name)?.getDataRange();
-        return { rows: (range?.endRow ?? -1) + 1, columns: (range?.endColumn ?? -1) + 1 };
+        const matrix = matrices.get(name);
+        const columns = Object.keys(matrix?.getRow(HEADINGS) ?? {}).map(Number);
+        return { rows: matrix?.getLength() ?? 0, columns: Math.max(-1, ...columns) + 1 };
       },
-      shown: (name, row, column) => String(matrix(name)?.getValue(row, column)?.v ?? ""),
+      shown: (name, row, column) => String(matrices.get(name)?.getValue(row, column)?.v ?? ""),
     };
   }
 

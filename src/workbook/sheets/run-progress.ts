@@ -60,7 +60,8 @@ function sheetProgress(book: ShownWorkbook, sheet: PlanSheet): SheetProgress {
   let isBegun = false;
   if (needed.size === 0) return { isBegun, missing };
   const { name } = sheet;
-  for (let row = FIRST_ROW; row < book.size(name).rows; row += 1) {
+  const { rows } = book.size(name);
+  for (let row = FIRST_ROW; row < rows; row += 1) {
     const line = book.shown(name, row, 0);
     if (line === "") continue;
     isBegun = true;
