@@ -2,8 +2,9 @@ import { describe, expect, it } from "vitest";
 import { noSheet } from "../../src/host/no-sheet";
 import type { HostRows } from "../../src/host/port";
 import { LINE_HEADINGS, selectedLine } from "../../src/taskpane/parts/selected-line";
-import { linesSheet } from "../../src/workbook/sheets/lines-sheet";
 import { HEADINGS } from "../../src/workbook/sheets/parts/table-sheet";
+import { planningLines } from "../../src/workbook/sheets/planning-template";
+import { EMPTY_DATA } from "../../src/workbook/sheets/template-data";
 
 /** Rows by their number in the sheet. */
 type Rows = Readonly<Record<number, HostRows[number]>>;
@@ -54,7 +55,7 @@ describe("the line that the selection stands on", () => {
   });
 
   it("reads headings that the Lines sheet has", () => {
-    const headings = linesSheet([], 1)
+    const headings = planningLines(EMPTY_DATA, 1)
       .model()
       .rows[HEADINGS]?.map((cell) => cell?.content);
     for (const heading of Object.values(LINE_HEADINGS)) expect(headings).toContain(heading);

@@ -1,11 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { columnLetters, readCellName } from "../../src/formula/addresses";
-import { columnKeys, lineCell, linesSheet } from "../../src/workbook/sheets/lines-sheet";
+import { columnKeys, lineCell } from "../../src/workbook/sheets/lines-sheet";
+import { planningLines } from "../../src/workbook/sheets/planning-template";
 import { demoRun } from "../../src/workbook/sheets/run-r07/run";
+import { exampleData } from "../../src/workbook/sheets/template-data";
 
-const sheet = linesSheet(demoRun.lines, demoRun.lines.length).model();
-const [firstLine, lastLine] = sheet.lines;
-const lineRows = sheet.rows.slice(firstLine, lastLine + 1);
+const sheet = planningLines(exampleData(), demoRun.lines.length).model();
+const [firstLine] = sheet.lines;
+const lineRows = sheet.rows.slice(firstLine, firstLine + demoRun.lines.length);
 const headings = (sheet.rows[firstLine - 1] ?? []).map((cell) => String(cell?.content));
 
 /** Row numbers of the cells that a formula reads. */

@@ -92,16 +92,33 @@ describe("read by another library", () => {
     ]);
     const rules = (sheet: Worksheet) =>
       sheet.conditionalFormattings.reduce((all, { rules: found }) => all + found.length, 0);
-    expect(sum(rules)).toBe(126);
-    expect(sum(({ pageSetup }) => Number(pageSetup.orientation === "portrait"))).toBe(10);
-    expect(sum(({ rowBreaks }) => rowBreaks.length)).toBe(11);
-    expect(sum(({ pageSetup }) => Number(pageSetup.printTitlesRow !== undefined))).toBe(14);
-    const hasHeads = ({ headerFooter }: Worksheet) =>
-      headerFooter.oddHeader === "&LRun R-07, Tern Hollow Forge&R&A" &&
-      headerFooter.oddFooter === "&L&F&RPage &P of &N";
-    expect(sum((sheet) => Number(hasHeads(sheet)))).toBe(23);
-    expect(sum((sheet) => sheet.getTables().length)).toBe(12);
-    expect(sum(({ dataValidations }) => Object.keys(dataValidations.model).length)).toBe(18);
+    expect(sum(rules)).toBe(171);
+    expect(sum(({ pageSetup }) => Number(pageSetup.orientation === "portrait"))).toBe(11);
+    expect(sum(({ rowBreaks }) => rowBreaks.length)).toBe(20);
+    expect(sum(({ pageSetup }) => Number(pageSetup.printTitlesRow !== undefined))).toBe(15);
+    const hasHeads = ({ headerFooter }: { readonly headerFooter?: Worksheet["headerFooter"] }) =>
+      headerFooter?.oddHeader === "&LRun R-07, Tern Hollow Forge&R&A" &&
+      headerFooter?.oddFooter === "&L&F&RPage &P of &N";
+    expect(sum((sheet) => Number(hasHeads(sheet)))).toBe(19);
+    expect(sum((sheet) => sheet.getTables().length)).toBe(13);
+    expect(sum(({ dataValidations }) => Object.keys(dataValidations.model).length)).toBe(28);
+  });
+
+  it("prints of a paper the pages that have a subject, and nothing of the workbook in its margins", () => {
+    const papers = model.sheets.filter(({ print }) => print?.isPaper);
+    expect(papers.map(({ name }) => name)).toEqual(
+      expect.arrayContaining(["Quote", "Steel enquiry", "Steel order", "Heat-treat order", "Traveller"]),
+    );
+    for (const { name, columnWidths } of papers) {
+      const sheet = read.getWorksheet(name);
+      // A part without heads leaves the whole entry out.
+      expect(sheet?.headerFooter as unknown, name).toBeUndefined();
+      // 8.27 in of A4 less two margins of 0.4 in, at 96 pixels an inch.
+      expect(
+        columnWidths.reduce((all, width) => all + width, 0),
+        name,
+      ).toBeLessThanOrEqual(717);
+    }
   });
 
   it("goes to paper one page wide, wide sheets on A3 (number 8), the others on A4 (9)", () => {

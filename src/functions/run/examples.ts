@@ -112,9 +112,30 @@ export const RECIPE: readonly Example[] = [
 export const TREATMENT: readonly Example[] = [
   {
     given: ["52100", null, null, "medium oil", 3],
-    gives: ["", "", "", "…", "", "", "", "", "…", "…", 850, 10, "…", "…", "none", "none", "", "…"],
+    gives: [
+      [
+        "no use given",
+        "none held",
+        "none",
+        "none",
+        "none held",
+        "none held",
+        "none held",
+        "none held",
+        "hardens through",
+        910,
+        850,
+        10,
+        14,
+        "…",
+        "none",
+        "none",
+        "none",
+        "…",
+      ],
+    ],
     source:
-      "Lucefin, 100Cr6: hardening 830 to 870 °C, its middle; soak of low-alloy steel at least 10 min, common practice",
+      "Lucefin, 100Cr6: hardening 830 to 870 °C, its middle; soak of low-alloy steel at least 10 min, common practice; the rest as SOAK, MAX_SECTION and HARDENING give it",
   },
 ];
 

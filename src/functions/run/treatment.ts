@@ -12,7 +12,10 @@ import { tableFunction } from "../declare";
 import { bladeHeadings } from "./blade-headings";
 import { heatHeadings } from "./heat-headings";
 
-const shown = (figure: Figure): Cell => figure ?? "";
+/** A result that is empty says so: a sheet read without the add-in keeps what stands in its cells. */
+const NONE_HELD = "none held";
+const shown = (figure: Figure): Cell => figure ?? NONE_HELD;
+const told = (words: string, otherwise = "none") => (words === "" ? otherwise : words);
 
 function cautionsOf({ temper, hardening }: LineRecipe): string {
   const all = [...temper.cautions, hardening.caution].filter((caution) => caution !== "");
@@ -80,23 +83,23 @@ export const TREATMENT = tableFunction({
     const { temper, hardening } = recipe;
     return [
       [
-        temper.status,
-        shownChance(temper.chance),
-        temper.next,
-        cautionsOf(recipe),
+        told(temper.status, "no use given"),
+        temper.chance === undefined ? NONE_HELD : shownChance(temper.chance),
+        told(temper.next),
+        told(cautionsOf(recipe)),
         shown(temper.celsius),
         shown(temper.fahrenheit),
         shown(temper.low),
         shown(temper.high),
-        hardening.word,
+        told(hardening.word, "not judged"),
         shown(recipe.normaliseC),
         shown(recipe.hardenC),
         shown(recipe.soakMinutes),
         shown(recipe.furnaceMinutes),
-        recipe.quench,
+        told(recipe.quench, "none printed"),
         recipe.clay,
         recipe.subZero,
-        temper.tempers,
+        told(temper.tempers),
         recipe.text,
       ],
     ];

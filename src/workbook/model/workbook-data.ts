@@ -90,8 +90,15 @@ export interface Band {
   readonly isHidden?: boolean;
 }
 
-/** How a sheet goes to paper: always one page wide. */
+/** How a sheet goes to paper: one page wide. */
 export interface PrintSetup {
+  /**
+   * Whether the sheet is a paper that goes out: nothing of the workbook stands in its margins, and it is narrow enough
+   * for full size on A4 and on Letter.
+   */
+  readonly isPaper?: boolean;
+  /** What of the sheet is printed: so many columns, and a formula for how many rows, without its equals sign. */
+  readonly printed?: { readonly columns: number; readonly rows: string };
   readonly landscape: boolean;
   /** First and last row that stand again on every page. */
   readonly repeatedRows?: readonly [first: number, last: number];

@@ -11,7 +11,7 @@ export interface Audience {
 }
 
 const HEAT_TREAT_ORDER = /^heat treat(?:ment|ing|ers?|er s)? (?:work )?order/;
-const STEEL_ORDER = /^steel (?:purchase )?order/;
+const STEEL_ORDER = /^steel (?:purchase )?(?:order|enquiry)/;
 
 /** Everybody a workbook can be shared for. */
 export const AUDIENCES: readonly Audience[] = [

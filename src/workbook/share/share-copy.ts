@@ -1,6 +1,8 @@
 import { placeOf } from "../../formula/addresses";
 import { isOurs } from "../file/beyond-engine";
+import { applyEdits, type Edit } from "../file/package/edits";
 import { FileRefusal } from "../file/package/file-refusal";
+import { escapeXml } from "../file/package/xml";
 import { type Calculation, calculateFile } from "../file/patch/calculation";
 import { type CellRemark, errorsOf, leftAsTheyWere, writeResults } from "../file/patch/recalculate";
 import { nameOf } from "../file/patch/sheet-editor";
@@ -59,6 +61,20 @@ function refuseUnfit(live: LiveWorkbook): void {
       `The workbook has a sheet called ${PROVENANCE} already: it is a copy itself, or that sheet needs another name.`,
     );
   }
+}
+
+/** Print areas that a formula works out become what they came to: the copy has nothing left to work out. */
+function fixPrintAreas({ file, main }: LiveWorkbook, done: Calculation): void {
+  const xml = file.text(main.name);
+  const edits = main.names.flatMap(({ formula, start, end }, place): Edit[] => {
+    const rows = done.printedRows.get(place);
+    const area = /^(.*!\$A\$1):INDEX\(.*?!\$([A-Z]+)\$1:/.exec(formula);
+    if (rows === undefined || area === null) return [];
+    const open = xml.indexOf(">", start) + 1;
+    const close = xml.lastIndexOf("</", end - 1);
+    return [{ start: open, end: close, text: escapeXml(`${area[1]}:$${area[2]}$${rows}`) }];
+  });
+  if (edits.length > 0) file.setText(main.name, applyEdits(xml, edits));
 }
 
 /** Beyond so many, notes make a copy slow to open: the formulas of the spreadsheet program itself then go without. */
@@ -171,6 +187,7 @@ export async function sharedBook(bytes: Uint8Array, options: ShareOptions = {}):
   progress("calculating");
   const done = await calculateFile(live);
   writeResults(live, done);
+  fixPrintAreas(live, done);
   progress("copying values");
   const current = readLiveWorkbook(live.file.save());
   const kept = keptSheets(current, names);

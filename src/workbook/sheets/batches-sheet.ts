@@ -1,21 +1,28 @@
+import type { Cover } from "./cover-sheet";
 import type { Lines } from "./lines-sheet";
-import { inFahrenheit } from "./parts/sheet-parts";
+import { checkFormula } from "./parts/remarks";
+import { fixedName } from "./parts/sheet-parts";
 import {
   type CellOf,
   calcColumn,
   eitherColumn,
+  FIRST_ROW,
   pick,
   type TableColumns,
   TableSheet,
   typedColumn,
 } from "./parts/table-sheet";
+import { NOT_ASSESSED } from "./parts/treatment";
+import type { RecipeKey, Recipes } from "./recipe-sheet";
 import type { DataRow } from "./template-data";
 
 export type BatchKey =
   | "batch"
   | "where"
+  | "treater"
   | "line"
   | "grade"
+  | "starts"
   | "pieces"
   | "grams"
   | "kilograms"
@@ -23,148 +30,167 @@ export type BatchKey =
   | "perLoad"
   | "loads"
   | "recipe"
-  | "normalise"
-  | "normaliseF"
-  | "preheat"
   | "harden"
   | "hardenF"
-  | "soak"
+  | "furnace"
   | "quench"
-  | "litres"
-  | "rise"
-  | "subZero"
-  | "subZeroHours"
   | "temper"
   | "temperF"
-  | "cycles"
-  | "hours"
+  | "tempers"
+  | "preheat"
+  | "litres"
+  | "rise"
   | "hold"
   | "temperEnergy"
   | "energy"
   | "rate"
   | "least"
   | "setUp"
-  | "charge";
+  | "charge"
+  | "check"
+  | "page";
 
-/** Hours a temper; the usual two, common practice, no source. */
-const TEMPER_HOURS = 2;
 /** Steel leaves the oil at about this, °C; common practice, no source. */
 const OUT_OF_OIL = 60;
 
-/**
- * Where nothing is published. An empty answer would not do: LibreOffice works cells that hold an empty text out anew
- * when it opens a file, and does not know our functions.
- */
-const NONE = "none held";
+export const OUTSIDE = "outside";
 
-const fahrenheit = (cell: string) => `IF(ISNUMBER(${cell}),${inFahrenheit(cell)},"${NONE}")`;
+const inHouse = (at: CellOf<BatchKey>, formula: string) => `IF(${at("where")}="${OUTSIDE}","",${formula})`;
 
-function hardening(at: CellOf<BatchKey>, low: number): string {
-  const figure = (column: number) => `INDEX(BLADE.HARDENING(${at("grade")}),1,${column})`;
-  const middle = `ROUND((${figure(low)}+${figure(low + 1)})/2,0)`;
-  return `IFNA(IF(${figure(low)}="","${NONE}",${middle}),"${NONE}")`;
+interface Sources {
+  readonly cover: Cover;
+  readonly lines: Lines;
+  readonly recipes: Recipes;
 }
 
-const inHouse = (at: CellOf<BatchKey>, formula: string) => `IF(${at("where")}="outside","",${formula})`;
+function whatIsOdd(
+  { cover, lines, recipes }: Sources,
+  at: CellOf<BatchKey>,
+  columns: readonly [string, string],
+) {
+  const [batches, texts] = columns;
+  const load = `N(${at("kilograms")})/MAX(1,N(${at("loads")}))`;
+  const length = `N(${lines.lookup("length", at("line"))})`;
+  const others = `COUNTIFS(${batches},${at("batch")},${texts},"<>"&LEFT(${at("recipe")},200)&"*")`;
+  const isOwn = `${at("where")}<>"${OUTSIDE}"`;
+  return checkFormula([
+    { when: `COUNTIF(${lines.block("line")},${at("line")})=0`, said: `"no line "&${at("line")}` },
+    {
+      when: `AND(${isOwn},N(${cover.at("furnaceKg")})>0,${load}>N(${cover.at("furnaceKg")}))`,
+      said: `"a load of "&TEXT(${load},"0.0")&" kg, the furnace takes "&${cover.at("furnaceKg")}`,
+    },
+    {
+      when: `IFERROR(AND(${isOwn},N(${cover.at("furnaceLength")})>0,${length}>N(${cover.at("furnaceLength")})),FALSE)`,
+      said: `"blade of "&${length}&" mm, the furnace takes "&${cover.at("furnaceLength")}`,
+    },
+    { when: `${others}>0`, said: `"another recipe in the same batch"` },
+    { when: `N(${at("pieces")})<=0`, said: `"no pieces"` },
+    {
+      when: `IFERROR(LEFT(${recipes.lookup("through", at("line"))},4)="does",FALSE)`,
+      said: `${recipes.lookup("through", at("line"))}&" in this quench"`,
+    },
+  ]);
+}
 
-/** Heat batches: what goes into the furnace together, by which recipe, and what it costs. */
-export function batchesSheet(rows: readonly DataRow[], lines: Lines, count: number): TableSheet<BatchKey> {
+/** Heat batches: what goes into the furnace together, and what it costs. The recipe is that of the line. */
+export function batchesSheet(
+  rows: readonly DataRow[],
+  sources: Sources,
+  count: number,
+): TableSheet<BatchKey> {
+  const { lines, recipes } = sources;
   const given = (column: number) => pick(rows, column);
   const ofLine = (key: Parameters<Lines["lookup"]>[0]) => (at: CellOf<BatchKey>) =>
     lines.lookup(key, at("line"));
+  const ofRecipe = (key: RecipeKey) => (at: CellOf<BatchKey>) => recipes.lookup(key, at("line"));
   const perLoadKilograms = (at: CellOf<BatchKey>) => `${at("kilograms")}/${at("loads")}`;
+  const WHOLE = { format: "0" };
+  const TENTH = { format: "0.0" };
+  const MONEY = { format: "#,##0.00" };
   const columns: TableColumns<BatchKey> = {
     batch: typedColumn("Batch", 50, given(0)),
     where: typedColumn("Where", 90, given(1), {
-      words: ["in-house", "forge, bits only", "outside"],
+      words: ["in-house", "forge, bits only", OUTSIDE],
       wrap: true,
     }),
+    treater: typedColumn("Heat treater", 110, given(12), { wrap: true }),
     line: typedColumn("Line", 46, given(2)),
     grade: calcColumn("Grade", 76, ofLine("steel")),
-    pieces: calcColumn("Pieces", 50, ofLine("starts"), { format: "0" }),
-    grams: typedColumn("g a piece at hardening", 74, given(3), { format: "0" }),
-    kilograms: calcColumn("kg in all", 50, (at) => `${at("pieces")}*N(${at("grams")})/1000`, {
-      format: "0.0",
-    }),
-    thickest: calcColumn("Thickest mm", 62, ofLine("thickness"), { format: "0.0" }),
-    perLoad: typedColumn("Pieces a load", 56, given(4), { format: "0" }),
+    starts: calcColumn("Starts of the line", 56, ofLine("starts"), WHOLE),
+    pieces: eitherColumn("Pieces", 50, given(13), (at) => at("starts"), WHOLE),
+    grams: typedColumn("g a piece at hardening", 74, given(3), WHOLE),
+    kilograms: calcColumn("kg in all", 50, (at) => `${at("pieces")}*N(${at("grams")})/1000`, TENTH),
+    thickest: calcColumn("Hardened mm", 62, ofRecipe("section"), TENTH),
+    perLoad: typedColumn("Pieces a load", 56, given(4), WHOLE),
     loads: calcColumn(
       "Loads",
       46,
       (at) => `IF(N(${at("perLoad")})=0,1,ROUNDUP(${at("pieces")}/${at("perLoad")},0))`,
-      {
-        format: "0",
-      },
+      WHOLE,
     ),
-    recipe: calcColumn(
-      "Recipe by the book",
-      210,
-      (at) => `BLADE.RECIPE(${at("grade")},${lines.lookup("aim", at("line"))},${at("quench")})`,
-      { wrap: true },
-    ),
-    normalise: eitherColumn("Normalise °C", 66, [], (at) => hardening(at, 1), { format: "0" }),
-    normaliseF: calcColumn("Normalise °F", 66, (at) => fahrenheit(at("normalise")), { format: "0" }),
-    preheat: typedColumn("Preheat °C", 58, [], { format: "0" }),
-    harden: eitherColumn("Harden at °C", 58, [], (at) => hardening(at, 4), { format: "0" }),
-    hardenF: calcColumn("Harden at °F", 58, (at) => fahrenheit(at("harden")), { format: "0" }),
-    soak: calcColumn(
-      "Minutes in the furnace",
-      70,
-      (at) =>
-        `IF(ISNUMBER(${at("harden")}),IFNA(INDEX(BLADE.SOAK(${at("thickest")},${at("harden")}),1,3),"${NONE}"),"${NONE}")`,
-      { format: "0" },
-    ),
-    quench: calcColumn("Quench", 90, ofLine("quench")),
-    litres: typedColumn("Oil litres", 52, given(5), { format: "0" }),
+    recipe: calcColumn("Recipe", 210, ofRecipe("text"), { wrap: true }),
+    harden: calcColumn("Harden °C", 58, ofRecipe("harden"), WHOLE),
+    hardenF: calcColumn("Harden °F", 58, ofRecipe("hardenF"), WHOLE),
+    furnace: calcColumn("In the furnace min", 62, ofRecipe("furnace"), WHOLE),
+    quench: calcColumn("Quench and bath", 200, ofRecipe("quench"), { wrap: true }),
+    temper: calcColumn("Temper °C", 58, ofLine("temperC"), WHOLE),
+    temperF: calcColumn("Temper °F", 58, ofLine("temperF"), WHOLE),
+    tempers: calcColumn("Tempers", 120, ofRecipe("temperWords"), { wrap: true }),
+    preheat: typedColumn("Preheat °C", 58, [], WHOLE),
+    litres: typedColumn("Oil litres", 52, given(5), WHOLE),
     rise: calcColumn(
       "Oil warms by K",
       62,
       (at) =>
         inHouse(
           at,
-          `IF(OR(N(${at("litres")})=0,N(${at("grams")})=0),"",INDEX(BLADE.OIL_RISE(${perLoadKilograms(at)},${at("harden")},${OUT_OF_OIL},${at("litres")}),1,1))`,
+          `IF(OR(N(${at("litres")})=0,N(${at("grams")})=0,NOT(ISNUMBER(${at("harden")}))),"",INDEX(BLADE.OIL_RISE(${perLoadKilograms(at)},${at("harden")},${OUT_OF_OIL},${at("litres")}),1,1))`,
         ),
-      { format: "0.0" },
+      TENTH,
     ),
-    subZero: typedColumn("Sub-zero °C", 58, [], { format: "0" }),
-    subZeroHours: typedColumn("Sub-zero h", 58, [], { format: "0.0" }),
-    temper: eitherColumn("Temper °C", 58, [], ofLine("temperC"), { format: "0" }),
-    temperF: calcColumn("Temper °F", 58, (at) => fahrenheit(at("temper")), { format: "0" }),
-    cycles: typedColumn("Tempers", 56, given(11), { format: "0" }),
-    hours: typedColumn(
-      "Hours each",
-      50,
-      rows.map(() => TEMPER_HOURS),
-      { format: "0.0" },
-    ),
-    hold: typedColumn("Holding kWh", 58, given(6), { format: "0.0" }),
-    temperEnergy: typedColumn("Temper kWh", 56, given(7), { format: "0.0" }),
+    hold: typedColumn("Holding kWh", 58, given(6), TENTH),
+    temperEnergy: typedColumn("Temper kWh", 56, given(7), TENTH),
     energy: calcColumn(
       "kWh in all",
       56,
       (at) =>
         inHouse(
           at,
-          `IF(N(${at("kilograms")})=0,0,BLADE.FURNACE(${at("kilograms")},${at("harden")}))+N(${at("hold")})+N(${at("temperEnergy")})`,
+          `IF(N(${at("kilograms")})=0,0,IF(ISNUMBER(${at("harden")}),BLADE.FURNACE(${at("kilograms")},${at("harden")}),"${NOT_ASSESSED}"))+N(${at("hold")})+N(${at("temperEnergy")})`,
         ),
-      { format: "0.0" },
+      TENTH,
     ),
-    rate: typedColumn("Outside: a kg", 58, given(8), { format: "#,##0.00" }),
-    least: typedColumn("Outside: at least", 62, given(9), { format: "#,##0.00" }),
-    setUp: typedColumn("Outside: set-up", 62, given(10), { format: "#,##0.00" }),
+    rate: typedColumn("Outside: a kg", 58, given(8), MONEY),
+    least: typedColumn("Outside: at least", 62, given(9), MONEY),
+    setUp: typedColumn("Outside: set-up", 62, given(10), MONEY),
     charge: calcColumn(
       "Outside charge",
       66,
       (at) =>
-        `IF(${at("where")}="outside",BLADE.OUTSIDE_CHARGE(${at("kilograms")},${at("rate")},${at("least")},${at("setUp")}),"")`,
-      { format: "#,##0.00" },
+        `IF(${at("where")}="${OUTSIDE}",BLADE.OUTSIDE_CHARGE(${at("kilograms")},${at("rate")},${at("least")},${at("setUp")}),"")`,
+      MONEY,
+    ),
+    check: calcColumn(
+      "Cross-check",
+      190,
+      (at) => whatIsOdd(sources, at, [made().block("batch"), made().block("recipe")]),
+      { isStatus: true, wrap: true },
+    ),
+    page: calcColumn(
+      "Order page",
+      50,
+      (at) =>
+        `IF(${at("where")}="${OUTSIDE}",COUNTIF(${fixedName(FIRST_ROW, 1)}:${at("where")},"${OUTSIDE}"),0)`,
+      WHOLE,
     ),
   };
-  return new TableSheet("Heat batches", columns, count, {
-    title: "Heat batches: what is hardened together, by which recipe",
-    note: "Temperatures by the book until you type over them; soak counts from the blade's temperature. A furnace load of the same recipe may be shared.",
-    frozenColumns: 3,
+  const sheet = new TableSheet("Heat batches", columns, count, {
+    title: "Heat batches: what is hardened together",
+    note: "A row for each line, or part of a line, in a batch: repeat the batch to add a line, repeat the line to part it. The recipe is that of the line.",
+    frozenColumns: 4,
   });
+  const made = () => sheet;
+  return sheet;
 }
 
 export type Batches = TableSheet<BatchKey>;

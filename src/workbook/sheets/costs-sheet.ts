@@ -2,6 +2,7 @@ import type { Batches } from "./batches-sheet";
 import type { Cover } from "./cover-sheet";
 import type { CutList } from "./cut-list-sheet";
 import type { Lines } from "./lines-sheet";
+import { checkFormula } from "./parts/remarks";
 import {
   type CellOf,
   calcColumn,
@@ -10,6 +11,7 @@ import {
   TableSheet,
   typedColumn,
 } from "./parts/table-sheet";
+import type { Route } from "./route-sheet";
 import type { DataRow } from "./template-data";
 
 export type CostKey =
@@ -39,13 +41,15 @@ export type CostKey =
   | "margin"
   | "price"
   | "rounded"
-  | "ceiling";
+  | "ceiling"
+  | "check";
 
 export interface CostSources {
   readonly cover: Cover;
   readonly lines: Lines;
   readonly cuts: CutList;
   readonly batches: Batches;
+  readonly route: Route;
   /** Address of the most that a line may cost. */
   readonly ceiling: (index: number) => string;
 }
@@ -127,6 +131,22 @@ function priceColumns(
   };
 }
 
+/** Hours of the cost and of the route that differ by more than this share are asked about; common practice, no source. */
+const HOURS_APART = 0.25;
+
+/** The hours of a line are told twice, by the learning curve and by the steps of its route: they should agree. */
+function hoursCheck(at: CellOf<CostKey>, { route }: CostSources): string {
+  const steps = `SUMIF(${route.block("line")},${at("line")},${route.block("hours")})`;
+  const own = `(N(${at("hours")})+N(${at("setUp")}))`;
+  return checkFormula([
+    {
+      when: `AND(${steps}>0,ABS(${own}-${steps})>${HOURS_APART}*${steps})`,
+      said: `TEXT(${own},"0.0")&" h here, "&TEXT(${steps},"0.0")&" h by the route"`,
+    },
+    { when: `${own}=0`, said: '"no hours"' },
+  ]);
+}
+
 /** What each line costs, part by part, and the price that follows. */
 export function costsSheet(rows: readonly DataRow[], sources: CostSources): TableSheet<CostKey> {
   const { cover, lines, cuts, batches } = sources;
@@ -151,6 +171,10 @@ export function costsSheet(rows: readonly DataRow[], sources: CostSources): Tabl
     outside: calcColumn<CostKey>("Outside", 60, (at) => ofBatches("charge", at("line")), MONEY),
     ...workColumns(rows, sources),
     ...priceColumns(rows, sources),
+    check: calcColumn<CostKey>("Hours against the route", 170, (at) => hoursCheck(at, sources), {
+      isStatus: true,
+      wrap: true,
+    }),
   } as TableColumns<CostKey>;
   return new TableSheet("Costs", columns, lines.count, {
     title: "Costs: each line, part by part, and its price",

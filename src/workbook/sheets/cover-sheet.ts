@@ -21,6 +21,8 @@ interface CoverField {
   readonly value: number | string | null;
   readonly format?: string;
   readonly remark?: string;
+  /** A day that must not lie before that of the figures. */
+  readonly late?: boolean;
 }
 
 const day = (date: string | undefined) => (date === undefined ? null : dateSerial(date));
@@ -34,10 +36,14 @@ function fieldsOf(cover: CoverData) {
       value: given(cover.revision),
       remark: "a new letter whenever an order goes out again",
     },
-    forge: { label: "Forge", value: given(cover.forge) },
+    forge: { label: "Forge", value: given(cover.forge), remark: "heads every paper that goes out" },
+    address: { label: "Address", value: given(cover.address) },
+    contact: { label: "Telephone, e-mail", value: given(cover.contact) },
+    tax: { label: "Tax number", value: given(cover.tax) },
     customers: { label: "Customer", value: given(cover.customers) },
+    customerAddress: { label: "Customer's address", value: given(cover.customerAddress) },
     enquired: { label: "Enquiry of", value: day(cover.enquired), format: DATE_FORMAT },
-    due: { label: "Due", value: day(cover.due), format: DATE_FORMAT },
+    due: { label: "Due", value: day(cover.due), format: DATE_FORMAT, late: true },
     asOf: {
       label: "Figures as of",
       value: day(cover.asOf),
@@ -56,6 +62,22 @@ function fieldsOf(cover: CoverData) {
     priceStep: { label: "Prices rounded to", value: cover.priceStep ?? 1, format: "#,##0.00" },
     kerf: { label: "Kerf of the saw mm", value: cover.kerf ?? 1.2, format: "0.0" },
     trim: { label: "Trim a bar mm", value: cover.trim ?? 10, format: "0.0", remark: "both ends together" },
+    forgeGrind: {
+      label: "Forged: ground off, share",
+      value: cover.forgeGrind ?? 0.22,
+      format: "0.00",
+      remark: "of the finished volume; common practice, no source",
+    },
+    forgeScale: { label: "Forged: scale, share", value: cover.forgeScale ?? 0.06, format: "0.00" },
+    forgeCrop: { label: "Forged: cut off, share", value: cover.forgeCrop ?? 0.02, format: "0.00" },
+    tong: { label: "Forged: tong hold mm", value: cover.tong ?? 25, format: "0" },
+    furnaceKg: {
+      label: "Furnace takes kg a load",
+      value: given(cover.furnaceKg),
+      format: "0.0",
+      remark: "a batch over it is remarked on; empty: not checked",
+    },
+    furnaceLength: { label: "Furnace takes mm", value: given(cover.furnaceLength), format: "0" },
     quoteNumber: { label: "Quote no.", value: given(cover.quoteNumber) },
     validDays: { label: "Quote valid, days", value: cover.validDays ?? 30, format: "0" },
     deposit: { label: "Deposit, share", value: cover.deposit ?? 0.4, format: "0 %" },
@@ -106,10 +128,27 @@ export class Cover {
     return `${NAME}!${cellName(row, 1, "both")}`;
   }
 
+  /** The day that dates are held against: that of the figures, today where none is typed. */
+  get today(): string {
+    return `IF(${this.at("asOf")}="",TODAY(),${this.at("asOf")})`;
+  }
+
+  /** Formula that counts the days on the cover that lie before that of the figures. */
+  get pastDays(): string {
+    const late = (Object.keys(this.fields) as CoverKey[]).filter((key) => this.fields[key].late);
+    return late.map((key) => `IF(N(${this.at(key)})=0,0,--(${this.at(key)}<${this.today}))`).join("+");
+  }
+
   private fieldRows(): Row[] {
-    return Object.values(this.fields).map(({ label, value, format, remark }) =>
-      field(label, typed(value, format), "type", remark ?? ""),
+    return (Object.entries(this.fields) as [CoverKey, CoverField][]).map(
+      ([key, { label, value, format, remark, late }]) =>
+        field(label, typed(value, format), "type", late ? this.lateRemark(key) : (remark ?? "")),
     );
+  }
+
+  private lateRemark(key: CoverKey): string {
+    const day = this.at(key);
+    return `=IF(N(${day})=0,"",IF(${day}<${this.today},"CHECK: before the day of the figures",""))`;
   }
 
   /** @param checks - Formula that sums up the checks, without its equals sign. */

@@ -1,15 +1,21 @@
+import { readCellName } from "../../formula/addresses";
+import { shifted } from "../../formula/references";
 import type { Cover } from "./cover-sheet";
 import type { Lines } from "./lines-sheet";
+import { checkFormula } from "./parts/remarks";
+import { fixedName } from "./parts/sheet-parts";
 import {
   calcColumn,
   eitherColumn,
+  FIRST_ROW,
   pick,
   type TableColumns,
   TableSheet,
   typedColumn,
 } from "./parts/table-sheet";
+import type { Recipes } from "./recipe-sheet";
 import type { Stations } from "./stations-sheet";
-import type { Steels } from "./steels-sheet";
+import type { SteelKey, Steels } from "./steels-sheet";
 import type { TemplateData } from "./template-data";
 
 export type CutKey =
@@ -31,23 +37,94 @@ export type CutKey =
   | "kilograms"
   | "drop"
   | "price"
-  | "cost";
+  | "cost"
+  | "check"
+  | "supplier"
+  | "page"
+  | "slot";
 
-/** Shares that grinding takes, and the grip of the tongs in mm; common practice, no source. */
-const FORGING = "0.22,,,25";
+/** Lines on one page of a steel order. */
+export const LINES_A_PAGE = 3;
 
-/** A forged line of the demo takes its volume from the block of stations in this place. */
-function volumes({ tang }: TemplateData, stations: Stations): (string | null)[] {
-  let block = 0;
-  return tang.map((mass) => (mass === null ? null : `=${stations.volumeAt(block++)}`));
+interface CutSources {
+  readonly cover: Cover;
+  readonly lines: Lines;
+  readonly recipes: Recipes;
+  readonly steels: Steels;
+  readonly stations: Stations;
 }
 
+type At = (key: CutKey) => string;
+
+/** What is odd about the stock of a line. Of a forged blade only the steel and the bar's length are held against it. */
+function whatIsOdd({ lines, recipes, steels }: CutSources, at: At, index: number): string {
+  const line = (key: Parameters<Lines["at"]>[0]) => `N(${lines.at(key, index)})`;
+  const grade = steels.lookup("grade", at("steel"));
+  const isCut = `N(${at("volume")})=0`;
+  const less = (what: string, blank: string, blade: string) => ({
+    when: `AND(${isCut},N(${blank})>0,N(${blank})<${blade})`,
+    said: `"${what} of "&ROUND(${blank},1)&" mm, the blade "&ROUND(${blade},1)`,
+  });
+  const named = (steel: string) => `INDEX(BLADE.STEEL(${steel}),1,1)`;
+  return checkFormula([
+    { when: `${at("steel")}=""`, said: `"no stock named"` },
+    {
+      when: `IFERROR(AND(${at("steel")}<>"",${named(grade)}<>${named(at("grade"))}),FALSE)`,
+      said: `"stock "&${at("steel")}&" is "&${grade}&", the line "&${at("grade")}`,
+    },
+    {
+      when: `AND(${at("steel")}<>"",ISNA(MATCH(${at("steel")},${steels.block("id")},0)))`,
+      said: `"no stock "&${at("steel")}`,
+    },
+    less("blank length", at("length"), line("length")),
+    less("bar width", at("width"), line("width")),
+    less("bar thickness", at("thickness"), `MAX(${line("thickness")},N(${recipes.at("section", index)}))`),
+    {
+      when: `AND(N(${at("bar")})>0,N(${at("length")})>N(${at("bar")}))`,
+      said: `"bar shorter than the blank"`,
+    },
+    {
+      when: `OR(N(${at("length")})<0,N(${at("width")})<0,N(${at("thickness")})<0,N(${at("bar")})<0)`,
+      said: `"a length below 0"`,
+    },
+  ]);
+}
+
+/** Volume of a forged blade in mm³: as measured, else from its mass and the density of its steel. */
+function volumeOf({ lines, stations }: CutSources, at: At, index: number): string {
+  const measured = stations.volumeOf(at("line"));
+  const fromMass = `${lines.at("mass", index)}*1000/BLADE.DENSITY(${at("grade")})`;
+  return `IF(N(${at("tang")})=0,0,IF(N(${measured})=0,${fromMass},${measured}))`;
+}
+
+const first = (column: number) => fixedName(FIRST_ROW, column);
+/** Cells of the same column from the first row to that of the line. */
+const downTo = (cell: string) => `${first(readCellName(cell.replaceAll("$", ""))?.column ?? 0)}:${cell}`;
+
+/** How many lines are bought from the same supplier, up to this one. */
+const rank = (at: At) => `COUNTIF(${downTo(at("supplier"))},${at("supplier")})`;
+
+/** Pages are counted in the order in which the suppliers come; so many lines stand on each. */
+function pageFormula(at: At, index: number): string {
+  if (index === 0) return `IF(${at("supplier")}="","",1)`;
+  const above = downTo(shifted(at("page"), -1, 0));
+  const suppliers = downTo(shifted(at("supplier"), -1, 0));
+  const begins = `MOD(${rank(at)}-1,${LINES_A_PAGE})=0`;
+  return `IF(${at("supplier")}="","",IF(${begins},MAX(${above})+1,MAXIFS(${above},${suppliers},${at("supplier")})))`;
+}
+
+const slotFormula = (at: At) =>
+  `IF(${at("supplier")}="","",${at("page")}*10+MOD(${rank(at)}-1,${LINES_A_PAGE})+1)`;
+
 /** Blanks of each line, the bars they are cut from and what those cost. */
-export function cutListSheet(
-  data: TemplateData,
-  { cover, lines, steels, stations }: { cover: Cover; lines: Lines; steels: Steels; stations: Stations },
-): TableSheet<CutKey> {
+export function cutListSheet(data: TemplateData, sources: CutSources): TableSheet<CutKey> {
+  const { cover, lines, steels } = sources;
   const { blanks, steels: bought } = data;
+  const allowances = (["forgeGrind", "forgeScale", "forgeCrop", "tong"] as const)
+    .map((key) => cover.at(key))
+    .join(",");
+  const ofStock = (at: (key: CutKey) => string, key: SteelKey) =>
+    `IF(${at("steel")}="","",${steels.lookup(key, at("steel"))})`;
   const sizes = ["grade", "width", "thickness", "length", "starts", "bar"] as const;
   const order = (at: (key: CutKey) => string, column: number, rack: string) =>
     `INDEX(BLADE.STEEL_ORDER(${sizes.map(at).join(",")},${cover.at("kerf")},${cover.at("trim")},${rack}),1,${column})`;
@@ -70,18 +147,21 @@ export function cutListSheet(
       (at, index) => `BLADE.CHANCE_OF_ENOUGH(${at("starts")},${at("good")},${lines.at("yield", index)})`,
       { format: "0.000" },
     ),
-    volume: typedColumn("Forged: blade mm³", 76, volumes(data, stations), { format: "#,##0" }),
+    // A line with a tang's mass is forged: its volume is that of its stations, else that of its mass.
+    volume: eitherColumn("Forged: blade mm³", 76, [], (at, index) => volumeOf(sources, at, index), {
+      format: "#,##0",
+    }),
     tang: typedColumn("Forged: tang g", 62, data.tang, { format: "0" }),
     length: eitherColumn(
       "Blank length mm",
       72,
       pick(blanks, 0),
       (at) =>
-        `IF(N(${at("volume")})=0,"",BLADE.FORGE_LENGTH(${at("volume")}+N(${at("tang")})*1000/BLADE.DENSITY(${at("grade")}),${at("width")},${at("thickness")},${FORGING}))`,
+        `IF(N(${at("volume")})=0,"",BLADE.FORGE_LENGTH(${at("volume")}+N(${at("tang")})*1000/BLADE.DENSITY(${at("grade")}),${at("width")},${at("thickness")},${allowances}))`,
       { format: "0.0" },
     ),
-    width: typedColumn("Width mm", 56, pick(blanks, 1), { format: "0.0" }),
-    thickness: typedColumn("Thickness mm", 70, pick(blanks, 2), { format: "0.0" }),
+    width: eitherColumn("Width mm", 56, [], (at) => ofStock(at, "width"), { format: "0.0" }),
+    thickness: eitherColumn("Thickness mm", 70, [], (at) => ofStock(at, "thickness"), { format: "0.0" }),
     bar: typedColumn("Bar mm", 56, pick(blanks, 3), { format: "0" }),
     pieces: calcColumn(
       "Pieces a bar",
@@ -108,6 +188,19 @@ export function cutListSheet(
     cost: calcColumn("Bars used cost", 68, (at) => isCut(at, `${at("kilograms")}*N(${at("price")})`), {
       format: "#,##0.00",
     }),
+    check: calcColumn("Cross-check", 190, (at, index) => whatIsOdd(sources, at, index), {
+      isStatus: true,
+      wrap: true,
+    }),
+    supplier: calcColumn(
+      "Bought from",
+      100,
+      (at) =>
+        `IF(N(${at("bars")})=0,"",IF(${ofStock(at, "supplier")}="",${cover.at("supplier")}&"",${ofStock(at, "supplier")}))`,
+      { wrap: true },
+    ),
+    page: calcColumn("Order page", 50, (at, index) => pageFormula(at, index), { format: "0" }),
+    slot: calcColumn("Page and place", 56, (at) => slotFormula(at), { format: "0" }),
   };
   return new TableSheet("Cut list", columns, lines.count, {
     title: "Cut list: blanks, bars to buy, steel cost",

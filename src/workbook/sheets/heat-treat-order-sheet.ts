@@ -1,26 +1,30 @@
 import type { SheetModel } from "../model/sheet-model";
-import type { Batches } from "./batches-sheet";
+import { type Batches, OUTSIDE } from "./batches-sheet";
 import type { Cover } from "./cover-sheet";
 import type { CutList } from "./cut-list-sheet";
 import type { Lines } from "./lines-sheet";
 import {
   bothScales,
   type DocField,
-  docSheet,
+  lengthWords,
+  paperSheet,
   section,
   signatures,
   stated,
   TO_AGREE,
   taken,
   temperature,
+  told,
 } from "./parts/doc-rows";
-import { heading, note, type Row, worked } from "./parts/sheet-parts";
+import type { Row } from "./parts/sheet-parts";
 import { DATE_FORMAT } from "./parts/table-sheet";
+import type { Recipes } from "./recipe-sheet";
 import type { Steels } from "./steels-sheet";
 
 interface Sources {
   readonly cover: Cover;
   readonly lines: Lines;
+  readonly recipes: Recipes;
   readonly cuts: CutList;
   readonly steels: Steels;
   readonly batches: Batches;
@@ -30,129 +34,123 @@ interface Sources {
 interface Named {
   readonly batch: (key: Parameters<Batches["lookup"]>[0]) => string;
   readonly line: (key: Parameters<Lines["lookup"]>[0]) => string;
+  readonly recipe: (key: Parameters<Recipes["lookup"]>[0]) => string;
   readonly steel: (key: Parameters<Steels["lookup"]>[0]) => string;
 }
 
-const opened = (label: string, formula: string, format?: string): DocField => taken(label, formula, format);
-
 function generalFields({ cover }: Sources, { batch, line }: Named): DocField[] {
+  const treater = `IF(${batch("treater")}="",${cover.at("treater")},${batch("treater")})`;
   return [
-    opened("Order no.", cover.at("treatNumber")),
-    opened("Run, revision", `${cover.at("run")}&" "&${cover.at("revision")}`),
-    opened("From", cover.at("forge")),
-    opened("To", `IF(${batch("where")}="outside",${cover.at("treater")},${batch("where")})`),
-    opened("Contact", cover.at("prepared")),
-    opened("Due", cover.at("due"), DATE_FORMAT),
-    opened("Part", `${batch("line")}&" "&${line("item")}`),
-    stated("Drawing", "sketch on the traveller of the line"),
-    opened("Pieces", batch("pieces"), "0"),
-    opened("Mass each g", batch("grams"), "0"),
-    opened("Mass in all kg", batch("kilograms"), "0.0"),
-    opened("Racks or loads", batch("loads"), "0"),
+    taken("Order no.", cover.at("treatNumber")),
+    taken("Run, revision", `${cover.at("run")}&" "&${cover.at("revision")}`),
+    taken("To", treater),
+    taken("Due back", cover.at("due"), DATE_FORMAT),
+    taken("Contact", cover.at("prepared")),
+    taken("Part", `${batch("line")}&" "&${line("item")}`),
+    told(
+      "Pieces, mass each",
+      `${batch("pieces")}&", "&IF(N(${batch("grams")})=0,"${TO_AGREE}",${batch("grams")}&" g")`,
+    ),
+    told(
+      "Mass in all",
+      `IF(N(${batch("kilograms")})=0,"${TO_AGREE}",TEXT(${batch("kilograms")},"0.0")&" kg")`,
+    ),
   ];
 }
 
-function materialFields({ batch, line, steel }: Named): DocField[] {
+function materialFields({ batch, line, recipe, steel }: Named): DocField[] {
   return [
-    opened("Grade", batch("grade")),
-    opened("Standard", `INDEX(BLADE.STEEL(${batch("grade")}),1,3)`),
-    opened("Heat no.", steel("heat")),
-    opened("Prior condition", steel("condition")),
-    stated("Stress relieved before"),
-    opened("Thickest section mm", batch("thickest"), "0.0"),
-    opened("Thinnest section mm", `IF(N(${line("edge")})=0,${line("tipThickness")},${line("edge")})`, "0.0"),
-    opened("Length mm", line("length"), "0"),
+    taken("Grade", batch("grade")),
+    taken("Standard", `INDEX(BLADE.STEEL(${batch("grade")}),1,3)`),
+    taken("Heat no.", steel("heat")),
+    taken("Prior condition", steel("condition")),
+    told("Thickest as sent", lengthWords(recipe("section"))),
+    stated("Edge as sent", "left thick: see the drawing"),
+    told("Length", lengthWords(line("length"))),
+    stated("Stress relieved"),
   ];
 }
 
-function processFields({ batch, line }: Named): DocField[] {
-  const tempers = `IF(N(${batch("cycles")})=0,1,${batch("cycles")})&" × "&IF(N(${batch("hours")})=0,2,${batch("hours")})&" h"`;
-  const subZero = `${bothScales(batch("subZero"))}&", "&${batch("subZeroHours")}&" h, straight after the quench"`;
+function processFields({ batch, line, recipe }: Named): DocField[] {
+  const harden = recipe("harden");
+  const soak = `IF(ISNUMBER(${recipe("soak")}),${recipe("soak")}&" min at heat","${TO_AGREE}")`;
+  const furnace = `IF(ISNUMBER(${recipe("furnace")}),", "&${recipe("furnace")}&" min in the furnace in all","")`;
   return [
-    stated("Process", "harden and temper; temperatures are suggested, the hardness is required"),
-    stated("Protection", "vacuum, neutral salt or wrapped: no scale, no loss of carbon"),
-    temperature("Normalise first", batch("normalise")),
-    { label: "Preheat", formula: `IF(N(${batch("preheat")})=0,"none",${bothScales(batch("preheat"))})` },
-    {
-      label: "Austenitise",
-      formula: `IF(ISNUMBER(${batch("harden")}),${bothScales(batch("harden"))}&", ± 10 °C (18 °F)","${TO_AGREE}")`,
-    },
-    {
-      label: "Soak",
-      formula: `IF(ISNUMBER(${batch("soak")}),ROUND(${batch("soak")},0)&" min in the furnace, heating included","${TO_AGREE}")`,
-    },
-    opened("Quench", line("quench")),
-    stated("Quench bath", "oil 50 °C (122 °F) to 65 °C (149 °F), gently stirred, edge first"),
-    { label: "Sub-zero", formula: `IF(${batch("subZero")}="","none",${subZero})` },
-    stated("Start temper within", "1 h of the quench, blade at room temperature"),
-    {
-      label: "Temper, suggested",
-      formula: `IF(ISNUMBER(${batch("temper")}),${bothScales(batch("temper"))}&", "&${tempers},"${TO_AGREE}")`,
-    },
-    stated("Delay to sub-zero"),
+    stated("Process", "harden and temper; the hardness is required, temperatures are suggested"),
+    stated("Protection", "vacuum, neutral salt or wrapped"),
+    temperature("Normalise first", recipe("normalise")),
+    told("Preheat", `IF(N(${batch("preheat")})=0,"as the furnace needs",${bothScales(batch("preheat"))})`),
+    told("Austenitise", `IF(ISNUMBER(${harden}),${bothScales(harden)}&", ± 10 °C (18 °F)","${TO_AGREE}")`),
+    told("Soak", `${soak}&${furnace}`),
+    told("Quench", recipe("quench")),
+    told("Clay", recipe("clayWords")),
+    told("Sub-zero", recipe("subZero")),
+    stated("Temper within", "1 h of the quench, blade at room temperature"),
+    told("Tempers, suggested", `IF(ISNUMBER(${line("temperC")}),${recipe("temperWords")},"${TO_AGREE}")`),
+    told("Hardens through", `${recipe("through")}&" in this quench, by estimate"`),
   ];
 }
 
 function resultFields({ batch, line }: Named): DocField[] {
   return [
-    opened("Aim HRC", line("aim"), "0"),
-    opened("HRC low to high", line("band")),
-    stated("Test method", "Rockwell C, ISO 6508-1 or ASTM E18, block read before and after"),
-    stated("Tests a piece", "three, mean and range reported"),
-    stated("Place of test", "tang or ricasso flat, ground clean; never the edge"),
-    opened("Pieces tested", `MIN(${batch("pieces")},MAX(3,ROUNDUP(${batch("pieces")}/5,0)))`, "0"),
+    taken("Aim HRC", line("aim"), "0"),
+    taken("HRC low to high", line("band")),
+    stated("Test method", "Rockwell C, ISO 6508-1 or ASTM E18"),
+    stated("Place of test", "tang or ricasso, ground clean; never the edge"),
+    told(
+      "Pieces tested",
+      `MIN(${batch("pieces")},MAX(3,ROUNDUP(${batch("pieces")}/5,0)))&", three readings each"`,
+    ),
     stated("Straightness", "1 mm a 100 mm"),
-    stated("Straightening", "hot before the temper or clamped in it; no peening of the edge"),
+    stated("Straightening", "hot or clamped in the temper; no peening"),
     stated("Decarburised skin", "0.1 mm a side at most"),
-    stated("Surface", "as treated; clean, dry and oiled"),
-    stated("Edges", "do not blast or tumble"),
+    stated("Surface, edges", "clean, dry, oiled; no blasting or tumbling"),
     stated("Marks", "keep the blade numbers legible"),
   ];
 }
 
 const reportFields: readonly DocField[] = [
   stated("Furnace chart", "yes, with the batch"),
-  stated("Actual temperatures", "hardening and each temper"),
-  stated("Actual quench", "medium, its temperature"),
+  stated("Actual treatment", "temperatures, times, quench"),
   stated("Readings", "each, with place and blade number"),
+  stated("Certificate", "of conformity, with the lot no."),
   stated("Straightness", "each piece outside the limit"),
-  stated("Certificate of conformity", "yes"),
-  stated("Treatment lot no.", "on papers and package"),
-  stated("Price", "per lot, with minimum and set-up named"),
+  stated("Price", "per lot, minimum and set-up named"),
 ];
 
-function page(sources: Sources, index: number, start: number): Row[] {
-  const named = `$B$${start + 1}`;
-  const { batches, lines, cuts, steels } = sources;
-  const batch: Named["batch"] = (key) => batches.at(key, index);
+function body(sources: Sources, page: number, named: string): Row[] {
+  const { batches, lines, recipes, cuts, steels } = sources;
+  const row = `MATCH(${page + 1},${batches.block("page")},0)`;
+  const batch: Named["batch"] = (key) => `INDEX(${batches.block(key)},${row})`;
   const stock = cuts.lookup("steel", batch("line"));
   const cells: Named = {
     batch,
     line: (key) => lines.lookup(key, batch("line")),
+    recipe: (key) => recipes.lookup(key, batch("line")),
     steel: (key) => `IF(${stock}="","",${steels.lookup(key, stock)})`,
   };
-  const id = batches.at("batch", index);
   return [
-    [heading("Heat-treat order"), worked(`=IF(${id}="","",${id})`)],
     ...section("General", generalFields(sources, cells), named),
     ...section("Material", materialFields(cells), named),
     ...section("Treatment", processFields(cells), named),
     ...section("Result", resultFields(cells), named),
     ...section("Report", reportFields, named),
-    ...signatures,
+    ...signatures("For the forge, date", "For the treater, date"),
   ];
 }
 
-/** The order to whoever hardens the blades, a page a batch. */
+/** The order to whoever hardens the blades, a page for each line of each batch that goes out of the house. */
 export function heatTreatOrderSheet(sources: Sources, count: number): SheetModel {
-  const top: Row[] = [
-    [note("One page a batch. Shaded points may be typed over; what reads 'to be agreed' is open.")],
-  ];
-  const rows = [...top];
-  const breaksAfter: number[] = [];
-  for (let index = 0; index < count; index += 1) {
-    rows.push(...page(sources, index, rows.length));
-    if (index < count - 1) breaksAfter.push(rows.length - 1);
-  }
-  return docSheet("Heat-treat order", rows, { rowHeights: {}, print: { breaksAfter } });
+  const { batches, cover } = sources;
+  return paperSheet({
+    name: "Heat-treat order",
+    cover,
+    paper: "Heat-treat order",
+    label: "Batch",
+    count,
+    subject: (page) =>
+      `IFERROR(INDEX(${batches.block("batch")},MATCH(${page + 1},${batches.block("page")},0)),"")`,
+    body: (page, named) => body(sources, page, named),
+    filled: `COUNTIF(${batches.block("where")},"${OUTSIDE}")`,
+  });
 }

@@ -1,6 +1,5 @@
 import { cellName } from "../../formula/addresses";
 import { listedWords } from "./parts/listed-words";
-import { inFahrenheit } from "./parts/sheet-parts";
 import {
   type CellOf,
   calcColumn,
@@ -9,11 +8,17 @@ import {
   TableSheet,
   typedColumn,
 } from "./parts/table-sheet";
+import { fahrenheitOf, NOT_ASSESSED, type TreatmentLabel, treatmentFigure } from "./parts/treatment";
+import type { Recipes } from "./recipe-sheet";
 import type { RunLine } from "./run-r07/run";
 
 /** Every column: what the smith fills in, and what the sheet works out. */
 export type ColumnKey =
   | keyof RunLine
+  | "bevel"
+  | "curve"
+  | "flat"
+  | "rib"
   | "starts"
   | "mass"
   | "temperC"
@@ -22,20 +27,42 @@ export type ColumnKey =
   | "high"
   | "band"
   | "status"
+  | "chance"
+  | "next"
+  | "through"
   | "caution"
-  | "estimate";
+  | "check";
 
 type At = CellOf<ColumnKey>;
 
-const call = (name: string, at: At, keys: readonly ColumnKey[]) => `BLADE.${name}(${keys.map(at).join(",")})`;
-const range = (at: At) => call("TEMPERED_RANGE", at, ["steel", "temperC"]);
-const band = (at: At) => call("BAND", at, ["use"]);
-const assess = (at: At) => call("ASSESS", at, ["use", "steel", "low", "high", "length", "quench", "temperC"]);
-const mass = (at: At) =>
-  call("MASS", at, ["length", "width", "thickness", "grind", "tipWidth", "tipThickness", "edge", "steel"]);
+/** What the lines are made of, and the sheets that they read; those are made after them. */
+interface Sources {
+  readonly lines: readonly RunLine[];
+  readonly recipes: () => Recipes;
+  readonly sheet: () => TableSheet<ColumnKey>;
+  /** The mass of a line's blade in g: as measured station by station, else as given. */
+  readonly stations: (line: string, otherwise: string, index: number) => string;
+  /** What is odd about a line across the sheets, in words. */
+  readonly batches: (at: At, index: number) => string;
+}
 
-/** No caution is said too: a cell with an empty text is worked out anew by LibreOffice, which has no such function. */
-const spoken = (formula: string) => `IF(${formula}="","none",${formula})`;
+const call = (name: string, at: At, keys: readonly ColumnKey[]) => `BLADE.${name}(${keys.map(at).join(",")})`;
+const band = (at: At) => call("BAND", at, ["use"]);
+const mass = (at: At) =>
+  call("MASS", at, [
+    "length",
+    "width",
+    "thickness",
+    "grind",
+    "tipWidth",
+    "tipThickness",
+    "edge",
+    "steel",
+    "bevel",
+    "curve",
+    "flat",
+    "rib",
+  ]);
 
 const WHOLE = { format: "0" };
 const SIZE = { format: "0.0" };
@@ -45,35 +72,38 @@ const LONG = { role: "words", wrap: true } as const;
  * The columns left to right: what a smith decides by comes first, so that it stands beside the pane without scrolling;
  * sizes and the order follow. One formula a cell, none that spills.
  */
-function lineColumns(lines: readonly RunLine[]): TableColumns<ColumnKey> {
-  const given = (key: keyof RunLine) => lines.map((line) => line[key]);
+function lineColumns({ lines, recipes, sheet, stations, batches }: Sources): TableColumns<ColumnKey> {
+  const given = (key: keyof RunLine) => lines.map((line) => line[key] ?? null);
+  const treated = (label: TreatmentLabel, otherwise?: string) => (_: At, index: number) => {
+    const figure = treatmentFigure(sheet(), recipes(), label, index);
+    return otherwise === undefined ? figure : `IFERROR(${figure},"${otherwise}")`;
+  };
   const words = (name: string) => ({ words: listedWords(name) });
   return {
     line: typedColumn("Line", 36, given("line"), { role: "label" }),
     item: typedColumn("Item", 110, given("item"), { role: "label", wrap: true }),
     steel: typedColumn("Steel", 84, given("steel"), words("STEELS")),
     starts: calcColumn("Starts", 46, (at) => call("STARTS", at, ["good", "yield", "confidence"]), WHOLE),
-    mass: calcColumn("Mass g", 46, mass, WHOLE),
+    mass: calcColumn("Mass g", 46, (at, index) => stations(at("line"), mass(at), index), WHOLE),
     aim: typedColumn("Aim HRC", 42, given("aim"), WHOLE),
-    temperC: calcColumn("Temper °C", 56, (at) => `ROUND(${call("TEMPER_FOR", at, ["steel", "aim"])},0)`, {
-      ...WHOLE,
-      filled: "either",
-    }),
-    temperF: calcColumn("Temper °F", 56, (at) => inFahrenheit(at("temperC")), WHOLE),
-    low: calcColumn("HRC low", 42, (at) => `INDEX(${range(at)},1,1)`, WHOLE),
-    high: calcColumn("HRC high", 42, (at) => `INDEX(${range(at)},1,3)`, WHOLE),
+    // The sentence of whatever is wrong with the treatment stands here; the other cells say that they were not assessed.
+    temperC: calcColumn("Temper °C", 56, treated("temper C"), { ...WHOLE, filled: "either" }),
+    temperF: calcColumn("Temper °F", 56, (at) => fahrenheitOf(at("temperC")), WHOLE),
+    low: calcColumn("HRC low", 42, treated("HRC low", NOT_ASSESSED), WHOLE),
+    high: calcColumn("HRC high", 42, treated("HRC high", NOT_ASSESSED), WHOLE),
     band: calcColumn("Band HRC", 52, (at) => `INDEX(${band(at)},1,1)&"–"&INDEX(${band(at)},1,3)`),
-    status: calcColumn("Against the band", 100, (at) => `INDEX(${assess(at)},1,1)`, {
+    status: calcColumn("Against the band", 100, treated("band status", NOT_ASSESSED), {
       isStatus: true,
       wrap: true,
     }),
-    caution: calcColumn("Caution", 330, (at) => spoken(`INDEX(${assess(at)},1,2)`), LONG),
-    estimate: calcColumn(
-      "How good the hardness is",
-      330,
-      (at) => `TEXTJOIN("; ",TRUE,INDEX(${range(at)},1,4),INDEX(${range(at)},1,5))`,
-      LONG,
-    ),
+    chance: calcColumn("Chance of the band", 56, treated("chance", NOT_ASSESSED), { format: "0 %" }),
+    through: calcColumn("Hardens through", 100, treated("through-hardens", NOT_ASSESSED), {
+      isStatus: true,
+      wrap: true,
+    }),
+    check: calcColumn("Cross-check", 190, (at, index) => batches(at, index), { isStatus: true, wrap: true }),
+    next: calcColumn("Next step", 230, treated("next step", NOT_ASSESSED), LONG),
+    caution: calcColumn("Caution", 330, treated("cautions", NOT_ASSESSED), LONG),
     use: typedColumn("Use", 172, given("use"), { ...words("USES"), wrap: true }),
     quench: typedColumn("Quench", 96, given("quench"), { ...words("QUENCHES"), wrap: true }),
     good: typedColumn("Good wanted", 62, given("good"), WHOLE),
@@ -86,11 +116,21 @@ function lineColumns(lines: readonly RunLine[]): TableColumns<ColumnKey> {
     tipWidth: typedColumn("Tip width mm", 68, given("tipWidth"), SIZE),
     tipThickness: typedColumn("Tip thickness mm", 76, given("tipThickness"), SIZE),
     edge: typedColumn("Behind edge mm", 74, given("edge"), SIZE),
+    bevel: typedColumn("Bevel height mm", 74, given("bevel"), SIZE),
+    curve: typedColumn("Radius or bulge mm", 74, given("curve"), SIZE),
+    flat: typedColumn("Flat or rib width mm", 74, given("flat"), SIZE),
+    rib: typedColumn("Rib height mm", 66, given("rib"), SIZE),
   };
 }
 
+const nowhere = (): never => {
+  throw new RangeError("the order of the columns is known without the other sheets");
+};
+
 /** The columns in their order on the sheet. */
-export const columnKeys = Object.keys(lineColumns([])) as readonly ColumnKey[];
+export const columnKeys = Object.keys(
+  lineColumns({ lines: [], recipes: nowhere, sheet: nowhere, stations: nowhere, batches: nowhere }),
+) as readonly ColumnKey[];
 
 /** Address of one figure of the sheet, line counted from 0. */
 export function lineCell(line: number, key: ColumnKey): string {
@@ -98,12 +138,18 @@ export function lineCell(line: number, key: ColumnKey): string {
 }
 
 /** The lines of a run: what the smith decides, and what follows for hardness, temper, mass and starts. */
-export function linesSheet(lines: readonly RunLine[], count: number): TableSheet<ColumnKey> {
-  return new TableSheet("Lines", lineColumns(lines), count, {
-    title: "Lines: what is made, of which steel, and what follows from it",
-    note: "A row a line of the order. Mass: blade without tang. Temper is a starting point: test one and step up.",
-    frozenColumns: 2,
-  });
+export function linesSheet(given: Omit<Sources, "sheet">, count: number): TableSheet<ColumnKey> {
+  const made: TableSheet<ColumnKey> = new TableSheet(
+    "Lines",
+    lineColumns({ ...given, sheet: () => made }),
+    count,
+    {
+      title: "Lines: what is made, of which steel, and what follows from it",
+      note: "A row a line of the order. Mass: blade without tang. Temper is a starting point: test one and step up.",
+      frozenColumns: 2,
+    },
+  );
+  return made;
 }
 
 export type Lines = TableSheet<ColumnKey>;

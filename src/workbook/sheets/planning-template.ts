@@ -1,5 +1,5 @@
 import type { SheetModel, WorkbookModel } from "../model/sheet-model";
-import { batchesSheet } from "./batches-sheet";
+import { type Batches, batchesSheet } from "./batches-sheet";
 import { cautionsSheet } from "./cautions-sheet";
 import { certificateSheet } from "./certificate-sheet";
 import { type Check, checksSheet, checksSummary, KNOWN } from "./checks-sheet";
@@ -9,17 +9,21 @@ import { cutListSheet } from "./cut-list-sheet";
 import { enquirySheet } from "./enquiry-sheet";
 import { heatTreatOrderSheet } from "./heat-treat-order-sheet";
 import { inspectionSheet } from "./inspection-sheet";
-import { linesSheet } from "./lines-sheet";
+import { type ColumnKey, type Lines, linesSheet } from "./lines-sheet";
+import { checkFormula } from "./parts/remarks";
+import { TableSheet } from "./parts/table-sheet";
+import { NOT_ASSESSED } from "./parts/treatment";
 import { pastLotsSheet } from "./past-lots-sheet";
 import { priceBreaksSheet } from "./price-breaks-sheet";
 import { quoteSheet } from "./quote-sheet";
 import { readingsSheet } from "./readings-sheet";
+import { type Recipes, recipeSheet } from "./recipe-sheet";
 import { routeSheet } from "./route-sheet";
 import { SHEETS_OF_THE_PLAN } from "./sheets-of-the-plan";
 import { shippingSheet } from "./shipping-sheet";
 import { Stations } from "./stations-sheet";
 import { steelChoiceSheet } from "./steel-choice-sheet";
-import { steelOrderSheet } from "./steel-order-sheet";
+import { steelEnquirySheet, steelOrderSheet } from "./steel-order-sheet";
 import { steelsSheet } from "./steels-sheet";
 import { EMPTY_DATA, type TemplateData } from "./template-data";
 import { travellerSheet } from "./traveller-sheet";
@@ -38,6 +42,8 @@ const SPARE = {
   lots: 6,
   stations: 1,
 } as const;
+/** A block of stations is long: a plan of more lines measures the others as straight tapers. */
+const MAX_STATION_BLOCKS = 60;
 /** Rows a line of an empty workbook gets on sheets that list several for each. */
 const A_LINE = { route: 6, readings: 5 } as const;
 
@@ -53,7 +59,7 @@ function roomFor(data: TemplateData, lines: number) {
     inspection: least(data.inspection.length, SPARE.inspection, room),
     shipping: least(data.shipping.length, SPARE.shipping, room),
     lots: least(data.lots.length, SPARE.lots, room),
-    stations: data.swords.length + SPARE.stations,
+    stations: Math.max(data.swords.length + SPARE.stations, Math.min(room, MAX_STATION_BLOCKS)),
     pages: data.lines.length || room,
     batchPages: data.batches.length || room,
   };
@@ -63,23 +69,33 @@ type Room = ReturnType<typeof roomFor>;
 
 function tables(data: TemplateData, room: Room) {
   const cover = new Cover(data.title, data.cover);
-  const lines = linesSheet(data.lines, room.lines);
+  const lines: Lines = linesSheet(
+    {
+      lines: data.lines,
+      recipes: () => recipes,
+      stations: (line, otherwise) => stations.massOf(line, otherwise),
+      batches: (at) => lineCheck(at, lines, batches),
+    },
+    room.lines,
+  );
+  const recipes: Recipes = recipeSheet(data.recipes, () => lines, room.lines);
   const enquiry = enquirySheet(data.enquiry, lines);
   const stations = new Stations(data, lines, room.stations);
   const steels = steelsSheet(data, cover, room.steels);
-  const cuts = cutListSheet(data, { cover, lines, steels, stations });
+  const cuts = cutListSheet(data, { cover, lines, recipes, steels, stations });
   const route = routeSheet(data.operations, lines, room.route);
-  const batches = batchesSheet(data.batches, lines, room.batches);
+  const batches: Batches = batchesSheet(data.batches, { cover, lines, recipes }, room.batches);
   const readings = readingsSheet(data.readings, lines, room.readings);
   const inspection = inspectionSheet(data.inspection, lines, room.inspection);
   const ceiling = (index: number) => enquiry.at("ceiling", index);
-  const costs = costsSheet(data.costs, { cover, lines, cuts, batches, ceiling });
+  const costs = costsSheet(data.costs, { cover, lines, cuts, batches, route, ceiling });
   const breaks = priceBreaksSheet(cover, lines, costs);
   const shipping = shippingSheet(data.shipping, lines, room.shipping);
   const lots = pastLotsSheet(data.lots, room.lots);
   return {
     cover,
     lines,
+    recipes,
     enquiry,
     stations,
     steels,
@@ -97,6 +113,10 @@ function tables(data: TemplateData, room: Room) {
 
 type Tables = ReturnType<typeof tables>;
 
+/** The lines of a workbook alone, for sheets that read them. */
+export const planningLines = (data: TemplateData, lines: number): Lines =>
+  tables(data, roomFor(data, lines)).lines;
+
 const counted = (what: string, source: string, formula: string): Check => ({
   what,
   source,
@@ -106,13 +126,14 @@ const counted = (what: string, source: string, formula: string): Check => ({
 });
 
 /** What is odd in the workbook, counted: none of it should be there. */
-function oddities({ lines, enquiry, steels, cuts, batches, readings, inspection, costs }: Tables): Check[] {
+function oddities(all: Tables, chosen: readonly string[]): Check[] {
+  const { cover, lines, recipes, enquiry, steels, cuts, batches, readings, inspection, costs } = all;
   const beginning = (block: string, word: string) => `COUNTIF(${block},"${word}*")`;
   return [
-    ...[lines, steels, cuts, batches, readings, inspection, costs].map((table) =>
+    ...[lines, recipes, steels, cuts, batches, readings, inspection, costs].map((table) =>
       counted(`Cells in error on ${table.name}`, table.name, `SUMPRODUCT(--ISERROR(${table.body()}))`),
     ),
-    ...[lines, cuts, costs].map((table) => typedOver(table)),
+    ...[lines, recipes, cuts, costs].map((table) => typedOver(table)),
     counted(
       "Steels without a heat number",
       "Steel and heats",
@@ -141,7 +162,56 @@ function oddities({ lines, enquiry, steels, cuts, batches, readings, inspection,
       `SUMPRODUCT((${costs.block("line")}<>"")*((${costs.block("steel")}="")+(${costs.block("steel")}=0)+(${costs.block("labour")}=0)>0))`,
     ),
     counted("Prices above the ceiling", "Costs", beginning(costs.block("ceiling"), "HIGH")),
+    ...[lines, cuts, batches].map((table) =>
+      counted(
+        `Cross-checks that fail on ${table.name}`,
+        table.name,
+        beginning(table.block("check" as never), "CHECK"),
+      ),
+    ),
+    counted("Hours that do not go with the route", "Costs, Route", beginning(costs.block("check"), "CHECK")),
+    counted("Lines whose hardness is out of reach: the quote stops", "Lines, Quote", outOfReach(lines)),
+    counted(
+      "Lines that do not harden through where they should",
+      "Lines, Recipe",
+      `COUNTIF(${lines.block("through")},"does not*")`,
+    ),
+    counted(
+      "Lines that were not assessed",
+      "Lines, Recipe",
+      `COUNTIF(${lines.block("status")},"${NOT_ASSESSED}")`,
+    ),
+    counted("Days on the cover that are past", "Cover", cover.pastDays),
+    counted(
+      "Rows typed under a table, where nothing counts them",
+      "the sheets with tables",
+      filledBelow(all, chosen),
+    ),
   ];
+}
+
+const outOfReach = (lines: Lines) =>
+  `COUNTIF(${lines.block("status")},"out of reach")+COUNTIF(${lines.block("status")},"does not harden")`;
+
+function filledBelow(all: Tables, chosen: readonly string[]): string {
+  const tables = Object.values(all).filter((table) => table instanceof TableSheet) as TableSheet<string>[];
+  const counts = tables.filter(({ name }) => chosen.includes(name)).map((table) => table.filledBelow);
+  return counts.filter((count) => count !== "").join("+");
+}
+
+/** What is odd about a line across the sheets. */
+function lineCheck(at: (key: ColumnKey) => string, lines: Lines, batches: Batches): string {
+  const line = at("line");
+  const inBatches = `SUMIF(${batches.block("line")},${line},${batches.block("pieces")})`;
+  return checkFormula([
+    { when: `COUNTIF(${lines.block("line")},${line})>1`, said: '"stands in the table twice"' },
+    { when: `COUNTIF(${batches.block("line")},${line})=0`, said: '"in no heat batch"' },
+    {
+      when: `IFERROR(AND(COUNTIF(${batches.block("line")},${line})>0,${inBatches}<>${at("starts")}),FALSE)`,
+      said: `${inBatches}&" of "&${at("starts")}&" starts in heat batches"`,
+    },
+    { when: `COUNTIF(${at("length")}:${at("rib")},"<0")>0`, said: '"a length below 0"' },
+  ]);
 }
 
 function typedOver({
@@ -160,8 +230,8 @@ const ALL_SHEETS: readonly string[] = SHEETS_OF_THE_PLAN.map(({ name }) => name)
 
 function sheetsOf(data: TemplateData, room: Room, chosen: readonly string[]): SheetModel[] {
   const all = tables(data, room);
-  const { cover, lines, enquiry, stations, steels, cuts, route, batches, costs } = all;
-  const checks = [...KNOWN, ...oddities(all)];
+  const { cover, lines, recipes, enquiry, stations, steels, cuts, route, batches, costs } = all;
+  const checks = [...KNOWN, ...oddities(all, chosen)];
   const purposes = SHEETS_OF_THE_PLAN.filter(({ name }) => name !== "Cover" && chosen.includes(name));
   const first = data.lines[0]?.steel ?? "1084";
   const sheets = [
@@ -170,6 +240,7 @@ function sheetsOf(data: TemplateData, room: Room, chosen: readonly string[]): Sh
       checksSummary(checks.length),
     ),
     lines.model(),
+    recipes.model(),
     enquiry.model(),
     stations.model(),
     steels.model(),
@@ -185,11 +256,12 @@ function sheetsOf(data: TemplateData, room: Room, chosen: readonly string[]): Sh
     all.inspection.model(),
     costs.model(),
     all.breaks.model(),
-    quoteSheet({ cover, lines, costs, enquiry }, data.leadTimes),
+    quoteSheet({ cover, lines, costs }, data.leadTimes),
+    steelEnquirySheet({ cover, cuts, steels }, room.pages),
     steelOrderSheet({ cover, cuts, steels }, room.pages),
-    heatTreatOrderSheet({ cover, lines, cuts, steels, batches }, room.batchPages),
+    heatTreatOrderSheet({ cover, lines, recipes, cuts, steels, batches }, room.batchPages),
     certificateSheet(cover, steels, data.elements, String(data.steels[0]?.[0] ?? "")),
-    travellerSheet({ cover, lines, cuts, steels, batches, route }, room.pages),
+    travellerSheet({ cover, lines, recipes, cuts, steels, batches, route }, room.pages),
     all.shipping.model(),
     all.lots.model(),
     cautionsSheet(first),

@@ -2,23 +2,16 @@ import { cellName } from "../../formula/addresses";
 import type { SheetModel } from "../model/sheet-model";
 import type { Costs } from "./costs-sheet";
 import type { Cover, CoverKey } from "./cover-sheet";
-import type { Enquiry } from "./enquiry-sheet";
 import type { Lines } from "./lines-sheet";
-import { CAUTION, TO_AGREE } from "./parts/doc-rows";
-import { heading, helperSheet, note, type Row, title, typed, words, worked } from "./parts/sheet-parts";
+import { CAUTION, docSheet, lengthWords, letterhead, TO_AGREE } from "./parts/doc-rows";
+import { heading, note, type Row, typed, words, worked } from "./parts/sheet-parts";
 import { DATE_FORMAT } from "./parts/table-sheet";
+import { NOT_ASSESSED } from "./parts/treatment";
 
-const FIRST = 9;
+/** Row of the first line: below the letterhead, a note, the head rows, an empty row and the headings. */
+const FIRST = 10;
 const MONEY = "#,##0.00";
-const HEADINGS = [
-  "Line",
-  "Description",
-  "Pieces",
-  "Price each",
-  "Amount",
-  "Ready in",
-  "Since the order",
-] as const;
+const HEADINGS = ["Line", "Description", "Pieces", "Price each", "Amount", "Ready in"] as const;
 
 const TERMS: readonly string[] = [
   "Hardness is a band, read under the handle or on a coupon; it is not promised at the edge itself.",
@@ -37,8 +30,8 @@ function headRows(cover: Cover): Row[] {
   };
   return [
     pair(["Quote no.", "quoteNumber"], ["Run", "run"]),
-    pair(["From", "forge"], ["Revision", "revision"]),
-    pair(["For", "customers"], ["Date", "asOf", DATE_FORMAT]),
+    pair(["For", "customers"], ["Revision", "revision"]),
+    pair(["Address", "customerAddress"], ["Date", "asOf", DATE_FORMAT]),
     pair(["Due", "due", DATE_FORMAT], ["Valid, days", "validDays", "0"]),
     pair(["Currency", "currency"], ["Deposit", "deposit", "0 %"]),
   ];
@@ -48,48 +41,67 @@ interface Sources {
   readonly cover: Cover;
   readonly lines: Lines;
   readonly costs: Costs;
-  readonly enquiry: Enquiry;
 }
 
-function lineRow({ lines, costs, enquiry }: Sources, leadTimes: readonly string[], index: number): Row {
+/** Words of the status that no temper and no care can mend: a quote must not promise such a hardness. */
+const stopped = (status: string, temper: string) =>
+  `OR(${status}="out of reach",${status}="does not harden",${status}="${NOT_ASSESSED}",ISERROR(${temper}))`;
+
+function lineRow({ lines, costs }: Sources, leadTimes: readonly string[], index: number): Row {
   const at = (column: number) => `$${cellName(FIRST + index, column)}`;
   const line = at(0);
   const when = (formula: string) => `=IF(${line}="","",${formula})`;
-  const size = `${lines.at("steel", index)}&", "&${lines.at("length", index)}&" mm, "&${lines.at("band", index)}&" HRC"`;
+  const size = `${lines.at("steel", index)}&", "&${lengthWords(lines.at("length", index))}&", "&${lines.at("band", index)}&" HRC"`;
+  const price = costs.at("rounded", index);
+  const isStopped = stopped(lines.at("status", index), lines.at("temperC", index));
   return [
     worked(`=IF(${lines.at("line", index)}="","",${lines.at("line", index)})`),
     words(when(`${lines.at("item", index)}&": "&${size}`)),
     worked(when(lines.at("good", index)), "0"),
-    worked(when(`IF(N(${costs.at("rounded", index)})=0,"${TO_AGREE}",${costs.at("rounded", index)})`), MONEY),
-    worked(when(`IF(N(${at(3)})=0,"${TO_AGREE}",${at(2)}*${at(3)})`), MONEY),
+    {
+      ...worked(when(`IF(${isStopped},"${STOPPED}",IF(N(${price})=0,"${TO_AGREE}",${price}))`), MONEY),
+      wrap: true,
+    },
+    worked(when(`IF(N(${at(3)})=0,${at(3)},${at(2)}*${at(3)})`), MONEY),
     typed(leadTimes[index] ?? null),
-    words(when(enquiry.at("changed", index))),
   ];
 }
+
+/** Said in place of a price that would promise what cannot be had. */
+const STOPPED = "hardness to be agreed first";
 
 /** The offer to the customer. */
 export function quoteSheet(sources: Sources, leadTimes: readonly string[]): SheetModel {
   const { count } = sources.lines;
-  const [first, last] = [cellName(FIRST, 4), cellName(FIRST + count - 1, 4)];
+  const { cover } = sources;
+  const cell = (column: number, row: number) => cellName(row, column);
+  const column = (at: number) => `${cell(at, FIRST)}:${cell(at, FIRST + count - 1)}`;
+  const open = `SUMPRODUCT((${column(0)}<>"")*NOT(ISNUMBER(${column(4)})))`;
   const rows: Row[] = [
-    [title("Quote")],
+    ...letterhead(cover, "Quote"),
     [note("Prices without tax unless the currency says otherwise.")],
-    ...headRows(sources.cover),
+    ...headRows(cover),
     [],
     HEADINGS.map((text) => heading(text)),
     ...Array.from({ length: count }, (_, index) => lineRow(sources, leadTimes, index)),
-    [heading("Together"), undefined, undefined, undefined, worked(`=SUM(${first}:${last})`, MONEY)],
+    [
+      heading("Together"),
+      words(`=IF(${open}=0,"",${open}&" of the lines above not counted: still open")`),
+      undefined,
+      undefined,
+      worked(`=SUM(${column(4)})`, MONEY),
+    ],
     [],
     ...TERMS.map((text): Row => [note(text)]),
     [note(CAUTION)],
     [],
     [heading("For the forge"), typed(null), undefined, heading("For the buyer"), typed(null)],
   ];
-  return helperSheet("Quote", rows, {
-    columnWidths: [84, 258, 56, 84, 92, 76, 90],
-    rowHeights: { 0: 28 },
-    statusColumns: [6],
+  const place = rows.findIndex(([first]) => first?.content === HEADINGS[0]) + 1;
+  if (place !== FIRST) throw new RangeError(`the first line of the quote stands in row ${place + 1}`);
+  return docSheet("Quote", rows, {
+    columnWidths: [76, 268, 56, 100, 100, 96],
     lines: [FIRST, FIRST + count - 1],
-    print: {},
+    print: { isPaper: true },
   });
 }

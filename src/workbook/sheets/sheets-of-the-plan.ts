@@ -21,6 +21,7 @@ export const SHEETS_OF_THE_PLAN: readonly PlanSheet[] = [
     purpose: "what is made: use, steel, sizes; hardness, temper, starts",
     needs: ["Item", "Steel", "Use", "Quench", "Good wanted", "Length mm", "Width mm", "Thickness mm"],
   },
+  { name: "Recipe", step: "Planning", purpose: "how each line is hardened and tempered, decided once" },
   {
     name: "Enquiry",
     step: "Asking",
@@ -40,7 +41,7 @@ export const SHEETS_OF_THE_PLAN: readonly PlanSheet[] = [
   {
     name: "Heat batches",
     step: "Planning",
-    purpose: "what is hardened together, recipe, energy, charge",
+    purpose: "what is hardened together, energy, charge",
     needs: ["Line"],
   },
   {
@@ -63,8 +64,13 @@ export const SHEETS_OF_THE_PLAN: readonly PlanSheet[] = [
   },
   { name: "Price breaks", step: "Planning", purpose: "price for other quantities" },
   { name: "Quote", step: "Asking", purpose: "goes to the customer" },
-  { name: "Steel order", step: "Buying", purpose: "goes to the steel supplier" },
-  { name: "Heat-treat order", step: "Making", purpose: "goes to whoever hardens, a page a batch" },
+  { name: "Steel enquiry", step: "Buying", purpose: "goes to each steel supplier before the order" },
+  { name: "Steel order", step: "Buying", purpose: "goes to each steel supplier" },
+  {
+    name: "Heat-treat order",
+    step: "Making",
+    purpose: "goes to whoever hardens outside, a page a line of a batch",
+  },
   { name: "Certificate check", step: "Buying", purpose: "one heat, element by element" },
   { name: "Traveller", step: "Making", purpose: "goes through the shop, a page a line, blade numbers" },
   { name: "Shipping", step: "Sending", purpose: "boxes and papers", needs: ["Sent"] },

@@ -73,6 +73,9 @@ function stationRow(sword: Sword, lines: Lines, block: number, index: number): R
   return [...sizes, undefined, heading(name), worked(figureCell(lines, block, result), format)];
 }
 
+/** Columns of the list of all blocks beside them: line, volume, mass. */
+const LISTED = RESULT + 3;
+
 function blockRows(sword: Sword, line: string, lines: Lines, block: number): Row[] {
   const end: Row = [undefined, undefined, undefined];
   return [
@@ -93,9 +96,43 @@ export class Stations {
     private readonly blocks: number,
   ) {}
 
-  /** Volume of a block's blade in mm³, for a formula on any sheet. */
-  volumeAt(block: number): string {
-    return `${NAME}!${fixedName(rowsOf(block).first, RESULT + 1)}`;
+  /** The list of the blocks, a row each, in the place of a column. */
+  private listed(column: number): string {
+    return `${NAME}!${fixedBlock(TOP, LISTED + column, this.blocks)}`;
+  }
+
+  /** Mass of a line's blade in g as measured; something else for a line that was not. */
+  massOf(line: string, otherwise: string): string {
+    const place = `MATCH(${line},${this.listed(0)},0)`;
+    const mass = `INDEX(${this.listed(2)},${place})`;
+    return `IF(COUNTIF(${this.listed(0)},${line})=0,${otherwise},IF(N(${mass})=0,${otherwise},${mass}))`;
+  }
+
+  /** Volume of a line's blade in mm³ as measured; empty for a line that was not. */
+  volumeOf(line: string): string {
+    return `IFERROR(INDEX(${this.listed(1)},MATCH(${line},${this.listed(0)},0)),"")`;
+  }
+
+  private list(rows: Row[]): Row[] {
+    const listing = Array.from({ length: this.blocks }, (_, block): Row => {
+      const { line, first } = rowsOf(block);
+      const [name, volume, mass] = [
+        fixedName(line, 1),
+        fixedName(first, RESULT + 1),
+        fixedName(first + 1, RESULT + 1),
+      ];
+      return [
+        worked(`=IF(${name}="","",${name})`),
+        worked(`=${volume}`, FORMAT.whole),
+        worked(`=${mass}`, FORMAT.whole),
+      ];
+    });
+    const named: Row = [heading("Line"), heading("Volume mm³"), heading("Blade g")];
+    const beyond = (row: Row) => [...row, ...Array.from({ length: LISTED - row.length }, () => undefined)];
+    return rows.map((row, at) => {
+      const own = at === TOP - 1 ? named : listing[at - TOP];
+      return own === undefined ? row : [...beyond(row), ...own];
+    });
   }
 
   model(): SheetModel {
@@ -124,8 +161,8 @@ export class Stations {
         { column: 1, words: listedWords("GRINDS"), rows: [grind, grind] as const },
       ];
     });
-    return helperSheet(NAME, rows, {
-      columnWidths: [84, 110, 84, 84, 84, 84, 20, 110, 90],
+    return helperSheet(NAME, this.list(rows), {
+      columnWidths: [84, 110, 84, 84, 84, 84, 20, 110, 90, 20, 60, 84, 70],
       rowHeights: { 0: 28 },
       wordLists: lists,
       print: {},

@@ -1,15 +1,20 @@
 import type { SheetModel } from "../model/sheet-model";
 import type { Cover } from "./cover-sheet";
-import type { CutList } from "./cut-list-sheet";
-import { type DocField, docSheet, section, signatures, stated, TO_AGREE, taken } from "./parts/doc-rows";
-import { heading, note, type Row, title, worked } from "./parts/sheet-parts";
+import { type CutList, LINES_A_PAGE } from "./cut-list-sheet";
+import {
+  type DocField,
+  fieldRows,
+  lengthWords,
+  paperSheet,
+  section,
+  signatures,
+  stated,
+  taken,
+  told,
+} from "./parts/doc-rows";
+import { heading, type Row, worked } from "./parts/sheet-parts";
 import { DATE_FORMAT } from "./parts/table-sheet";
 import type { Steels } from "./steels-sheet";
-
-const FIRST = 15;
-/** Title of the line, its points, an empty row. */
-const POINTS = 9;
-const BLOCK = POINTS + 2;
 
 interface Sources {
   readonly cover: Cover;
@@ -17,89 +22,144 @@ interface Sources {
   readonly steels: Steels;
 }
 
-function generalFields(cover: Cover): DocField[] {
-  return [
-    taken("Order no.", cover.at("orderNumber")),
-    taken("Run", cover.at("run")),
-    taken("Revision", cover.at("revision")),
-    taken("Buyer", cover.at("forge")),
-    taken("Supplier", cover.at("supplier")),
-    taken("Date", cover.at("asOf"), DATE_FORMAT),
-    stated("Delivery by"),
-    stated("Packing", "dry, oiled, ends marked"),
-    stated("Delivery terms"),
-    stated("Price basis", "per kg, whole bars; surcharges to be stated with their date"),
-    stated("Certificate", "EN 10204 3.1, sent with the goods"),
-    stated("Heat number", "on every piece or bundle, as on the certificate"),
-    stated("Mixed heats", "no: one heat a line"),
-    stated("Substitution", "none without written consent"),
-  ];
+/** An order, or the enquiry before it: what the supplier is to do, and what is still asked of him. */
+interface Letter {
+  readonly name: string;
+  readonly general: (cover: Cover, supplier: string) => DocField[];
+  /** Points of a line that are the supplier's to fill in. */
+  readonly asked: readonly DocField[];
+  readonly signs: readonly Row[];
 }
 
-function lineFields({ cuts, steels }: Sources, index: number): DocField[] {
-  const cut = (key: Parameters<CutList["at"]>[0]) => cuts.at(key, index);
+const TERMS: readonly DocField[] = [
+  stated("Packing", "dry, oiled, ends marked"),
+  stated("Certificate", "EN 10204 3.1, sent with the goods"),
+  stated("Heat number", "on every piece or bundle, as on the certificate; one heat a line"),
+  stated("Substitution", "none without written consent"),
+];
+
+const head = (cover: Cover, supplier: string): DocField[] => [
+  taken("Run, revision", `${cover.at("run")}&" "&${cover.at("revision")}`),
+  taken("To", supplier),
+  taken("Date", cover.at("asOf"), DATE_FORMAT),
+];
+
+const ORDER: Letter = {
+  name: "Steel order",
+  general: (cover, supplier) => [
+    taken("Order no.", cover.at("orderNumber")),
+    ...head(cover, supplier),
+    stated("Delivery by"),
+    stated("Delivery terms"),
+    stated("Price", "as offered; surcharges to be stated with their date"),
+    ...TERMS,
+  ],
+  asked: [],
+  signs: signatures(),
+};
+
+const ENQUIRY: Letter = {
+  name: "Steel enquiry",
+  general: (cover, supplier) => [
+    ...head(cover, supplier),
+    told("Answer by", `"please within a week"`),
+    told("Please state", `"price a kg with surcharges, minimum charge, freight, delivery date, bar lengths"`),
+    stated("Equal grades", "may be offered, named as such, with their analysis"),
+    ...TERMS,
+  ],
+  asked: [
+    stated("Price a kg", ""),
+    stated("Delivery", ""),
+    stated("Bar length, heat no.", ""),
+    stated("Remarks", ""),
+  ],
+  signs: signatures("For the forge, date", "For the supplier, date"),
+};
+
+/** How the cut list numbers the places of lines on pages. */
+const slotOf = (page: number, slot: number) => (page + 1) * 10 + slot + 1;
+
+/** What the trade asks of ground and of rolled stock differs; common practice, no source. */
+const byForm = (form: string, ground: string, strip: string, rolled: string) =>
+  `IF(ISNUMBER(SEARCH("ground",${form})),"${ground}",IF(OR(ISNUMBER(SEARCH("strip",${form})),ISNUMBER(SEARCH("cold",${form})),ISNUMBER(SEARCH("sheet",${form}))),"${strip}","${rolled}"))`;
+
+function lineFields({ cuts, steels }: Sources, row: string, asked: readonly DocField[]): DocField[] {
+  const cut = (key: Parameters<CutList["block"]>[0]) => `INDEX(${cuts.block(key)},${row})`;
   const stock = (key: Parameters<Steels["lookup"]>[0]) =>
     `IF(${cut("steel")}="","",${steels.lookup(key, cut("steel"))})`;
-  const opened = (label: string, formula: string): DocField => ({
-    label,
-    formula: `IF(${formula}="","${TO_AGREE}",${formula})`,
-  });
+  const form = stock("form");
+  const opened = (label: string, formula: string): DocField => taken(label, formula);
   return [
-    taken("Grade", cut("grade")),
-    opened("Standard, edition", `INDEX(BLADE.STEEL(${cut("grade")}),1,3)`),
-    opened("Form", stock("form")),
-    {
-      label: "Thickness × width",
-      formula: `TEXT(${cut("thickness")},"0.0#")&" × "&TEXT(${cut("width")},"0.0#")&" mm; thickness is critical"`,
-    },
-    { label: "Length", formula: `TEXT(${cut("bar")},"0")&" mm"` },
-    stated("Tolerance", "thickness +0.2 -0 mm, width ± 0.5 mm, length +20 -0 mm"),
+    told("Grade, standard", `${cut("grade")}&IFERROR(", "&INDEX(BLADE.STEEL(${cut("grade")}),1,3),"")`),
+    opened("Form", form),
+    told("Thickness × width", `${lengthWords(cut("thickness"))}&" × "&${lengthWords(cut("width"))}`),
+    told("Bars", `${cut("bars")}&" of "&${lengthWords(cut("bar"))}&", "&TEXT(${cut("buy")},"0.0")&" kg"`),
     opened("Condition", stock("condition")),
-    stated("Hardness as delivered", "235 HB at most"),
-    taken("Pieces", `IF(${cut("bars")}=0,"none to buy, in the rack",${cut("bars")})`, "0"),
-    taken("Mass kg", cut("buy"), "0.0"),
-    stated("Decarburised skin", "0.3 mm a side at most"),
-    stated("Grain size", "5 or finer (ASTM E112)"),
-    stated("Surface and edge", "descaled, edges sawn or slit, no shear cracks"),
-    stated("Straightness", "2 mm a metre"),
-    taken("Price a kg", cut("price"), "#,##0.00"),
-    opened("Heat no. of last delivery", stock("heat")),
-    taken("For the line", cut("line")),
-    stated("Remarks"),
+    told(
+      "Tolerance",
+      byForm(
+        form,
+        "thickness ± 0.05 mm, width ± 0.5 mm",
+        "thickness ± 0.1 mm, width ± 0.5 mm",
+        "thickness +0.2 -0 mm, width ± 0.5 mm, length +20 -0 mm",
+      ),
+    ),
+    told(
+      "Surface",
+      byForm(
+        form,
+        "ground all over, no decarburised skin",
+        "bright, no visible decarburised skin",
+        "descaled; decarburised skin 0.3 mm a side at most",
+      ),
+    ),
+    told(
+      "Grain, straightness",
+      byForm(
+        form,
+        "2 mm a metre",
+        "2 mm a metre, slit edges without cracks",
+        "grain 5 or finer (ASTM E112), 2 mm a metre",
+      ),
+    ),
+    ...asked,
   ];
 }
 
-/** The order to the steel supplier, every point filled or open by name. */
-export function steelOrderSheet(sources: Sources, count: number): SheetModel {
+function body(sources: Sources, letter: Letter, page: number, named: string): Row[] {
   const { cover, cuts } = sources;
-  const lines = Array.from({ length: count }, (_, index): Row[] => {
-    const named = `$B$${FIRST + index * BLOCK + 1}`;
-    const line = cuts.at("line", index);
-    const [, ...points] = section("", lineFields(sources, index), named);
-    return [[heading("Order line"), worked(`=IF(${line}="","",${line})`)], ...points, []];
+  const at = (slot: number) => `MATCH(${slotOf(page, slot)},${cuts.block("slot")},0)`;
+  const supplier = `INDEX(${cuts.block("supplier")},${at(0)})`;
+  const slots = Array.from({ length: LINES_A_PAGE }, (_, slot): Row[] => {
+    const line = `INDEX(${cuts.block("line")},${at(slot)})`;
+    const filled = `IFERROR(${line},"")`;
+    return [
+      [heading("Item"), worked(`=IF(${named}="","",${filled})`)],
+      ...fieldRows(lineFields(sources, at(slot), letter.asked), `IF(${named}="","",${filled})`),
+    ];
   }).flat();
-  const rows: Row[] = [
-    [title("Steel order")],
-    [
-      note(
-        "Shaded points may be typed over. What reads 'to be agreed' is open: ask before it is taken for granted.",
-      ),
-    ],
-    ...section("Terms", generalFields(cover)),
-    [],
-    [title("Steel, a block a line")],
-    [note("Bars are counted for each line by itself, after what is in the rack.")],
-    [],
-    [],
-    ...lines,
-    ...signatures,
-  ];
-  const at = rows.findIndex(([cell]) => cell?.content === "Order line");
-  if (at !== FIRST) throw new RangeError(`the first order line stands in row ${at + 1}, not ${FIRST + 1}`);
-  const perPage = 3;
-  const breaksAfter = Array.from(
-    { length: Math.floor((count - 1) / perPage) },
-    (_, page) => FIRST + ((page + 1) * perPage - 1) * BLOCK + BLOCK - 1,
-  );
-  return docSheet("Steel order", rows, { print: { breaksAfter } });
+  return [...section("Terms", letter.general(cover, supplier), named), ...slots, ...letter.signs];
 }
+
+function letterSheet(letter: Letter, sources: Sources, count: number): SheetModel {
+  const { cuts, cover } = sources;
+  return paperSheet({
+    name: letter.name,
+    cover,
+    paper: letter.name,
+    label: "Supplier",
+    count,
+    subject: (page) =>
+      `IFERROR(INDEX(${cuts.block("supplier")},MATCH(${slotOf(page, 0)},${cuts.block("slot")},0)),"")`,
+    body: (page, named) => body(sources, letter, page, named),
+    filled: `MAX(${cuts.block("page")})`,
+  });
+}
+
+/** The order to each steel supplier: what is to be bought after what is in the rack. */
+export const steelOrderSheet = (sources: Sources, count: number): SheetModel =>
+  letterSheet(ORDER, sources, count);
+
+/** The enquiry to each steel supplier, sent before the order: it asks for price and delivery and tells neither. */
+export const steelEnquirySheet = (sources: Sources, count: number): SheetModel =>
+  letterSheet(ENQUIRY, sources, count);

@@ -16,12 +16,27 @@ export type CoverData = Partial<typeof example.cover> & {
   readonly customers?: string;
 };
 
+/** How a line is hardened and tempered, beyond its steel, target and quench. Lengths in mm, °C, hours. */
+export interface RecipeData {
+  readonly section?: number;
+  readonly harden?: number;
+  readonly tempers?: number;
+  readonly hours?: number;
+  readonly knownC?: number;
+  readonly knownHrc?: number;
+  readonly clay?: number;
+  readonly clayFrom?: number;
+  readonly quenchTo?: number;
+  readonly subZeroHours?: number;
+}
+
 /** What a planning workbook is filled with. Lists in the order of the lines, or of what they list. */
 export interface TemplateData {
   /** Title of the file. */
   readonly title: string;
   readonly cover: CoverData;
   readonly lines: readonly RunLine[];
+  readonly recipes: readonly RecipeData[];
   readonly enquiry: readonly DataRow[];
   readonly elements: readonly string[];
   /** Steel, form, condition, supplier, kg, certificate; then grade, heat number and analysis; then price and its date. */
@@ -43,6 +58,8 @@ export interface TemplateData {
   readonly lots: readonly DataRow[];
 }
 
+/** Place of the number of tempers in a batch of the demo. */
+const CYCLES = 11;
 /** Swords of the demo that the run makes: line and station set. */
 const SWORDS_OF_RUN = 2;
 
@@ -57,6 +74,7 @@ export function exampleData(): TemplateData {
     title: `Run ${run} of ${forge} (example, invented)`,
     cover: { ...example.cover, run, forge, customers },
     lines: demoRun.lines,
+    recipes: example.batches.map((batch) => ({ tempers: Number(batch[CYCLES]) })),
     enquiry: example.enquiry,
     elements: heats.elements,
     steels: example.steels,
@@ -84,6 +102,7 @@ export const EMPTY_DATA: TemplateData = {
   title: "Planning workbook",
   cover: {},
   lines: [],
+  recipes: [],
   enquiry: [],
   elements: heats.elements,
   steels: [],

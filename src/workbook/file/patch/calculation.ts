@@ -33,6 +33,8 @@ export interface Calculation {
   readonly first: ReadonlySet<LiveFormula>;
   /** A formula as the engine was handed it, with its equals sign; `undefined` where it was not calculated. */
   handedOver(formula: LiveFormula): string | undefined;
+  /** Rows of the print areas that are worked out by a formula, by the name's place in the list of names. */
+  readonly printedRows: ReadonlyMap<number, number>;
   /** Names of the workbook that the engine was handed, and what they stand for. */
   readonly names: Readonly<Record<string, string>>;
 }
@@ -142,11 +144,38 @@ const MAX_PASSES = 6;
 /** Whether a changed size matters to another formula, which then has to be handed over with the new cells. */
 const usesSpills = (formulas: readonly LiveFormula[]) => formulas.some(({ typed }) => readsSpills(typed));
 
+/** A sheet of the calculation alone, on which the sizes of print areas are worked out. */
+const PRINTED = "Rows that are printed";
+
+/** Print areas that a formula works out, by their place in the list of names. */
+function worked(live: LiveWorkbook): (readonly [place: number, formula: string])[] {
+  return live.main.names.flatMap(({ name, formula }, place) =>
+    name === "_xlnm.Print_Area" && formula.includes("(") ? [[place, typedForm(formula)] as const] : [],
+  );
+}
+
+function printedInput(live: LiveWorkbook): SheetInput[] {
+  const areas = worked(live);
+  if (areas.length === 0 || live.main.listed.includes(PRINTED)) return [];
+  return [{ name: PRINTED, rows: areas.map(([, formula]) => [{ formula: `=ROWS(${formula})` }]) }];
+}
+
+function printedRows(live: LiveWorkbook, done: CalculatedWorkbook): Map<number, number> {
+  const rows = worked(live).map(([place], row) => [place, done.at(PRINTED, row, 0)] as const);
+  return new Map(
+    rows.flatMap(([place, found]) =>
+      found !== undefined && "value" in found && typeof found.value === "number"
+        ? [[place, found.value]]
+        : [],
+    ),
+  );
+}
+
 async function calculateUntilStable(live: LiveWorkbook, input: Omit<WorkbookInput, "sheets">, plan: Plan) {
   const formulas = formulasIn(live);
   const areSizesUsed = usesSpills(formulas);
   for (let pass = 1; ; pass += 1) {
-    const sheets = live.sheets.map((sheet) => sheetInput(live, plan, sheet));
+    const sheets = [...live.sheets.map((sheet) => sheetInput(live, plan, sheet)), ...printedInput(live)];
     const done = await calculateWorkbook({ ...input, sheets });
     const calculated = formulas.filter((formula) => !plan.left.has(formula));
     const learned = calculated.filter((formula) => learnOne(plan, formula, done));
@@ -186,6 +215,7 @@ export async function calculateFile(live: LiveWorkbook): Promise<Calculation> {
     left: plan.left,
     first: plan.first,
     handedOver: (formula) => (plan.left.has(formula) ? undefined : formulaText(live, plan, formula)),
+    printedRows: printedRows(live, done),
     names,
   };
 }

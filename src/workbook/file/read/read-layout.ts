@@ -60,7 +60,7 @@ class LayoutReader {
     offers: [],
     colors: [],
     hidesGridLines: false,
-    print: { landscape: false, breaksAfter: [] },
+    print: { landscape: false, breaksAfter: [], isPaper: true },
     hiddenColumns: [],
     unshown: new Set(),
   };
@@ -93,6 +93,9 @@ class LayoutReader {
     if (name === "colBreaks") this.inRowBreaks = false;
     if (name === "brk" && this.inRowBreaks) print.breaksAfter.push(Number(id) - 1);
     // Upright is what a sheet is that says nothing (CT_PageSetup, ECMA-376 Part 1, 18.3.1.63).
+    // What has nothing of the workbook in its margins keeps them free.
+    if (name === "oddHeader" || name === "oddFooter")
+      this.layout.print = { ...this.layout.print, isPaper: false };
     if (name === "pageSetup") this.layout.print = { ...print, landscape: orientation === "landscape" };
   }
 

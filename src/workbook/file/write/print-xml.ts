@@ -1,11 +1,14 @@
-import { cellName } from "../../../formula/addresses";
+import { cellName, columnLetters } from "../../../formula/addresses";
 import { quotedSheet } from "../../../formula/sheet-names";
+import { fileForm } from "../../../formula/stored-form";
 import type { SheetData } from "../../model/workbook-data";
 import { escapeXml } from "../package/xml";
 
 /** Papers by their numbers (ST_PaperSize; ECMA-376 Part 1, 18.3.1.63). */
 const A3 = 8;
 const A4 = 9;
+/** Rows down to which a paper may be printed. */
+const MAX_PRINTED_ROWS = 100_000;
 /** A wider sheet, in pixels, could not be read on A4 without a glass. */
 const WIDEST_ON_A4 = 1500;
 /** The last column of the file format, counted from 0. */
@@ -34,9 +37,16 @@ function breaksXml(rows: readonly number[] = []): string {
   return `<rowBreaks count="${rows.length}" manualBreakCount="${rows.length}">${breaks.join("")}</rowBreaks>`;
 }
 
+/** A paper has nothing of the workbook in its margins; each of its pages says which one it is. */
+const paperXml = (breaksAfter: readonly number[] | undefined) =>
+  '<pageMargins left="0.4" right="0.4" top="0.4" bottom="0.4" header="0.2" footer="0.2"/>' +
+  `<pageSetup paperSize="${A4}" orientation="portrait" fitToWidth="1" fitToHeight="0"/>` +
+  breaksXml(breaksAfter);
+
 /** What a worksheet part says of printing, in the order of the schema: one page wide, as many long as it takes. */
 export function printXml(sheet: SheetData, title: string | undefined): string {
-  const { landscape, breaksAfter } = sheet.print ?? { landscape: true };
+  const { landscape, breaksAfter, isPaper } = sheet.print ?? { landscape: true };
+  if (isPaper) return paperXml(breaksAfter);
   return (
     '<pageMargins left="0.4" right="0.4" top="0.6" bottom="0.6" header="0.3" footer="0.3"/>' +
     `<pageSetup paperSize="${paperOf(sheet)}" orientation="${landscape ? "landscape" : "portrait"}" fitToWidth="1" fitToHeight="0"/>` +
@@ -51,7 +61,17 @@ function printTitles({ name, print }: SheetData): string | undefined {
   return `${quotedSheet(name)}!$${first + 1}:$${last + 1}`;
 }
 
+/**
+ * The area that is printed. Of a paper it is worked out by the program that prints, so that a batch typed later gets its
+ * page.
+ */
 function printArea({ name, print }: SheetData): string | undefined {
+  if (print?.printed !== undefined) {
+    const { columns, rows } = print.printed;
+    const sheet = quotedSheet(name);
+    const last = `$${columnLetters(columns - 1)}`;
+    return `${sheet}!$A$1:INDEX(${sheet}!${last}$1:${last}$${MAX_PRINTED_ROWS},${fileForm(rows)})`;
+  }
   if (print?.area === undefined) return undefined;
   const { row, column, lastRow, lastColumn } = print.area;
   return `${quotedSheet(name)}!${cellName(row, column, "both")}:${cellName(lastRow, lastColumn, "both")}`;

@@ -1,7 +1,6 @@
 import type { SheetModel, WorkbookModel } from "../../model/sheet-model";
-import { linesSheet } from "../lines-sheet";
 import { FIRST_ROW } from "../parts/table-sheet";
-import { planningTemplate } from "../planning-template";
+import { planningLines, planningTemplate } from "../planning-template";
 import { exampleData } from "../template-data";
 import { balanceSheet } from "./balance-sheet";
 import { couponsSheet } from "./coupons-sheet";
@@ -10,11 +9,13 @@ import { sectionSheet } from "./section-sheet";
 /** Sheets of the planning workbook that the demo shows, in this order: the planning, not the papers that go out. */
 const CHOSEN = [
   "Lines",
+  "Recipe",
   "Steel and heats",
   "Steel choice",
   "Certificate check",
   "Stations",
   "Cut list",
+  "Route",
   "Heat batches",
   "Hardness readings",
   "Inspection",
@@ -39,7 +40,7 @@ function onScreen(sheet: SheetModel, count: number): SheetModel {
 export function demoWorkbook(): WorkbookModel {
   const data = exampleData();
   const { name, sheets } = planningTemplate(data, data.lines.length, CHOSEN);
-  const lines = linesSheet(data.lines, data.lines.length);
+  const lines = planningLines(data, data.lines.length);
   const chosen = CHOSEN.flatMap((wanted) => sheets.filter((sheet) => sheet.name === wanted));
   return {
     name,

@@ -1,6 +1,7 @@
 import { textLiteral } from "../../../formula/tokens";
 import type { CellModel, SheetModel } from "../../model/sheet-model";
-import { heading, helperSheet, note, type Row } from "./sheet-parts";
+import type { Cover } from "../cover-sheet";
+import { heading, helperSheet, note, type Row, words, worked } from "./sheet-parts";
 
 /** What stands where a paper leaves a point open: whoever gets it must ask. */
 export const TO_AGREE = "to be agreed";
@@ -28,6 +29,9 @@ export const taken = (label: string, reference: string, format?: string): DocFie
 /** A point with a text that the smith may type over; open while there is none. */
 export const stated = (label: string, text: string = TO_AGREE): DocField => ({ label, text });
 
+/** A point worked out by a formula of its own. */
+export const told = (label: string, formula: string): DocField => ({ label, formula });
+
 /** A temperature of another cell in both scales; open while that is empty. */
 export const temperature = (label: string, reference: string): DocField => ({
   label,
@@ -38,10 +42,17 @@ export const temperature = (label: string, reference: string): DocField => ({
 export const bothScales = (celsius: string): string =>
   `ROUND(${celsius},0)&" °C ("&ROUND(${celsius}*9/5+32,0)&" °F)"`;
 
+/** A length as it was typed: a bare figure is in mm, a text says its own unit. */
+export const lengthWords = (cell: string): string =>
+  `IF(ISNUMBER(${cell}),ROUND(${cell},2)&" mm",${cell}&"")`;
+
+/** A formula that waits until a paper has a subject. */
+const waiting = (named: string, formula: string) => `=IF(${named}="","",${formula})`;
+
 function valueCell({ formula, text, format }: DocField, named: string): CellModel {
   const content = formula ?? textLiteral(text ?? "");
   return {
-    content: named === "" ? `=${content}` : `=IF(${named}="","",${content})`,
+    content: named === "" ? `=${content}` : waiting(named, content),
     role: formula === undefined ? "typed" : "words",
     wrap: true,
     ...(format === undefined ? {} : { format }),
@@ -60,22 +71,89 @@ export function fieldRows(fields: readonly DocField[], named = ""): Row[] {
 
 /** A part of a paper with its name. */
 export const section = (name: string, fields: readonly DocField[], named = ""): Row[] => [
-  [{ content: name, role: "title" }],
+  [heading(name)],
   ...fieldRows(fields, named),
 ];
+
+/** The head of a paper: who sends it and what it is. Without a forge it says nothing, never the name of the workbook. */
+export function letterhead(cover: Cover, paper: string, named = ""): Row[] {
+  const forge = cover.at("forge");
+  const lines = ["address", "contact", "tax"] as const;
+  const address = lines.map((key) => `IF(${cover.at(key)}="","",${cover.at(key)})`).join(",");
+  const content = (formula: string) => (named === "" ? `=${formula}` : waiting(named, formula));
+  return [
+    [
+      { content: content(`IF(${forge}="","",${forge})`), role: "title" },
+      undefined,
+      { content: content(textLiteral(paper)), role: "title" },
+    ],
+    [{ content: content(`TEXTJOIN(" · ",TRUE,${address})`), role: "note" }],
+  ];
+}
 
 const SIGN: CellModel = { content: "", role: "typed" };
 
 /** Cells to sign in, and the usual caution. */
-export const signatures: readonly Row[] = [
-  [heading("For the forge, date"), SIGN, heading("For the supplier, date"), SIGN],
-  [note(CAUTION)],
-];
+export const signatures = (
+  ours = "For the forge, date",
+  theirs = "For the supplier, date",
+): readonly Row[] => [[heading(ours), SIGN, heading(theirs), SIGN], [note(CAUTION)]];
 
-/** Pixels of the four columns of a paper: one page wide at full size. */
-const DOC_WIDTHS = [132, 216, 132, 216] as const;
+/** Pixels of the four columns of a paper: one page wide at full size on A4 and on Letter. */
+const DOC_WIDTHS = [122, 228, 122, 224] as const;
+
+/** Papers of one kind, a page each: as many as there are subjects. */
+export interface Pages {
+  readonly name: string;
+  readonly cover: Cover;
+  /** What the paper is called at its head. */
+  readonly paper: string;
+  /** Formula for what the page is about, empty where there is none. */
+  readonly subject: (page: number) => string;
+  /** What stands in front of the subject. */
+  readonly label: string;
+  readonly count: number;
+  /** Rows below the head; all pages have as many. */
+  readonly body: (page: number, named: string) => readonly Row[];
+  /** Formula for the number of pages that have a subject. */
+  readonly filled: string;
+  readonly widths?: readonly number[];
+}
+
+function onePage(pages: Pages, index: number, start: number): Row[] {
+  const named = `$B$${start + 3}`;
+  const head = letterhead(pages.cover, pages.paper, named);
+  return [
+    ...head,
+    [
+      heading(pages.label),
+      worked(`=${pages.subject(index)}`),
+      heading("Page"),
+      words(waiting(named, '"1 of 1"')),
+    ],
+    ...pages.body(index, named),
+  ];
+}
+
+/** A sheet of papers that go out, each on a page of its own, at full size. */
+export function paperSheet(pages: Pages): SheetModel {
+  const rows: Row[] = [];
+  const breaksAfter: number[] = [];
+  for (let index = 0; index < pages.count; index += 1) {
+    rows.push(...onePage(pages, index, rows.length));
+    if (index < pages.count - 1) breaksAfter.push(rows.length - 1);
+  }
+  const widths = pages.widths ?? DOC_WIDTHS;
+  const printed = { columns: widths.length, rows: `MAX(1,${pages.filled})*${rows.length / pages.count}` };
+  return docSheet(pages.name, rows, { columnWidths: widths, print: { breaksAfter, isPaper: true, printed } });
+}
 
 /** A paper that goes out, one page wide and upright. */
 export function docSheet(name: string, rows: readonly Row[], looks: Partial<SheetModel> = {}): SheetModel {
-  return helperSheet(name, rows, { columnWidths: DOC_WIDTHS, rowHeights: { 0: 28 }, print: {}, ...looks });
+  return helperSheet(name, rows, {
+    columnWidths: DOC_WIDTHS,
+    rowHeights: {},
+    print: { isPaper: true },
+    ...looks,
+  });
 }

@@ -31,6 +31,9 @@ interface Looks {
   readonly portrait?: boolean;
 }
 
+/** Rows under a table that are watched for lines typed there: nothing counts them. */
+const GUARDED_ROWS = 40;
+
 const NOTE = 1;
 const MARKS = 2;
 /** Row of the headings of every table, counted from 0. */
@@ -102,6 +105,32 @@ export class TableSheet<Key extends string> {
     };
   }
 
+  /** A row under the table says so when something is typed into it. */
+  private guardRow(row: number): Row {
+    const at = this.guardColumn;
+    const filled = (from: number, to: number) =>
+      to < from ? "" : `+COUNTA(${cellName(row, from, "column")}:${cellName(row, to, "column")})`;
+    const others = `0${filled(0, at - 1)}${filled(at + 1, this.keys.length - 1)}`;
+    const said = `=IF(${others}=0,"","CHECK: under the table, counts nowhere: make room with template --from")`;
+    return [...Array.from({ length: at }, () => undefined), { role: "note", content: said }];
+  }
+
+  /** The first column that the sheet fills: words under it stand in nobody's way. */
+  private get guardColumn(): number {
+    return this.keys.findIndex((key) => this.columns[key].filled === "calc");
+  }
+
+  private get guards(): boolean {
+    return this.columns[this.firstKey].filled === "type" && this.guardColumn > 0;
+  }
+
+  /** How many rows are filled under the table, without an equals sign; empty where that cannot be. */
+  get filledBelow(): string {
+    if (!this.guards) return "";
+    const rows = fixedBlock(FIRST_ROW + this.count, this.guardColumn, GUARDED_ROWS);
+    return `COUNTIF('${this.name}'!${rows},"CHECK*")`;
+  }
+
   private get lines(): readonly [number, number] {
     return [FIRST_ROW, FIRST_ROW + this.count - 1];
   }
@@ -121,6 +150,9 @@ export class TableSheet<Key extends string> {
       keys.map((key) => mark(columns[key].filled)),
       keys.map((key) => heading(columns[key].heading)),
       ...Array.from({ length: this.count }, (_, index) => keys.map((key) => this.cell(key, index))),
+      ...(this.guards
+        ? Array.from({ length: GUARDED_ROWS }, (_, row) => this.guardRow(FIRST_ROW + this.count + row))
+        : []),
     ];
     return {
       name: this.name,

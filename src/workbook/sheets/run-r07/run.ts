@@ -25,7 +25,13 @@ const COLUMNS = {
   edge: orNull(number),
 };
 
-export type RunLine = TableRecord<typeof COLUMNS>;
+export type RunLine = TableRecord<typeof COLUMNS> & {
+  /** What some grinds need besides. */
+  readonly bevel?: number;
+  readonly curve?: number;
+  readonly flat?: number;
+  readonly rib?: number;
+};
 
 export interface Run {
   readonly name: string;

@@ -1,0 +1,105 @@
+import {
+  type CellOf,
+  calcColumn,
+  eitherColumn,
+  type TableColumns,
+  TableSheet,
+  typedColumn,
+} from "./parts/table-sheet";
+import {
+  fahrenheitOf,
+  type LineCells,
+  NONE,
+  NOT_ASSESSED,
+  type TreatmentLabel,
+  treatmentFigure,
+} from "./parts/treatment";
+import type { RecipeData } from "./template-data";
+
+export type RecipeKey =
+  | "line"
+  | "item"
+  | "steel"
+  | "section"
+  | "chosenHarden"
+  | "tempers"
+  | "hours"
+  | "knownC"
+  | "knownHrc"
+  | "clay"
+  | "clayFrom"
+  | "quenchTo"
+  | "subZeroHours"
+  | "through"
+  | "normalise"
+  | "normaliseF"
+  | "harden"
+  | "hardenF"
+  | "soak"
+  | "furnace"
+  | "quench"
+  | "clayWords"
+  | "subZero"
+  | "temperWords"
+  | "text";
+
+/** Two tempers of two hours: common practice, no source. */
+const USUAL = "2";
+const WHOLE = { format: "0" };
+const TENTH = { format: "0.0" };
+const WORDS = { role: "words", wrap: true } as const;
+
+/** How each line is hardened and tempered, decided once: lines, batches, orders and travellers read it here. */
+export function recipeSheet(
+  data: readonly RecipeData[],
+  lines: () => LineCells,
+  count: number,
+): TableSheet<RecipeKey> {
+  const given = (key: keyof RecipeData) => data.map((recipe) => recipe[key] ?? null);
+  const ofLine = (key: "line" | "item" | "steel" | "thickness") => (_: unknown, index: number) =>
+    lines().at(key, index);
+  const asked = (label: TreatmentLabel, otherwise: string) => (_: CellOf<RecipeKey>, index: number) =>
+    `IFERROR(${treatmentFigure(lines(), sheet(), label, index)},"${otherwise}")`;
+  const number = (label: TreatmentLabel) => asked(label, NONE);
+  const told = (label: TreatmentLabel) => asked(label, NOT_ASSESSED);
+  const columns: TableColumns<RecipeKey> = {
+    line: calcColumn(
+      "Line",
+      46,
+      (_, index) => `IF(${lines().at("line", index)}="","",${lines().at("line", index)})`,
+    ),
+    item: calcColumn("Item", 130, ofLine("item"), { wrap: true }),
+    steel: calcColumn("Steel", 80, ofLine("steel")),
+    section: eitherColumn("Hardened mm", 66, given("section"), ofLine("thickness"), TENTH),
+    chosenHarden: typedColumn("Harden at, chosen °C", 70, given("harden"), WHOLE),
+    tempers: eitherColumn("Tempers", 60, given("tempers"), () => USUAL, WHOLE),
+    hours: eitherColumn("Temper hours", 56, given("hours"), () => USUAL, TENTH),
+    knownC: typedColumn("Known °C", 52, given("knownC"), WHOLE),
+    knownHrc: typedColumn("Known HRC", 52, given("knownHrc"), TENTH),
+    clay: typedColumn("Clay mm", 46, given("clay"), TENTH),
+    clayFrom: typedColumn("Clay from mm", 50, given("clayFrom"), WHOLE),
+    quenchTo: typedColumn("Sub-zero °C", 62, given("quenchTo"), WHOLE),
+    subZeroHours: typedColumn("Sub-zero h", 62, given("subZeroHours"), TENTH),
+    through: calcColumn("Hardens through", 110, told("through-hardens"), { ...WORDS, isStatus: true }),
+    normalise: calcColumn("Normalise °C", 68, number("normalise"), WHOLE),
+    normaliseF: calcColumn("Normalise °F", 68, (at) => fahrenheitOf(at("normalise")), WHOLE),
+    harden: calcColumn("Harden °C", 58, number("harden"), WHOLE),
+    hardenF: calcColumn("Harden °F", 58, (at) => fahrenheitOf(at("harden")), WHOLE),
+    soak: calcColumn("Soak min", 50, number("soak"), WHOLE),
+    furnace: calcColumn("In the furnace min", 62, number("in the furnace"), WHOLE),
+    quench: calcColumn("Quench and bath", 230, told("quench"), WORDS),
+    clayWords: calcColumn("Clay", 130, told("clay"), WORDS),
+    subZero: calcColumn("Sub-zero", 130, told("sub-zero"), WORDS),
+    temperWords: calcColumn("Tempers as ordered", 150, told("tempers"), WORDS),
+    text: calcColumn("Recipe for loads", 260, told("recipe"), WORDS),
+  };
+  const made = new TableSheet("Recipe", columns, count, {
+    title: "Recipe: how each line is hardened and tempered",
+    note: "Decided here once; lines, batches, orders and travellers read it. Hardened mm: the thickest place as it goes into the quench. Temper and quench are typed on Lines.",
+    frozenColumns: 2,
+  });
+  const sheet = () => made;
+  return made;
+}
+
+export type Recipes = TableSheet<RecipeKey>;
