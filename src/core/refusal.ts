@@ -42,7 +42,11 @@ export function sentenceOf(thrown: unknown): string {
   return thrown instanceof Error ? thrown.message : String(thrown);
 }
 
-/** What a question comes to, or something else where it is refused. */
+/**
+ * What a question comes to, or something else where it is refused.
+ *
+ * @throws whatever the question throws that is no refusal.
+ */
 export function attemptOr<T, F>(otherwise: F, question: () => T): T | F {
   const found = attempt(question);
   return found instanceof Refusal ? otherwise : found;

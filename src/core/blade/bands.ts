@@ -71,7 +71,7 @@ export const USES: readonly Use[] = records(bands, {
  */
 export const findUse = wordFinder(USES, { noun: "use", listedBy: "USES()" });
 
-/** Names of uses that hold a text, or all of them. */
+/** Names of uses that hold a text, or all of them. Nothing is refused. */
 export function usesContaining(text: string): string[] {
   const wanted = text.trim().toLowerCase();
   const names = ({ word, aliases, group }: Use) => [word, ...aliases, group].join(" ").toLowerCase();

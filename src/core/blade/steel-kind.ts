@@ -45,7 +45,12 @@ function byCarbon(steel: Steel, carbon: number): SteelKind {
   return carbon < LOW_ALLOY_HIGH_CARBON ? "0.7-0.85 % C low alloy" : "low-alloy high carbon";
 }
 
-/** True for steels that resist rust enough to be sold as stainless, by bulk chromium and carbon. */
+/**
+ * True for steels that resist rust enough to be sold as stainless, by chromium and carbon in all [mass %].
+ *
+ * @param steel - A grade or an analysis.
+ * Limits: none are checked. Error: a border of the trade. Source: common practice; what hardening dissolves is judged by `stainless`.
+ */
 export function isStainless({ family, composition }: Steel): boolean {
   return family.endsWith("stainless") && composition.Cr >= STAINLESS_CHROMIUM;
 }

@@ -86,10 +86,11 @@ function fromCard({ ac1, upper, ms }: Card, steel: Steel, hardenC: number | unde
  * Critical temperatures of a steel and where its martensite starts.
  *
  * @param steel - A grade or an analysis.
- * @param hardenC - Hardening temperature in °C; left out, the middle of the published window.
- * @returns °C; `null` where nothing is published and no equation holds. The upper one is never below Ac1.
+ * @param hardenC - Hardening temperature [°C]; left out, the middle of the published window.
+ * @returns [°C]; `null` where nothing is published and no equation holds. The upper one is never below Ac1.
  * @throws NotAvailable where nothing at all is held for the steel, and where `dissolvedAt` refuses a
- * hardening temperature that was given.
+ *   hardening temperature that was given.
+ * Error and source: {@link LOWER_CRITICAL}, {@link UPPER_CRITICAL}, {@link MARTENSITE_START}, {@link HIGH_CHROMIUM_START}.
  */
 export function criticalPoints(steel: Steel, hardenC?: number): CriticalPoints {
   const card = published.get(steel.grade?.designation ?? "");

@@ -85,13 +85,14 @@ const LEAN_CHROMIUM = 1.8;
 const MAX_DISSOLVED = 1.2;
 
 /**
- * Depth of the decarburised skin.
+ * Depth of the decarburised skin, to where 90 % of the carbon is left.
  *
  * @param steel - A grade or an analysis, up to 18.5 % Cr.
- * @param celsius - Temperature of the steel, from Ac1 to 1250 °C.
- * @param minutes - Time at it, 0 to 600.
- * @returns mm to where 90 % of the carbon is left, good to half either way; to a factor of 2 below 850 °C and above 1.8 % Cr.
+ * @param celsius - Temperature of the steel, from Ac1 to 1250 [°C]
+ * @param minutes - Time at it, 0 to 600 [min]
+ * @returns [mm], good to half either way; to a factor of 2 below 850 °C and above 1.8 % Cr.
  * @throws NotAvailable outside those ranges.
+ * Error and source: {@link DECARBURISED_SKIN}.
  */
 export function decarbDepth(steel: Steel, celsius: number, minutes: number): number {
   const carbon = carbonOf(steel);
@@ -111,10 +112,12 @@ const SCALE_TO_METAL = 2;
 /**
  * Metal lost to scale on one face, scale knocked off after each heat.
  *
- * @param celsius - 700 to 1250 °C.
- * @param minutes - Time at temperature in all.
- * @param heats - Equal heats that the time was spent in.
- * @returns mm.
+ * @param celsius - 700 to 1250 [°C]
+ * @param minutes - Time at temperature in all [min]
+ * @param heats - Equal heats that the time was spent in, from 1.
+ * @returns [mm]
+ * @throws NotAvailable outside the temperatures.
+ * Error and source: {@link SCALE_LOSS}.
  */
 export function scaleLoss(celsius: number, minutes: number, heats: number): number {
   checkRange(SCALE_LOSS, "celsius", celsius);
@@ -134,10 +137,12 @@ export interface GrindAllowance {
  * Stock to leave on each face for grinding after forging or hardening.
  *
  * @param steel - A grade or an analysis, up to 18.5 % Cr.
- * @param celsius - Temperature of the steel, from Ac1 to 1250 °C.
- * @param minutes - Time at it over all heats.
- * @param heats - Number of heats, each brushed clean of scale.
- * @returns mm a face, and what it is made of.
+ * @param celsius - Temperature of the steel, from Ac1 to 1250 [°C]
+ * @param minutes - Time at it over all heats, 0 to 600 [min]
+ * @param heats - Number of heats, a whole number from 1, each brushed clean of scale.
+ * @returns Skin a face [mm], and what it is made of.
+ * @throws NotAvailable as `decarbDepth` and `scaleLoss` do; InvalidValue for a number of heats that is not whole.
+ * Error and source: {@link DECARBURISED_SKIN}, {@link SCALE_LOSS}.
  */
 export function grindAllowance(
   steel: Steel,

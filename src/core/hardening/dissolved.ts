@@ -120,10 +120,11 @@ function allDissolved(steel: Steel, carbon: number, hardenC: number): Dissolved 
  * Carbon and chromium that the austenite holds when the blade goes into the quench.
  *
  * @param steel - A grade or an analysis.
- * @param hardenC - Hardening temperature in °C.
- * @returns Mass % in austenite, the upper limit for a short soak.
+ * @param hardenC - Hardening temperature [°C]
+ * @returns In austenite [mass %], the upper limit for a short soak.
  * @throws NotAvailable below the critical temperature, outside the calculated range, and for steels
- * with 1.8 to 11 % Cr or more than a little molybdenum, vanadium or tungsten.
+ *   with 1.8 to 11 % Cr or more than a little molybdenum, vanadium or tungsten.
+ * Error and source: {@link DISSOLVED_ALL}, {@link DISSOLVED_CEMENTITE}, {@link DISSOLVED_HIGH_CHROMIUM}.
  */
 export function dissolvedAt(steel: Steel, hardenC: number): Dissolved {
   if (!Number.isFinite(hardenC)) throw new InvalidValue("hardening temperature must be a number in °C");

@@ -151,7 +151,10 @@ export function publishedTreatment(steel: Steel): HeatTreatment | null {
 /**
  * How a grade is normalised, annealed and hardened.
  *
+ * @param steel - A grade of the table.
+ * @returns Temperatures [°C], soak in words, hardness as quenched [HRC]; `null` where none is printed.
  * @throws NotAvailable for an analysis and for a grade without published figures.
+ * Error: published windows, as their sources print them; sources may disagree. Source: named in `source`.
  */
 export function heatTreatment(steel: Steel): HeatTreatment {
   const treatment = publishedTreatment(steel);

@@ -61,9 +61,10 @@ function factorOf(element: Counted, percent: number): number {
 /**
  * Diameter of a round that is half martensite at its centre in an ideal quench.
  *
- * @param c - Composition of the austenite in mass %.
- * @returns Ideal diameter in mm, ASTM grain size 7.
+ * @param c - Composition of the austenite [mass %]
+ * @returns Ideal diameter [mm], ASTM grain size 7.
  * @throws NotAvailable outside the element ranges of the method.
+ * Error and source: {@link IDEAL_DIAMETER}.
  */
 export function idealDiameter(c: Composition): number {
   checkElements(IDEAL_DIAMETER, c);

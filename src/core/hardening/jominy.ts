@@ -82,8 +82,9 @@ const heldDiameters = new Map(gradeHardenability.map(({ grade, diameter }) => [g
  * @param steel - A grade or an analysis; a held grade with more carbon in solution than the factors
  *   cover gives the figure of the grade series that MAX_SECTION uses.
  * @param grain - ASTM grain number of the austenite, 4 to 10.
- * @returns Diameter in mm of a round that is half martensite at its centre in an ideal quench.
+ * @returns Diameter of a round that is half martensite at its centre in an ideal quench [mm]
  * @throws NotAvailable outside the element ranges of the method.
+ * Error and source: {@link IDEAL_DIAMETER}, {@link GRAIN_EFFECT}, {@link GRADE_SERIES}.
  */
 export function hardenability(steel: Steel, grain = 7): number {
   const factor = grainFactor(grain);
@@ -164,9 +165,10 @@ function withResiduals({ grade, composition: c }: Steel): Composition {
  * End-quench hardness of a steel from its composition.
  *
  * @param steel - A grade or an analysis.
- * @param distance - Distance from the quenched end in mm.
- * @returns HRC.
- * @throws NotAvailable outside the composition range, above 1.2 % C or 1.8 % Cr.
+ * @param distance - Distance from the quenched end [mm]
+ * @returns [HRC]
+ * @throws NotAvailable outside the composition and distance ranges, above 1.2 % C or 1.8 % Cr.
+ * Error and source: {@link JOMINY_CURVE}.
  */
 export function jominyHardness(steel: Steel, distance: number): number {
   const carbon = carbonOf(steel);

@@ -53,8 +53,10 @@ export const RETAINED_AUSTENITE = relation({
 /**
  * Temperature at which austenite starts to turn to martensite.
  *
- * @param c - Composition of the austenite in mass %, carbon and chromium as dissolved.
- * @returns Ms in °C, for lean alloys.
+ * @param c - Composition of the austenite, carbon and chromium as dissolved [mass %]
+ * @returns Ms [°C]
+ * Limits: none are checked here; lean alloys, as the relation's element ranges say.
+ * Error and source: {@link MARTENSITE_START}.
  */
 export function martensiteStart(c: Composition): number {
   const carbon = 600 * (1 - Math.exp(-0.96 * c.C));

@@ -26,6 +26,7 @@ const WITH_FIGURE: readonly Bath[] = [...BATHS, ...AIRS];
 /**
  * The bath of a quench.
  *
+ * @param quench - One of `QUENCH_MEDIA`.
  * @throws NotAvailable for quenches without a figure, naming those that have one.
  */
 export function bathOf({ word }: QuenchMedium): Bath {
@@ -182,9 +183,10 @@ function isAir(bath: Bath): bath is Air {
  *
  * @param steel - A grade or an analysis.
  * @param bath - One of `BATHS` or `AIRS`.
- * @returns Thickness in mm, fully hard and half martensite, good to a factor of 1.5; for air-hardening
+ * @returns Thickness, fully hard and half martensite [mm], good to a factor of 1.5; for air-hardening
  *   steels what is stated for still air, 0 where a steel does not harden in air.
  * @throws NotAvailable where the hardenability of the steel is outside the calculated series.
+ * Error and source: {@link MAX_PLATE}, {@link AIR_HARDENING}.
  */
 export function maxSection(steel: Steel, bath: Bath): MaxSection {
   const airMm = airHardeningMm(steel);

@@ -49,7 +49,14 @@ export const HIGH_CARBON_HARDNESS = relation({
 const JOIN_CARBON = 0.6;
 const LIMIT_HRC = 69;
 
-/** Hardness of martensite without retained austenite, HRC; continuous at 0.60 % C. */
+/**
+ * Hardness of martensite without retained austenite, continuous at 0.60 % C.
+ *
+ * @param carbon - Carbon of the martensite [mass %]
+ * @returns [HRC]
+ * Limits: none are checked here; the relations give theirs.
+ * Error and source: {@link INITIAL_HARDNESS}, {@link HIGH_CARBON_HARDNESS}.
+ */
 export function martensiteHardness(carbon: number): number {
   if (carbon <= JOIN_CARBON) return initialHardness(carbon);
   return LIMIT_HRC - (LIMIT_HRC - initialHardness(JOIN_CARBON)) * Math.exp(-(carbon - JOIN_CARBON) / 0.2);
@@ -116,11 +123,12 @@ function stainlessQuenched(steel: Steel, hardenC: number | undefined): Quenched 
  * Hardness of a blade that hardened through, straight from the quench.
  *
  * @param steel - A grade or an analysis.
- * @param hardenC - Hardening temperature in °C; left out, the middle of the published window.
+ * @param hardenC - Hardening temperature [°C]; left out, the middle of the published window.
  * @param quenchToC - Coldest temperature straight after the quench [°C]; a freezer turns part of the austenite.
- * @returns HRC, the hardening temperature used in °C and the source.
+ * @returns Hardness [HRC], the hardening temperature used [°C] and the source.
  * @throws NotAvailable outside 0.10 to 1.15 % C in solution, above 1.8 % Cr unless the grade's own
- * sheet prints it, and where `dissolvedAt` refuses.
+ *   sheet prints it, and where `dissolvedAt` refuses.
+ * Error and source: {@link INITIAL_HARDNESS}, {@link HIGH_CARBON_HARDNESS}, {@link STAINLESS_HARDNESS}.
  */
 export function quenchedHardness(steel: Steel, hardenC?: number, quenchToC = ROOM_C): Quenched {
   const atRoom = quenchedToRoom(steel, hardenC);

@@ -23,10 +23,11 @@ export const QUENCH_END = { coldest: -196, hottest: 250 } as const;
  * Austenite left after quench, of what the steel holds in solution.
  *
  * @param steel - A grade or an analysis.
- * @param hardenC - Hardening temperature in °C.
- * @param quenchToC - Coldest temperature that the quench reaches at once, °C.
- * @returns %, 0 to 100. Above 5 % Cr an order of magnitude.
+ * @param hardenC - Hardening temperature [°C]
+ * @param quenchToC - Coldest temperature that the quench reaches at once, -196 to 250 [°C]
+ * @returns 0 to 100 [%]; above 5 % Cr an order of magnitude.
  * @throws NotAvailable outside -196 to 250 °C, and where `dissolvedAt` refuses.
+ * Error and source: {@link RETAINED_AUSTENITE}, {@link HIGH_CHROMIUM_AUSTENITE}.
  */
 export function retainedAt(steel: Steel, hardenC: number, quenchToC: number): number {
   if (!(quenchToC >= QUENCH_END.coldest && quenchToC <= QUENCH_END.hottest)) {

@@ -64,10 +64,12 @@ function search({ shallow, deep, depthFor }: Knob, measuredMm: number): number {
 /**
  * Fits the clay resistance, or without clay the bath factor, to the hardened depth of one blade.
  *
- * @param inputs - The section as it was quenched.
- * @param measuredMm - Depth to half martensite from the edge, as etched or traversed.
+ * @param inputs - The section as it was quenched: widths [mm], temperatures [°C], clay [m²K/W]
+ * @param measuredMm - Depth to half martensite from the edge, as etched or traversed [mm]
+ * @returns Clay resistance [m²K/W] or bath factor, and the misfit [mm]
  * @throws InvalidValue where the depth is not inside the section; NotAvailable where no value
  *   between 0.00001 and 0.02 m²K/W, or a bath factor between 0.2 and 5, gives it.
+ * Error and source: {@link SECTION_QUENCH_MODEL}.
  */
 export function fitSection(inputs: SectionInputs, measuredMm: number): SectionFit {
   if (measuredMm >= inputs.widthMm) {

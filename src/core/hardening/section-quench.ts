@@ -238,8 +238,11 @@ const FULL_COLUMNS = 30;
 /**
  * Hardness across a section after the quench, with a band that covers 90 %.
  *
+ * @param inputs - The section as it is quenched: widths [mm], temperatures [°C], transfer [s], clay [m²K/W]
+ * @returns Hardness [HRC] from edge to spine [mm]: at worst, likely, at best.
  * @throws InvalidValue for a shape that is no section; NotAvailable for a bath without figures and
  *   where `sectionAustenite` refuses.
+ * Error and source: {@link SECTION_QUENCH_MODEL}, {@link PEARLITE}.
  */
 export function quenchSection(inputs: SectionInputs): SectionBand {
   checkShape(inputs.widthMm, inputs.spineMm, inputs.edgeMm);
@@ -258,7 +261,14 @@ export function quenchShifted(inputs: SectionInputs, shift: Shift): SectionRun {
   return runsOf(inputs)(shift);
 }
 
-/** The likely hardened depth alone, mm. */
+/**
+ * The likely hardened depth alone.
+ *
+ * @param inputs - The section as it is quenched: widths [mm], temperatures [°C], clay [m²K/W]
+ * @returns Depth to half martensite from the edge [mm]
+ * @throws as `quenchSection` does.
+ * Error and source: {@link SECTION_QUENCH_MODEL}.
+ */
 export function hardenedDepth(inputs: SectionInputs): number {
   return quenchShifted(inputs, LIKELY).depthMm;
 }

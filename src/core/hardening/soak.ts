@@ -104,9 +104,11 @@ function secondsFor(furnaceC: number): number {
 /**
  * Time for a thin blade to come within 10 °C of the furnace, from room temperature.
  *
- * @param thicknessMm - 0.5 to 15 mm, both faces free.
- * @param furnaceC - 120 to 1200 °C.
- * @returns Minutes.
+ * @param thicknessMm - 0.5 to 15, both faces free [mm]
+ * @param furnaceC - 120 to 1200 [°C]
+ * @returns [min]
+ * @throws NotAvailable outside those ranges.
+ * Error and source: {@link HEAT_UP}.
  */
 export function heatUpMinutes(thicknessMm: number, furnaceC: number): number {
   checkRange(HEAT_UP, "thicknessMm", thicknessMm);
@@ -146,11 +148,12 @@ function ruleOf(family: Family): Rule {
 /**
  * How long a blade has to be in the furnace.
  *
- * @param thicknessMm - Thickest place, 0.5 to 15 mm.
- * @param furnaceC - 120 to 1200 °C.
+ * @param thicknessMm - Thickest place, 0.5 to 15 [mm]
+ * @param furnaceC - 120 to 1200 [°C]
  * @param family - Kind of steel.
- * @returns Heat-up, soak and total in minutes.
+ * @returns Heat-up, soak and total [min]
  * @throws NotAvailable outside the ranges, and for kinds that are not hardened.
+ * Error and source: {@link HEAT_UP}, {@link SOAK_RULE}.
  */
 export function soakMinutes(thicknessMm: number, furnaceC: number, family: Family): Soak {
   ruleOf(family);

@@ -128,10 +128,13 @@ export function readOff({ from, to }: Correspondence, value: number): number | u
  * One hardness in another scale, by straight lines between the rows of a published table, so that
  * there and back gives the same figure.
  *
- * @param value - Hardness in `from`, or tensile strength in MPa.
+ * @param value - Hardness in `from` [HRC, HV, HB ...], or tensile strength [MPa]
+ * @param from - Scale of the figure given.
+ * @param to - Scale wanted.
  * @param table - The class of steel.
- * @returns Hardness in `to`, or tensile strength in MPa; unrounded.
+ * @returns Hardness in `to`, or tensile strength [MPa]; unrounded.
  * @throws NotAvailable outside the rows that carry both scales.
+ * Error: that of the table, as EVIDENCE says for each. Source: ISO 18265 and the sheets named in the table.
  */
 export function convertHardness(value: number, from: ScaleKey, to: ScaleKey, table: ConversionTable): number {
   const pair = correspondence(table, from, to);

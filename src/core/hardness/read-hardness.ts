@@ -76,9 +76,10 @@ function check({ low, high }: HardnessBand, given: string): void {
  * Reads a hardness requirement.
  *
  * @param given - "58-60", "60 ±1", "60 +1/-2", "59", with or without HRC; or a number.
- * @returns Low, aim and high in HRC; the aim of a span is its middle.
+ * @returns Low, aim and high [HRC]; the aim of a span is its middle.
  * @throws InvalidValue for anything else, for another scale and for a requirement with one end;
  *   NotAvailable outside 20 to 68 HRC.
+ * Error: none, the figures are those given. Source: common practice of drawings.
  */
 export function readHardness(given: string | number): HardnessBand {
   if (typeof given === "number" && given >= DATE_FROM) {

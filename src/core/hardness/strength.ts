@@ -82,7 +82,14 @@ export interface Strength {
 /** Hardness from which a yield strength is only a lower bound. */
 const BOUND_HRC = 58;
 
-/** Yield strength in MPa at a Vickers hardness. */
+/**
+ * Yield strength at a Vickers hardness.
+ *
+ * @param hv - Vickers hardness [HV]
+ * @returns [MPa]
+ * Limits: none are checked here; `strengthOf` holds the relation's.
+ * Error and source: {@link YIELD_STRENGTH}.
+ */
 export function yieldStrength(hv: number): number {
   return 2.876 * hv - 90.7;
 }
@@ -106,10 +113,12 @@ function yieldAt(hv: number, temperC: number | undefined): number {
 /**
  * Strength that a hardness stands for.
  *
- * @param temperC - Temper [°C], 90 to 700; left out, yield is that of a usual temper of 200 °C and more.
- * @param value - Hardness in `scale`.
- * @returns Yield and tensile strength in MPa.
+ * @param value - Hardness in `scale` [HRC, HV, HB ...]
+ * @param scale - Any scale but MPa.
+ * @param temperC - Temper, 90 to 700 [°C]; left out, yield is that of a usual temper of 200 °C and more.
+ * @returns Yield and tensile strength [MPa]
  * @throws NotAvailable outside the conversion table for low-alloy steel or below 136 HV.
+ * Error and source: {@link YIELD_STRENGTH}, {@link YIELD_RATIO}, {@link TENSILE_STRENGTH}.
  */
 export function strengthOf(value: number, scale: ScaleKey, temperC?: number): Strength {
   if (scale === "MPa") throw new NotAvailable("a tensile strength was given: give a hardness and its scale");

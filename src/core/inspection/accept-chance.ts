@@ -54,8 +54,9 @@ function chances(sample: number, fraction: number, lot: number | undefined): num
  * @param accept - Most bad pieces allowed in the sample.
  * @param fraction - Fraction bad, 0 to 1.
  * @param lot - Pieces in the lot; left out, the sample comes from endless production.
- * @returns Probability, 0 to 1.
+ * @returns Probability, 0 to 1 [-]
  * @throws InvalidValue where the numbers contradict each other.
+ * Error: exact to rounding. Source: binomial and hypergeometric distributions.
  */
 export function acceptChance(sample: number, accept: number, fraction: number, lot?: number): number {
   if (accept > sample) {

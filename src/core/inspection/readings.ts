@@ -76,10 +76,12 @@ function verdictOf(readings: readonly number[], mean: number, range: number, lim
 /**
  * Sums up hardness readings of a blade or a lot.
  *
- * @param readings - HRC, at least one.
- * @param low - Lower limit in HRC, if any.
- * @param high - Upper limit in HRC, if any.
+ * @param readings - At least one [HRC]
+ * @param low - Lower limit, if any [HRC]
+ * @param high - Upper limit, if any [HRC]
+ * @returns Mean, range, standard deviation [HRC], capability and verdict.
  * @throws InvalidValue without readings or with the limits the wrong way round.
+ * Error and source: {@link READING_RULE}.
  */
 export function summariseReadings(readings: readonly number[], low?: number, high?: number): ReadingSummary {
   if (readings.length === 0)

@@ -23,6 +23,11 @@ export const INSPECTION_LEVELS: readonly Worded[] = letters.columns
   .slice(2)
   .map(([word = ""]) => ({ word, aliases: word.startsWith("S") ? [word.replace("-", "")] : [`G-${word}`] }));
 
+/**
+ * Finds an inspection level by its word.
+ *
+ * @throws NotAvailable naming the levels that fit.
+ */
 export const findLevel = wordFinder(INSPECTION_LEVELS, {
   noun: "inspection level",
   listedBy: "the help of SAMPLE_PLAN",
@@ -72,10 +77,11 @@ function follow(letter: string, column: number): SamplePlan {
  * How many pieces of a lot to test, and how many bad ones to allow.
  *
  * @param lot - Pieces in the lot, 2 to 1200.
- * @param aql - Acceptance quality limit in %, one of the printed ones.
+ * @param aql - Acceptance quality limit, one of the printed ones [%]
  * @param level - Inspection level.
  * @returns Letter of the plan that applies and its numbers; the sample is the whole lot where it reaches it.
  * @throws NotAvailable outside the table.
+ * Error and source: {@link SAMPLING}.
  */
 export function samplePlan(lot: number, aql: number, level: Worded): SamplePlan {
   checkRange(SAMPLING, "lot", lot);

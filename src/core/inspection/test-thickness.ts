@@ -52,6 +52,11 @@ export const THICKNESS_RULES: readonly ThicknessRule[] = [
   { word: "ISO 6508", aliases: ["ten times depth", "6508"], least: byDepth },
 ];
 
+/**
+ * Finds a rule for the thinnest piece that may be tested.
+ *
+ * @throws NotAvailable naming the rules that fit.
+ */
 export const findThicknessRule = wordFinder(THICKNESS_RULES, {
   noun: "thickness rule",
   listedBy: "the help of TEST_THICKNESS",
@@ -60,9 +65,11 @@ export const findThicknessRule = wordFinder(THICKNESS_RULES, {
 /**
  * Thinnest steel on which a Rockwell C reading counts.
  *
- * @param hrc - Expected hardness, 20 to 69 HRC.
- * @returns Thickness in mm.
+ * @param hrc - Expected hardness, 20 to 69 [HRC]
+ * @param rule - One of `THICKNESS_RULES`.
+ * @returns Thickness [mm]
  * @throws NotAvailable outside the printed range.
+ * Error and source: {@link THICKNESS_TABLE}, {@link TEN_TIMES_DEPTH}.
  */
 export function testThickness(hrc: number, rule: ThicknessRule): number {
   checkRange(THICKNESS_TABLE, "hrc", hrc);

@@ -82,6 +82,7 @@ function panelAt(resolved: readonly ResolvedStation[], x: number): [ResolvedStat
  * @param stations - From heel to tip, at least two, all of one grind [mm]
  * @param density - [g/cm³]
  * @throws InvalidValue for stations out of order or a section that cannot be, naming the place.
+ * Error and source: {@link BLADE_SECTION}.
  */
 export function bladeOf(stations: readonly Station[], density: number): Blade {
   const { mass } = bladeProperties(stations, density);
@@ -170,8 +171,9 @@ function beyond(stations: readonly Station[], x: number): readonly Station[] {
  * @param x - Place in the x of the stations [mm]
  * @param stations - From heel to tip [mm]
  * @param density - [g/cm³]
+ * @returns Sizes [mm], area [mm²], second moments [mm⁴], mass [g]
  * @throws InvalidValue for a place off the blade, stations out of order or a section that cannot be.
- * Source: plane geometry.
+ * Error and source: {@link BLADE_SECTION}.
  */
 export function bladeAt(x: number, stations: readonly Station[], density: number): BladeAt {
   const blade = bladeOf(stations, density);

@@ -103,7 +103,7 @@ export function edgeLoad(edge: Edge, yieldMPa: number): EdgeLoad {
  * @param yieldMPa - Yield strength [MPa]
  * @returns [mm]
  * @throws NotAvailable where the load needs over 10 mm, or is less than the thinnest bevel bears.
- * Source: the inverse of `edgeLoad`.
+ * Error and source: {@link EDGE_BENDING}, of which it is the inverse.
  */
 export function edgeForLoad(load: number, edge: Omit<Edge, "behind">, yieldMPa: number): number {
   const thinnest = 2 * edge.contact * Math.tan(edge.angle * RADIANS);

@@ -60,9 +60,10 @@ function bracket(
  * @param wanted - Stiffness at the load [N/mm]
  * @param held - Where it is held [mm]
  * @param load - Where it is loaded [mm]
+ * @returns Factor on every thickness, and the thickness of the first station with it [mm]
  * @throws InvalidValue for places or stations that cannot be; NotAvailable beyond a factor of 4, or where no such
  * section can be ground.
- * Source: the inverse of `heldBlade(...).stiffness`.
+ * Error and source: {@link BLADE_FLEX}, of which it is the inverse.
  */
 export function thicknessForFlex(
   stations: readonly Station[],

@@ -137,9 +137,11 @@ function mover(lot: UncertainLot, starts: Triangle, likely: Draw) {
 /**
  * What one good piece may cost where yield, hours and material are known as low, likely and high.
  *
- * @returns The band between the costs that one lot in twenty stays under and one in twenty exceeds,
+ * @param lot - Amounts in one currency, hours [h], yields 0.01 to 1.
+ * @returns Amounts: the band between the costs that one lot in twenty stays under and one in twenty exceeds,
  *   widened to hold the likely cost where it lies outside; the same for the same figures every time.
  * @throws InvalidValue for figures out of order or outside the limits of the binomial.
+ * Error and source: {@link COST_BAND}.
  */
 export function costRange(lot: UncertainLot): CostRange {
   const { yieldShare, hours, material } = lot;

@@ -40,7 +40,11 @@ export interface PriceBreak {
 /**
  * Cost and price of one good piece in a lot.
  *
- * @param good - Good pieces in the lot, a whole number from 1.
+ * @param good - Good pieces in the lot, a whole number from 1 to 10,000.
+ * @param terms - Amounts in one currency, hours of the first piece [h], yield 0.01 to 1, confidence above 0, up to 0.999999.
+ * @returns Starts, hours [h], amounts in the same currency.
+ * @throws InvalidValue outside the limits of the binomial.
+ * Error and source: {@link MONEY}, {@link LEARNING_CURVE}, {@link BINOMIAL_STARTS}.
  */
 export function priceBreak(good: number, terms: LotTerms): PriceBreak {
   const { hoursFirst, rate, model, outsideRate, outsideMinimum, outsideSetUp } = terms;

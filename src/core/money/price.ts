@@ -11,7 +11,16 @@ export const MONEY = relation({
   error: { size: 0, unit: "money", kind: "exact; round once, at the price" },
 });
 
-/** An outside shop's charge: rate × quantity but no less than the minimum, plus the set-up. */
+/**
+ * An outside shop's charge: rate × quantity but no less than the minimum, plus the set-up.
+ *
+ * @param quantity - Pieces, or mass [kg], as the rate counts them.
+ * @param rate - Amount for one.
+ * @param minimum - Least amount for a lot.
+ * @param setUp - Amount on top, once.
+ * @returns Amount in the same currency.
+ * Limits: none are checked. Error and source: {@link MONEY}.
+ */
 export function outsideCharge(quantity: number, rate: number, minimum: number, setUp: number): number {
   return Math.max(minimum, rate * quantity) + setUp;
 }
@@ -30,17 +39,37 @@ export interface Lot {
   readonly quantity: number;
 }
 
-/** Cost of the whole lot; divide by the quantity for the unit cost. */
+/**
+ * Cost of the whole lot; divide by the quantity for the unit cost.
+ *
+ * @param lot - Amounts in one currency, hours [h]
+ * @returns Amount in the same currency.
+ * Limits: none are checked. Error and source: {@link MONEY}.
+ */
 export function lotCost({ setUp, runHours, hourRate, material, outside, quantity }: Lot): number {
   return setUp + runHours * hourRate + material * quantity + outside;
 }
 
-/** Price of which the margin is a share. */
+/**
+ * Price of which the margin is a share.
+ *
+ * @param cost - Amount.
+ * @param margin - Share of the price, below 1 [-]
+ * @returns Amount in the same currency.
+ * Limits: none are checked. Error and source: {@link MONEY}.
+ */
 export function priceAtMargin(cost: number, margin: number): number {
   return cost / (1 - margin);
 }
 
-/** Price that is the cost and a share of the cost on top. */
+/**
+ * Price that is the cost and a share of the cost on top.
+ *
+ * @param cost - Amount.
+ * @param markup - Share of the cost [-]
+ * @returns Amount in the same currency.
+ * Limits: none are checked. Error and source: {@link MONEY}.
+ */
 export function priceAtMarkup(cost: number, markup: number): number {
   return cost * (1 + markup);
 }

@@ -27,7 +27,10 @@ function wholeSteps(steps: number, rule: RoundingRule): number {
  * binary fraction is a little less. Amounts below 0 mirror those above: half up goes away from 0.
  *
  * @param value - Any amount.
- * @param step - Smallest step of the price, above 0.
+ * @param step - Smallest step of the price, above 0, in the same currency.
+ * @param rule - How an amount half way between two steps is rounded.
+ * @returns Amount, a multiple of the step [same currency]
+ * Limits: none are checked. Error and source: {@link MONEY}.
  */
 export function roundMoney(value: number, step: number, rule: RoundingRule): number {
   const steps = wholeSteps(decimal(Math.abs(value) / step), rule);

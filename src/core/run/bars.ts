@@ -42,7 +42,10 @@ const ROUNDING = 1e-9;
 /**
  * Bars for pieces of one length.
  *
+ * @param cut - Lengths of piece, bar, kerf and trim [mm], number of pieces.
+ * @returns Bars, pieces a bar, drop [mm], use of the bars 0 to 1.
  * @throws InvalidValue for a piece longer than the bar.
+ * Error and source: {@link BAR_COUNT}.
  */
 export function barsFor({ piece, pieces, barLength, kerf, trim }: BarCut): BarCount {
   const usable = barLength - trim;

@@ -57,8 +57,10 @@ function checkOrder(order: DearOrder): void {
  * good blade is then worth (price and penalty while blades are missing, the spare value after) and
  * costs its cost; since that worth only falls, the first start that does not pay is past the best.
  *
- * @returns Starts and expected gain; 0 starts and the penalties where no start pays.
+ * @param order - Good blades wanted, yield 0.01 to 1, amounts in one currency.
+ * @returns Starts and expected gain [same currency]; 0 starts and the penalties where no start pays.
  * @throws InvalidValue for figures without a best number, or outside the limits of the binomial.
+ * Error and source: {@link BEST_STARTS}.
  */
 export function bestStarts(order: DearOrder): BestStarts {
   const { good, price, penalty, spare, cost } = order;

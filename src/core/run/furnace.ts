@@ -37,8 +37,10 @@ const KJ_PER_KWH = 3600;
 /**
  * Energy for a furnace load, from 20 °C.
  *
+ * @param furnace - Masses [kg], temperature 20 to 1200 [°C], efficiency above 0 to 1, holding power [kW], time [h]
  * @returns Energy [kWh]
  * @throws NotAvailable for a temperature outside 20 to 1200 °C.
+ * Error and source: {@link FURNACE_ENERGY}.
  */
 export function furnaceEnergy(furnace: FurnaceLoad): number {
   const { load, fixture, temperature, efficiency, holdPower, holdHours } = furnace;

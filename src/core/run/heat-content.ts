@@ -52,6 +52,7 @@ function aboveRoom(celsius: number): number {
  * @param to - 20 to 1200 [°C]
  * @returns Heat; below 0 where the steel cools [kJ/kg]
  * @throws NotAvailable outside that range.
+ * Error and source: {@link STEEL_HEAT}.
  */
 export function heatContent(from: number, to: number): number {
   checkRange(STEEL_HEAT, "temperature", from);

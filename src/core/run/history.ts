@@ -105,10 +105,11 @@ function refusable(rows: readonly PastRow[], confidence: number): ItemRecord | R
 /**
  * Yield, hours and energy of past lots by item.
  *
- * @param rows - Items are compared without case and spaces at the ends.
- * @param confidence - Of the floor under the yield.
+ * @param rows - Blades started and good, hours [h], energy [kWh]; items are compared without case and spaces at the ends.
+ * @param confidence - Of the floor under the yield, above 0, below 1 [-]
  * @returns In the order in which the items first appear; an item with a faulty row is refused as a
  *   whole, since leaving a bad lot out would raise its yield.
+ * Limits: a faulty row stands as its refusal; nothing is thrown. Error and source: {@link SHOP_RECORD}, {@link YIELD_BOUND}.
  */
 export function itemHistories(rows: readonly PastRow[], confidence: number): ItemHistory[] {
   const groups = new Map<string, PastRow[]>();

@@ -61,7 +61,10 @@ function powerSum(b: number, n: number): number {
 /**
  * Hours of all pieces up to the nth.
  *
+ * @param curve - Hours of the first piece [h], share left at each doubling 0.5 to 1, and which model.
  * @param n - A whole number from 1.
+ * @returns [h]
+ * Limits: none are checked. Error and source: {@link LEARNING_CURVE}.
  */
 export function totalHours({ first, rate, model }: LearningCurve, n: number): number {
   const b = exponent(rate);
@@ -71,7 +74,10 @@ export function totalHours({ first, rate, model }: LearningCurve, n: number): nu
 /**
  * Hours of the nth piece.
  *
+ * @param curve - Hours of the first piece [h], share left at each doubling 0.5 to 1, and which model.
  * @param n - A whole number from 1.
+ * @returns [h]
+ * Limits: none are checked. Error and source: {@link LEARNING_CURVE}.
  */
 export function nthHours(curve: LearningCurve, n: number): number {
   const { first, rate, model } = curve;

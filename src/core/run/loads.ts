@@ -64,12 +64,13 @@ function pack(
 }
 
 /**
- * Furnace loads: same recipe together, heaviest pieces first, each piece in one load ({@link LOAD_GROUPING}).
+ * Furnace loads: same recipe together, heaviest pieces first, each piece in one load.
  *
  * @param lines - Pieces by line, mass of one [kg]; recipes are compared without case and spaces at the ends.
  * @param limits - What the furnace holds at a time: pieces, mass [kg].
  * @returns Loads in the order in which the recipes first appear, mass [kg].
  * @throws InvalidValue for a piece heavier than a load.
+ * Error and source: {@link LOAD_GROUPING}.
  */
 export function furnaceLoads(lines: readonly LoadLine[], limits: LoadLimits): Load[] {
   for (const line of lines) checkPiece(line, limits);

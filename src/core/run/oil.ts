@@ -107,9 +107,11 @@ function endCaution(final: number, to: number): string {
  * What a quench does to the oil.
  *
  * @param quench - Mass [kg] and temperatures of the steel [°C]
- * @param bath - Litres, start and flash point of the oil [°C]
+ * @param bath - Oil [L], start and flash point of the oil [°C]
+ * @returns Rise [K] and final temperature of the oil [°C], with what to be wary of.
  * @throws InvalidValue for steel that does not cool, or oil at or above its flash point before the quench.
  * @throws NotAvailable for steel outside 20 to 1200 °C.
+ * Error and source: {@link OIL_HEAT}, {@link FLASH_MARGIN}.
  */
 export function oilRise(quench: Quench, bath: OilBath): OilRise {
   const { litres, start, flashPoint, density, specificHeat } = bath;
@@ -127,9 +129,12 @@ export function oilRise(quench: Quench, bath: OilBath): OilRise {
 /**
  * Oil that keeps the rise to what is wanted.
  *
- * @param quench - Mass [kg] and temperatures of the steel [°C]
- * @param rise - Allowed rise [K]
- * @returns Litres
+ * @param quench - Mass [kg] and temperatures of the steel, 20 to 1200 [°C]
+ * @param rise - Allowed rise, above 0 [K]
+ * @param oil - Density [g/cm³] and specific heat [kJ/kgK]
+ * @returns [L]
+ * @throws InvalidValue for steel that does not cool; NotAvailable for steel outside 20 to 1200 °C.
+ * Error and source: {@link OIL_HEAT}.
  */
 export function oilLitres(quench: Quench, rise: number, { density, specificHeat }: Oil = USUAL_OIL): number {
   return heatGiven(quench) / (rise * density * specificHeat);

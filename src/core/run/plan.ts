@@ -91,9 +91,11 @@ function repeatedNames(rows: readonly PlanRow<PlanLine>[]): Set<string> {
 /**
  * Plans a run line by line: temper, starts, bars, loads, energy, hours and money.
  *
- * @param rows - Lines as read; a refused or blank one stays as it is.
- * @param date - Day number that prices are compared with; the newest price date where left out.
+ * @param rows - Lines as read, lengths [mm], temperatures [°C], hours [h], amounts in one currency; a refused or blank one stays as it is.
+ * @param date - Day number that prices are compared with [d]; the newest price date where left out.
  * @returns In the order of the lines. A fault in one leaves the others planned; its pieces count nowhere.
+ * Limits: a figure out of range stands as its refusal; nothing is thrown.
+ * Error and source: those of the functions that it joins, `startsNeeded`, `temperedRange`, `barsFor`, `furnaceLoads`, `furnaceEnergy`.
  */
 export function planRun(
   rows: readonly PlanRow<PlanLine>[],

@@ -122,8 +122,9 @@ function* sums(good: number, yieldShare: number): Generator<number> {
  * @param starts - Blades begun, a whole number.
  * @param good - Good blades wanted, a whole number from 1.
  * @param yieldShare - Share that comes out good, 0.01 to 1.
- * @returns Probability, 0 to 1.
+ * @returns Probability, 0 to 1 [-]
  * @throws InvalidValue for figures outside these limits.
+ * Error and source: {@link ENOUGH}.
  */
 export function chanceOfEnough(starts: number, good: number, yieldShare: number): number {
   const enoughFrom = chancesOfEnough(good, yieldShare);
@@ -145,8 +146,9 @@ export function chanceOfEnough(starts: number, good: number, yieldShare: number)
  * @param good - Good blades wanted, a whole number from 1 to 10,000.
  * @param yieldShare - Share that comes out good, 0.01 to 1.
  * @param confidence - Above 0, up to 0.999999.
- * @returns Blades to begin.
+ * @returns Blades to begin [-]
  * @throws InvalidValue for figures outside these limits; a percentage typed as a whole number is asked about.
+ * Error and source: {@link BINOMIAL_STARTS}.
  */
 export function startsNeeded(good: number, yieldShare: number, confidence: number): number {
   const enoughFrom = chancesOfEnough(good, yieldShare);

@@ -40,7 +40,13 @@ function total(plans: readonly LinePlan[], [what, unit, of]: Reader): Total {
   return { what, unit, figure, lines: figures.length };
 }
 
-/** Sums over the planned lines of a run; refused lines are named, not counted. */
+/**
+ * Sums over the planned lines of a run; refused lines are named, not counted.
+ *
+ * @param rows - As `planRun` gives them.
+ * @returns Sums with their units: masses [kg], lengths [mm], energy [kWh], hours [h], amounts.
+ * Limits: a figure that is refused is left out and said; nothing is thrown. Error and source: those of `planRun`.
+ */
 export function runTotals(rows: readonly PlanRow<LinePlan>[]): RunTotals {
   const planned: LinePlan[] = [];
   const refused: [number, Refusal][] = [];

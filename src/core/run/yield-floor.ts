@@ -40,7 +40,9 @@ function atLeast(good: number, tried: number, share: number, choose: number): nu
  * @param good - Good blades, 0 to `tried`.
  * @param tried - Blades started, from 1.
  * @param confidence - Above 0, below 1.
+ * @returns Share, 0 to 1 [-]
  * @throws InvalidValue for more good than tried.
+ * Error and source: {@link YIELD_BOUND}.
  */
 export function yieldFloor(good: number, tried: number, confidence: number): number {
   if (good > tried) {

@@ -44,6 +44,7 @@ export const G_MM2_PER_KG_M2 = 1e9;
  * @param parts - Masses [g], places of their balance on one axis [mm], own inertias [kg m²]
  * @returns Mass [g], balance [mm] and inertia about it [kg m²]
  * @throws InvalidValue for no parts.
+ * Error and source: {@link ASSEMBLED}.
  */
 export function assembled(parts: readonly Part[]): Balanced {
   const mass = parts.reduce((sum, part) => sum + part.mass, 0);

@@ -20,8 +20,9 @@ const RADIANS = Math.PI / 180;
  * Height of the final edge bevel, across the width.
  *
  * @param edge - Thickness behind the edge bevel [mm]
- * @param angle - Per side [°]
+ * @param angle - Per side, above 0, below 90 [°]
  * @returns Height [mm]
+ * Limits: none are checked. Error and source: {@link EDGE_GEOMETRY}.
  */
 export function edgeBevel(edge: number, angle: number): number {
   return edge / (2 * Math.tan(angle * RADIANS));
@@ -34,6 +35,7 @@ export function edgeBevel(edge: number, angle: number): number {
  * @param face - Length of the bevel's face, shoulder to edge [mm]
  * @returns Angle per side [°]
  * @throws InvalidValue for a face shorter than half the thickness.
+ * Error and source: {@link EDGE_GEOMETRY}.
  */
 export function edgeAngle(edge: number, face: number): number {
   if (2 * face >= edge) return Math.asin(edge / (2 * face)) / RADIANS;
@@ -51,6 +53,7 @@ export function edgeAngle(edge: number, face: number): number {
  * @param edge - Behind the edge [mm]
  * @returns Included angle [°]
  * @throws InvalidValue for an edge thicker than the spine.
+ * Error and source: {@link EDGE_GEOMETRY}.
  */
 export function grindAngle(width: number, thickness: number, edge: number): number {
   if (edge <= thickness) return (2 * Math.atan((thickness - edge) / (2 * width))) / RADIANS;

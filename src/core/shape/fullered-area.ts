@@ -81,6 +81,7 @@ function besideRidge({ grind }: Outline, aSide: number): number {
  * @param section - Flat, rectangle, lenticular or diamond. Lengths [mm]
  * @returns Area [mm²]
  * @throws InvalidValue for another grind, or a fuller that does not fit or cuts through.
+ * Error and source: {@link SECTION_AREA}, {@link FULLER}.
  */
 export function fulleredArea(section: FulleredSection): number {
   const { grind, width, thickness, fullerWidth, aSide, sides } = section;

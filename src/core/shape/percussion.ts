@@ -49,6 +49,7 @@ function gyrationSquared({ mass, inertia }: Balanced): number {
  * @param held - Where it is held, on the same axis [mm]
  * @returns Position [mm]
  * @throws InvalidValue where it is held at the balance: there is no such point then.
+ * Error and source: {@link PERCUSSION}.
  */
 export function percussionCentre(body: Balanced, held: number): number {
   const gyration = gyrationSquared(body);
@@ -67,6 +68,7 @@ export function percussionCentre(body: Balanced, held: number): number {
  * @param body - Mass [g], balance [mm], inertia about the balance [kg m²]
  * @param at - Place of impact on the same axis [mm]
  * @returns Effective mass [g]
+ * Limits: none are checked. Error and source: {@link IMPACT_MASS}.
  */
 export function effectiveMass(body: Balanced, at: number): number {
   return body.mass / (1 + (at - body.balance) ** 2 / gyrationSquared(body));

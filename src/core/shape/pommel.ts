@@ -27,6 +27,7 @@ const HEAVIEST_SHARE = 1e6;
  * @param wanted - Wanted balance of the whole [mm]
  * @returns Mass [g]; 0 where the balance is right without one.
  * @throws InvalidValue where no mass at that place moves the balance there.
+ * Error and source: {@link COUNTERWEIGHT}.
  */
 export function pommelMass(restMass: number, restBalance: number, pommelAt: number, wanted: number): number {
   const share = (restBalance - wanted) / (wanted - pommelAt);

@@ -39,9 +39,10 @@ export function outlineArea(outline: Outline): number {
 /**
  * Area of a cross-section.
  *
- * @param section - Lengths in mm; what is left out takes the default of its grind.
+ * @param section - Lengths [mm]; what is left out takes the default of its grind.
  * @returns Area [mm²]
  * @throws InvalidValue for a missing figure, one that does not belong, or an impossible section.
+ * Error and source: {@link SECTION_AREA}.
  */
 export function sectionArea(section: Section): number {
   return outlineArea(outlineOf(section));

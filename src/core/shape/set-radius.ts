@@ -24,10 +24,11 @@ export const BEND_TO_SET = relation({
  * It may break before it sets; this is not a radius for a proof test.
  *
  * @param thickness - At the thickest place of the bend [mm]
- * @param hrc - Hardness, 20 to 58 HRC
+ * @param hrc - Hardness, 20 to 58 [HRC]
  * @param temperC - Temper [°C], where known: below 200 °C the blade takes a set earlier
  * @returns Radius [mm]
  * @throws NotAvailable outside that range: harder steel may yield earlier than its hardness says.
+ * Error and source: {@link BEND_TO_SET}.
  */
 export function setRadius(thickness: number, hrc: number, temperC?: number): number {
   checkRange(BEND_TO_SET, "hrc", hrc);

@@ -154,7 +154,9 @@ export function resolveStations(stations: readonly Station[]): readonly Resolved
  *
  * @param stations - From heel to tip, at least two, all of one grind. Lengths [mm]
  * @param density - [g/cm³]
+ * @returns Volume [mm³], mass [g], balance [mm], inertia about it [kg m²]
  * @throws InvalidValue for stations out of order or a section that cannot be, naming the place.
+ * Error and source: {@link STATION_MOMENTS}.
  */
 export function bladeProperties(stations: readonly Station[], density: number): BladeProperties {
   const resolved = resolveStations(stations);

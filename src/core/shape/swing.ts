@@ -29,6 +29,7 @@ const GRAVITY = 9.80665;
  * @param period - One swing there and back, small [s]
  * @returns Inertia about the balance [kg m²]
  * @throws InvalidValue where the period is shorter than that of a point mass at that distance.
+ * Error and source: {@link PENDULUM}.
  */
 export function swingInertia(mass: number, distance: number, period: number): number {
   const kilograms = mass / 1000;

@@ -17,6 +17,10 @@ function scaled(value: number | undefined, share: number): number | undefined {
  * The two stations of a tapered blade. The edge thickness and a wheel's radius are the same all along;
  * the bevel height and the flat keep their share of the width, a bulge its share of the thickness above
  * the edge, so that the section keeps its character to the tip.
+ *
+ * @param taper - Section at the heel, length, and width and thickness at the tip [mm]
+ * @returns Heel and tip [mm]
+ * Limits: checked by what reads the stations. Error and source: {@link STATION_MOMENTS}.
  */
 export function taperStations(taper: Taper): readonly [Station, Station] {
   const { grind, length, width, thickness, edge = 0, bevelHeight, curve, flatWidth, ribHeight } = taper;
@@ -46,7 +50,9 @@ export function taperStations(taper: Taper): readonly [Station, Station] {
  *
  * @param taper - Section at the heel, length, and width and thickness at the tip [mm]
  * @param density - [g/cm³]
+ * @returns Volume [mm³], mass [g], balance [mm], inertia about it [kg m²]
  * @throws InvalidValue for a section that cannot be, naming the place along the blade.
+ * Error and source: {@link STATION_MOMENTS}.
  */
 export function taperedBlade(taper: Taper, density: number): BladeProperties {
   return bladeProperties(taperStations(taper), density);

@@ -9,6 +9,7 @@ import { segmentHeight, segmentRadius } from "./segment";
  * @param height - Of the ground face, edge to top [mm]
  * @returns Depth in its middle [mm]
  * @throws InvalidValue for a face wider than the wheel.
+ * Error: exact for a wheel of circular section. Source: plane geometry.
  */
 export function hollowDepth(diameter: number, height: number): number {
   if (height <= diameter) return segmentHeight(diameter / 2, height);
@@ -25,6 +26,7 @@ export function hollowDepth(diameter: number, height: number): number {
  * @param depth - In its middle [mm]
  * @returns Diameter [mm]
  * @throws InvalidValue for a hollow deeper than half its height.
+ * Error: exact for a wheel of circular section. Source: plane geometry.
  */
 export function wheelDiameter(height: number, depth: number): number {
   if (2 * depth <= height) return 2 * segmentRadius(height, depth);
@@ -41,6 +43,7 @@ export function wheelDiameter(height: number, depth: number): number {
  * @param depth - Of the fuller [mm]
  * @returns Width, rim to rim [mm]
  * @throws InvalidValue for a fuller deeper than the radius.
+ * Error: exact for a tool of circular section. Source: plane geometry.
  */
 export function fullerWidth(radius: number, depth: number): number {
   if (depth <= radius) return 2 * Math.sqrt(depth * (2 * radius - depth));

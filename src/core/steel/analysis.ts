@@ -34,7 +34,7 @@ function contentsFrom(pairs: readonly (readonly [string, number])[]): Map<Elemen
 /**
  * A steel from the figures of a certificate.
  *
- * @param text - Element symbols and mass %, in any order: `C 0.95 Mn 0.40 Si 0.22`. Decimal point or
+ * @param text - Element symbols and contents [mass %], in any order: `C 0.95 Mn 0.40 Si 0.22`. Decimal point or
  *   comma; `=`, `:` and `%` are tolerated. Elements left out count as 0.
  * @returns The steel, its name being the text as given.
  * @throws InvalidValue for an unknown symbol, an element given twice, no carbon, a total over 100 % or

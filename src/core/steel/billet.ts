@@ -41,9 +41,11 @@ const GAS_CONSTANT = 8.314;
 /**
  * Diffusivity of carbon in austenite.
  *
- * @param celsius - Temperature of the steel itself, 850 to 1250 °C.
- * @param carbon - Carbon of the austenite, 0.1 to 1.2 mass %.
- * @returns m²/s.
+ * @param celsius - Temperature of the steel itself, 850 to 1250 [°C]
+ * @param carbon - Carbon of the austenite, 0.1 to 1.2 [mass %]
+ * @returns [m²/s]
+ * @throws NotAvailable outside those ranges.
+ * Error and source: {@link CARBON_DIFFUSION}.
  */
 export function carbonDiffusivity(celsius: number, carbon: number): number {
   checkRange(CARBON_DIFFUSION, "celsius", celsius);
@@ -63,10 +65,12 @@ const EVEN_95 = 0.328;
 /**
  * Time for equal alternate layers to even out to 95 %.
  *
- * @param layerMm - Thickness of one layer, mm.
- * @param celsius - Temperature, 850 to 1250 °C.
- * @param carbon - Mean carbon of the billet, 0.1 to 1.2 mass %.
- * @returns Minutes.
+ * @param layerMm - Thickness of one layer [mm]
+ * @param celsius - Temperature, 850 to 1250 [°C]
+ * @param carbon - Mean carbon of the billet, 0.1 to 1.2 [mass %]
+ * @returns [min]
+ * @throws NotAvailable outside those ranges.
+ * Error and source: {@link LAYERS_EVEN}.
  */
 export function minutesToEvenOut(layerMm: number, celsius: number, carbon: number): number {
   return (EVEN_95 * (layerMm / 1000) ** 2) / carbonDiffusivity(celsius, carbon) / 60;
@@ -75,10 +79,11 @@ export function minutesToEvenOut(layerMm: number, celsius: number, carbon: numbe
 /**
  * Carbon of a billet once its layers have evened out.
  *
- * @param carbons - Mass % C of each steel.
+ * @param carbons - Carbon of each steel [mass %]
  * @param shares - Mass of each, in any one unit.
- * @returns Mass % C.
+ * @returns [mass %]
  * @throws InvalidValue where the lists differ in length or no mass is given.
+ * Error and source: {@link BILLET_MEAN}.
  */
 export function billetCarbon(carbons: readonly number[], shares: readonly number[]): number {
   if (carbons.length !== shares.length)

@@ -4,8 +4,12 @@ import type { Steel } from "./steel";
 const NONE: Bounds = { low: null, high: null };
 
 /**
- * Limits of an element, mass %: those of the standard, or the figure of an analysis on both sides.
- * Both null where nothing is specified or analysed.
+ * Limits of an element: those of the standard, or the figure of an analysis on both sides.
+ *
+ * @param steel - A grade or an analysis.
+ * @param element - Its symbol.
+ * @returns [mass %]; both null where nothing is specified or analysed.
+ * Limits: nothing is refused. Error: none, as printed. Source: the standard of the grade, as STEEL names it.
  */
 export function boundsOf({ grade, composition }: Steel, element: Element): Bounds {
   if (grade !== null) return grade.limits[element] ?? NONE;

@@ -48,15 +48,23 @@ export function statedCarbon(steel: Steel): number {
 /**
  * Carbon that relations use.
  *
- * @returns Mass % C: as stated; where the grade leaves it open, what it is usually sold with.
+ * @param steel - A grade or an analysis.
+ * @returns As stated; where the grade leaves it open, what it is usually sold with [mass %]
  * @throws NotAvailable where no usual carbon of such a grade is held either.
+ * Error: a heat lies anywhere within the limits of its grade. Source: the standard of the grade, as STEEL names it.
  */
 export function carbonOf({ composition, grade }: Steel): number {
   if (Number.isNaN(composition.C) && grade !== null) refuseOpen(grade);
   return composition.C;
 }
 
-/** Carbon limits of the standard, mass %; for an analysis both are the figure given. */
+/**
+ * Carbon limits of the standard; for an analysis both are the figure given.
+ *
+ * @param steel - A grade or an analysis.
+ * @returns [mass %]; null where the standard gives no limit on that side.
+ * Limits: nothing is refused. Error: none, as printed. Source: the standard of the grade, as STEEL names it.
+ */
 export function carbonBounds(steel: Steel): Bounds {
   return boundsOf(steel, "C");
 }

@@ -154,12 +154,13 @@ function gradeOf({ grade, name }: Steel): Grade {
  * Holds a mill certificate against the limits of the grade ordered.
  *
  * @param steel - The grade.
- * @param results - Figures in the order of the certificate, mass %; for pieces an element may come several times.
+ * @param results - Figures in the order of the certificate [mass %]; for pieces an element may come several times.
  * @param kind - Heat analysis, held to the limits, or product analysis, held to the limits and the permissible variation.
  * @returns Lines in the order given, then the elements that the grade limits and the certificate leaves out.
  *   Figures are rounded to the last place of the limit before they are compared (ASTM E29).
  * @throws InvalidValue for an analysis as grade, an element given twice in a heat, slips of units, a total over 100 %;
  *   NotAvailable where no permissible variation is held for the standard.
+ * Error: none, a comparison. Source: the standard of the grade; permissible variations as EVIDENCE names them.
  */
 export function certificate(steel: Steel, results: readonly Result[], kind: AnalysisKind): CertificateReport {
   const grade = gradeOf(steel);

@@ -57,8 +57,11 @@ function familyDensity(steel: Steel): Density {
 }
 
 /**
- * Density of a steel at room temperature, g/cm³: the value published for the grade, else the value
- * typical of its family.
+ * Density of a steel at room temperature: the value published for the grade, else the value typical of its family.
+ *
+ * @param steel - A grade or an analysis.
+ * @returns [g/cm³], with the relation it rests on.
+ * Limits: nothing is refused. Error and source: those of the relation in the answer.
  */
 export function densityOf(steel: Steel): Density {
   const { grade } = steel;

@@ -91,10 +91,11 @@ const answers = new BoundedMap<string | number, Steel | Refusal>(5000);
 /**
  * The steel that a cell names.
  *
- * @param given - Designation, alias, UNS or EN number, as text or number, or an analysis in mass %.
+ * @param given - Designation, alias, UNS or EN number, as text or number, or an analysis [mass %]
  * @returns A grade of the table or an analysis.
  * @throws NotAvailable for a name that is not in the table, with the nearest designations, or that
  *   several grades share; InvalidValue for an empty text or a malformed analysis.
+ * Error: none, as printed. Source: the standard of the grade, as STEEL names it.
  */
 export function findSteel(given: string | number): Steel {
   let answer = answers.get(given);

@@ -105,7 +105,8 @@ function nearness(steel: Steel, grade: Grade) {
  *
  * @param steel - A grade or an analysis.
  * @param count - How many at most.
- * @returns Grades with the element that differs most; empty where none is near.
+ * @returns Grades with the element that differs most [mass %]; empty where none is near.
+ * Limits: nothing is refused. Error and source: {@link NEARNESS}.
  */
 export function similarGrades(steel: Steel, count = 10): readonly SimilarGrade[] {
   return allGrades()

@@ -104,9 +104,10 @@ function dissolvedOrNull(steel: Steel, hardenC: number): number | null {
  * Whether a hardened steel keeps enough chromium in solution to be stainless.
  *
  * @param steel - A grade or an analysis.
- * @param hardenC - Hardening temperature, °C; the middle of the grade's window where left out.
- * @returns Chromium in all and in solution, pitting resistance equivalent of the dissolved, verdict.
+ * @param hardenC - Hardening temperature [°C]; the middle of the grade's window where left out.
+ * @returns Chromium in all and in solution [mass %], pitting resistance equivalent of the dissolved, verdict.
  * @throws NotAvailable where no relation is published at that temperature or no window is held.
+ * Error and source: {@link PASSIVITY}, {@link PREN}, {@link DISSOLVED_HIGH_CHROMIUM}.
  */
 export function stainless(steel: Steel, hardenC?: number): Stainless {
   const bulk = steel.composition.Cr;

@@ -109,6 +109,7 @@ function rowOf({ lengths, bars }: CutOrder, { kerf, trim }: CutRequest, use: Pat
  * @returns The bars by pattern, the bound that no plan can beat and whether the plan meets it.
  * @throws InvalidValue for a piece longer than the bar, an empty order, or figures past the limits.
  * @throws NotAvailable where the bars in stock do not hold the pieces.
+ * Error and source: {@link CUTTING_PLAN}.
  */
 export function cutPlan(request: CutRequest): CutPlan {
   const order = cutOrder(request);

@@ -56,8 +56,9 @@ function stockVolume({ volume, grind, scale, crop, rule }: Forging): number {
 /**
  * Length of bar to cut for a forging.
  *
- * @param forging - Finished volume [mm³], bar [mm], losses as shares.
+ * @param forging - Finished volume [mm³], bar [mm], losses as shares, each below 1.
  * @returns Length, tong hold included [mm]
+ * Limits: none are checked. Error and source: {@link FORGE_STOCK}.
  */
 export function forgeLength(forging: Forging): number {
   return stockVolume(forging) / (forging.barWidth * forging.barThickness) + forging.tong;

@@ -41,6 +41,7 @@ function thicknesses(rows: readonly (readonly number[])[]): ReadonlyMap<number, 
  * @param family - What is measured by it: the same number means three thicknesses.
  * @returns Nominal thickness [mm]
  * @throws NotAvailable for a number that the table does not hold.
+ * Error and source: {@link SHEET_GAUGE}.
  */
 export function gaugeThickness(gauge: number, family: GaugeFamily): number {
   const table = TABLES[family];

@@ -10,6 +10,7 @@ export const DENOMINATORS: readonly number[] = [2, 4, 8, 16, 32, 64, 128];
  *
  * @param millimetres - From 0 [mm]
  * @param denominator - Finest part of an inch, one of `DENOMINATORS`.
+ * Limits: none are checked. Error: half of the finest part. Source: 1 in = 25.4 mm by definition.
  */
 export function inchFraction(millimetres: number, denominator: number): string {
   const parts = Math.round((millimetres / MM_PER_INCH) * denominator);

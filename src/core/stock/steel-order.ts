@@ -103,6 +103,7 @@ function orderOf(pool: Pool, kerf: number, trim: number): OrderLine {
  * @param trim - Cut off each bar, both ends together [mm]
  * @returns One line a steel and section, in the order in which they first appear.
  * @throws InvalidValue naming steel and section for a blank longer than the bar or figures that disagree.
+ * Error and source: {@link CUTTING_PLAN}.
  */
 export function steelOrder(lines: readonly BlankLine[], kerf: number, trim: number): OrderLine[] {
   const wanted = lines.filter(({ quantity }) => quantity > 0);

@@ -160,10 +160,12 @@ export interface CouponQuestion {
  * Moves the published curve to the shop's own coupons, as far as they deserve.
  *
  * @param steel - A grade or an analysis.
- * @param coupons - One or more.
- * @param question - Hours and temper of the plan, hardening temperature.
+ * @param coupons - One or more: temper [°C], time [h], reading [HRC]
+ * @param question - Time [h] and temper [°C] of the plan, hardening temperature [°C]
+ * @returns Temper [°C] and reading [HRC] to plan with, shift and its uncertainty [HRC]
  * @throws NotAvailable for a coupon more than 3 HRC off the published curve, for coupons that contradict
- * each other, and outside the published range.
+ *   each other, and outside the published range.
+ * Error and source: {@link COUPON_FIT}.
  */
 export function fitCoupons(steel: Steel, coupons: readonly Coupon[], question: CouponQuestion): CouponFit {
   const model = temperModel(steel, question.hardenC);

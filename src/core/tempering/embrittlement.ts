@@ -56,7 +56,13 @@ function isReversible({ composition: c }: Steel): boolean {
   return c.Mn + c.Ni + c.Cr >= 1.2 && c.Mo < 0.15 && c.W < 0.3;
 }
 
-/** The ranges of a steel, by its own sheet or its family. */
+/**
+ * The embrittlement ranges of a steel, by its own sheet or its family.
+ *
+ * @param steel - A grade or an analysis.
+ * @returns Tempers [°C]
+ * Limits: nothing is refused. Error and source: {@link EMBRITTLEMENT}.
+ */
 export function brittleRanges(steel: Steel): readonly BrittleRange[] {
   const own = OWN_RANGES[steel.grade?.designation ?? ""];
   if (own !== undefined) return own;
@@ -71,7 +77,13 @@ function rangeText({ low, high }: BrittleRange): string {
   return `${temperatureText(low)} to ${temperatureText(high)}`;
 }
 
-/** The embrittlement caution of a temper; empty where there is none. */
+/**
+ * The embrittlement caution of a temper; empty where there is none.
+ *
+ * @param steel - A grade or an analysis.
+ * @param celsius - Temper [°C]
+ * Limits: nothing is refused. Error and source: {@link EMBRITTLEMENT}.
+ */
 export function embrittlementCaution(steel: Steel, celsius: number): string {
   return brittleRanges(steel)
     .filter(({ low, high }) => celsius >= low && celsius <= high)

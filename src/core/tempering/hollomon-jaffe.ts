@@ -48,11 +48,14 @@ export function hoursAtParameter(parameter: number, celsius: number): number {
 }
 
 /**
- * The temper in °C that softens as much in another time.
+ * The temper that softens as much in another time.
  *
- * @param celsius - Temper in °C.
- * @param hours - Its time in h.
- * @param newHours - The other time in h.
+ * @param celsius - Temper, 100 to 704 [°C]
+ * @param hours - Its time, 0.25 to 32 [h]
+ * @param newHours - The other time, 0.25 to 32 [h]
+ * @returns [°C]
+ * Limits: none are checked here; they are those of the relation, held by `checkParameterRange`.
+ * Error and source: {@link HOLLOMON_JAFFE}.
  */
 export function equivalentTemperature(celsius: number, hours: number, newHours: number): number {
   return temperAtParameter(hollomonJaffe(celsius, hours), newHours);
@@ -71,10 +74,11 @@ export function checkParameterRange(celsius: number, hours: number): void {
 /**
  * Several tempers as time at one temperature.
  *
- * @param tempers - °C and h of each.
- * @param referenceC - The temperature that counts, °C.
- * @returns Hours there that soften as much as all of them together.
+ * @param tempers - Temper [°C] and time [h] of each.
+ * @param referenceC - The temperature that counts, 100 to 704 [°C]
+ * @returns Time there that softens as much as all of them together, 10 s to 1000 h [h]
  * @throws NotAvailable outside the measured times and tempers, and where the answer means nothing.
+ * Error and source: {@link HOLLOMON_JAFFE}.
  */
 export function equivalentTime(
   tempers: readonly { readonly celsius: number; readonly hours: number }[],

@@ -58,10 +58,11 @@ function beyond(nearest: OvenCheck, wantedC: number): number {
 /**
  * What to set an oven to.
  *
- * @param wantedC - Temperature wanted beside the blade, °C.
- * @param checks - One or more settings with what was measured, in any order.
- * @returns Setting in °C.
+ * @param wantedC - Temperature wanted beside the blade [°C]
+ * @param checks - One or more settings with what was measured, in any order [°C]
+ * @returns Setting [°C]
  * @throws NotAvailable more than 50 °C from the nearest check; InvalidValue for checks that cannot be.
+ * Error and source: {@link OVEN_CORRECTION}.
  */
 export function ovenSetting(wantedC: number, checks: readonly OvenCheck[]): number {
   const sorted = [...checks].sort((a, b) => a.measuredC - b.measuredC);

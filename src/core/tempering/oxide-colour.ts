@@ -62,9 +62,10 @@ function coloursAt(temperC: number): readonly ColourSpan[] {
 /**
  * The oxide colour that a short temper in air leaves on clean carbon steel.
  *
- * @param temperC - 199 to 332 °C.
+ * @param temperC - 199 to 332 [°C]
  * @returns Colour or colours with the span in which lists print each.
  * @throws NotAvailable outside the lists.
+ * Error and source: {@link OXIDE_COLOURS}.
  */
 export function oxideColour(temperC: number): string {
   checkRange(OXIDE_COLOURS, "temperC", temperC);

@@ -103,12 +103,14 @@ function adviceFor(model: TemperModel, celsius: number, hours: number): string {
  * The next temper of a blade that has been tempered and read.
  *
  * @param steel - A grade or an analysis.
- * @param blade - Temper so far in °C, its time in h, and the reading in HRC.
- * @param target - Wanted hardness, HRC.
- * @param hours - Time of the next temper, h.
- * @returns Never a temper for a blade that reads under the target: that one must be hardened again.
+ * @param blade - Temper so far [°C], its time [h], and the reading [HRC]
+ * @param target - Wanted hardness [HRC]
+ * @param hours - Time of the next temper [h]
+ * @returns Temper [°C] and likely hardness [HRC]; never a temper for a blade that reads under the target: that one
+ *   must be hardened again.
  * @throws NotAvailable where the target is out of reach and where the reading lies more than 3 HRC off
- * the published curve.
+ *   the published curve.
+ * Error and source: {@link COMPOSITION_FORMULA} or the grade's own curve, moved by the reading; {@link HOLLOMON_JAFFE}.
  */
 export function retemper(steel: Steel, blade: BladeSoFar, target: number, hours: number): Retemper {
   checkTarget(target);

@@ -35,10 +35,11 @@ function points(from: number, to: number, step: number): number[] {
  * Hardness over a span of tempers with the band that covers 90 %.
  *
  * @param steel - A grade or an analysis.
- * @param span - Ends and step in °C.
- * @param hours - Time in all, h.
- * @returns A point a step, temper rising.
+ * @param span - Ends and step [°C]
+ * @param hours - Time in all [h]
+ * @returns A point a step, temper rising: temper [°C], low, likely and high [HRC]
  * @throws NotAvailable where an end that was given lies outside the published range.
+ * Error and source: {@link COMPOSITION_FORMULA} or the grade's own curve, as the band says.
  */
 export function temperCurve(steel: Steel, span: CurveSpan, hours: number): CurvePoint[] {
   const model = temperModel(steel);

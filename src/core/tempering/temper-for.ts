@@ -79,11 +79,12 @@ function refuseSeveral(model: TemperModel, target: number, tempers: readonly num
  * The temper that gives a hardness.
  *
  * @param steel - A grade or an analysis.
- * @param targetHrc - Wanted hardness, HRC.
- * @param treatment - Time, cycles, and what is known of the blade.
- * @returns °C, 150 or more.
+ * @param targetHrc - Wanted hardness [HRC]
+ * @param treatment - Time of one cycle [h], cycles, and what is known of the blade.
+ * @returns 150 or more [°C]
  * @throws NotAvailable where the target is out of reach (with the highest or lowest there is) and
- * where two tempers give it (naming both), and as `temperedHardness` does.
+ *   where two tempers give it (naming both), and as `temperedHardness` does.
+ * Error and source: {@link COMPOSITION_FORMULA} or the grade's own curve; {@link HOLLOMON_JAFFE}.
  */
 export function temperFor(steel: Steel, targetHrc: number, treatment: Treatment): number {
   checkTarget(targetHrc);

@@ -197,10 +197,12 @@ function withAnswer(question: Question, tempers: readonly number[]): TemperPlan 
  * caution say why, in place of an error.
  *
  * @param steel - A grade or an analysis.
- * @param targetHrc - Wanted hardness, 20 to 68 HRC.
- * @param treatment - Time, cycles, and what is known of the blade.
+ * @param targetHrc - Wanted hardness, 20 to 68 [HRC]
+ * @param treatment - Time of one cycle [h], cycles, and what is known of the blade.
+ * @returns Tempers to start at, likely and at most [°C], hardness 10 °C to either side [HRC]
  * @throws NotAvailable where no published curve or formula covers the steel and the time, and as
- * `temperedHardness` does for a known reading.
+ *   `temperedHardness` does for a known reading.
+ * Error and source: {@link COMPOSITION_FORMULA} or the grade's own curve; {@link HOLLOMON_JAFFE}, {@link EMBRITTLEMENT}.
  */
 export function temperPlan(steel: Steel, targetHrc: number, treatment: Treatment): TemperPlan {
   checkTarget(targetHrc);

@@ -113,11 +113,12 @@ export function readingShift(model: TemperModel, known: KnownTemper | undefined,
  * Hardness after temper of a blade that hardened through.
  *
  * @param steel - A grade or an analysis.
- * @param temperC - Temper of the steel itself, °C.
- * @param treatment - Time, cycles, and what is known of the blade.
- * @returns HRC.
+ * @param temperC - Temper of the steel itself [°C]
+ * @param treatment - Time of one cycle [h], cycles, and what is known of the blade.
+ * @returns [HRC]
  * @throws NotAvailable outside the published range, without curve or formula, and where a known
- * reading lies more than 3 HRC off.
+ *   reading lies more than 3 HRC off.
+ * Error and source: {@link COMPOSITION_FORMULA} or the grade's own curve; {@link HOLLOMON_JAFFE}.
  */
 export function temperedHardness(steel: Steel, temperC: number, treatment: Treatment): number {
   const model = temperModel(steel, treatment.hardenC, treatment.quenchToC);
