@@ -131,7 +131,7 @@ describe("what must hold for any blade", () => {
     }, 0);
     expect(length / LENGTH).toBeCloseTo(1, 3);
     expect(line.at(-1)?.across).toBeCloseTo(held.bend(300).deflection, 9);
-    expect(line[0]).toEqual({ along: expect.closeTo(0, 9), across: expect.closeTo(0, 9) });
+    expect(line[0]).toEqual({ x: 0, along: expect.closeTo(0, 9), across: expect.closeTo(0, 9) });
   });
 
   test("the elastica itself is right: the integral above against P L² / EI of a slope", () => {
