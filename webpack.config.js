@@ -1,4 +1,5 @@
 const { resolve } = require("node:path");
+const { DefinePlugin } = require("webpack");
 const CopyWebpackPlugin = require("copy-webpack-plugin");
 const HtmlWebpackPlugin = require("html-webpack-plugin");
 const MiniCssExtractPlugin = require("mini-css-extract-plugin");
@@ -6,7 +7,7 @@ const { BundleBudgetPlugin } = require("./manifest/bundle-budget.cjs");
 const { FunctionMetadataPlugin } = require("./manifest/function-metadata.cjs");
 const { HelpPagesPlugin } = require("./manifest/help-pages.cjs");
 const { LicencesPlugin } = require("./manifest/licences.cjs");
-const { DEVELOPMENT_HOST, manifestFor, productionHost } = require("./manifest/hosting.cjs");
+const { DEVELOPMENT, DEVELOPMENT_HOST, manifestFor, productionHost } = require("./manifest/hosting.cjs");
 
 const VENDOR_OFFICE = "https://appsforoffice.microsoft.com/lib/1/hosted/office.js";
 const NPM_OFFICE = "node_modules/@microsoft/office-js/dist";
@@ -108,6 +109,11 @@ function copies(host, isVendorOffice) {
   return new CopyWebpackPlugin({ patterns: [manifest, icons, ...(isVendorOffice ? [] : office)] });
 }
 
+/** The namespace of the manifest of development: `=BLADEDEV.CARBON("1095")`. */
+function developmentNames() {
+  return new DefinePlugin({ DEVELOPMENT_NAMESPACE: JSON.stringify(DEVELOPMENT.namespace) });
+}
+
 /** Excel on Windows and Mac wants certificates that the system trusts; elsewhere there is only a browser to please. */
 async function certificates() {
   if (process.platform === "linux") return { type: "https" };
@@ -132,7 +138,7 @@ async function developmentServer() {
  * Pages and bundles of the add-in.
  *
  * @param env - `office=npm` takes office.js from the npm copy in production mode too, `out=FOLDER`
- *   builds elsewhere than `dist`, `quiet` weighs nothing, `host=ADDRESS` is where the pages will be served from, as is `ADDIN_HOST`.
+ *   builds elsewhere than `dist`, `errors=off` keeps error cells from the functions (for Excel LTSC 2021), `quiet` weighs nothing, `host=ADDRESS` is where the pages will be served from, as is `ADDIN_HOST`.
  */
 module.exports = async (env = {}, argv = {}) => {
   const isProduction = argv.mode === "production";
@@ -163,7 +169,8 @@ module.exports = async (env = {}, argv = {}) => {
       new MiniCssExtractPlugin({ filename: "[name].css", chunkFilename: "page-[name].[contenthash:8].css" }),
       page(isVendorOffice),
       copies(host, isVendorOffice),
-      new FunctionMetadataPlugin({ host }),
+      new FunctionMetadataPlugin({ host, errors: env.errors !== "off" }),
+      ...(isProduction ? [] : [developmentNames()]),
       new HelpPagesPlugin({ entry: "./src/taskpane/help/site.ts" }),
       new LicencesPlugin(),
       ...(isProduction && env.quiet === undefined ? [budget()] : []),

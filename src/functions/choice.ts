@@ -16,6 +16,7 @@ function options<T extends string>({ label, help, words, aliases = {} }: ChoiceO
     help,
     kind: label,
     accepts,
+    words,
     find: (given) => {
       const folded = String(given)
         .trim()

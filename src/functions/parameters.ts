@@ -20,6 +20,8 @@ interface Reader<T> {
   readonly zeroIsBlank: boolean;
   /** Accepted values in words. */
   readonly accepts: string;
+  /** Every word that is accepted, where they can be counted: a host may offer them. */
+  readonly words: readonly string[];
   /** The value where nothing was given; only called for optional parameters. */
   fallback(): T;
   /**
@@ -136,6 +138,7 @@ function numeric(options: NumberOptions) {
     kind: options.quantity,
     unit: options.unit,
     accepts: acceptsText(options),
+    words: [],
     zeroIsBlank: zeroIsImpossible(options),
     read: (cell: Cell) => readNumber(cell, options),
   } as const;
@@ -186,6 +189,8 @@ export interface TextOptions<T> extends Described {
   /** Shown as the kind of argument: "grind", "use", "quench". */
   readonly kind: string;
   readonly accepts: string;
+  /** The words themselves, where they can be counted. */
+  readonly words?: readonly string[];
   /** Turns the trimmed text (or a number, as typed) into a value, or refuses with a sentence. */
   readonly find: (given: string | number) => T;
 }
@@ -197,6 +202,7 @@ function worded<T>(options: TextOptions<T>) {
     kind: options.kind,
     unit: "",
     accepts: options.accepts,
+    words: options.words ?? [],
     zeroIsBlank: true,
     read(cell: Cell): T {
       if (typeof cell === "string") return options.find(cell.trim());
@@ -239,6 +245,7 @@ export function table(options: Described & { readonly accepts: string }): TableP
     ...options,
     kind: "table",
     unit: "",
+    words: [],
     optional: false,
     fallbackText: "",
     zeroIsBlank: false,

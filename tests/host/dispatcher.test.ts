@@ -51,6 +51,9 @@ const BAD: Readonly<Record<string, unknown>> = {
   "not in a range": "1095",
 };
 
+/** What the metadata asks for: error values and rich values both. */
+const BOTH = ERRORS_ALLOWED | RICH_ALLOWED;
+
 const ERROR_OBJECT: Readonly<Record<string, unknown>> = {
   "error object": [[{ code: "#N/A", type: "CustomFunctionError" }]],
 };
@@ -142,7 +145,7 @@ describe("the vendor's dispatcher, without document or storage", () => {
 
   test.each(Object.entries(BAD))("%s: a value or a sentence, for every argument", async (_, bad) => {
     const calls = catalogue.flatMap((fn) =>
-      spoilt(fn, bad).map((args) => ({ id: fn.name, args, flags: RICH_ALLOWED })),
+      spoilt(fn, bad).map((args) => ({ id: fn.name, args, flags: BOTH })),
     );
     expect(await faultsOf(calls)).toEqual([]);
   });
@@ -162,6 +165,36 @@ describe("the vendor's dispatcher, without document or storage", () => {
     // SAE numbering: the last two digits are hundredths of a per cent of carbon.
     expect([rows[0]?.[0], rows[2]?.[0]]).toEqual([0.95, 0.6]);
     expect(rows[1]?.[0]).toMatchObject({ type: "Error", basicValue: "#N/A" });
+  });
+
+  test.each([
+    [
+      "both kinds",
+      BOTH,
+      { value: JSON.stringify({ type: "Error", basicValue: "#N/A", errorType: "NotAvailable" }) },
+    ],
+    ["errors alone, as before data types", ERRORS_ALLOWED, { code: "#N/A", type: "CustomFunctionError" }],
+  ])("an error in one row of a column spoils no other: %s", async (_, flags, error) => {
+    const [outcome] = await dispatcher.call([
+      { id: "CARBON", args: [[["1095"], [error], ["5160"]], null], flags },
+    ]);
+    const rows = outcome?.value as unknown[][];
+    expect([rows[0]?.[0], rows[2]?.[0]]).toEqual([0.95, 0.6]);
+    expect(rows[1]?.[0]).toMatchObject({ type: "Error", basicValue: "#N/A" });
+  });
+
+  test("a word of a list is understood as a single text and in a range", async () => {
+    const [family] = Object.values(catalogue.find(({ name }) => name === "STEELS")?.parameters ?? {});
+    const calls = [
+      { id: "STEELS", args: [family?.words[0], null, null] },
+      { id: "SECTION_AREA", args: ["diamond", [[40]], [[6]]] },
+      { id: "SECTION_AREA", args: [[["diamond"]], [[40]], [[6]]] },
+      { id: "SECTION_AREA", args: [rich({ type: "String", basicValue: "diamond" }), [[40]], [[6]]] },
+    ];
+    const [steels, ...areas] = await dispatcher.call(calls.map((call) => ({ ...call, flags: BOTH })));
+    expect(Array.isArray(steels?.value)).toBe(true);
+    // 40 × 6 / 2, a diamond by hand.
+    for (const { value } of areas) expect(value).toEqual([[120]]);
   });
 
   test("an unknown id fails and nothing else does", async () => {

@@ -2,26 +2,40 @@ import { readdirSync, readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { join } from "node:path";
 import { describe, expect, inject, test } from "vitest";
-import { catalogue, NAMESPACE } from "../../src/functions/catalogue";
+import { catalogue } from "../../src/functions/catalogue";
 import { Dispatcher } from "./dispatcher";
 import { MACRO_NAMES } from "./macro-names";
+
+interface ParameterEntry {
+  readonly name: string;
+  readonly description: string;
+  readonly type: string;
+  readonly dimensionality: string;
+  readonly optional?: boolean;
+  readonly customEnumId?: string;
+}
 
 interface FunctionEntry {
   readonly id: string;
   readonly name: string;
   readonly description: string;
   readonly helpUrl: string;
-  readonly parameters: readonly { readonly name: string; readonly description: string }[];
+  readonly parameters: readonly ParameterEntry[];
   readonly options?: unknown;
 }
 
 interface FunctionsFile {
   readonly allowCustomDataForDataTypeAny: boolean;
+  readonly allowErrorForDataTypeAny: boolean;
+  readonly enums: readonly {
+    readonly id: string;
+    readonly values: readonly { readonly stringValue: string }[];
+  }[];
   readonly functions: readonly FunctionEntry[];
 }
 
 const require = createRequire(import.meta.url);
-const { schemaFaults }: { schemaFaults: (metadata: object, namespace: string) => string[] } =
+const { schemaFaults }: { schemaFaults: (metadata: object) => string[] } =
   require("../../manifest/function-metadata.cjs");
 
 const pages = inject("pages");
@@ -40,15 +54,25 @@ function builtInNames(): string[] {
 }
 
 describe("functions.json", () => {
-  test("is valid by definition extensionCustomFunctions of the published schema v1.29", () => {
-    expect(schemaFaults(file, NAMESPACE)).toEqual([]);
+  test("is valid by the schema of functions, with the keys that a file of its own has", () => {
+    expect(schemaFaults(file)).toEqual([]);
   });
 
   test("is refused by the schema where it is wrong", () => {
     const [first] = file.functions;
-    expect(schemaFaults({ ...file, functions: [{ ...first, name: "A" }] }, NAMESPACE)).not.toEqual([]);
-    expect(schemaFaults({ ...file, allowErrorForDataTypeAny: true }, NAMESPACE)).not.toEqual([]);
-    expect(schemaFaults(file, "B".repeat(33))).not.toEqual([]);
+    const wrong = (changes: object) =>
+      schemaFaults({ ...file, functions: [{ ...first, ...changes }, ...file.functions] });
+    expect(wrong({ name: "A" })).not.toEqual([]);
+    expect(wrong({ options: { cancelable: "yes" } })).not.toEqual([]);
+    expect(wrong({ options: { sometimes: true } })).not.toEqual([]);
+    expect(wrong({ cancelable: true })).not.toEqual([]);
+    expect(wrong({ parameters: [{ name: "x", type: "any", dimensionality: "cube" }] })).not.toEqual([]);
+    expect(schemaFaults({ ...file, allowErrorForDataTypeAny: "yes" })).not.toEqual([]);
+    expect(schemaFaults({ ...file, allowErrors: true })).not.toEqual([]);
+    expect(schemaFaults({ ...file, enums: [] }).join()).toMatch(/used and not defined/);
+    expect(
+      schemaFaults({ ...file, enums: [...file.enums, { ...file.enums[0], id: "UNUSED" }] }).join(),
+    ).toMatch(/used by no parameter/);
   });
 
   test("lists every declared function once and nothing else", () => {
@@ -60,10 +84,15 @@ describe("functions.json", () => {
     expect(new Dispatcher(pages).registered().sort()).toEqual([...ids].sort());
   });
 
-  test("takes rich values and no others, and nothing volatile or streaming", () => {
+  test("takes rich values and error values, so that one #N/A in a column does not keep the call from being made", () => {
     expect(file.allowCustomDataForDataTypeAny).toBe(true);
-    expect(Object.keys(file).sort()).toEqual(["allowCustomDataForDataTypeAny", "functions"]);
-    expect(file.functions.filter(({ options }) => options !== undefined)).toEqual([]);
+    expect(file.allowErrorForDataTypeAny).toBe(true);
+    expect(Object.keys(file)).toEqual([
+      "allowCustomDataForDataTypeAny",
+      "allowErrorForDataTypeAny",
+      "enums",
+      "functions",
+    ]);
   });
 
   test("describes every function and parameter", () => {
@@ -73,6 +102,56 @@ describe("functions.json", () => {
       for (const parameter of parameters)
         expect(parameter.description, `${id} ${parameter.name}`).toMatch(/\S.{5}/);
     }
+  });
+});
+
+describe("lists of words", () => {
+  const lists = new Map(
+    file.enums.map(({ id, values }) => [id, values.map(({ stringValue }) => stringValue)]),
+  );
+  const entry = (id: string) => file.functions.find((fn) => fn.id === id);
+
+  test("stand for every kind of word that can be counted", () => {
+    const kinds = [
+      ["QUENCH", "fast oil"],
+      ["GRIND", "lenticular"],
+      ["HARDNESS_SCALE", "HV"],
+      ["USE", "European sword sharp"],
+      ["BOUND", "low"],
+      ["MODEL", "average"],
+      ["INSPECTION_LEVEL", "II"],
+      ["CLASS_OF_STEEL", undefined],
+    ] as const;
+    for (const [id, word] of kinds) {
+      expect(lists.get(id)?.length, id).toBeGreaterThan(1);
+      if (word !== undefined) expect(lists.get(id), id).toContain(word);
+    }
+  });
+
+  // The words come from where the argument itself looks them up: each must be read, and nothing else may be offered.
+  test("hold nothing that the argument refuses", () => {
+    for (const fn of catalogue) {
+      Object.values(fn.parameters).forEach((parameter, at) => {
+        const list = entry(fn.name)?.parameters[at]?.customEnumId;
+        if (list === undefined) return;
+        for (const word of lists.get(list) ?? [])
+          expect(() => parameter.read(word), `${fn.name} ${word}`).not.toThrow();
+      });
+    }
+  });
+
+  test("a text that serves a whole call is a single text, every other argument takes a range", () => {
+    const given = file.functions.flatMap(({ id, parameters }) =>
+      parameters.map((parameter) => ({ id, ...parameter })),
+    );
+    const single = given.filter(({ dimensionality }) => dimensionality === "scalar");
+    expect(single.map(({ id, name }) => `${id} ${name}`)).toContain("STEELS family");
+    expect(new Set(single.map(({ type }) => type))).toEqual(new Set(["string"]));
+    const shapes = single.map(({ id }) => catalogue.find(({ name }) => name === id)?.shape);
+    expect(new Set(shapes)).toEqual(new Set(["table"]));
+    const wide = given.filter(({ dimensionality }) => dimensionality === "matrix");
+    expect(new Set(wide.map(({ type }) => type))).toEqual(new Set(["any"]));
+    expect(single.length + wide.length).toBe(given.length);
   });
 });
 

@@ -1,6 +1,19 @@
+import { createRequire } from "node:module";
 import { version } from "../../package.json";
 import { NAMESPACE } from "../../src/functions/namespace";
 import { type Node, parseXml } from "./xml";
+
+interface Names {
+  readonly id: string;
+  readonly namespace: string;
+}
+
+const { DEVELOPMENT, RELEASE }: { DEVELOPMENT: Names; RELEASE: Names } = createRequire(import.meta.url)(
+  "../../manifest/hosting.cjs",
+);
+
+/** Requirement sets and the least version of each: long-lived runtime, and errors that carry a sentence. */
+const SETS: Readonly<Record<string, string>> = { SharedRuntime: "1.1", CustomFunctionsRuntime: "1.3" };
 
 /** "How to find the proper order of manifest elements" of the Office add-in documentation. */
 const ORDER: Readonly<Record<string, readonly string[]>> = {
@@ -65,16 +78,25 @@ const oneRuntime: Rule = (root) => {
   const resids = new Set(
     [runtime, page, forms.only("FunctionFile"), ...panes].map((at) => attribute(at, "resid")),
   );
-  const [required] = root.only("Requirements").all("Set");
   return [
-    ...(attribute(required ?? root, "Name") === "SharedRuntime"
-      ? []
-      : ["Requirements: SharedRuntime is not asked for"]),
     ...(attribute(runtime, "lifetime") === "long" ? [] : ["Runtime: its lifetime is not long"]),
     ...(panes.length > 0 ? [] : ["DesktopFormFactor: no action shows the pane"]),
     ...(resids.size === 1 ? [] : [`runtime, page, function file and pane differ: ${[...resids].join(", ")}`]),
     ...root.all("TaskpaneId").map(() => "an action with a TaskpaneId would open a second pane"),
   ];
+};
+
+const requirements: Rule = (root) => {
+  const asked = new Map(
+    root
+      .only("Requirements")
+      .all("Set")
+      .map((set) => [attribute(set, "Name"), attribute(set, "MinVersion")]),
+  );
+  return Object.entries(SETS).flatMap(([name, least]) => {
+    if (!asked.has(name)) return [`Requirements: ${name} is not asked for`];
+    return asked.get(name) === least ? [] : [`Requirements: ${name} ${asked.get(name)}, not ${least}`];
+  });
 };
 
 const LISTS = ["bt:Images", "bt:Urls", "bt:ShortStrings", "bt:LongStrings"] as const;
@@ -119,8 +141,11 @@ const names: Rule = (root) => {
     .everything()
     .find((node) => node.attributes.id === id);
   const stated = root.only("Version").text;
+  const isDevelopment = root.only("Id").text === DEVELOPMENT.id;
+  const due = isDevelopment ? DEVELOPMENT.namespace : NAMESPACE;
   return [
-    ...(namespace?.attributes.DefaultValue === NAMESPACE ? [] : [`the namespace is not ${NAMESPACE}`]),
+    ...(isDevelopment || root.only("Id").text === RELEASE.id ? [] : ["the Id is neither of the two"]),
+    ...(namespace?.attributes.DefaultValue === due ? [] : [`the namespace is not ${due}`]),
     ...(stated === `${version}.0` ? [] : [`the version is ${stated}, that of package.json ${version}.0`]),
   ];
 };
@@ -142,7 +167,7 @@ const secure: Rule = (root) => {
   ];
 };
 
-const RULES: readonly Rule[] = [elementOrder, oneRuntime, resources, strings, names, secure];
+const RULES: readonly Rule[] = [elementOrder, oneRuntime, requirements, resources, strings, names, secure];
 
 /** What Office would refuse in a manifest or read otherwise than meant, as sentences; empty where there is nothing. */
 export function manifestFaults(xml: string): string[] {

@@ -7,8 +7,10 @@ import { parseXml } from "./xml";
 
 const require = createRequire(import.meta.url);
 const {
+  DEVELOPMENT,
   DEVELOPMENT_HOST,
   PLACEHOLDER_HOST,
+  RELEASE,
   manifestFor,
   productionHost,
 } = require("../../manifest/hosting.cjs");
@@ -48,7 +50,14 @@ describe("rules", () => {
       `$1${"x".repeat(126)}`,
       /125 are allowed/,
     ],
-    ["the namespace", 'DefaultValue="BLADE"', 'DefaultValue="OTHER"', /namespace is not BLADE/],
+    [
+      "the sets of errors",
+      'Name="CustomFunctionsRuntime" MinVersion="1.3"',
+      'Name="CustomFunctionsRuntime" MinVersion="1.1"',
+      /CustomFunctionsRuntime 1\.1, not 1\.3/,
+    ],
+    ["the namespace", 'DefaultValue="BLADEDEV"', 'DefaultValue="OTHER"', /namespace is not BLADEDEV/],
+    ["the Id", /<Id>[^<]+/, "<Id>00000000-0000-0000-0000-000000000000", /Id is neither/],
     ["the version", /<Version>[^<]+/, "<Version>9.9.9.9", /version is 9\.9\.9\.9/],
     ["secure addresses", "https://localhost", "http://localhost", /is not https/],
     ["one host", "https://localhost:3000/", "https://elsewhere.example/", /2 hosts/],
@@ -93,6 +102,25 @@ describe("addresses", () => {
     for (const wrong of ["http://forge.example", "forge.example", "https://forge.example/?a=1"]) {
       expect(() => productionHost(wrong)).toThrow(/https address/);
     }
+  });
+});
+
+describe("development beside release", () => {
+  const built = parseXml(readFileSync(join(inject("pages"), "manifest.xml"), "utf8"));
+  const namespace = (of: typeof root) =>
+    of.all("bt:String").find(({ attributes }) => attributes.id === "Functions.Namespace")?.attributes
+      .DefaultValue;
+
+  test("two Ids and two namespaces, so that neither replaces the other", () => {
+    expect([root.only("Id").text, namespace(root)]).toEqual([DEVELOPMENT.id, "BLADEDEV"]);
+    expect([built.only("Id").text, namespace(built)]).toEqual([RELEASE.id, "BLADE"]);
+    expect(DEVELOPMENT.id).not.toBe(RELEASE.id);
+  });
+
+  test("the built manifest follows the same rules and has no name of development left", () => {
+    const xml = readFileSync(join(inject("pages"), "manifest.xml"), "utf8");
+    expect(manifestFaults(xml)).toEqual([]);
+    expect(xml.replace(/<!--.*?-->/s, "")).not.toMatch(/development|BLADEDEV|localhost/i);
   });
 });
 

@@ -1,5 +1,5 @@
 import type { Caution } from "../../core/blade/caution";
-import { findQuench } from "../../core/hardening/quench-media";
+import { quenchOptions } from "../hardening/quench-options";
 import { numberOrNothing, textOrNothing } from "../parameters";
 
 /** The temper that a hardness stands for, where none is told. */
@@ -26,11 +26,8 @@ export const thickness = numberOrNothing({
 
 /** The quench. */
 export const quench = textOrNothing({
-  label: "quench",
-  kind: "quench",
+  ...quenchOptions,
   help: "Quench, one of the words that QUENCHES() lists.",
-  accepts: 'a quench such as "fast oil"; QUENCHES() lists them',
-  find: findQuench,
 });
 
 /** A chance with two decimals: more would claim what no estimate supports. */

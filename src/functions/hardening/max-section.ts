@@ -1,9 +1,9 @@
 import { IDEAL_DIAMETER } from "../../core/hardening/ideal-diameter";
 import { bathOf, MAX_PLATE, maxSection, maxSectionRelations } from "../../core/hardening/max-section";
-import { findQuench } from "../../core/hardening/quench-media";
 import { rowFunction } from "../declare";
 import { text } from "../parameters";
 import { steel } from "../steel-argument";
+import { quenchOptions } from "./quench-options";
 
 /** Two figures: the answer is good to a factor of 1.5. */
 function toTwoFigures(mm: number): number {
@@ -16,11 +16,8 @@ export const MAX_SECTION = rowFunction({
   parameters: {
     steel,
     quench: text({
-      label: "quench",
-      kind: "quench",
+      ...quenchOptions,
       help: 'Bath, such as "fast oil"; QUENCHES() lists every word.',
-      accepts: 'a quench such as "fast oil"; QUENCHES() lists them',
-      find: findQuench,
     }),
   },
   result: [

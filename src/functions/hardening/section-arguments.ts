@@ -1,8 +1,8 @@
-import { findQuench } from "../../core/hardening/quench-media";
 import type { SectionInputs } from "../../core/hardening/section-quench";
 import type { Values } from "../declare";
 import { number, numberOrNothing, optionalNumber, text } from "../parameters";
 import { steel } from "../steel-argument";
+import { quenchOptions } from "./quench-options";
 
 const LENGTH = { quantity: "length", unit: "mm", above: 0, max: 200 } as const;
 const RESISTANCE = { quantity: "number", unit: "m²K/W", min: 0, max: 0.1, fallback: 0 } as const;
@@ -18,11 +18,8 @@ export const sectionParameters = {
     help: "Thickness at the edge when quenched, before final grinding.",
   }),
   quench: text({
-    label: "quench",
-    kind: "quench",
+    ...quenchOptions,
     help: 'Bath in quotes: "fast oil", "oil A", "slow oil", "agitated water", "brine".',
-    accepts: 'a quench such as "fast oil"; QUENCHES() lists them',
-    find: findQuench,
   }),
   clay: optionalNumber({
     ...RESISTANCE,

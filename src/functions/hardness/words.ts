@@ -6,6 +6,7 @@ const scaleWords = SCALES.map(({ word }) => word).join(", ");
 export const scaleOptions = {
   kind: "hardness scale",
   accepts: `one of ${scaleWords}`,
+  words: SCALES.map(({ word }) => word),
   find: findScale,
 };
 
@@ -14,5 +15,6 @@ export const classOptions = {
   kind: "class of steel",
   help: `Class of steel: ${CONVERSION_TABLES.map(({ word }) => word).join(", ")}.`,
   accepts: `one of ${CONVERSION_TABLES.map(({ word }) => word).join(", ")}`,
+  words: CONVERSION_TABLES.map(({ word }) => word),
   find: findConversionTable,
 };

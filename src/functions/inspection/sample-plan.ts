@@ -30,6 +30,7 @@ export const SAMPLE_PLAN = rowFunction({
       kind: "inspection level",
       help: `Inspection level: ${levels}.`,
       accepts: `one of ${levels}`,
+      words: INSPECTION_LEVELS.map(({ word }) => word),
       find: findLevel,
       fallback: "II",
     }),

@@ -28,6 +28,7 @@ export const TEST_THICKNESS = scalarFunction({
       kind: "thickness rule",
       help: `Which rule: ${words}.`,
       accepts: `one of ${words}`,
+      words: THICKNESS_RULES.map(({ word }) => word),
       find: findThicknessRule,
       fallback: "larger",
     }),

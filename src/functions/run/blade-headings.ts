@@ -30,6 +30,7 @@ export const bladeHeadings = {
     kind: use.kind,
     help: use.help,
     accepts: use.accepts,
+    words: use.words,
     find: findUse,
   }),
   steel,

@@ -33,6 +33,7 @@ export function dateOrNothing({
     ...plain,
     kind: "date",
     accepts: ACCEPTS,
+    words: [],
     zeroIsBlank: true,
     read(cell) {
       const day = typeof cell === "string" ? dayOf(cell) : cell;

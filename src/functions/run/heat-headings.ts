@@ -1,6 +1,6 @@
-import { findQuench } from "../../core/hardening/quench-media";
 import { readHardness } from "../../core/hardness/read-hardness";
 import { usualHardenC } from "../hardening/harden-argument";
+import { quenchOptions } from "../hardening/quench-options";
 import { quenchToC } from "../hardening/quench-to-argument";
 import { kilograms, share } from "../money/arguments";
 import { numberOrNothing, optionalNumber, textOrNothing } from "../parameters";
@@ -19,11 +19,8 @@ export const heatHeadings = {
     find: (given) => readHardness(given).aim,
   }),
   quench: textOrNothing({
-    label: "quench",
-    kind: "quench",
+    ...quenchOptions,
     help: "Quench, one of the words that QUENCHES() lists.",
-    accepts: 'a quench such as "fast oil"; QUENCHES() lists them',
-    find: findQuench,
   }),
   hardenC: usualHardenC,
   sectionMm: numberOrNothing(

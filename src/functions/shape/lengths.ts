@@ -1,4 +1,4 @@
-import { findGrind, type Grind } from "../../core/shape/grinds";
+import { findGrind, GRINDS, type Grind } from "../../core/shape/grinds";
 import { type NumberOptions, optionalText, type Parameter, type TextOptions } from "../parameters";
 
 type Length = Omit<NumberOptions, "quantity" | "unit">;
@@ -16,6 +16,7 @@ export const grindOptions: TextOptions<Grind> = {
   kind: "grind",
   help: "Cross-section, one of the words that GRINDS() lists.",
   accepts: 'a grind such as "flat", "hollow" or "diamond"; GRINDS() lists them',
+  words: GRINDS.map(({ word }) => word),
   find: findGrind,
 };
 

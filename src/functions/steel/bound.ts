@@ -15,6 +15,7 @@ export function bound<T extends string>(help: string, words: readonly [T, ...T[]
     kind: "bound",
     help,
     accepts: words.map((word) => `"${word}"`).join(", "),
+    words,
     fallback: words[0],
     find: (given) => oneOf(words, given),
   });

@@ -69,6 +69,7 @@ export const CERTIFICATE = tableFunction({
       help: '"heat" for the ladle analysis, "product" for pieces of the bar: permissible variations apply, an element may come several times.',
       accepts: '"heat" or "product"',
       fallback: "heat",
+      words: ANALYSIS_KINDS,
       find: kindNamed,
     }),
   },

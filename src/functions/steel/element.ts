@@ -7,6 +7,7 @@ const options = {
   kind: "element",
   help: `Symbol of the element: ${ELEMENTS.join(", ")}.`,
   accepts: `one of ${ELEMENTS.join(", ")}`,
+  words: ELEMENTS,
   find: (given: string | number) => elementNamed(String(given)),
 };
 

@@ -13,6 +13,7 @@ export const STEELS = tableFunction({
       kind: "family",
       help: `A family of steels or part of its name: ${FAMILIES.join(", ")}.`,
       accepts: `one of ${FAMILIES.join(", ")}, or part of one`,
+      words: FAMILIES,
       find: (given) => familiesNamed(String(given)),
     }),
     system: textOrNothing({
@@ -20,6 +21,7 @@ export const STEELS = tableFunction({
       kind: "system",
       help: `A system of designations or part of its name: ${SYSTEMS.join(", ")}.`,
       accepts: `one of ${SYSTEMS.join(", ")}, or part of one`,
+      words: SYSTEMS,
       find: (given) => systemsNamed(String(given)),
     }),
     contains: textOrNothing({

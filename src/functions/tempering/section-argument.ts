@@ -1,6 +1,7 @@
-import { findQuench, type QuenchMedium } from "../../core/hardening/quench-media";
+import type { QuenchMedium } from "../../core/hardening/quench-media";
 import { InvalidValue } from "../../core/refusal";
 import type { QuenchedSection } from "../../core/tempering/section-effect";
+import { quenchOptions } from "../hardening/quench-options";
 import { numberOrNothing, textOrNothing } from "../parameters";
 
 /** The section that was quenched, where a function can judge it. */
@@ -14,11 +15,8 @@ export const section = {
     help: "Thickness at the quench, in mm, of the place asked about; where left out, it is taken as hardened through.",
   }),
   quench: textOrNothing({
-    label: "quench",
-    kind: "quench",
+    ...quenchOptions,
     help: 'Bath, such as "fast oil"; QUENCHES() lists every word.',
-    accepts: 'a quench such as "fast oil"; QUENCHES() lists them',
-    find: findQuench,
   }),
 };
 
