@@ -208,11 +208,50 @@ describe("BAND, USES and ASSESS", () => {
     [["European sword sharp", "5160", 54, 50], "give the low end first"],
     [["European sword sharp", "5160", 52, null, null, "oil"], "fits more than one quench"],
     [["European sword sharp", "5160", 52, null, null, null, 1200], "temper C: 1200 °C (2192 °F) given"],
-    [["European sword sharp", "5160", "58-60"], "58-60"],
+    [["European sword sharp", "5160", "58-60", 61], "58 to 60 HRC and high 61 HRC: give the high end once"],
+    [["European sword sharp", "5160", null, 54], "HRC or low is empty and high is 54 HRC: give both ends"],
   ])("%j: %s", (given, sentence) => {
     const [[status, chance] = []] = answer(ASSESS, ...given);
     expect(status).toBe("");
     expect(chance).toContain(sentence);
+  });
+});
+
+describe("ASSESS without a single reading", () => {
+  const status = (...given: unknown[]) => answer(ASSESS, ...given)[0]?.[0];
+
+  it("reads a span in one cell as it reads both ends", () => {
+    const ends = answer(ASSESS, "European sword sharp", "5160", 51, 53);
+    for (const span of ["51-53", "51 to 53 HRC", "52 ±1"])
+      expect(answer(ASSESS, "European sword sharp", "5160", span), span).toEqual(ends);
+    expect(answer(ASSESS, "European sword sharp", "5160", "52 HRC")).toEqual(
+      answer(ASSESS, "European sword sharp", "5160", 52),
+    );
+  });
+
+  it("judges what the temper is expected to give, and knows nothing without one", () => {
+    // 5160 after 2 h near 370 °C reads about 51 HRC, after 200 °C near 60 (published curves of 5160).
+    expect(status("European sword sharp", "5160", null, null, null, null, 376)).toBe("likely inside");
+    expect(status("European sword sharp", "5160", null, null, null, null, 200)).toBe("too hard");
+    expect(answer(ASSESS, "European sword sharp", "5160")[0]?.slice(0, 3)).toEqual([
+      "not known",
+      "",
+      "Read the blade, or give its temper: nothing else tells its hardness.",
+    ]);
+    expect(status("European sword sharp", "1018")).toBe("does not harden");
+    expect(status("Straight razor", "1045")).toBe("out of reach");
+  });
+
+  it("asks whether a bare 400 was °F where that suits the use, and not where the unit stands", () => {
+    const cautions = (use: string, temper: unknown) =>
+      String(answer(ASSESS, use, "1095", null, null, null, null, temper)[0]?.[3]);
+    const asked = '400 taken as 400 °C (752 °F); write "400F" if °F was meant (204 °C (400 °F)).';
+    expect(cautions("Chef knife thin hard", 400)).toContain(asked);
+    for (const temper of ["400 °C", "752F", "400F", 204]) {
+      expect(cautions("Chef knife thin hard", temper)).not.toContain("if °F was meant");
+    }
+    // A throwing knife of 44 to 50 HRC is tempered near 400 °C.
+    expect(cautions("Throwing knife", 400)).not.toContain("if °F was meant");
   });
 });
 

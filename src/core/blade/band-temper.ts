@@ -1,6 +1,7 @@
 import type { Steel } from "../steel/steel";
 import { isNearBrittle } from "../tempering/embrittlement";
 import { hollomonJaffe, totalHours } from "../tempering/hollomon-jaffe";
+import type { TemperModel } from "../tempering/model";
 import { type TemperReach, temperReach } from "../tempering/reach";
 import { BROAD_C, HALF_HRC, PLATEAU_C } from "../tempering/temper-plan";
 import { readingShift, type Treatment } from "../tempering/tempered";
@@ -20,7 +21,6 @@ export interface BandTemper {
   readonly flat: readonly [number, number] | undefined;
   /** Chance once a coupon of this heat has been read and the temper set by it; undefined where none helps. */
   readonly withCoupon: number | undefined;
-  readonly reach: TemperReach;
 }
 
 export interface BandTemperQuestion {
@@ -31,9 +31,23 @@ export interface BandTemperQuestion {
   readonly lower: number;
 }
 
-interface Candidate {
+/** What a steel gives after the tempers of a treatment. */
+interface Tempers {
+  readonly model: TemperModel;
+  /** h in all */
+  readonly hours: number;
+  /** How far a reading lies above the published curve, HRC. */
+  readonly shift: number;
+  readonly reach: TemperReach;
+}
+
+interface Point {
+  /** °C, whole */
   readonly celsius: number;
   readonly hrc: number;
+}
+
+interface Candidate extends Point {
   readonly halfWidth: number;
   readonly isBrittle: boolean;
   readonly chance: number;
@@ -53,23 +67,60 @@ function chanceOf(use: Use, hrc: number, halfWidth: number, lower: number): numb
   return chanceInBand(use, { low: hrc - halfWidth - lower, likely: hrc, high: hrc + halfWidth });
 }
 
-function candidates(question: BandTemperQuestion, reach: TemperReach, shift: number): Candidate[] {
-  const { use, steel, treatment, lower } = question;
+function tempersOf(steel: Steel, treatment: Treatment): Tempers {
   const model = temperModel(steel, treatment.hardenC, treatment.quenchToC);
   const hours = totalHours(treatment.hours, treatment.cycles);
+  const shift = readingShift(model, treatment.known, hours);
+  return { model, hours, shift, reach: temperReach(model, hours, shift, treatment.known) };
+}
+
+/** Every usual temper in steps of one degree, with its likely hardness. */
+function pointsOf({ model, hours, shift, reach }: Tempers): Point[] {
   const from = Math.ceil(reach.coolestC);
   const count = Math.max(1, Math.floor(reach.hottestC) - from + 1);
   return Array.from({ length: count }, (_, i) => {
     const celsius = from + i;
-    const hrc = model.curve.hrcAt(hollomonJaffe(celsius, hours)) + shift;
-    const halfWidth = bandHalfWidth(model, celsius, hours, treatment.known);
+    return { celsius, hrc: model.curve.hrcAt(hollomonJaffe(celsius, hours)) + shift };
+  });
+}
+
+/**
+ * What hardness the usual tempers of a steel give.
+ *
+ * @throws NotAvailable where no published curve or formula covers the steel and the time.
+ */
+export function usualReach(steel: Steel, treatment: Treatment): TemperReach {
+  return tempersOf(steel, treatment).reach;
+}
+
+/**
+ * The usual temper whose likely hardness comes nearest to a target [HRC], whole °C; of equals the coolest.
+ *
+ * @throws NotAvailable as `usualReach` does.
+ */
+export function nearestTemper(steel: Steel, treatment: Treatment, target: number): number {
+  const off = ({ hrc }: Point) => Math.abs(hrc - target);
+  const points = pointsOf(tempersOf(steel, treatment));
+  return points.reduce((nearest, each) => (off(each) < off(nearest) ? each : nearest)).celsius;
+}
+
+function candidates(question: BandTemperQuestion, tempers: Tempers): Candidate[] {
+  const { use, steel, treatment, lower } = question;
+  return pointsOf(tempers).map(({ celsius, hrc }) => {
+    const halfWidth = bandHalfWidth(tempers.model, celsius, tempers.hours, treatment.known);
     const chance = chanceOf(use, hrc, halfWidth, lower);
     return { celsius, hrc, halfWidth, isBrittle: isNearBrittle(steel, celsius), chance };
   });
 }
 
-function best(from: readonly Candidate[]): Candidate {
-  return from.reduce((top, each) => (each.chance > top.chance ? each : top));
+/** Chances under this are none: of such tempers the one nearest to the band is the best. */
+const NO_CHANCE = 1e-6;
+
+function best({ low, high }: Use, from: readonly Candidate[]): Candidate {
+  const off = ({ hrc }: Candidate) => Math.abs(hrc - (low + high) / 2);
+  const top = from.reduce((most, each) => (each.chance > most.chance ? each : most));
+  if (top.chance > NO_CHANCE) return top;
+  return from.reduce((nearest, each) => (off(each) < off(nearest) ? each : nearest));
 }
 
 /** The tempers about one that give its hardness within a number of HRC. */
@@ -126,23 +177,18 @@ function couponChance({ use, lower }: BandTemperQuestion, top: Candidate, allowe
  */
 export function bandTemper(question: BandTemperQuestion): BandTemper {
   const { steel, treatment } = question;
-  const model = temperModel(steel, treatment.hardenC, treatment.quenchToC);
-  const hours = totalHours(treatment.hours, treatment.cycles);
-  const shift = readingShift(model, treatment.known, hours);
-  const reach = temperReach(model, hours, shift);
-  const all = candidates(question, reach, shift);
+  const all = candidates(question, tempersOf(steel, treatment));
   const bland = avoidsBrittle(question) ? all.filter(({ isBrittle }) => !isBrittle) : all;
   const allowed = bland.length > 0 ? bland : all;
-  const top = best(allowed);
+  const top = best(question.use, allowed);
   const level = flatAbout(top, allowed);
   const chosen = level?.find(({ chance }) => chance >= top.chance - LEAN_CHANCE) ?? top;
-  const whole = best(all);
+  const whole = best(question.use, all);
   return {
     celsius: chosen.celsius,
     chance: chosen.chance,
     avoided: whole.isBrittle && whole.chance > chosen.chance + SAME_CHANCE ? whole : undefined,
     flat: level && [level[0]?.celsius ?? top.celsius, level[level.length - 1]?.celsius ?? top.celsius],
     withCoupon: treatment.known === undefined ? couponChance(question, top, allowed) : undefined,
-    reach,
   };
 }

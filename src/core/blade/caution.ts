@@ -10,11 +10,13 @@ export interface Caution {
   readonly short: string;
   /** A sentence of at most 40 words. */
   readonly full: string;
+  /** What has to change before all else, a sentence; "" where nothing has to. */
+  readonly instead: string;
 }
 
 /** A caution of a rank. */
-export function caution(rank: CautionRank, short: string, full: string): Caution {
-  return { rank, short, full };
+export function caution(rank: CautionRank, short: string, full: string, instead = ""): Caution {
+  return { rank, short, full, instead };
 }
 
 /** A caution as a part of a sentence, without its full stop. */

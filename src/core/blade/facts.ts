@@ -2,14 +2,11 @@ import { type Hardening, hardens } from "../hardening/hardens";
 import { quenchedHardness } from "../hardening/quenched";
 import { asSentence } from "../quantity-text";
 import { attempt, attemptOr, NotAvailable } from "../refusal";
-import { totalHours } from "../tempering/hollomon-jaffe";
-import { type TemperReach, temperReach } from "../tempering/reach";
+import { isBeyondError, type TemperReach } from "../tempering/reach";
 import { slackOf } from "../tempering/section-effect";
 import { temperPlan } from "../tempering/temper-plan";
-import { readingShift } from "../tempering/tempered";
 import { temperedRange } from "../tempering/tempered-range";
-import { temperModel } from "../tempering/tempering-model";
-import { type BandTemper, bandTemper } from "./band-temper";
+import { type BandTemper, bandTemper, nearestTemper, usualReach } from "./band-temper";
 import type { HardnessEstimate } from "./chance";
 import type { BladeQuestion } from "./question";
 
@@ -44,33 +41,31 @@ function staysSoft({ word }: Hardening): boolean {
   return word === "does not harden" || word === "does not harden through";
 }
 
-function reachOf({ steel, treatment }: BladeQuestion): TemperReach {
-  const model = temperModel(steel, treatment.hardenC, treatment.quenchToC);
-  const hours = totalHours(treatment.hours, treatment.cycles);
-  return temperReach(model, hours, readingShift(model, treatment.known, hours));
-}
-
 function bestOf({ use, steel, treatment }: BladeQuestion, { word }: Hardening): BandTemper | undefined {
   if (use === undefined) return undefined;
   return attemptOr(undefined, () => bandTemper({ use, steel, treatment, lower: slackOf(word) }));
 }
 
-/** The temper for a target as TEMPER_PLAN has it, whole °C; of two the cooler. */
-function plannedFor({ steel, treatment }: BladeQuestion, target: number): number {
+/**
+ * The temper for a target as TEMPER_PLAN has it, whole °C; of two the cooler. A target that the curve
+ * misses by less than its error takes the temper that comes nearest.
+ */
+function plannedFor({ steel, treatment }: BladeQuestion, reach: TemperReach, target: number): number {
   const { likelyC, caution } = temperPlan(steel, target, treatment);
-  if (likelyC === null) throw new NotAvailable(caution);
-  return Math.round(likelyC);
+  if (likelyC !== null) return Math.round(likelyC);
+  if (isBeyondError(reach, target)) throw new NotAvailable(caution);
+  return nearestTemper(steel, treatment, target);
 }
 
 /** The temper of the question, and what it is expected to give; nothing where only a reading is given. */
-function expectedOf(question: BladeQuestion, best: BandTemper | undefined): Expected | undefined {
-  const { steel, treatment, target, temperC, quench, reading } = question;
-  if (reading !== undefined && temperC === undefined) return undefined;
-  const chosen = temperC ?? (target === undefined ? best?.celsius : plannedFor(question, target));
+function expectedOf(question: BladeQuestion, reach: TemperReach, best: BandTemper | undefined) {
+  const { steel, treatment, target, temperC, quench, reading, asIs } = question;
+  if ((reading !== undefined || asIs === true) && temperC === undefined) return undefined;
+  const chosen = temperC ?? (target === undefined ? best?.celsius : plannedFor(question, reach, target));
   if (chosen === undefined) return undefined;
   const section = { quench, thicknessMm: sectionJudged(question) };
   const { low, likely, high, basis } = temperedRange(steel, chosen, treatment, section);
-  return { temperC: chosen, estimate: { low, likely, high }, basis };
+  return { temperC: chosen, estimate: { low, likely, high }, basis } satisfies Expected;
 }
 
 function readingOf({ reading }: BladeQuestion): HardnessEstimate | undefined {
@@ -95,12 +90,12 @@ function softFacts(question: BladeQuestion, hardening: Hardening): BladeFacts {
 
 /** Without a published temper the refusal of the reach says why, unless only a reading is judged. */
 function temperedFacts(question: BladeQuestion, best: BandTemper | undefined) {
-  const reach = attempt(() => reachOf(question), NotAvailable);
+  const reach = attempt(() => usualReach(question.steel, question.treatment), NotAvailable);
   const isJudgedByReading = question.reading !== undefined && question.temperC === undefined;
   if (reach instanceof NotAvailable) {
     return { reach: undefined, expected: undefined, missing: isJudgedByReading ? undefined : reach };
   }
-  const expected = attempt(() => expectedOf(question, best), NotAvailable);
+  const expected = attempt(() => expectedOf(question, reach, best), NotAvailable);
   if (expected instanceof NotAvailable) return { reach, expected: undefined, missing: expected };
   return { reach, expected, missing: undefined };
 }

@@ -1,6 +1,8 @@
 import type { Hardening } from "../hardening/hardens";
 import { asSentence, numberText, quantityText, temperatureText } from "../quantity-text";
-import { fahrenheitMeant } from "../tempering/fahrenheit";
+import { attemptOr } from "../refusal";
+import { asFahrenheit, fahrenheitQuestion } from "../tempering/fahrenheit";
+import { temperedRange } from "../tempering/tempered-range";
 import { type Caution, caution } from "./caution";
 import type { HardnessEstimate } from "./chance";
 import type { BladeQuestion, BladeStory } from "./question";
@@ -9,19 +11,41 @@ import { TESTER_HRC } from "./status";
 /** Narrower than this no tester and furnace hold together, HRC. */
 const NARROWEST_HRC = 2;
 
-/** What is known of the hardening itself. */
-export function hardeningCautions({ use, thickness, steel }: BladeQuestion, hardening: Hardening): Caution[] {
-  const { word, sentence, fullyHardMm } = hardening;
-  if (word === "does not harden") return [caution("danger", "does not harden", asSentence(sentence))];
-  if (word === "does not harden through" || word === "marginal") {
-    const depth = fullyHardMm === undefined ? "" : `: about ${fullyHardMm.toFixed(1)} mm`;
-    const short = word === "marginal" ? `marginal in this quench${depth}` : `does not harden through${depth}`;
-    return [caution("spoils the blade", short, asSentence(sentence))];
+type Judged = Pick<BladeStory, "status" | "reach" | "missing" | "estimate" | "temperC">;
+
+/** A blade that hardens in part, or that may. */
+function partlyHard({ word, sentence, fullyHardMm }: Hardening): Caution {
+  const depth = fullyHardMm === undefined ? "" : `: about ${fullyHardMm.toFixed(1)} mm`;
+  if (word !== "marginal") {
+    return caution("spoils the blade", `does not harden through${depth}`, asSentence(sentence));
   }
-  if (word !== "not judged" || use?.part !== "whole" || thickness === undefined || fullyHardMm !== undefined)
-    return [];
+  const instead = "Quench a trial piece of the thickest place and read its middle.";
+  return caution("spoils the blade", `marginal in this quench${depth}`, asSentence(sentence), instead);
+}
+
+/** Nobody has a figure for this steel, section and quench. */
+function notJudged(
+  { use, thickness, steel }: BladeQuestion,
+  { sentence, fullyHardMm }: Hardening,
+): Caution[] {
+  if (use?.part !== "whole" || thickness === undefined || fullyHardMm !== undefined) return [];
   const full = `Whether ${numberText(thickness)} mm of ${steel.name} hardens through is not known here: ${sentence}.`;
   return [caution("note", "hardening through not judged", full)];
+}
+
+/** What is known of the hardening itself. */
+export function hardeningCautions(question: BladeQuestion, hardening: Hardening): Caution[] {
+  switch (hardening.word) {
+    case "does not harden":
+      return [caution("danger", "does not harden", asSentence(hardening.sentence))];
+    case "does not harden through":
+    case "marginal":
+      return [partlyHard(hardening)];
+    case "not judged":
+      return notJudged(question, hardening);
+    default:
+      return [];
+  }
 }
 
 function ceilingCaution({ use }: BladeQuestion, estimate: HardnessEstimate | undefined): Caution[] {
@@ -61,9 +85,36 @@ function disagreement(
   ];
 }
 
-function fahrenheitCaution({ steel, temperC, treatment }: BladeQuestion): Caution[] {
-  const asked = temperC === undefined ? "" : fahrenheitMeant(steel, temperC, treatment);
-  return asked === "" ? [] : [caution("spoils the blade", "°C or °F?", asked)];
+/** Whether a temper leads nearer to the band of the use than another; true without a use. */
+function suitsBetter({ use, steel, treatment }: BladeQuestion, celsius: number, other: number): boolean {
+  if (use === undefined) return true;
+  const off = (temperC: number) => {
+    const { likely } = temperedRange(steel, temperC, treatment);
+    return Math.max(use.low - likely, likely - use.high, 0);
+  };
+  return attemptOr(true, () => off(celsius) <= off(other));
+}
+
+function fahrenheitCaution(question: BladeQuestion): Caution[] {
+  const { steel, temperC, treatment, temperHasUnit } = question;
+  if (temperC === undefined || temperHasUnit === true) return [];
+  const meant = asFahrenheit(steel, temperC, treatment);
+  if (meant === undefined || !suitsBetter(question, meant, temperC)) return [];
+  return [caution("spoils the blade", "°C or °F?", fahrenheitQuestion(temperC, meant))];
+}
+
+/** A target that no temper is likely to give, though it may. */
+function limitCaution({ steel, target }: BladeQuestion, { status, reach, temperC }: Judged): Caution[] {
+  if (target === undefined || reach === undefined || temperC === undefined || status === "out of reach")
+    return [];
+  if (target >= reach.lowest && target <= reach.highest) return [];
+  const isOver = target > reach.highest;
+  const end = isOver ? reach.highest : reach.lowest;
+  const error = isOver ? reach.highestError : reach.lowestError;
+  const full =
+    `${quantityText(target, "HRC")} lies ${isOver ? "over" : "under"} the ${end.toFixed(1)} HRC that ${steel.name} is likely to give, ` +
+    `within the error of ±${numberText(error)} HRC: ${temperatureText(temperC)} comes nearest.`;
+  return [caution("note", `target at the limit of ${steel.name}`, full)];
 }
 
 function targetCaution({ use, target }: BladeQuestion): Caution[] {
@@ -78,10 +129,7 @@ function targetCaution({ use, target }: BladeQuestion): Caution[] {
   ];
 }
 
-function reachCaution(
-  { steel }: BladeQuestion,
-  { status, reach, missing }: Pick<BladeStory, "status" | "reach" | "missing">,
-): Caution[] {
+function reachCaution({ steel }: BladeQuestion, { status, reach, missing }: Judged): Caution[] {
   if (status === "out of reach" && reach !== undefined) {
     const span = `${reach.lowest.toFixed(1)} to ${quantityText(Number(reach.highest.toFixed(1)), "HRC")}`;
     return [
@@ -99,7 +147,7 @@ function reachCaution(
 /** What is known of the hardness of a blade against its use. */
 export function hardnessCautions(
   question: BladeQuestion,
-  story: Pick<BladeStory, "status" | "reach" | "missing" | "estimate">,
+  story: Judged,
   expected: HardnessEstimate | undefined,
 ): Caution[] {
   return [
@@ -108,6 +156,7 @@ export function hardnessCautions(
     ...disagreement(question, story.status, expected),
     ...fahrenheitCaution(question),
     ...targetCaution(question),
+    ...limitCaution(question, story),
     ...narrowCaution(question),
     ...(question.use?.evidence === "common practice" ? [BASIS] : []),
   ];

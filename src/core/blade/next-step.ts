@@ -3,7 +3,9 @@ import { bathOf, maxSection } from "../hardening/max-section";
 import { findQuench } from "../hardening/quench-media";
 import { quantityText, temperatureText } from "../quantity-text";
 import { attemptOr } from "../refusal";
-import { mustCoolFast } from "../tempering/embrittlement";
+import { isNearBrittle, mustCoolFast } from "../tempering/embrittlement";
+import type { BandTemper } from "./band-temper";
+import type { Caution } from "./caution";
 import { chanceText } from "./chance";
 import type { BladeQuestion, BladeStory } from "./question";
 
@@ -11,6 +13,10 @@ type Told = Omit<BladeStory, "cautions" | "next">;
 
 /** A coupon that raises the chance by less than this is not worth its trouble. */
 const WORTH_A_COUPON = 0.03;
+/** A sentence in a cell is no longer. */
+const MAX_WORDS = 40;
+/** A reading spread wider than this is an estimate, HRC. */
+const ESTIMATE_HRC = 2;
 
 function span(low: number, high: number): string {
   return `${Math.round(low)} to ${quantityText(Math.round(high), "HRC")}`;
@@ -52,58 +58,86 @@ function temperedSofter({ best }: Told): string {
   return `Temper further before the finish grind, up to ${temperatureText(best.celsius)}, and read again.`;
 }
 
-function hardenAgain(question: BladeQuestion, { best }: Told): string {
+function hardenAgain(question: BladeQuestion, best: BandTemper | undefined, why: string): string {
   const temper = best === undefined ? "" : `, then temper ${temperText(question, best.celsius)}`;
-  return `Harden again${temper}: a temper only softens.`;
+  return `Harden again${temper}: ${why}.`;
 }
 
 /** What a coupon is worth, in words; empty where it is worth nothing. */
 function couponText({ chance, best }: Told): string {
   const after = best?.withCoupon;
   if (chance === undefined || after === undefined || after < chance + WORTH_A_COUPON) return "";
-  return `; one coupon would raise the chance from ${chanceText(chance)} to ${chanceText(after)}`;
+  return `one coupon would raise the chance from ${chanceText(chance)} to ${chanceText(after)}`;
 }
 
-function readAgain({ estimate }: Told, { reading, use }: BladeQuestion): string {
-  if (reading === undefined || use === undefined || estimate === undefined)
-    return "Read a coupon of this heat.";
-  if (reading.high - reading.low > 2)
-    return "Test a coupon of this heat: the estimate is wider than the band can hold.";
-  return "Read again on a ground spot, three readings at least; in doubt take the softer side.";
+function readAgain({ reading }: BladeQuestion, story: Told): string {
+  if (reading === undefined || reading.high - reading.low <= ESTIMATE_HRC)
+    return "Read again on a ground spot, three readings at least; in doubt take the softer side.";
+  const worth = couponText(story);
+  return `Test a coupon of this heat: ${worth === "" ? "the estimate is wider than the band can hold" : worth}.`;
 }
 
 function flatText({ best, isForBand }: Told): string {
   if (best?.flat === undefined || !isForBand) return "";
   const [from, to] = best.flat;
-  return `; the curve is flat from ${temperatureText(from)} to ${temperatureText(to)}`;
+  return `any from ${temperatureText(from)} to ${temperatureText(to)} gives it within the error`;
 }
 
 function avoidedText({ best, isForBand }: Told): string {
   const avoided = best?.avoided;
   if (avoided === undefined || !isForBand) return "";
-  return `; ${temperatureText(avoided.celsius)} would give ${chanceText(avoided.chance)}, but is brittle`;
+  return `${temperatureText(avoided.celsius)} would give ${chanceText(avoided.chance)}, but is brittle`;
+}
+
+/** As many parts, joined to one sentence, as it may hold. */
+function sentenceOf(first: string, parts: readonly string[]): string {
+  const words = (text: string) => text.split(/\s+/).length;
+  const whole = parts.reduce((text, part) => {
+    const longer = part === "" ? text : `${text}; ${part}`;
+    return words(longer) > MAX_WORDS ? text : longer;
+  }, first);
+  return `${whole}.`;
 }
 
 /** What to do with a planned temper. */
 function trial(question: BladeQuestion, story: Told): string {
   const { temperC, estimate } = story;
   if (temperC === undefined || estimate === undefined) return "Test a coupon of this heat before the run.";
-  const expected = `expect ${span(estimate.low, estimate.high)}`;
-  const rest = flatText(story) || couponText(story) || avoidedText(story);
-  return `Temper one, ${temperText(question, temperC)}, ${expected}${rest}.`;
+  const first = `Temper one, ${temperText(question, temperC)}, expect ${span(estimate.low, estimate.high)}`;
+  return sentenceOf(first, [flatText(story), couponText(story), avoidedText(story)]);
+}
+
+/** The temper with the best chance in place of one in the brittle range; empty where there is none. */
+function blandInstead(question: BladeQuestion, { best, temperC }: Told): string {
+  const { steel, use, reading } = question;
+  if (best === undefined || temperC === undefined || best.celsius === temperC) return "";
+  const struck = use?.service === "impact" || steel.family.endsWith("stainless");
+  if (!struck || !isNearBrittle(steel, temperC) || isNearBrittle(steel, best.celsius)) return "";
+  const why = `${temperatureText(temperC)} lies in the brittle range`;
+  if (reading !== undefined && best.celsius < temperC) return hardenAgain(question, best, why);
+  const on = reading === undefined ? "Temper one" : "Temper on";
+  return `${on}, ${temperText(question, best.celsius)}, for a chance of ${chanceText(best.chance)}: ${why}.`;
+}
+
+/** What has to change before anything else is worth doing, by the heaviest caution that says so. */
+function changeFirst(question: BladeQuestion, story: Told, cautions: readonly Caution[]): string {
+  const danger = cautions.find(({ rank, instead }) => rank === "danger" && instead !== "");
+  if (danger !== undefined) return danger.instead;
+  const spoilt = cautions.find(({ rank, instead }) => rank === "spoils the blade" && instead !== "");
+  return spoilt?.instead ?? blandInstead(question, story);
 }
 
 /** What to do with a blade that has been read. */
-function afterReading(question: BladeQuestion, story: Told): string {
+function afterReading(question: BladeQuestion, story: Told, cautions: readonly Caution[]): string {
   switch (story.status) {
     case "too hard":
       return temperedSofter(story);
     case "too soft":
-      return hardenAgain(question, story);
+      return hardenAgain(question, story.best, "a temper only softens");
     case "uncertain":
-      return readAgain(story, question);
+      return readAgain(question, story);
     default:
-      return "Go on, and read each blade of the lot.";
+      return changeFirst(question, story, cautions) || "Go on, and read each blade of the lot.";
   }
 }
 
@@ -112,18 +146,23 @@ function afterReading(question: BladeQuestion, story: Told): string {
  *
  * @param question - What is known of the blade.
  * @param story - What was found.
+ * @param cautions - What to be wary of, the heaviest first.
  */
-export function nextStep(question: BladeQuestion, story: Told): string {
+export function nextStep(question: BladeQuestion, story: Told, cautions: readonly Caution[]): string {
   switch (story.status) {
     case "does not harden":
       return hardenInstead(question);
     case "out of reach":
       return reachInstead(question, story);
     case "not known":
+      if (story.missing === undefined)
+        return "Read the blade, or give its temper: nothing else tells its hardness.";
       return `Test a coupon: harden and temper a piece of ${question.steel.name} and read it.`;
     case "":
       return story.estimate === undefined ? "" : trial(question, story);
     default:
-      return question.reading === undefined ? trial(question, story) : afterReading(question, story);
+      return question.reading === undefined
+        ? changeFirst(question, story, cautions) || trial(question, story)
+        : afterReading(question, story, cautions);
   }
 }

@@ -22,20 +22,23 @@ function crackWords(
   steel: Steel,
   quench: QuenchMedium,
   { rank }: CrackRisk,
-): { short: string; full: string } {
+): Pick<Caution, "short" | "full" | "instead"> {
   const bath = quench.word;
   if (rank === "high") {
     return {
       short: `likely to crack in ${bath}: use oil`,
       full: `${steel.name} is likely to crack in ${bath}: use oil`,
+      instead: `Quench ${steel.name} in oil: ${bath} is likely to crack it.`,
     };
   }
   if (quench.kind !== "water") {
-    return { short: `may crack or warp in ${bath}`, full: `${steel.name} may crack or warp in ${bath}` };
+    const full = `${steel.name} may crack or warp in ${bath}`;
+    return { short: `may crack or warp in ${bath}`, full, instead: "" };
   }
   return {
     short: `${bath} cracks some blades: start more`,
     full: `${bath} cracks some blades of ${steel.name}: allow for losses in the number started`,
+    instead: "",
   };
 }
 
@@ -48,10 +51,10 @@ export function bathCaution(
   if (quench === undefined) return [];
   const risk = crackRisk(steel, quench, blade);
   if (risk.rank === CRACK_RANKS[0]) return [];
-  const { short, full } = crackWords(steel, quench, risk);
+  const { short, full, instead } = crackWords(steel, quench, risk);
   const why = `crack and warp risk ${risk.rank} (${risk.reasons.join(", ")}; ${NO_CRITERION})`;
   const rank = quench.kind === "water" ? "spoils the blade" : "note";
-  return [caution(rank, short, `${full}; ${why}.`)];
+  return [caution(rank, short, `${full}; ${why}.`, instead)];
 }
 
 /**

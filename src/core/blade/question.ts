@@ -24,8 +24,12 @@ export interface BladeQuestion {
   readonly reading?: { readonly low: number; readonly high: number } | undefined;
   /** Temper that the blade had or is to have, °C. */
   readonly temperC?: number | undefined;
+  /** Whether its unit was written beside it: a bare figure may be meant as °F. */
+  readonly temperHasUnit?: boolean | undefined;
   /** Hardness wanted, HRC; without one the temper with the best chance of the band is taken. */
   readonly target?: number | undefined;
+  /** Judge what is given and nothing else: no temper is chosen for a blade that was neither read nor tempered. */
+  readonly asIs?: boolean | undefined;
 }
 
 /** What there is to say of a blade. Every function and sheet that judges one reads this and nothing else. */

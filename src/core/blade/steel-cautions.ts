@@ -2,7 +2,7 @@ import { softBySteel } from "../hardening/hardens";
 import { asSentence, numberText, quantityText } from "../quantity-text";
 import { attempt, Refusal } from "../refusal";
 import { carbonOf } from "../steel/carbon";
-import type { UseGroup } from "./bands";
+import type { Use, UseGroup } from "./bands";
 import { type Caution, caution } from "./caution";
 import { isStainless, type SteelKind, steelKind } from "./steel-kind";
 import {
@@ -25,6 +25,11 @@ const BLADE_WORD: Readonly<Record<UseGroup, string>> = {
 };
 const percent = (carbon: number) => quantityText(carbon, "% C");
 
+/** The trade's own steels for a use, as something to do. */
+function insteadOf({ steels }: Use): string {
+  return `Take one of the trade's steels for it: ${steels}.`;
+}
+
 function stainlessCaution(question: SteelQuestion): Caution[] {
   const { steel, use } = question;
   if (!isStainless(steel) || !isLongImpact(question)) return [];
@@ -35,6 +40,7 @@ function stainlessCaution(question: SteelQuestion): Caution[] {
       "stainless breaks in a long blade that is struck",
       `Stainless hardened through (${name}) is a poor choice for a long blade that is struck: ` +
         `it needs a controlled kiln and breaks sooner than a spring steel${use.group === "sword" ? "; keep it for display" : ""}.`,
+      insteadOf(use),
     ),
   ];
 }
@@ -56,6 +62,7 @@ function carbonCaution({ use, steel }: SteelQuestion): Caution[] {
           "spoils the blade",
           `${percent(carbon)} is too little for a lasting edge`,
           `${percent(carbon)} is too little carbon for a lasting edge: choose 0.60 % C or more.`,
+          "Take a steel of 0.60 % C or more for a lasting edge.",
         ),
       ];
 }
@@ -68,6 +75,7 @@ function throughHardened({ use, steel }: SteelQuestion, kind: SteelKind): Cautio
       "plain high carbon through-hardened is brittle under blows",
       `Plain high-carbon steel (${steel.name}, ${percent(carbonOf(steel))}) hardened through is brittle under blows: ` +
         "harden the edge only, or take a spring steel.",
+      "Harden the edge only, or take a spring steel.",
     ),
   ];
 }
@@ -79,6 +87,7 @@ function differential({ use, steel }: SteelQuestion, kind: SteelKind): Caution[]
       "spoils the blade",
       "hardens deep: clay will not leave the body soft",
       `${steel.name} hardens deep: clay will not leave the body soft. Take a plain steel low in manganese.`,
+      "Take a plain steel low in manganese for a hard edge and a soft body.",
     ),
   ];
 }
@@ -94,7 +103,8 @@ function bySuitability(question: SteelQuestion, kind: SteelKind): Caution[] {
     case "no": {
       const rank = use.service === "impact" ? "danger" : "note";
       const full = `${name} is not the trade's choice for ${suits}.`;
-      return [caution(rank, `not the trade's steel for ${suits}`, full)];
+      const instead = rank === "danger" ? insteadOf(use) : "";
+      return [caution(rank, `not the trade's steel for ${suits}`, full, instead)];
     }
     case "caution": {
       const full = `${name} chips sooner than tougher steels in ${suits}.`;

@@ -1,6 +1,6 @@
 import { attempt, NotAvailable } from "../refusal";
 import { totalHours } from "../tempering/hollomon-jaffe";
-import { isOutOfReach } from "../tempering/reach";
+import { isBeyondError } from "../tempering/reach";
 import { temperPlan } from "../tempering/temper-plan";
 import { bandFor } from "./band-by-steel";
 import { type Caution, ranked } from "./caution";
@@ -19,13 +19,13 @@ interface Judged {
   readonly chance: number | undefined;
 }
 
-/** Whether a target, a reading or the whole band lies where no temper leads. */
+/** Whether a target, a reading or the whole band lies where no temper leads, the stated error counted. */
 function isBeyond(question: BladeQuestion, { reach, reading }: BladeFacts): boolean {
   const { use, target } = question;
   if (reach === undefined || use === undefined) return false;
-  if (reading !== undefined) return isOutOfReach(reach, reading.likely);
-  if (target !== undefined) return target < reach.lowest || target > reach.highest;
-  return use.low > reach.highest || use.high < reach.lowest;
+  const wanted = reading?.likely ?? target;
+  if (wanted !== undefined) return isBeyondError(reach, wanted);
+  return use.low > reach.highest + reach.highestError || use.high < reach.lowest - reach.lowestError;
 }
 
 /** Whether a reading lies outside what its temper leads to expect. */
@@ -68,7 +68,7 @@ type Told = Omit<BladeStory, "cautions" | "next">;
 
 function told(question: BladeQuestion, facts: BladeFacts): Told {
   const { hardening, asQuenched, reach, best, expected, reading, missing } = facts;
-  const { temperC, target } = question;
+  const { temperC, target, asIs } = question;
   return {
     hardening,
     asQuenched,
@@ -78,7 +78,7 @@ function told(question: BladeQuestion, facts: BladeFacts): Told {
     temperC: temperC ?? expected?.temperC,
     estimate: reading ?? expected?.estimate,
     basis: expected?.basis ?? "",
-    isForBand: reading === undefined && temperC === undefined && target === undefined,
+    isForBand: reading === undefined && temperC === undefined && target === undefined && asIs !== true,
     ...judged(question, facts),
   };
 }
@@ -111,5 +111,6 @@ export function bladeStory(asked: BladeQuestion): BladeStory {
   const question = { ...asked, use: asked.use && bandFor(asked.use, asked.steel) };
   const facts = bladeFacts(question);
   const story = told(question, facts);
-  return { ...story, cautions: cautionsOf(question, facts, story), next: nextStep(question, story) };
+  const cautions = cautionsOf(question, facts, story);
+  return { ...story, cautions, next: nextStep(question, story, cautions) };
 }

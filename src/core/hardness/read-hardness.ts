@@ -54,6 +54,12 @@ function parse(text: string): HardnessBand | undefined {
   return { low: aim - minus, aim, high: aim + plus };
 }
 
+/** Whether a text states a span of hardness rather than one figure. */
+export function isHardnessSpan(given: string): boolean {
+  const band = parse(tidy(given));
+  return band !== undefined && band.low !== band.high;
+}
+
 function refuse(given: string, text: string): never {
   if (OTHER_SCALE.test(text)) {
     throw new InvalidValue(`"${given}" is not in Rockwell C: convert it with HARDNESS first`);

@@ -6,23 +6,31 @@ import { temperSpanFor } from "./temper-for";
 import type { Treatment } from "./tempered";
 import { temperModel } from "./tempering-model";
 
+/** A temper as it was typed. */
+export interface TypedTemper {
+  readonly celsius: number;
+  /** True for a figure whose unit was written beside it. */
+  readonly hasUnit: boolean;
+}
+
 /**
- * The question whether °F was meant: for a figure of 300 to 800 that as °F would be a usual temper too.
+ * What a figure of 300 to 800 would be as °F, where that is a usual temper of the steel.
  *
- * @param celsius - Temper as typed [°C].
- * @returns A sentence, empty where there is nothing to ask.
+ * @param celsius - Temper as typed without a unit [°C].
+ * @returns °C; `undefined` where there is nothing to ask.
  */
-export function fahrenheitMeant(
-  steel: Steel,
-  celsius: number,
-  { hours, cycles, hardenC, quenchToC }: Treatment,
-): string {
-  if (!isUsualFahrenheit(celsius) || !Number.isInteger(celsius)) return "";
+export function asFahrenheit(steel: Steel, celsius: number, treatment: Treatment): number | undefined {
+  if (!isUsualFahrenheit(celsius)) return undefined;
+  const { hours, cycles, hardenC, quenchToC } = treatment;
   const span = attemptOr(undefined, () =>
     temperSpanFor(temperModel(steel, hardenC, quenchToC), totalHours(hours, cycles)),
   );
   const meant = celsiusOf(celsius);
-  if (span === undefined || Math.ceil(meant) < span[0] || meant > span[1]) return "";
+  return span === undefined || Math.ceil(meant) < span[0] || meant > span[1] ? undefined : meant;
+}
+
+/** The question whether °F was meant. */
+export function fahrenheitQuestion(celsius: number, meant: number): string {
   const figure = numberText(celsius);
   return `${figure} taken as ${temperatureText(celsius)}; write "${figure}F" if °F was meant (${temperatureText(meant)}).`;
 }

@@ -3,6 +3,8 @@ import { hollomonJaffe } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
 import { temperSpanFor } from "./temper-for";
 import { temperSpan } from "./temper-limits";
+import type { KnownTemper } from "./tempered";
+import { bandHalfWidth } from "./tempered-range";
 
 /** What hardness the tempers of a steel give. */
 export interface TemperReach {
@@ -14,6 +16,9 @@ export interface TemperReach {
   readonly hottestC: number;
   /** HRC at tempers too cool to advise; as `highest` where none is published. */
   readonly highestBelowUsual: number;
+  /** How far 9 blades in 10 lie at most from the published curve, at its lowest and its highest, HRC. */
+  readonly lowestError: number;
+  readonly highestError: number;
 }
 
 function between(model: TemperModel, hours: number, fromC: number, toC: number) {
@@ -26,8 +31,14 @@ function between(model: TemperModel, hours: number, fromC: number, toC: number) 
  * @param model - The steel's hardness after temper.
  * @param hours - Time in all [h].
  * @param shift - How far a reading of this steel lies above the published curve [HRC].
+ * @param known - That reading, where there is one.
  */
-export function temperReach(model: TemperModel, hours: number, shift: number): TemperReach {
+export function temperReach(
+  model: TemperModel,
+  hours: number,
+  shift: number,
+  known?: KnownTemper,
+): TemperReach {
   const [coolestC, hottestC] = temperSpanFor(model, hours);
   const usual = between(model, hours, coolestC, hottestC);
   const [least] = temperSpan(model, hours);
@@ -38,10 +49,17 @@ export function temperReach(model: TemperModel, hours: number, shift: number): T
     coolestC,
     hottestC,
     highestBelowUsual: Math.max(cooler, usual.highest) + shift,
+    lowestError: bandHalfWidth(model, hottestC, hours, known),
+    highestError: bandHalfWidth(model, coolestC, hours, known),
   };
 }
 
-/** Whether no published temper gives a hardness [HRC]. */
+/** Whether no published temper is likely to give a hardness [HRC]. */
 export function isOutOfReach({ lowest, highestBelowUsual }: TemperReach, hrc: number): boolean {
   return hrc < lowest || hrc > highestBelowUsual;
+}
+
+/** Whether a hardness [HRC] lies beyond what the usual tempers give by more than the stated error. */
+export function isBeyondError(reach: TemperReach, hrc: number): boolean {
+  return hrc < reach.lowest - reach.lowestError || hrc > reach.highest + reach.highestError;
 }
