@@ -212,8 +212,28 @@ describe("one story for soft, air-hardening, shallow and deep steels", () => {
   });
 
   it("a hardness that no temper of the steel gives is out of reach on either side", () => {
-    expect(status("European sword sharp", "D2", 52)).toBe("out of reach");
+    expect(status("Practice longsword blunt", "D2", 49)).toBe("out of reach");
     expect(status("Straight razor", "1045", 62)).toBe("out of reach");
+  });
+});
+
+describe("at the limit of a steel", () => {
+  // D2 is published to 540 °C, near 56 HRC there, ±4.5: 52 HRC may be had, but is not what to expect.
+  it("a reading that the curve misses by less than its error is never inside", () => {
+    const { status, chance, text, next } = ask("European sword sharp", "D2", 52);
+    expect(status).toBe("uncertain");
+    expect(chance).toBeLessThan(0.4);
+    expect(text).toContain("52 HRC lies under the 55.8 HRC that D2 is likely to give, within the error");
+    expect(next).toMatch(/^Take one of the trade's steels for it: 5160/);
+  });
+
+  it("56 HRC in X50CrMoV15, knives as sold measured 54.1 to 58.3, is not out of reach", () => {
+    const wished = ask("Chef knife European style", "X50CrMoV15", 56);
+    expect(wished.status).toBe("likely inside");
+    const question = { use: findUse("Chef knife European style"), steel: findSteel("X50CrMoV15") };
+    const planned = bladeStory({ ...question, treatment: USUAL, target: 56 });
+    expect([planned.status, planned.temperC]).toEqual(["likely inside", 150]);
+    expect(planned.chance).toBeCloseTo(wished.chance ?? 0, 6);
   });
 });
 

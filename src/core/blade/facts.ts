@@ -28,6 +28,8 @@ export interface BladeFacts {
   readonly best: BandTemper | undefined;
   readonly expected: Expected | undefined;
   readonly reading: HardnessEstimate | undefined;
+  /** What the nearest temper gives, for a reading that the curve misses by less than its error. */
+  readonly nearest: HardnessEstimate | undefined;
   /** Why there is no temper or no hardness. */
   readonly missing: NotAvailable | undefined;
 }
@@ -74,6 +76,19 @@ function readingOf({ reading }: BladeQuestion): HardnessEstimate | undefined {
   return { low, likely: (low + high) / 2, high };
 }
 
+/** No temper is likely to give such a reading: it counts no more than what the nearest temper gives. */
+function nearestTo(reading: HardnessEstimate | undefined, reach: TemperReach, question: BladeQuestion) {
+  if (reading === undefined) return undefined;
+  if (reading.likely >= reach.lowest && reading.likely <= reach.highestBelowUsual) return undefined;
+  const { steel, treatment } = question;
+  const { low, likely, high } = temperedRange(
+    steel,
+    nearestTemper(steel, treatment, reading.likely),
+    treatment,
+  );
+  return { low, likely, high };
+}
+
 function softFacts(question: BladeQuestion, hardening: Hardening): BladeFacts {
   const reading = readingOf(question);
   return {
@@ -84,6 +99,7 @@ function softFacts(question: BladeQuestion, hardening: Hardening): BladeFacts {
     best: undefined,
     expected: undefined,
     reading,
+    nearest: undefined,
     missing: reading === undefined ? new NotAvailable(asSentence(hardening.sentence)) : undefined,
   };
 }
@@ -93,11 +109,13 @@ function temperedFacts(question: BladeQuestion, best: BandTemper | undefined) {
   const reach = attempt(() => usualReach(question.steel, question.treatment), NotAvailable);
   const isJudgedByReading = question.reading !== undefined && question.temperC === undefined;
   if (reach instanceof NotAvailable) {
-    return { reach: undefined, expected: undefined, missing: isJudgedByReading ? undefined : reach };
+    const missing = isJudgedByReading ? undefined : reach;
+    return { reach: undefined, expected: undefined, nearest: undefined, missing };
   }
+  const nearest = nearestTo(readingOf(question), reach, question);
   const expected = attempt(() => expectedOf(question, reach, best), NotAvailable);
-  if (expected instanceof NotAvailable) return { reach, expected: undefined, missing: expected };
-  return { reach, expected, missing: undefined };
+  if (expected instanceof NotAvailable) return { reach, expected: undefined, nearest, missing: expected };
+  return { reach, expected, nearest, missing: undefined };
 }
 
 /**

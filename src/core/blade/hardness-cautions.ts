@@ -11,7 +11,7 @@ import { TESTER_HRC } from "./status";
 /** Narrower than this no tester and furnace hold together, HRC. */
 const NARROWEST_HRC = 2;
 
-type Judged = Pick<BladeStory, "status" | "reach" | "missing" | "estimate" | "temperC">;
+type Judged = Pick<BladeStory, "status" | "reach" | "missing" | "estimate">;
 
 /** A blade that hardens in part, or that may. */
 function partlyHard({ word, sentence, fullyHardMm }: Hardening): Caution {
@@ -104,17 +104,19 @@ function fahrenheitCaution(question: BladeQuestion): Caution[] {
 }
 
 /** A target that no temper is likely to give, though it may. */
-function limitCaution({ steel, target }: BladeQuestion, { status, reach, temperC }: Judged): Caution[] {
-  if (target === undefined || reach === undefined || temperC === undefined || status === "out of reach")
-    return [];
-  if (target >= reach.lowest && target <= reach.highest) return [];
-  const isOver = target > reach.highest;
+function limitCaution(question: BladeQuestion, { status, reach }: Judged): Caution[] {
+  const { steel, target, reading } = question;
+  const wanted = reading === undefined ? target : (reading.low + reading.high) / 2;
+  if (wanted === undefined || reach === undefined || status === "out of reach") return [];
+  const most = reading === undefined ? reach.highest : reach.highestBelowUsual;
+  if (wanted >= reach.lowest && wanted <= most) return [];
+  const isOver = wanted > reach.highest;
   const end = isOver ? reach.highest : reach.lowest;
   const error = isOver ? reach.highestError : reach.lowestError;
   const full =
-    `${quantityText(target, "HRC")} lies ${isOver ? "over" : "under"} the ${end.toFixed(1)} HRC that ${steel.name} is likely to give, ` +
-    `within the error of ±${numberText(error)} HRC: ${temperatureText(temperC)} comes nearest.`;
-  return [caution("note", `target at the limit of ${steel.name}`, full)];
+    `${quantityText(wanted, "HRC")} lies ${isOver ? "over" : "under"} the ${end.toFixed(1)} HRC that ${steel.name} is likely to give, ` +
+    `within the error of ±${numberText(error)} HRC.`;
+  return [caution("note", `at the limit of ${steel.name}`, full)];
 }
 
 function targetCaution({ use, target }: BladeQuestion): Caution[] {

@@ -119,10 +119,14 @@ function blandInstead(question: BladeQuestion, { best, temperC }: Told): string 
   return `${on}, ${temperText(question, best.celsius)}, for a chance of ${chanceText(best.chance)}: ${why}.`;
 }
 
+function dangerFirst(cautions: readonly Caution[]): string {
+  return cautions.find(({ rank, instead }) => rank === "danger" && instead !== "")?.instead ?? "";
+}
+
 /** What has to change before anything else is worth doing, by the heaviest caution that says so. */
 function changeFirst(question: BladeQuestion, story: Told, cautions: readonly Caution[]): string {
-  const danger = cautions.find(({ rank, instead }) => rank === "danger" && instead !== "");
-  if (danger !== undefined) return danger.instead;
+  const danger = dangerFirst(cautions);
+  if (danger !== "") return danger;
   const spoilt = cautions.find(({ rank, instead }) => rank === "spoils the blade" && instead !== "");
   return spoilt?.instead ?? blandInstead(question, story);
 }
@@ -135,7 +139,7 @@ function afterReading(question: BladeQuestion, story: Told, cautions: readonly C
     case "too soft":
       return hardenAgain(question, story.best, "a temper only softens");
     case "uncertain":
-      return readAgain(question, story);
+      return dangerFirst(cautions) || readAgain(question, story);
     default:
       return changeFirst(question, story, cautions) || "Go on, and read each blade of the lot.";
   }

@@ -3,6 +3,7 @@ import { totalHours } from "../tempering/hollomon-jaffe";
 import { isBeyondError } from "../tempering/reach";
 import { temperPlan } from "../tempering/temper-plan";
 import { bandFor } from "./band-by-steel";
+import type { Use } from "./bands";
 import { type Caution, ranked } from "./caution";
 import { chanceInBand, type HardnessEstimate } from "./chance";
 import { type BladeFacts, bladeFacts } from "./facts";
@@ -33,6 +34,12 @@ function disagree(reading: HardnessEstimate, expected: HardnessEstimate): boolea
   return reading.likely < expected.low - 1 || reading.likely > expected.high + 1;
 }
 
+/** A hardness that the steel hardly gives counts no more than what it does give. */
+function chanceOf(use: Use, estimate: HardnessEstimate, { nearest }: BladeFacts): number {
+  const chance = chanceInBand(use, estimate);
+  return nearest === undefined ? chance : Math.min(chance, chanceInBand(use, nearest));
+}
+
 function judged(question: BladeQuestion, facts: BladeFacts): Judged {
   const { use } = question;
   if (use === undefined) return { status: "", chance: undefined };
@@ -41,7 +48,7 @@ function judged(question: BladeQuestion, facts: BladeFacts): Judged {
   const { reading, expected } = facts;
   const estimate = reading ?? expected?.estimate;
   if (estimate === undefined) return { status: "not known", chance: undefined };
-  const chance = chanceInBand(use, estimate);
+  const chance = chanceOf(use, estimate, facts);
   if (reading === undefined || expected === undefined || !disagree(reading, expected.estimate)) {
     return { status: statusOf(use, estimate.likely, chance), chance };
   }
