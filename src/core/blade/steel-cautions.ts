@@ -92,6 +92,16 @@ function differential({ use, steel }: SteelQuestion, kind: SteelKind): Caution[]
   ];
 }
 
+/** Struck blades break of the wrong steel; others only serve worse. */
+function barred(use: Use, name: string): Caution {
+  const suits = BLADE_WORD[use.group];
+  const short = `not the trade's steel for ${suits}`;
+  const full = `${name} is not the trade's choice for ${suits}.`;
+  return use.service === "impact"
+    ? caution("danger", short, full, insteadOf(use))
+    : caution("note", short, full);
+}
+
 function bySuitability(question: SteelQuestion, kind: SteelKind): Caution[] {
   const { use, steel } = question;
   const suits = BLADE_WORD[use.group];
@@ -100,12 +110,8 @@ function bySuitability(question: SteelQuestion, kind: SteelKind): Caution[] {
   const isTold =
     kind === "plain high carbon" || (wantsSoftBody(use) && hardensDeep(kind)) || lacksCarbon(steel);
   switch (isTold ? "" : suitability(question, kind)) {
-    case "no": {
-      const rank = use.service === "impact" ? "danger" : "note";
-      const full = `${name} is not the trade's choice for ${suits}.`;
-      const instead = rank === "danger" ? insteadOf(use) : "";
-      return [caution(rank, `not the trade's steel for ${suits}`, full, instead)];
-    }
+    case "no":
+      return [barred(use, name)];
     case "caution": {
       const full = `${name} chips sooner than tougher steels in ${suits}.`;
       return [caution("spoils the blade", "chips sooner than tougher steels", full)];
