@@ -1,5 +1,7 @@
 import { type Cell, Workbook, type Worksheet } from "@cj-tech-master/excelts";
 import { beforeAll, describe, expect, it } from "vitest";
+import { BLADE_STATUSES } from "../../src/core/blade/status";
+import { HARDENING_WORDS } from "../../src/core/hardening/hardens";
 import { readWorkbook } from "../../src/workbook/file/read/read-workbook";
 import type { CellModel, WorkbookModel } from "../../src/workbook/model/sheet-model";
 import type { CellContent, WorkbookData } from "../../src/workbook/model/workbook-data";
@@ -92,7 +94,7 @@ describe("read by another library", () => {
     ]);
     const rules = (sheet: Worksheet) =>
       sheet.conditionalFormattings.reduce((all, { rules: found }) => all + found.length, 0);
-    expect(sum(rules)).toBe(171);
+    expect(sum(rules)).toBe(183);
     expect(sum(({ pageSetup }) => Number(pageSetup.orientation === "portrait"))).toBe(11);
     expect(sum(({ rowBreaks }) => rowBreaks.length)).toBe(20);
     expect(sum(({ pageSetup }) => Number(pageSetup.printTitlesRow !== undefined))).toBe(15);
@@ -185,7 +187,23 @@ describe("read by our own reader", () => {
     expect(own.tables).toEqual(asked.tables);
   });
 
-  it("colours all nine status words, and HIGH only in capitals", () => {
+  it("colours every word that a blade's status and hardening may be, the longer one first", () => {
+    const column = (name: string, heading: string) => {
+      const sheet = own.sheets.find((each) => each.name === name);
+      const headings = sheet?.cells.filter(
+        ({ content }) => content && "value" in content && content.value === heading,
+      );
+      const place = headings?.[0]?.column;
+      return (sheet?.colors ?? []).filter(({ areas }) => areas[0]?.column === place).map(({ word }) => word);
+    };
+    const words = column("Lines", "Against the band");
+    expect(words).toEqual(column("Lines", "Hardens through"));
+    expect(words).toEqual(expect.arrayContaining([...BLADE_STATUSES, ...HARDENING_WORDS]));
+    const first = (status: string) => words.find((word) => status.includes(word));
+    for (const status of [...BLADE_STATUSES, ...HARDENING_WORDS]) expect(first(status), status).toBe(status);
+  });
+
+  it("colours all nine words of a check, and HIGH only in capitals", () => {
     const words = own.sheets.find(({ name }) => name === "Steel and heats")?.colors ?? [];
     const [first] = words;
     const ofColumn = words.filter(({ areas }) => areas[0]?.column === first?.areas[0]?.column);

@@ -13,14 +13,18 @@ export interface QuenchQuestion {
   readonly thicknessMm?: number | undefined;
 }
 
+/** What can be said of whether a blade hardens. */
+export const HARDENING_WORDS = [
+  "hardens through",
+  "marginal",
+  "does not harden through",
+  "does not harden",
+  "not judged",
+] as const;
+
 /** Whether a blade hardens. */
 export interface Hardening {
-  readonly word:
-    | "hardens through"
-    | "marginal"
-    | "does not harden through"
-    | "does not harden"
-    | "not judged";
+  readonly word: (typeof HARDENING_WORDS)[number];
   /** Fully hard to about this thickness, mm. */
   readonly fullyHardMm?: number;
   /** The word with its figures, or why nothing can be said. */

@@ -46,8 +46,10 @@ export interface SheetModel {
   /** First and last row that hold a line of the run. */
   readonly lines: readonly [first: number, last: number];
   readonly wordLists: readonly WordList[];
-  /** Columns whose words about a hardness band are picked out. */
+  /** Columns in which the words of a check (OK, HIGH, FAIL ...) are picked out by colour. */
   readonly statusColumns: readonly number[];
+  /** Columns in which the words about a blade's band and hardening are. */
+  readonly bladeStatusColumns?: readonly number[];
   readonly tables?: readonly SheetTable[];
   readonly print?: Partial<PrintSetup>;
 }

@@ -93,12 +93,12 @@ function lineColumns({ lines, recipes, sheet, stations, batches }: Sources): Tab
     high: calcColumn("HRC high", 42, treated("HRC high", NOT_ASSESSED), WHOLE),
     band: calcColumn("Band HRC", 52, (at) => `INDEX(${band(at)},1,1)&"–"&INDEX(${band(at)},1,3)`),
     status: calcColumn("Against the band", 100, treated("band status", NOT_ASSESSED), {
-      isStatus: true,
+      isBladeStatus: true,
       wrap: true,
     }),
     chance: calcColumn("Chance of the band", 56, treated("chance", NOT_ASSESSED), { format: "0 %" }),
     through: calcColumn("Hardens through", 100, treated("through-hardens", NOT_ASSESSED), {
-      isStatus: true,
+      isBladeStatus: true,
       wrap: true,
     }),
     check: calcColumn("Cross-check", 190, (at, index) => batches(at, index), { isStatus: true, wrap: true }),

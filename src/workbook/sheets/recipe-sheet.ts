@@ -80,7 +80,7 @@ export function recipeSheet(
     clayFrom: typedColumn("Clay from mm", 50, given("clayFrom"), WHOLE),
     quenchTo: typedColumn("Sub-zero °C", 62, given("quenchTo"), WHOLE),
     subZeroHours: typedColumn("Sub-zero h", 62, given("subZeroHours"), TENTH),
-    through: calcColumn("Hardens through", 110, told("through-hardens"), { ...WORDS, isStatus: true }),
+    through: calcColumn("Hardens through", 110, told("through-hardens"), { ...WORDS, isBladeStatus: true }),
     normalise: calcColumn("Normalise °C", 68, number("normalise"), WHOLE),
     normaliseF: calcColumn("Normalise °F", 68, (at) => fahrenheitOf(at("normalise")), WHOLE),
     harden: calcColumn("Harden °C", 58, number("harden"), WHOLE),

@@ -124,7 +124,8 @@ export function steelChoiceSheet(lines: Lines, steels: Steels, names: readonly s
   return helperSheet("Steel choice", rows, {
     columnWidths: [96, 150, ...columns.map(({ width }) => width)],
     rowHeights: { 0: 28 },
-    statusColumns: [2, 9],
+    statusColumns: [9],
+    bladeStatusColumns: [2],
     lines: [FIRST, FIRST + steels.count - 1],
     wordLists: [{ column: 1, words: names, rows: [LINE, LINE] }],
     frozenColumns: 2,

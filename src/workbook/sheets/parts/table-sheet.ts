@@ -16,8 +16,10 @@ export interface TableColumn<Key extends string> {
   readonly wrap?: boolean;
   /** Offered as a drop-down. */
   readonly words?: readonly string[];
-  /** Its words are picked out by colour. */
+  /** The words of a check are picked out by colour. */
   readonly isStatus?: boolean;
+  /** The words about a blade's band and hardening are. */
+  readonly isBladeStatus?: boolean;
   readonly content: (at: CellOf<Key>, index: number) => number | string | null;
 }
 
@@ -164,6 +166,7 @@ export class TableSheet<Key extends string> {
       lines: this.lines,
       wordLists: this.lists(),
       statusColumns: keys.filter((key) => columns[key].isStatus).map((key) => this.place(key)),
+      bladeStatusColumns: keys.filter((key) => columns[key].isBladeStatus).map((key) => this.place(key)),
       tables: [
         {
           name: this.name.replace(/[^A-Za-z0-9]+/g, "_"),

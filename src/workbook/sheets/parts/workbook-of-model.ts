@@ -1,6 +1,6 @@
 import type { TableInput } from "../../../engine/workbook-input";
 import type { Rectangle } from "../../../formula/addresses";
-import { STATUS_COLORS } from "../../model/colors";
+import { BLADE_COLORS, CHECK_COLORS } from "../../model/colors";
 import { styleOfRole } from "../../model/role-styles";
 import { withFittedRows } from "../../model/row-heights";
 import type { CellModel, SheetModel, WorkbookModel } from "../../model/sheet-model";
@@ -31,6 +31,8 @@ function sheetOf(model: SheetModel): SheetData {
     column,
     lastColumn: column,
   });
+  const colored = (places: readonly number[], words: typeof CHECK_COLORS) =>
+    places.flatMap((column) => words.map(([word, fill]) => ({ areas: [down(column)], word, fill })));
   return {
     name,
     isHidden: false,
@@ -41,9 +43,10 @@ function sheetOf(model: SheetModel): SheetData {
     frozenColumns,
     merged: [],
     offers: model.wordLists.map(({ column, words, rows }) => ({ areas: [down(column, rows)], words })),
-    colors: model.statusColumns.flatMap((column) =>
-      STATUS_COLORS.map(([word, fill]) => ({ areas: [down(column)], word, fill })),
-    ),
+    colors: [
+      ...colored(model.statusColumns, CHECK_COLORS),
+      ...colored(model.bladeStatusColumns ?? [], BLADE_COLORS),
+    ],
     hidesGridLines: true,
     print: { ...print, landscape: print?.landscape ?? false },
   };
