@@ -29,13 +29,28 @@ function stateOf(path: string): string {
   return `${mtimeMs} ${size} ${ino}`;
 }
 
+/** What the codes of the system mean to a reader. */
+const REASONS: Readonly<Record<string, string>> = {
+  ENOENT: "there is no such file.",
+  EISDIR: "it is a folder.",
+  EACCES: "you may not read or write there.",
+  EPERM: "you may not read or write there.",
+  ENOSPC: "the disk is full.",
+  EDQUOT: "the disk is full.",
+  ELOOP: "the link leads back to itself.",
+  EFBIG: "the file is too large.",
+  ERR_FS_FILE_TOO_LARGE: "the file is too large.",
+  ENAMETOOLONG: "the name is too long.",
+  ENOTDIR: "a part of its path is a file, not a folder.",
+  EROFS: "the disk cannot be written to.",
+  EMFILE: "too many files are open.",
+  EEXIST: "a file of that name is there already.",
+};
+
 function reasonOf(problem: unknown): string {
-  const code = (problem as NodeJS.ErrnoException).code;
-  if (code === "ENOENT") return "there is no such file.";
-  if (code === "EISDIR") return "it is a folder.";
-  if (code === "EACCES" || code === "EPERM") return "you may not read or write there.";
-  if (code === "ENOSPC") return "the disk is full.";
-  return sentenceOf(problem);
+  const { code } = problem as NodeJS.ErrnoException;
+  if (code === undefined) return sentenceOf(problem);
+  return REASONS[code] ?? "it cannot be read or written.";
 }
 
 function refusing<T>(file: string, action: () => T): T {
@@ -47,10 +62,23 @@ function refusing<T>(file: string, action: () => T): T {
   }
 }
 
+/** No file that is read is larger; one that is would fill memory before it is refused. */
+const MAX_BYTES = 128 * 2 ** 20;
+
+/** Refuses what is no file with an end: a pipe or a device would be waited for. */
+function refuseEndless(file: string, path: string): void {
+  const state = statSync(path);
+  if (state.isDirectory()) throw new FileRefusal(`${file}: it is a folder.`);
+  if (!state.isFile()) throw new FileRefusal(`${file}: it is a pipe or a device, not a file.`);
+  if (state.size > MAX_BYTES)
+    throw new FileRefusal(`${file}: it has ${Math.round(state.size / 2 ** 20)} MB; at most 128 MB are read.`);
+}
+
 /** Reads a file whole. @throws FileRefusal where that cannot be done. */
 export function readWhole(file: string): FileRead {
   return refusing(file, () => {
     const path = realpathSync(file);
+    refuseEndless(file, path);
     const state = stateOf(path);
     return { path, bytes: readFileSync(path), state };
   });

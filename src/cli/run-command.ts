@@ -23,7 +23,8 @@ export interface Command {
 
 function complaint({ name, usage }: Command, thrown: unknown): readonly [words: string, status: number] {
   if (thrown instanceof WrongArguments) return [`${name}: ${thrown.message}\n${usage}`, STATUS.refused];
-  if (thrown instanceof FileRefusal) return [`${name}: ${thrown.message}\n`, STATUS.refused];
+  if (thrown instanceof FileRefusal || (thrown instanceof Error && thrown.name === "BudgetEnd"))
+    return [`${name}: ${thrown.message}\n`, STATUS.refused];
   return [`${name}: ${thrown instanceof Error ? thrown.stack : String(thrown)}\n`, STATUS.fault];
 }
 

@@ -23,6 +23,7 @@ export interface CalculatedWorkbook {
  * @param functions - The worksheet functions to offer.
  * @returns Results in full precision with the sentence of each error. A formula that fails stands as an error in
  *   its own cell.
+ * @throws BudgetEnd with a sentence for a workbook that takes more than the budget.
  * @throws RangeError for a table or a question about a sheet that is not in the workbook.
  */
 export async function calculateWorkbook(
@@ -31,7 +32,7 @@ export async function calculateWorkbook(
 ): Promise<CalculatedWorkbook> {
   const calculator = new Calculator(workbook, functions);
   try {
-    calculator.calculateAll();
+    calculator.calculateAll({ isTimed: true });
   } finally {
     calculator.dispose();
   }

@@ -6,16 +6,28 @@ import {
   Univer,
   UniverInstanceType,
 } from "@univerjs/core";
-import { UniverFormulaEnginePlugin } from "@univerjs/engine-formula";
+import { IFunctionService, UniverFormulaEnginePlugin } from "@univerjs/engine-formula";
 import { catalogue } from "../functions/catalogue";
 import type { WorksheetFunction } from "../functions/declare";
 import { repairArrayConstants } from "./array-constants";
+import { refuseVastLists } from "./budget";
 import { executors } from "./register";
 
 /** A running engine without a screen. */
 export interface Headless {
   readonly injector: Injector;
   dispose(): void;
+}
+
+/** Lets no function or operator make more cells on the way than fit into memory. */
+function keepListsSmall(injector: Injector): void {
+  for (const [name, executor] of injector.get(IFunctionService).getExecutors()) {
+    const calculate = executor.calculate.bind(executor);
+    executor.calculate = (...values) => {
+      refuseVastLists(String(name), values as never);
+      return calculate(...values);
+    };
+  }
 }
 
 /** Starts the engine on one workbook. Nothing is calculated until it is asked for. */
@@ -32,5 +44,6 @@ export function startEngine(
   univer.registerPlugin(UniverFormulaEnginePlugin, { function: executors(functions) });
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, workbook);
   const injector = univer.__getInjector();
+  keepListsSmall(injector);
   return { injector, dispose: () => univer.dispose() };
 }

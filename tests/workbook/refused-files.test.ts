@@ -92,7 +92,7 @@ function bomb(size: number): Uint8Array {
 }
 
 it("refuses sizes that no workbook has, before unpacking", () => {
-  expect(() => new Package(bomb(LIMITS.part + 1))).toThrow("would unpack to 256 MB");
+  expect(() => new Package(bomb(LIMITS.part + 1))).toThrow("would unpack to 96 MB");
   const many = Object.fromEntries(Array.from({ length: 20_001 }, (_, n) => [`${n}`, new Uint8Array()]));
   expect(() => new Package(zipSync(many))).toThrow(FileRefusal);
 });

@@ -8,6 +8,7 @@ import {
 import type { Rectangle } from "../../formula/addresses";
 import { catalogue } from "../../functions/catalogue";
 import type { WorksheetFunction } from "../../functions/declare";
+import { meter } from "../budget";
 import type { CellInput, CellValue } from "../cell-value";
 import { type Headless, startEngine } from "../headless";
 import { resultOf } from "../results";
@@ -85,8 +86,15 @@ export class Calculator {
     this.engine.dispose();
   }
 
-  /** Works out every formula. @returns The cells that show something else than before. */
-  calculateAll(): ChangedResult[] {
+  /**
+   * Works out every formula.
+   *
+   * @param isTimed - Whether it ends after the seconds of the budget.
+   * @returns The cells that show something else than before.
+   * @throws BudgetEnd with a sentence where the workbook takes more than the budget.
+   */
+  calculateAll({ isTimed = false } = {}): ChangedResult[] {
+    meter.begin(isTimed);
     const formulas = this.unlisted;
     for (const formula of formulas) formula.state = "due";
     this.evaluator.forgetRanges();
@@ -101,6 +109,7 @@ export class Calculator {
   /** Works out what depends on changed cells. @returns The cells that show something else than before. */
   change(changes: readonly CellChange[]): ChangedResult[] {
     if (!this.isCurrent) this.calculateAll();
+    meter.begin(false);
     this.listAll();
     this.changed = new Map();
     this.refilled = [];
@@ -337,6 +346,7 @@ export class Calculator {
 
   /** Works a formula out. @returns Formulas that have to be worked out before it; with any, the result is void. */
   private tryOut(formula: Formula): readonly Formula[] {
+    meter.check();
     const sheet = this.sheets[formula.place.sheet] as SheetCells;
     const reading = new Reading(formula);
     if (formula.pattern.isMoving) this.evaluator.forgetRanges();

@@ -14,6 +14,7 @@ import {
   LexerNode,
 } from "@univerjs/engine-formula";
 import { InvalidValue } from "../../core/refusal";
+import { meter } from "../budget";
 import { UNREADABLE } from "../error-sentences";
 import { refusedValue } from "../refused-value";
 import { rowsOf } from "../values";
@@ -37,6 +38,7 @@ function readCellsDirectly(): void {
   isPatched = true;
   leaveOutIndex();
   BaseReferenceObject.prototype.getCellData = function (row, column) {
+    meter.countRead();
     const cell = this.getCurrentActiveSheetData()?.cellData.getValue(row, column) as EngineCell | undefined;
     watch?.(this.getSheetId(), row, column, cell);
     return cell as never;
@@ -77,7 +79,16 @@ function plain(value: BaseValueObject): ICellData {
   return { v, t: value.isNumber() ? CellValueType.NUMBER : CellValueType.STRING };
 }
 
-const unreadable = (): Row[] => [[cellFrom(refusedValue(new InvalidValue(UNREADABLE.message)))]];
+const refused = (sentence: string): Row[] => [[cellFrom(refusedValue(new InvalidValue(sentence)))]];
+
+/** A tree too deep to be worked out is too deep to be reset as well; its formula has its answer already. */
+function resetState(node: { resetCalculationState(): void }): void {
+  try {
+    node.resetCalculationState();
+  } catch {
+    // Nothing of it is read again.
+  }
+}
 
 /** Works out one formula at a time from the cells as they stand. */
 export class Evaluator {
@@ -115,21 +126,26 @@ export class Evaluator {
     sheet: { readonly id: string; readonly rows: number; readonly columns: number },
     watching: Watch,
   ): readonly (readonly ICellData[])[] {
+    if (pattern.refusal !== undefined) return refused(pattern.refusal);
     if (pattern.node === undefined) pattern.node = this.parsed(pattern.text);
     const node = pattern.node as Node | null;
-    if (!node) return unreadable();
+    if (!node) return refused(UNREADABLE.message);
+    meter.beginFormula();
+    if (meter.isFull) this.forgetRanges();
     this.runtime.setCurrent(row, column, sheet.rows, sheet.columns, sheet.id, this.unit);
     watch = watching;
     try {
       const work = { node, refOffsetX: 0, refOffsetY: row - pattern.row };
       const value = this.interpreter.execute(work) as FunctionVariantType;
+      if (meter.stopped !== undefined) return refused(meter.stopped);
       return rowsOf(value, cellFrom) ?? [[cellFrom(value as BaseValueObject)]];
     } catch {
+      if (meter.stopped !== undefined) return refused(meter.stopped);
       // One exception in a function of the engine must not leave the rest of the workbook blank.
       return [[{ v: ErrorType.VALUE, t: CellValueType.STRING }]];
     } finally {
       watch = undefined;
-      node.resetCalculationState();
+      resetState(node);
     }
   }
 

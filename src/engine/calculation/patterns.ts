@@ -2,6 +2,7 @@ import { columnOf, type Rectangle, readCellParts, SHEET_COLUMNS, SHEET_ROWS } fr
 import { downColumnForm } from "../../formula/references";
 import { sheetOfPrefix } from "../../formula/sheet-names";
 import { type Token, tokensOf } from "../../formula/tokens";
+import { NameSizes } from "../budget";
 import type { TableInput } from "../workbook-input";
 import type { Area } from "./area";
 
@@ -37,6 +38,8 @@ export class Pattern {
     readonly isVolatile: boolean,
     /** True where the cells that it reads are known only once it was worked out. */
     readonly isMoving: boolean,
+    /** Why it is not worked out at all: it is beyond the budget. */
+    readonly refusal?: string,
   ) {}
 
   /** Cells that the formula of a row names. */
@@ -76,10 +79,12 @@ export class Patterns {
   private readonly sheets: ReadonlyMap<string, number>;
   private readonly names: ReadonlyMap<string, string>;
   private readonly tables: ReadonlyMap<string, TableInput>;
+  private readonly sizes: NameSizes;
 
   constructor({ sheets, names, tables }: Book) {
     this.sheets = new Map(sheets.map((name, at) => [name.toLowerCase(), at]));
     this.names = new Map(Object.entries(names).map(([name, text]) => [name.toLowerCase(), text]));
+    this.sizes = new NameSizes(this.names);
     this.tables = new Map(tables.map((table) => [table.name.toLowerCase(), table]));
   }
 
@@ -95,6 +100,8 @@ export class Patterns {
   }
 
   private read(text: string, sheet: number, row: number): Pattern {
+    const refusal = this.sizes.refusal(text);
+    if (refusal !== undefined) return new Pattern(text, row, [], false, false, refusal);
     const tokens = tokensOf(text).filter(({ kind }) => kind !== "space");
     const calls = tokens.flatMap(({ kind, text: name }) => (kind === "call" ? [name.toUpperCase()] : []));
     const readings = this.readingsOf(tokens, sheet, []);

@@ -25,7 +25,7 @@ const LONGEST_COMMENT = 0xffff;
 const ENCRYPTED = 0x1;
 
 /** Bounds on what a workbook may unpack to; a file made to exhaust memory names sizes beyond them. */
-export const LIMITS = { entries: 20_000, part: 256 * 2 ** 20, total: 512 * 2 ** 20 };
+export const LIMITS = { entries: 20_000, part: 96 * 2 ** 20, total: 256 * 2 ** 20 };
 
 const damaged = (what: string) =>
   new FileRefusal(

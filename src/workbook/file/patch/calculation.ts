@@ -1,3 +1,4 @@
+import { BudgetEnd } from "../../../engine/budget";
 import { type CalculatedWorkbook, calculateWorkbook } from "../../../engine/calculate-workbook";
 import type { CellInput, CellValue } from "../../../engine/cell-value";
 import { knownFunctionNames } from "../../../engine/known-names";
@@ -9,6 +10,7 @@ import { namesOtherFile, readsSpills, withSpillsNamed } from "../../../formula/r
 import { typedForm } from "../../../formula/stored-form";
 import { type EngineReach, whyNotCalculated } from "../beyond-engine";
 import { contentOf } from "../cell-content";
+import { FileRefusal } from "../package/file-refusal";
 import type { LiveFormula, LiveSheet, LiveWorkbook } from "../read/live-workbook";
 
 /** What is known so far of how each formula has to be handed to the engine; found out by calculating. */
@@ -171,12 +173,21 @@ function printedRows(live: LiveWorkbook, done: CalculatedWorkbook): Map<number, 
   );
 }
 
+/** A workbook that takes more than the budget is a file to be refused. */
+async function withinBudget<T>(work: Promise<T>): Promise<T> {
+  try {
+    return await work;
+  } catch (fault) {
+    throw fault instanceof BudgetEnd ? new FileRefusal(fault.message) : fault;
+  }
+}
+
 async function calculateUntilStable(live: LiveWorkbook, input: Omit<WorkbookInput, "sheets">, plan: Plan) {
   const formulas = formulasIn(live);
   const areSizesUsed = usesSpills(formulas);
   for (let pass = 1; ; pass += 1) {
     const sheets = [...live.sheets.map((sheet) => sheetInput(live, plan, sheet)), ...printedInput(live)];
-    const done = await calculateWorkbook({ ...input, sheets });
+    const done = await withinBudget(calculateWorkbook({ ...input, sheets }));
     const calculated = formulas.filter((formula) => !plan.left.has(formula));
     const learned = calculated.filter((formula) => learnOne(plan, formula, done));
     const matters = learned.some(({ kind }) => kind !== "dynamic" || areSizesUsed);

@@ -86,12 +86,21 @@ function formulasOf(sheet: string, stored: StoredSheet): Map<number, LiveFormula
   );
 }
 
+/** A plan of 500 lines has some 100,000 cells; many more would fill memory. */
+const MAX_CELLS = 600_000;
+
 /** Reads a workbook file. @throws FileRefusal with a sentence where it cannot be read or must not be touched. */
 export function readLiveWorkbook(bytes: Uint8Array): LiveWorkbook {
   const { file, main } = openWorkbook(bytes);
   const part = readWorkbookPart(file, main);
+  let cells = 0;
   const sheets = part.sheets.map((listed): LiveSheet => {
     const stored = readSheet(listed.part, file.text(listed.part));
+    cells += stored.rows.reduce((sum, row) => sum + row.cells.length, 0);
+    if (cells > MAX_CELLS)
+      throw new FileRefusal(
+        `The file holds more than ${MAX_CELLS.toLocaleString("en-GB")} cells; no more are read. Delete sheets that are not needed.`,
+      );
     return { listed, stored, formulas: formulasOf(listed.name, stored) };
   });
   return {

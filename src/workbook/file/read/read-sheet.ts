@@ -5,7 +5,7 @@ import { ItemText } from "../strings";
 import type { StoredCell, StoredFormula, StoredRow, StoredSheet } from "./stored-sheet";
 
 /** No planning workbook comes near; a file beyond it would exhaust memory. */
-const MAX_CELLS = 2_000_000;
+const MAX_CELLS = 500_000;
 
 type Open<T> = { -readonly [K in keyof T]: T[K] };
 
@@ -67,16 +67,25 @@ class SheetReader implements Visitor {
     if (area) this.dimension = { start, end, area };
   }
 
+  /** Rows count like cells: a sheet may name a million of them without a cell. */
+  private countOne(): void {
+    this.count += 1;
+    if (this.count <= MAX_CELLS) return;
+    const most = MAX_CELLS.toLocaleString("en-GB");
+    throw new FileRefusal(
+      `The file holds more than ${most} rows and cells on one sheet; no more are read. Delete what is not needed.`,
+    );
+  }
+
   private openRow({ attributes, start, end }: OpenTag): void {
+    this.countOne();
     const given = Number(attributes.r) - 1;
     const row = Number.isInteger(given) ? given : (this.rows.at(-1)?.row ?? -1) + 1;
     this.row = { row, start, tagEnd: end, closeStart: end, end, cells: [] };
   }
 
   private openCell(row: StoredRow, { attributes, start, end }: OpenTag): void {
-    this.count += 1;
-    if (this.count > MAX_CELLS)
-      throw new FileRefusal(`The file holds more than ${MAX_CELLS} cells on one sheet; no more are read.`);
+    this.countOne();
     const place = readCellName(attributes.r ?? "") ?? {
       row: row.row,
       column: (row.cells.at(-1)?.column ?? -1) + 1,
