@@ -4,7 +4,8 @@ export const USAGE = `Usage: calc '=FORMULA'          print the value; a spilled
                                 a sentence that fills several cells of a row printed once
        calc --json '=FORMULA'   print {"formula":...,"value":...} or {"formula":...,"error":...,"message":...}
        calc --json -            read one formula a line from standard input, print one JSON object a line
-       calc --table FILE '=BLADE.RUN_PLAN(TABLE)'   the name TABLE stands for the rows of a .csv or .json file
+       calc --table FILE '=BLADE.RUN_PLAN(TABLE)'   the name TABLE stands for the rows of a .csv, .json or .xlsx file;
+                                of a planning workbook for its lines, brought together from its sheets
 Put the formula in single quotes. Exit status: 0 answered, 1 the answer holds an error, 2 wrong arguments;
 with --json - it is 0 and each line says for itself.
 `;

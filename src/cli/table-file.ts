@@ -3,7 +3,11 @@ import { extname } from "node:path";
 import { parse } from "papaparse";
 import { sentenceOf } from "../core/refusal";
 import type { CellValue } from "../engine/cell-value";
+import { contentOf } from "../workbook/file/cell-content";
 import { FileRefusal } from "../workbook/file/package/file-refusal";
+import { readLiveWorkbook } from "../workbook/file/read/live-workbook";
+import { isPlan, planTable } from "../workbook/sheets/plan-table";
+import { readWhole } from "./files";
 
 /** A cell of a table; `undefined` where nothing stands. */
 type Filled = CellValue | undefined;
@@ -37,6 +41,22 @@ function fromValue(value: unknown): Filled {
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === "object" && value !== null && !Array.isArray(value);
 
+/** The lines of a planning workbook brought together, else the first sheet of a workbook as it stands. */
+function fromWorkbook(file: string): Filled[][] {
+  const live = readLiveWorkbook(readWhole(file).bytes);
+  if (isPlan(live)) return planTable(live).map((row) => row.map(fromValue));
+  const [sheet] = live.sheets;
+  const rows: Filled[][] = [];
+  for (const { row, cells } of sheet?.stored.rows ?? []) {
+    const filled: Filled[] = [];
+    for (const cell of cells) filled[cell.column] = contentOf(cell, live.strings, live.main.from1904);
+    rows[row] = filled;
+  }
+  return Array.from(rows, (row) => Array.from(row ?? [])).filter((row) =>
+    row.some((cell) => cell !== undefined),
+  );
+}
+
 /** A list of lists, or a list of objects whose keys become the headings. */
 function fromJson(file: string, text: string): Filled[][] {
   const rows = parsed(file, text);
@@ -59,25 +79,45 @@ function parsed(file: string, text: string): unknown {
   }
 }
 
-function contentOf(file: string): string {
+/** UTF-16 says so by its first two bytes; what is no UTF-8 is taken for Latin-1 with the signs of Windows. */
+function decoded(bytes: Uint8Array): string {
+  const [first, second] = bytes;
+  if (first === 0xff && second === 0xfe) return new TextDecoder("utf-16le").decode(bytes);
+  if (first === 0xfe && second === 0xff) return new TextDecoder("utf-16be").decode(bytes);
   try {
-    return readFileSync(file, "utf8");
+    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    return new TextDecoder("windows-1252").decode(bytes);
+  }
+}
+
+function textIn(file: string): string {
+  try {
+    return decoded(readFileSync(file));
   } catch (problem) {
     const isMissing = (problem as NodeJS.ErrnoException).code === "ENOENT";
     throw new FileRefusal(`${file}: ${isMissing ? "there is no such file" : "it cannot be read"}`);
   }
 }
 
+const READERS: Readonly<Record<string, (file: string) => Filled[][]>> = {
+  ".csv": (file) => fromCsv(file, textIn(file)),
+  ".json": (file) => fromJson(file, textIn(file)),
+  ".xlsx": fromWorkbook,
+};
+
 /**
  * Reads a table for a formula to work on.
  *
- * @param file - A .csv (comma, semicolon or tab between cells) or a .json file.
+ * @param file - A .csv (comma, semicolon or tab between cells), a .json file, or an .xlsx: of a planning workbook its
+ *   lines, of another its first sheet.
  * @throws FileRefusal naming the file and what is wrong with it.
  */
 export function readTable(file: string): readonly (readonly Filled[])[] {
   const ending = extname(file).toLowerCase();
-  if (ending !== ".csv" && ending !== ".json") throw new FileRefusal(`${file}: give a .csv or a .json file`);
-  const rows = ending === ".csv" ? fromCsv(file, contentOf(file)) : fromJson(file, contentOf(file));
+  const read = READERS[ending];
+  if (read === undefined) throw new FileRefusal(`${file}: give a .csv, a .json or an .xlsx file`);
+  const rows = read(file);
   if (rows.length === 0) throw new FileRefusal(`${file}: it holds no rows`);
   if (rows.length > MAX_ROWS) throw new FileRefusal(`${file}: ${rows.length} rows, more than ${MAX_ROWS}`);
   return rows;

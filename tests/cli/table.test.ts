@@ -63,7 +63,11 @@ describe("a run from a table file", () => {
 describe("what is refused, on standard error and with exit 2", () => {
   it.each([
     ["a missing file", ["--table", "none.csv", "=1"], "calc: none.csv: there is no such file\n"],
-    ["another kind of file", ["--table", "run.xlsx", "=1"], "calc: run.xlsx: give a .csv or a .json file\n"],
+    [
+      "another kind of file",
+      ["--table", "run.ods", "=1"],
+      "calc: run.ods: give a .csv, a .json or an .xlsx file\n",
+    ],
   ])("%s", async (_, args, sentence) => {
     expect(await calc(...args)).toEqual({ status: 2, stdout: "", stderr: sentence });
   });

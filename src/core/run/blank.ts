@@ -1,6 +1,7 @@
 import { InvalidValue } from "../refusal";
 import { taperedBlade } from "../shape/taper";
 import { densityOf } from "../steel/density";
+import { forgeLength } from "../stock/forge-length";
 import { type BarCount, barsFor } from "./bars";
 import type { PlanLine } from "./line";
 
@@ -25,16 +26,32 @@ function massOf(line: PlanLine, density: number): number | undefined {
   return taperedBlade({ ...line, length, width, thickness }, density).mass;
 }
 
+/** What forging usually takes, as FORGE_LENGTH has it: shares of the volume. */
+const FORGING = { grind: 0.2, scale: 0.06, crop: 0.02, tong: 0, rule: "multiply" } as const;
+
+/** Bar for a forged blade of which the volume is given. */
+function forgedLength({ forgedVolume, blankWidth, blankThickness }: PlanLine): number | undefined {
+  if (forgedVolume === undefined || blankWidth === undefined || blankThickness === undefined)
+    return undefined;
+  return forgeLength({
+    ...FORGING,
+    volume: forgedVolume,
+    barWidth: blankWidth,
+    barThickness: blankThickness,
+  });
+}
+
 /** What one piece is cut as: its own blank, else the size of the blade. */
 function blankOf(line: PlanLine) {
   return {
-    length: line.blankLength ?? line.length,
+    length: line.blankLength ?? forgedLength(line) ?? line.length,
     width: line.blankWidth ?? line.width,
     thickness: line.blankThickness ?? line.thickness,
   };
 }
 
 function checkBlank(line: PlanLine): void {
+  if (line.forgedVolume !== undefined) return;
   const sides = ["length", "width", "thickness"] as const;
   const own = { length: line.blankLength, width: line.blankWidth, thickness: line.blankThickness };
   for (const side of sides) {
@@ -43,7 +60,7 @@ function checkBlank(line: PlanLine): void {
     if (blank === undefined || blade === undefined || isForged || blank >= blade) continue;
     throw new InvalidValue(
       `blank ${side}: ${blank} mm is less than the ${side} of the blade, ${blade} mm; for a forged blade ` +
-        "give the blank length too, as FORGE_LENGTH gives it",
+        "give its volume as forged mm³, or the blank length too",
     );
   }
 }

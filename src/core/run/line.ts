@@ -72,6 +72,8 @@ interface PlannedStock {
   readonly blankWidth: number | undefined;
   readonly blankThickness: number | undefined;
   readonly barLength: number | undefined;
+  /** Finished volume of a forged blade with its tang, mm³: its blank may be shorter than it. */
+  readonly forgedVolume: number | undefined;
   readonly kerf: number;
   readonly trim: number;
 }

@@ -29,6 +29,14 @@ export const stockHeadings = {
   barLength: numberOrNothing(
     length({ label: "bar length", above: 0, max: 30_000, help: "Of the bars, in mm." }),
   ),
+  forgedVolume: numberOrNothing({
+    label: "forged mm³",
+    quantity: "volume",
+    unit: "mm³",
+    above: 0,
+    max: 1e9,
+    help: "Finished volume of a forged blade with its tang in mm³; its blank may be shorter, and is worked out as FORGE_LENGTH does where left out.",
+  }),
   kerf,
   trim,
 };

@@ -1,7 +1,7 @@
 import { InvalidValue } from "../../core/refusal";
 import { type LinePlan, type PlanRow, planRun } from "../../core/run/plan";
 import { type Cell, type Cells, isEmpty } from "../cells";
-import { readHeadings, type TableColumns } from "./heading-row";
+import { foldHeading, readHeadings, type TableColumns } from "./heading-row";
 import { OTHER_WORDS, PLAN_HEADINGS } from "./plan-headings";
 import { filledRows, readRow } from "./table-rows";
 
@@ -24,6 +24,15 @@ function isMarks(row: readonly Cell[]): boolean {
   return filled.length > 0 && filled.every((cell) => MARKS.has(String(cell).trim().toLowerCase()));
 }
 
+/** Blank rows and titles above the headings come with a range drawn a little large. */
+function headingRow(rows: Cells): number {
+  const known = new Set(Object.values(PLAN_HEADINGS).map(({ label }) => foldHeading(label)));
+  const isHeadings = (row: readonly Cell[]) =>
+    row.filter((cell) => typeof cell === "string" && known.has(foldHeading(cell))).length > 1;
+  const found = rows.findIndex(isHeadings);
+  return found >= 0 ? found : rows.findIndex((row) => !row.every(isEmpty));
+}
+
 /**
  * Reads and plans a run table.
  *
@@ -32,8 +41,7 @@ function isMarks(row: readonly Cell[]): boolean {
  */
 export function plannedTable(table: Cells, date: number | undefined): PlannedTable {
   const filled = filledRows(table);
-  // Blank rows above the headings come with a range drawn a little large.
-  const top = filled.findIndex((row) => !row.every(isEmpty));
+  const top = headingRow(filled);
   const [headings = [], ...rows] = filled.slice(Math.max(0, top));
   const columns = readHeadings(headings, PLAN_HEADINGS, OTHER_WORDS);
   for (const key of ["steel", "good", "yieldShare"] as const) {

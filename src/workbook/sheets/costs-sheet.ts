@@ -28,6 +28,7 @@ export type CostKey =
   | "hours"
   | "labour"
   | "setUp"
+  | "allHours"
   | "setUpCost"
   | "overhead"
   | "belt"
@@ -71,6 +72,7 @@ function workColumns(rows: readonly DataRow[], { cover }: CostSources): Partial<
     ),
     labour: calcColumn("Labour", 68, (at) => `${at("hours")}*${cover.at("hourRate")}`, MONEY),
     setUp: typedColumn("Set-up h", 52, given(3), { format: "0.0" }),
+    allHours: calcColumn("Hours in all", 52, (at) => `${at("hours")}+N(${at("setUp")})`, { format: "0.0" }),
     setUpCost: calcColumn("Set-up", 60, (at) => `N(${at("setUp")})*${cover.at("hourRate")}`, MONEY),
     overhead: calcColumn(
       "Overhead",
