@@ -4,6 +4,7 @@ const CopyWebpackPlugin = require("copy-webpack-plugin");
 const HtmlWebpackPlugin = require("html-webpack-plugin");
 const MiniCssExtractPlugin = require("mini-css-extract-plugin");
 const { BundleBudgetPlugin } = require("./manifest/bundle-budget.cjs");
+const { throughTheFace } = require("./manifest/for-pane.cjs");
 const { FunctionMetadataPlugin } = require("./manifest/function-metadata.cjs");
 const { HelpPagesPlugin } = require("./manifest/help-pages.cjs");
 const { LicencesPlugin } = require("./manifest/licences.cjs");
@@ -58,9 +59,16 @@ function tables() {
       ? { ...table, columns: Object.keys(table.columns).map(() => 0) }
       : table;
   };
+  // No code reads what a source may be used for: it is the business of whoever changes the tables.
+  const cited = (text) => {
+    const sources = JSON.parse(text);
+    for (const source of Object.values(sources)) delete source.licence;
+    return sources;
+  };
   const rule = (test, parse) => ({ test, type: "json", parser: { parse } });
   return [
     rule(/src[\\/]data[\\/](?:hardness|inspection)[\\/].*\.json$/, shortened),
+    rule(/src[\\/]data[\\/]sources[\\/](?!addresses).*\.json$/, cited),
     rule(/src[\\/]data[\\/](?!sources|hardness|inspection)\w+[\\/].*\.json$/, counted),
   ];
 }
@@ -175,6 +183,7 @@ module.exports = async (env = {}, argv = {}) => {
       new LicencesPlugin(),
       ...(isProduction && env.quiet === undefined ? [budget()] : []),
     ],
+    externals: [throughTheFace()],
     optimization: { splitChunks: SHARED_BY_PAGES },
     performance: { hints: false },
     stats: "errors-warnings",

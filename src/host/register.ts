@@ -1,4 +1,5 @@
 import { catalogue, NAMESPACE } from "../functions/catalogue";
+import { forPane } from "../functions/for-pane";
 import { metadataOf } from "../functions/metadata";
 import { customFunction } from "./custom-function";
 
@@ -10,7 +11,7 @@ if (typeof CustomFunctions !== "undefined") {
   for (const fn of catalogue) CustomFunctions.associate(fn.name, customFunction(fn));
 }
 
-export { NAMESPACE };
+export { forPane, NAMESPACE };
 
 /** The content of functions.json, asked for by the build so that it describes exactly this bundle. */
 export const metadata = () => metadataOf(catalogue);
