@@ -192,13 +192,13 @@ module.exports = async (env = {}, argv = {}) => {
 };
 
 /**
- * The functions load with every workbook that holds one of them. 150 kB held 95 functions; mechanics, stainless and
- * air-hardening steels and the story of a blade brought them to 171 kB, measured part by part with this build. About
- * 8 kB of that is modules that the pane also imports, which keeps the bundler from joining them with the rest.
+ * The functions load with every workbook that holds one of them. 150 kB held 95 functions. Mechanics, stainless and
+ * air-hardening steels, the story of a blade, the choice of a steel and the recipe of a line brought them to 187.8 kB;
+ * read by the pane through one face they came to 182.3 kB, and with the functions added since to 189.5 kB.
  */
 function budget() {
   return new BundleBudgetPlugin([
-    { title: "functions", fits: (name) => name === "functions.js", gzipLimit: 178_000 },
+    { title: "functions", fits: (name) => name === "functions.js", gzipLimit: 192_000 },
     { title: "task pane", fits: isPaneFile, gzipLimit: 60_000 },
     { title: "list of functions and sources, on demand", fits: isReference, gzipLimit: 25_000 },
     { title: "maker of workbooks, on demand", fits: isFileMaker, gzipLimit: 500_000 },

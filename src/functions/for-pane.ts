@@ -29,6 +29,7 @@ import * as metadata from "./metadata";
 import * as namespace from "./namespace";
 import * as runHeadingRow from "./run/heading-row";
 import * as runPlanHeadings from "./run/plan-headings";
+import * as runTreatment from "./run/treatment";
 import * as shapeStationArguments from "./shape/station-arguments";
 import * as topics from "./topics";
 
@@ -69,6 +70,7 @@ export const forPane = {
   "functions/namespace": namespace,
   "functions/run/heading-row": runHeadingRow,
   "functions/run/plan-headings": runPlanHeadings,
+  "functions/run/treatment": runTreatment,
   "functions/shape/station-arguments": shapeStationArguments,
   "functions/topics": topics,
 };

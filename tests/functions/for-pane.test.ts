@@ -11,7 +11,9 @@ function imported(path: string): string[] {
   const found = [...code.matchAll(/(?:^|\n)(?:import|export)\s+(?!type\b)([^;]*?)\sfrom\s+"(\.[^"]+)"/g)]
     .filter(([, names = ""]) => !/^\{(\s*type [^,}]+,?)+\s*\}$/.test(names))
     .map(([, , from]) => from as string);
-  const late = [...code.matchAll(/import\([^)"]*"(\.[^"]+)"/g)].map(([, from]) => from as string);
+  const late = [...code.matchAll(/import\(\s*(?:\/\*[^*]*\*\/\s*)?"(\.[^"]+)"/g)].map(
+    ([, from]) => from as string,
+  );
   return [...found, ...late].map((from) => {
     const name = normalize(join(dirname(path), from)).replaceAll("\\", "/");
     return existsSync(join(ROOT, `${name}.ts`)) ? name : `${name}/index`;
@@ -33,8 +35,8 @@ const inFunctions = reached("host/register");
 const inPane = [...reached("taskpane/index")].filter((name) => !inFunctions.has(name));
 
 /** Modules of functions.js that the pane's own modules import. */
-const shared = [...new Set(inPane.flatMap((name) => imported(`${name}.ts`)))].filter((name) =>
-  inFunctions.has(name),
+const shared = [...new Set(inPane.flatMap((name) => imported(`${name}.ts`)))].filter(
+  (name) => inFunctions.has(name) && /^(core|functions)\//.test(name),
 );
 
 test("whatever the pane reads of core and functions stands in the face that functions.js gives it", () => {
