@@ -13,6 +13,8 @@ export interface WordListOptions {
   readonly noun: string;
   /** The worksheet function that lists every word. */
   readonly listedBy: string;
+  /** Whether the list begins with the usual words: where nothing is spelt alike they are offered. */
+  readonly startsWithUsual?: boolean;
 }
 
 const SHOWN = 4;
@@ -63,10 +65,13 @@ function fitting<T>(names: Names<T>, folded: string): T[] {
   return [...new Set([...names].filter(([name]) => fits(folded, name)).map(([, entry]) => entry))];
 }
 
-function nearest<T extends Worded>(names: Names<T>, folded: string): string[] {
-  const ranked = [...names]
-    .map(([name, { word }]) => ({ word, distance: unlikeness(folded, name) }))
-    .sort((a, b) => a.distance - b.distance);
+/** Words less alike than this have nothing to do with each other. */
+const ALIKE = 0.4;
+
+function nearest<T extends Worded>(names: Names<T>, folded: string, startsWithUsual: boolean): string[] {
+  const all = [...names].map(([name, { word }]) => ({ word, distance: unlikeness(folded, name) }));
+  const isNear = all.some(({ distance }) => distance <= ALIKE);
+  const ranked = startsWithUsual && !isNear ? all : all.sort((a, b) => a.distance - b.distance);
   return [...new Set(ranked.map(({ word }) => word))].slice(0, SHOWN);
 }
 
@@ -86,7 +91,7 @@ function ambiguous(given: string | number, words: readonly string[], noun: strin
  */
 export function wordFinder<T extends Worded>(
   entries: readonly T[],
-  { noun, listedBy }: WordListOptions,
+  { noun, listedBy, startsWithUsual = false }: WordListOptions,
 ): (given: string | number) => T {
   const names = namesOf(entries);
   const search = (given: string | number): T => {
@@ -98,7 +103,7 @@ export function wordFinder<T extends Worded>(
     const folded = foldWord(String(given));
     const [only, ...others] = names.has(folded) ? [names.get(folded)] : fitting(names, folded);
     if (only === undefined) {
-      const words = quotedList(nearest(names, folded));
+      const words = quotedList(nearest(names, folded, startsWithUsual));
       throw new NotAvailable(
         `"${given}" is not a known ${noun}. Nearest: ${words}; ${listedBy} lists them all`,
       );

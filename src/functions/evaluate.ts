@@ -5,6 +5,7 @@ import type { ScalarFunction, WorksheetFunction } from "./declare";
 import { evaluateRows } from "./evaluate-rows";
 import { evaluateScalar } from "./evaluate-scalar";
 import { evaluateTable } from "./evaluate-table";
+import { withSwapTold } from "./swapped";
 import { withoutEmptyTails } from "./whole-columns";
 
 /**
@@ -23,7 +24,8 @@ function dispatch(fn: WorksheetFunction, raw: readonly unknown[]): Cells {
   const accepted = Object.keys(fn.parameters).length;
   if (raw.length > accepted)
     throw new InvalidValue(`${fn.name} takes ${accepted} arguments at most, ${raw.length} were given`);
-  const args = readArguments(fn.parameters, withoutEmptyTails(raw));
+  const given = withoutEmptyTails(raw);
+  const args = withSwapTold(fn, readArguments(fn.parameters, given), given);
   if (fn.shape === "table") return evaluateTable(fn.compute, args);
   if (fn.shape === "row") return evaluateRows(fn, args);
   return lists(fn, args) ? evaluateTable(fn.listing.compute, args) : evaluateScalar(fn, args);

@@ -23,6 +23,7 @@ interface Reading {
  * @throws InvalidValue saying what was given and what is accepted.
  */
 export function parseMeasure(text: string, quantity: Quantity, unit: string): number {
+  refuseThousands(text);
   const reading = split(text);
   const { noun, shown } = QUANTITIES[quantity];
   if (reading === undefined)
@@ -40,6 +41,18 @@ export function parseMeasure(text: string, quantity: Quantity, unit: string): nu
   const [factor, offset = 0] = typed;
   const [wantedFactor, wantedOffset = 0] = wanted ?? [1];
   return toSignificant((reading.value * factor + offset - wantedOffset) / wantedFactor);
+}
+
+/** 1,200 is 1.2 in one country and 1200 in another. */
+const THOUSANDS = /^[+-]?([1-9]\d{0,2}),(\d{3})(?![\d.,])/;
+
+function refuseThousands(text: string): void {
+  const [, whole = "", rest = ""] = THOUSANDS.exec(text.trim()) ?? [];
+  if (whole === "") return;
+  const decimal = Number(`${whole}.${rest}`);
+  throw new InvalidValue(
+    `${quoted(text)} reads as ${whole}${rest} or as ${decimal}: write ${whole}${rest} or ${decimal}`,
+  );
 }
 
 /** 3/16 in is 4.7625 mm and not 4.762499999999999: binary arithmetic leaves the last digits. */

@@ -141,13 +141,13 @@ describe("readings", () => {
   // Verdicts: common practice, no source.
   it.each([
     [[58, 59, 59.5], 57, 60, "inside the limits"],
-    [[55, 55.5, 56], 57, 60, "LOW: mean under 57 HRC"],
-    [[61, 60.5, 61], 57, 60, "HIGH: mean over 60 HRC"],
+    [[55, 55.5, 56], 57, 60, "too soft: mean under 57 HRC"],
+    [[61, 60.5, 61], 57, 60, "too hard: mean over 60 HRC"],
     [
       [57, 59.5, 60.5],
       57,
       60,
-      "DOUBTFUL: 1 of 3 readings outside the limits; readings 3.5 HRC apart: clean the spot and test again",
+      "uncertain: 1 of 3 readings outside the limits; readings 3.5 HRC apart: clean the spot and test again",
     ],
     [[58], 57, undefined, "inside the limits; fewer than three readings"],
     [[58, 58, 58], undefined, undefined, "no limits given"],

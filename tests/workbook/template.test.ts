@@ -48,7 +48,7 @@ describe("the file", () => {
       expect(xml, name).not.toMatch(/<f[^>]*>[^<]*BLADE\.[A-Z]/);
       expect(xml, name).not.toMatch(/<c [^>]*cm=|<f t="array"/);
     }
-    expect(sheets.map(([, xml]) => xml).join("")).toContain("_xldudf_BLADE_TEMPER_FOR(");
+    expect(sheets.map(([, xml]) => xml).join("")).toContain("_xldudf_BLADE_TREATMENT(");
   });
 
   it("asks for no calculation on opening and prints one page wide", () => {
@@ -119,12 +119,12 @@ describe("the invented run", () => {
     const rows = stored.rows("Hardness readings");
     const column = rows[3]?.indexOf("Status") ?? -1;
     expect(rows.slice(4, 11).map((row) => [row[0], String(row[column]).split(":")[0]])).toEqual([
-      ["R-07-L1-03", "OK"],
-      ["R-07-L1-07", "DOUBTFUL"],
+      ["R-07-L1-03", "inside"],
+      ["R-07-L1-07", "CHECK"],
       ["R-07-L2-11", "TWICE"],
-      ["R-07-L3-02", "HIGH"],
-      ["R-07-L5-01", "OK"],
-      ["R-07-L6-04", "HIGH"],
+      ["R-07-L3-02", "too hard"],
+      ["R-07-L5-01", "inside"],
+      ["R-07-L6-04", "too hard"],
       ["R-07-L2-11", "TWICE"],
     ]);
   });

@@ -28,4 +28,8 @@ export const QUENCH_MEDIA: readonly QuenchMedium[] = records(quenches, {
  *
  * @throws NotAvailable naming the words that fit ("oil" alone fits several) or the nearest ones.
  */
-export const findQuench = wordFinder(QUENCH_MEDIA, { noun: "quench", listedBy: "QUENCHES()" });
+export const findQuench = wordFinder(QUENCH_MEDIA, {
+  noun: "quench",
+  listedBy: "QUENCHES()",
+  startsWithUsual: true,
+});

@@ -56,11 +56,11 @@ function capabilityOf(
 /** What the mean says, most serious first. */
 function placeOf(readings: readonly number[], mean: number, { low, high }: Limits): string {
   if (low === undefined && high === undefined) return "no limits given";
-  if (low !== undefined && mean < low) return `LOW: mean under ${numberText(low)} HRC`;
-  if (high !== undefined && mean > high) return `HIGH: mean over ${numberText(high)} HRC`;
+  if (low !== undefined && mean < low) return `too soft: mean under ${numberText(low)} HRC`;
+  if (high !== undefined && mean > high) return `too hard: mean over ${numberText(high)} HRC`;
   const outside = readings.filter((value) => value < (low ?? value) || value > (high ?? value)).length;
   return outside > 0
-    ? `DOUBTFUL: ${outside} of ${readings.length} readings outside the limits`
+    ? `uncertain: ${outside} of ${readings.length} readings outside the limits`
     : "inside the limits";
 }
 

@@ -9,12 +9,29 @@ const PAIR = String.raw`([A-Z]{1,2})\s*[=:]?\s*(\d*[.,]?\d+)\s*%?`;
 const BREAK = String.raw`\s*[,;|/]?\s*`;
 const WHOLE = new RegExp(`^${PAIR}(?:${BREAK}${PAIR})*${BREAK}$`, "i");
 const EACH = new RegExp(PAIR, "gi");
+/** Figures in front, "0.95% C 0.4% Mn", as people say it. */
+const SAID = String.raw`(\d*[.,]?\d+)\s*%\s*([A-Z]{1,2})\b`;
+const WHOLE_SAID = new RegExp(`^${SAID}(?:${BREAK}${SAID})*${BREAK}$`, "i");
 /** A name such as Cr12MoV has neither; figures set apart or with decimals make an analysis of it. */
 const SET_APART = /[\s=:;%]|\d[.,]\d/;
 
 /** True where a text is built like an analysis rather than like a name. */
 export function looksLikeAnalysis(text: string): boolean {
-  return SET_APART.test(text.trim()) && WHOLE.test(text.normalize("NFKC").trim());
+  const tidied = text.normalize("NFKC").trim();
+  return SET_APART.test(text.trim()) && (WHOLE.test(tidied) || WHOLE_SAID.test(tidied));
+}
+
+/** Symbols and figures in the order they stand. */
+function pairsOf(text: string): (readonly [symbol: string, value: number])[] {
+  const tidied = text.normalize("NFKC").trim();
+  const value = (figure: string) => Number(figure.replace(",", "."));
+  if (WHOLE_SAID.test(tidied)) {
+    return [...tidied.matchAll(new RegExp(SAID, "gi"))].map(([, figure = "", symbol = ""]) => [
+      symbol,
+      value(figure),
+    ]);
+  }
+  return [...tidied.matchAll(EACH)].map(([, symbol = "", figure = ""]) => [symbol, value(figure)]);
 }
 
 function contentsFrom(pairs: readonly (readonly [string, number])[]): Map<Element, number> {
@@ -41,10 +58,7 @@ function contentsFrom(pairs: readonly (readonly [string, number])[]): Map<Elemen
  *   a figure that looks like a slip of units.
  */
 export function parseAnalysis(text: string): Steel {
-  const pairs = [...text.normalize("NFKC").matchAll(EACH)].map(
-    ([, symbol = "", figure = ""]) => [symbol, Number(figure.replace(",", "."))] as const,
-  );
-  const contents = contentsFrom(pairs);
+  const contents = contentsFrom(pairsOf(text));
   const entries = ELEMENTS.map((element) => [element, contents.get(element) ?? 0]);
   const composition = Object.fromEntries(entries) as Composition;
   return { name: text.trim(), grade: null, family: familyOf(composition), composition };

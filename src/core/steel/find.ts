@@ -54,6 +54,25 @@ function gradeNamed(name: string): Grade | undefined {
   return grades[0];
 }
 
+/** The word people add to a designation, and the EN number written without its point: 12842 for 1.2842. */
+const WITH_WORD = /^(.+?)\s+steel$/i;
+const WITHOUT_POINT = /^1(\d{4})$/;
+const ZERO_FOR_O = /^0(?=\d{1,2}$)/;
+
+function looselyNamed(name: string): Grade | undefined {
+  const bare = WITH_WORD.exec(name)?.[1] ?? name;
+  const number = WITHOUT_POINT.exec(bare)?.[1];
+  return bare === name && number === undefined
+    ? undefined
+    : gradeNamed(number === undefined ? bare : `1.${number}`);
+}
+
+function refuseZero(name: string): void {
+  const meant = name.replace(ZERO_FOR_O, "O");
+  if (meant === name || gradesNamed(meant).length === 0) return;
+  throw new NotAvailable(`"${name}" begins with a zero: write "${meant}" with the letter O`);
+}
+
 function fromText(text: string): Steel {
   const name = text.trim();
   if (name === "")
@@ -64,7 +83,8 @@ function fromText(text: string): Steel {
     throw new InvalidValue(
       `a text of ${name.length} characters is not a steel: give a designation, or ${HOW}`,
     );
-  const grade = gradeNamed(name);
+  refuseZero(name);
+  const grade = gradeNamed(name) ?? looselyNamed(name);
   if (grade !== undefined) return steelOf(grade);
   return looksLikeAnalysis(name) ? parseAnalysis(name) : unknown(name);
 }

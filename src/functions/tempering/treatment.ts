@@ -1,4 +1,5 @@
-import { number, numberOrNothing, optionalNumber } from "../parameters";
+import { isHardnessSpan, readHardness } from "../../core/hardness/read-hardness";
+import { number, numberOrNothing, optionalNumber, type Parameter } from "../parameters";
 
 /** Bounds of sense for a temper; what is published is narrower and belongs to each steel. */
 export const TEMPER_SPAN = { quantity: "temperature", unit: "°C", above: 0, max: 800 } as const;
@@ -13,8 +14,18 @@ export const temperC = number({
   help: 'Temper of the steel itself in °C, not of the oven air; "400 °F" is converted.',
 });
 
+const oneFigure = number({
+  label: "target HRC",
+  ...HRC_SPAN,
+  help: 'Wanted hardness in HRC; of a span such as "60-62" the middle.',
+});
+
 /** The hardness asked for. */
-export const targetHrc = number({ label: "target HRC", ...HRC_SPAN, help: "Wanted hardness in HRC." });
+export const targetHrc: Parameter<number> = {
+  ...oneFigure,
+  read: (cell) =>
+    oneFigure.read(typeof cell === "string" && isHardnessSpan(cell) ? readHardness(cell).aim : cell),
+};
 
 /** Time in all of one temper. */
 export const onceHours = optionalNumber({

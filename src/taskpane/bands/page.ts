@@ -1,4 +1,5 @@
 import { bandRelation, findUse } from "../../core/blade/bands";
+import { chanceText } from "../../core/blade/chance";
 import { textLiteral } from "../../formula/tokens";
 import type { PageContext, RenderPage } from "../page";
 import { ask, firstRow, list } from "../parts/ask";
@@ -99,10 +100,14 @@ function verdictOf(use: string, steel: string, hardness: string): HTMLElement[] 
   const [low = "", high = null] = readings(hardness);
   const reply = ask("ASSESS", use, steel, low, high);
   if (reply.refusal !== null) return [refusalNote(reply.refusal)];
-  const [status = "", ...cautions] = firstRow(reply);
+  const [status = "", chance = "", next = "", cautions = ""] = firstRow(reply);
   return [
     element("p", { class: "verdict" }, status),
-    ...cautions.filter((sentence) => sentence !== "").map(caution),
+    facts([
+      ["Chance of a reading in the band", chance === "" ? "" : chanceText(Number(chance))],
+      ["Next step", next],
+    ]),
+    ...(cautions === "" ? [] : [caution(cautions)]),
   ];
 }
 

@@ -19,7 +19,6 @@ type Words = readonly (readonly [word: string, fill: string])[];
 export const CHECK_COLORS: Words = [
   ["HIGH", RED],
   ["LOW", BLUE],
-  ["DOUBTFUL", GREY],
   ["FAIL", RED],
   ["CHECK", AMBER],
   ["CHANGED", AMBER],

@@ -80,19 +80,19 @@ export function readingsSheet(rows: readonly DataRow[], lines: Lines, count: num
       170,
       (at) => {
         const blades = `COUNTIF($A$5:$A$${4 + count},${at("blade")})`;
-        const band = `IF(${at("mean")}>${at("high")},"HIGH",IF(${at("mean")}<${at("low")},"LOW","OK"))`;
+        const band = `IF(${at("mean")}>${at("high")},"too hard",IF(${at("mean")}<${at("low")},"too soft","inside"))`;
         const spread = `IF(${at("range")}>${SPREAD},"CHECK: readings too far apart",${band})`;
         const block = `IF(AND(${at("block")}<>"",ABS(N(${at("blockRead")})-N(${at("block")}))>${BLOCK_ERROR}),"CHECK: tester off its block",${spread})`;
-        const thin = `IF(AND(${at("thickness")}<>"",${at("thickness")}<${at("least")}),"DOUBTFUL: too thin for HRC there",${block})`;
+        const thin = `IF(AND(${at("thickness")}<>"",${at("thickness")}<${at("least")}),"CHECK: too thin for HRC there",${block})`;
         return `IF(${at("mean")}="","",IF(${blades}>1,"TWICE: blade number used twice",${thin}))`;
       },
-      { isStatus: true, wrap: true },
+      { isStatus: true, isBladeStatus: true, wrap: true },
     ),
     tester: typedColumn("Tester", 70, []),
     date: typedColumn("Date", 76, [], { format: DATE_FORMAT }),
   };
   return new TableSheet("Hardness readings", columns, count, {
     title: "Hardness readings: three a blade, on flat clean metal",
-    note: "Test where the steel is thick enough: tang, ricasso or a coupon, never the edge. HIGH: temper again before the finish grind.",
+    note: "Test where the steel is thick enough: tang, ricasso or a coupon, never the edge. Too hard: temper again before the finish grind.",
   });
 }

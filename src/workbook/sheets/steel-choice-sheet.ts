@@ -14,6 +14,7 @@ import {
   words,
   worked,
 } from "./parts/sheet-parts";
+import { NOT_ASSESSED, type TreatmentLabel, treatmentColumn } from "./parts/treatment";
 import type { Steels } from "./steels-sheet";
 
 const LINE = 2;
@@ -48,19 +49,19 @@ const NONE = "none";
 function answers(steels: Steels): readonly Answer[] {
   const found = (key: "verdict" | "rack" | "price") => (cell: (column: number) => string) =>
     steels.lookup(key, cell(0));
-  const assess = (cell: (column: number) => string) => {
-    const temper = `IF(ISNUMBER(${cell(TEMPER)}),${cell(TEMPER)},"")`;
-    return `BLADE.ASSESS(${asked("use")},${cell(GRADE)},${asked("low")},${asked("high")},${asked("length")},${asked("quench")},${temper})`;
+  const treated = (label: TreatmentLabel) => (cell: (column: number) => string) => {
+    const keys = (["use", "aim", "quench", "thickness", "length"] as const).map(asked);
+    return `IFERROR(INDEX(BLADE.TREATMENT(${[cell(GRADE), ...keys].join(",")}),1,${treatmentColumn(label)}),"${NOT_ASSESSED}")`;
   };
   const section = (bath: string) => (cell: (column: number) => string) =>
     `IFNA(INDEX(BLADE.MAX_SECTION(${cell(GRADE)},"${bath}"),1,1),"not held")`;
   return [
-    { heading: "Against the band", width: 110, formula: (cell) => `INDEX(${assess(cell)},1,1)` },
+    { heading: "Against the band", width: 110, formula: treated("band status") },
     {
       heading: "Temper °C",
       width: 60,
       format: "0",
-      formula: (cell) => `IFNA(ROUND(BLADE.TEMPER_FOR(${cell(GRADE)},${asked("aim")}),0),"${NONE}")`,
+      formula: treated("temper C"),
     },
     {
       heading: "Temper °F",
@@ -73,10 +74,12 @@ function answers(steels: Steels): readonly Answer[] {
     { heading: "In the rack kg", width: 60, format: "0.0", formula: found("rack") },
     { heading: "Price a kg", width: 60, format: "#,##0.00", formula: found("price") },
     { heading: "Mill's figures", width: 170, formula: found("verdict") },
+    { heading: "Chance of the band", width: 60, format: "0 %", formula: treated("chance") },
+    { heading: "Next step", width: 230, formula: treated("next step") },
     {
       heading: "Cautions",
       width: 330,
-      formula: (cell) => `IF(INDEX(${assess(cell)},1,2)="","${NONE}",INDEX(${assess(cell)},1,2))`,
+      formula: (cell) => `IF(${treated("cautions")(cell)}="","${NONE}",${treated("cautions")(cell)})`,
     },
   ];
 }

@@ -84,6 +84,13 @@ function treatmentCall(lines: LineCells, recipes: RecipeCells, index: number, ch
   return `BLADE.TREATMENT(${given.join(",")})`;
 }
 
+/** Which column of its answer holds a result, counted from 1. */
+export function treatmentColumn(label: TreatmentLabel): number {
+  const at = RESULTS.indexOf(label);
+  if (at < 0) throw new RangeError(`TREATMENT gives no ${label}`);
+  return at + 1;
+}
+
 /** One result of the treatment of a line, by its label. */
 export function treatmentFigure(
   lines: LineCells,
@@ -94,7 +101,5 @@ export function treatmentFigure(
   const temper = lines.at("temperC", index);
   // A temper that is worked out is none that the smith chose; the cell of the temper itself asks without one.
   const chosen = label === "temper C" ? "" : `IF(ISFORMULA(${temper}),"",${temper})`;
-  const at = RESULTS.indexOf(label);
-  if (at < 0) throw new RangeError(`TREATMENT gives no ${label}`);
-  return `INDEX(${treatmentCall(lines, recipes, index, chosen)},1,${at + 1})`;
+  return `INDEX(${treatmentCall(lines, recipes, index, chosen)},1,${treatmentColumn(label)})`;
 }
