@@ -1,7 +1,9 @@
+import { readLiveWorkbook } from "../../workbook/file/read/live-workbook";
+import { carriedOver } from "../../workbook/sheets/carried-over";
 import { planningFile } from "../../workbook/sheets/planning-file";
 import { planningTemplate, USUAL_ROOM } from "../../workbook/sheets/planning-template";
 import { EMPTY_DATA, exampleData } from "../../workbook/sheets/template-data";
-import { refuseExisting, writeWhole } from "../files";
+import { readWhole, refuseExisting, writeWhole } from "../files";
 import { readOptions, WrongArguments } from "../options";
 import { counted } from "../remarks";
 import { type Command, progressLine, STATUS, type Terminal } from "../run-command";
@@ -11,6 +13,7 @@ const MAX_LINES = 500;
 const USAGE = `Usage: template [--output FILE.xlsx]           write an empty planning workbook ("planning workbook.xlsx")
        template --lines N [--output FILE.xlsx]   with room for N lines of an order, 1 to ${MAX_LINES} (usually ${USUAL_ROOM})
        template --demo [--output FILE.xlsx]      filled with an invented run ("run R-07.xlsx")
+       template --from OLD.xlsx --lines N        with what was typed in an older plan, and room for N lines
        template --force ...                      write over a file that is there
 A sheet for every step from the enquiry to the shipped lot. Its formulas need the add-in, the workbench or the
 command recalc; its values show without.
@@ -29,13 +32,15 @@ async function run(given: readonly string[], terminal: Terminal): Promise<number
   const args = given.map((argument) => (argument === "-o" ? "--output" : argument));
   const { files, flags, values } = readOptions(args, {
     flags: ["demo", "force"],
-    values: ["lines", "output"],
+    values: ["lines", "output", "from"],
   });
   if (files.length > 0) throw new WrongArguments(`name the file with --output, not by itself: ${files[0]}`);
   const isDemo = flags.has("demo");
   const output = values.output ?? (isDemo ? "run R-07.xlsx" : "planning workbook.xlsx");
   refuseExisting(output, flags.has("force"));
-  const model = planningTemplate(isDemo ? exampleData() : EMPTY_DATA, linesAsked(values.lines));
+  const empty = planningTemplate(isDemo ? exampleData() : EMPTY_DATA, linesAsked(values.lines));
+  const model =
+    values.from === undefined ? empty : carriedOver(empty, readLiveWorkbook(readWhole(values.from).bytes));
   progressLine("template", terminal)("calculating");
   const bytes = await planningFile(model);
   writeWhole(output, bytes);
