@@ -147,8 +147,10 @@ describe("rule against table", () => {
       `${named.length} of ${allGrades().length} names carry carbon; ${inside} within the limits, ` +
         `${near.length} within 0.05 of the middle; outside: ${outside.map(({ name }) => name).join(", ")}`,
     );
-    // An independent script found 212 and 206 on the table before GOST 60, 65 and 70 came to it.
-    expect([named.length, inside, near.length]).toEqual([215, 209, 209]);
+    // An independent script found 206 of 212 within the limits on the table before GOST 60, 65 and 70 came to it;
+    // a grade that is added has to agree as well.
+    expect(named.length).toBeGreaterThanOrEqual(215);
+    expect(near.length).toBeGreaterThanOrEqual(named.length - outside.length);
     expect(outside.map(({ name }) => name).sort()).toEqual(
       ["Cr12", "Cr12Mo1V1", "Cr12MoV", "Х12", "Х12МФ", "Х6ВФ"].sort(),
     );
