@@ -1,5 +1,5 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { request, type Server } from "node:http";
+import { type IncomingHttpHeaders, request, type Server } from "node:http";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -73,4 +73,41 @@ test("listens on this machine only, and on another port where the wanted one is 
   second.server.close();
   expect(other).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/$/);
   expect(new URL(other).port).not.toBe(port);
+});
+
+/** Status and headers of a request with a method and a host of one's own. */
+function asked(
+  method: string,
+  host: string,
+): Promise<{ status: number | undefined; headers: IncomingHttpHeaders }> {
+  return new Promise((resolve, reject) => {
+    const sent = request(new URL(address), { method, headers: { host } }, (response) => {
+      response.resume();
+      resolve({ status: response.statusCode, headers: response.headers });
+    });
+    sent.on("error", reject);
+    sent.end();
+  });
+}
+
+test("answers to its own address alone, and gives pages only (DNS rebinding, OWASP)", async () => {
+  served.publish(join(outer, "pages"));
+  const { host, port } = new URL(address);
+  for (const own of [host, `localhost:${port}`]) expect((await asked("GET", own)).status).toBe(200);
+  for (const other of ["forge.example", `forge.example:${port}`, "127.0.0.1", "127.0.0.1:1"])
+    expect((await asked("GET", other)).status, other).toBe(421);
+  for (const method of ["POST", "PUT", "DELETE", "OPTIONS"])
+    expect((await asked(method, host)).status, method).toBe(405);
+  expect((await asked("HEAD", host)).status).toBe(200);
+});
+
+test("sends the policy of the page as a header, and lets nobody frame it", async () => {
+  const page = `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'self'"><p>the page</p>`;
+  writeFileSync(join(outer, "pages", "index.html"), page);
+  served.publish(join(outer, "pages"));
+  const { headers } = await asked("GET", new URL(address).host);
+  expect(headers["content-security-policy"]).toBe(
+    "default-src 'none'; script-src 'self'; frame-ancestors 'none'",
+  );
+  expect(headers["x-frame-options"]).toBe("DENY");
 });

@@ -4,7 +4,7 @@ import { asSentence } from "../quantity-text";
 import { attempt, attemptOr, NotAvailable } from "../refusal";
 import { isBeyondError, type TemperReach } from "../tempering/reach";
 import { slackOf } from "../tempering/section-effect";
-import { temperPlan } from "../tempering/temper-plan";
+import { settingC, temperPlan } from "../tempering/temper-plan";
 import { temperedRange } from "../tempering/tempered-range";
 import { type BandTemper, bandTemper, nearestTemper, usualReach } from "./band-temper";
 import type { HardnessEstimate } from "./chance";
@@ -53,8 +53,8 @@ function bestOf({ use, steel, treatment }: BladeQuestion, { word }: Hardening): 
  * misses by less than its error takes the temper that comes nearest.
  */
 function plannedFor({ steel, treatment }: BladeQuestion, reach: TemperReach, target: number): number {
-  const { likelyC, caution } = temperPlan(steel, target, treatment);
-  if (likelyC !== null) return Math.round(likelyC);
+  const { likelyC, caution, span } = temperPlan(steel, target, treatment);
+  if (likelyC !== null) return settingC(likelyC, span);
   if (isBeyondError(reach, target)) throw new NotAvailable(caution);
   return nearestTemper(steel, treatment, target);
 }

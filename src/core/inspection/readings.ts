@@ -37,6 +37,25 @@ interface Limits {
   readonly high: number | undefined;
 }
 
+/** Beyond so many places a figure is no reading but the noise of a calculation. */
+const MAX_PLACES = 6;
+
+/** How many decimal places a figure is written with. */
+function placesOf(value: number): number {
+  const [, decimals = ""] = String(Number(value.toFixed(MAX_PLACES))).split(".");
+  return decimals.length;
+}
+
+/**
+ * The mean, from a sum in whole steps of the readings' last place: a mean that lies on a limit is on it, where sums of
+ * decimals in binary fall to either side.
+ */
+function meanOf(readings: readonly number[]): number {
+  const scale = 10 ** Math.max(...readings.map(placesOf));
+  const steps = readings.reduce((sum, value) => sum + Math.round(value * scale), 0);
+  return steps / (scale * readings.length);
+}
+
 function deviationOf(readings: readonly number[], mean: number): number | undefined {
   if (readings.length < 2) return undefined;
   const squares = readings.reduce((sum, value) => sum + (value - mean) ** 2, 0);
@@ -89,8 +108,9 @@ export function summariseReadings(readings: readonly number[], low?: number, hig
   if (low !== undefined && high !== undefined && low > high) {
     throw new InvalidValue(`low ${numberText(low)} HRC is above high ${numberText(high)} HRC`);
   }
-  const mean = readings.reduce((sum, value) => sum + value, 0) / readings.length;
-  const range = readings.reduce((a, b) => Math.max(a, b)) - readings.reduce((a, b) => Math.min(a, b));
+  const mean = meanOf(readings);
+  const spread = readings.reduce((a, b) => Math.max(a, b)) - readings.reduce((a, b) => Math.min(a, b));
+  const range = Number(spread.toFixed(MAX_PLACES));
   const deviation = deviationOf(readings, mean);
   const limits = { low, high };
   return {

@@ -61,7 +61,8 @@ export function parseAnalysis(text: string): Steel {
   const contents = contentsFrom(pairsOf(text));
   const entries = ELEMENTS.map((element) => [element, contents.get(element) ?? 0]);
   const composition = Object.fromEntries(entries) as Composition;
-  return { name: text.trim(), grade: null, family: familyOf(composition), composition };
+  const stated = [...contents.keys()];
+  return { name: text.trim(), grade: null, family: familyOf(composition), stated, composition };
 }
 
 /**

@@ -11,8 +11,8 @@ const NONE: Bounds = { low: null, high: null };
  * @returns [mass %]; both null where nothing is specified or analysed.
  * Limits: nothing is refused. Error: none, as printed. Source: the standard of the grade, as STEEL names it.
  */
-export function boundsOf({ grade, composition }: Steel, element: Element): Bounds {
+export function boundsOf({ grade, composition, stated = [] }: Steel, element: Element): Bounds {
   if (grade !== null) return grade.limits[element] ?? NONE;
   const figure = composition[element];
-  return figure === 0 ? NONE : { low: figure, high: figure };
+  return figure === 0 && !stated.includes(element) ? NONE : { low: figure, high: figure };
 }

@@ -53,6 +53,8 @@ export interface Steel {
   /** `null` for an analysis. */
   readonly grade: Grade | null;
   readonly family: Family;
+  /** Elements that an analysis names, also with 0; left out for a grade. */
+  readonly stated?: readonly Element[];
   /**
    * Composition that relations use. For a grade: carbon as the designation encodes it, else the
    * middle of its range; the other elements the middle; a maximum-only residual 0, silicon

@@ -84,13 +84,23 @@ function checkFit(request: CutRequest, lengths: readonly number[]): void {
   );
 }
 
+/** The bars in an order of their own: the plan must not depend on that in which they were given. */
+function inOneOrder(bars: readonly BarOffer[]): BarOffer[] {
+  const rank = ({ price = 0, inStock = Number.POSITIVE_INFINITY }: BarOffer) => [price, -inStock] as const;
+  return [...bars].sort((a, b) => {
+    const [[priceA, stockA], [priceB, stockB]] = [rank(a), rank(b)];
+    return b.length - a.length || priceA - priceB || (stockA === stockB ? 0 : stockA - stockB);
+  });
+}
+
 /**
  * Pools pieces of one length and puts everything on the grid.
  *
  * @throws InvalidValue for a piece longer than the bar, an empty order, or figures past the limits.
  */
 export function cutOrder(request: CutRequest): CutOrder {
-  const { bars, kerf, trim } = request;
+  const { kerf, trim } = request;
+  const bars = inOneOrder(request.bars);
   const wanted = pooled(request.pieces);
   checkSizes(wanted, bars);
   const lengths = [...wanted.keys()];

@@ -34,6 +34,8 @@ export interface TemperPlan {
   readonly hrcCooler: number | null;
   readonly hrcHotter: number | null;
   readonly caution: string;
+  /** Coolest and hottest temper that the answer may name [°C]; `null` where there is no answer. */
+  readonly span: readonly [coolest: number, hottest: number] | null;
 }
 
 /** One HRC over this many degrees or more is a plateau: a temper cannot be read off it. */
@@ -52,7 +54,14 @@ interface Question {
   readonly treatment: Treatment;
 }
 
-const NO_ANSWER = { startC: null, likelyC: null, highC: null, hrcCooler: null, hrcHotter: null } as const;
+const NO_ANSWER = {
+  startC: null,
+  likelyC: null,
+  highC: null,
+  hrcCooler: null,
+  hrcHotter: null,
+  span: null,
+} as const;
 
 /** HRC at a temper, `null` outside the published range. */
 function hrcAt({ model, hours, shift }: Question, celsius: number): number | null {
@@ -166,8 +175,14 @@ function alternatives(question: Question, celsius: number): string {
   ].join("");
 }
 
+/** The nearest whole degree that lies within the published range: an oven is not set outside of it. */
+export function settingC(celsius: number, span: TemperPlan["span"]): number {
+  const [coolest, hottest] = span ?? [celsius, celsius];
+  return Math.min(Math.floor(hottest), Math.max(Math.ceil(coolest), Math.round(celsius)));
+}
+
 function advice(startC: number, likelyC: number, halfWidth: number): string {
-  const [likely, start] = [likelyC, startC].map((celsius) => temperatureText(Math.round(celsius)));
+  const [likely, start] = [likelyC, startC].map((celsius) => temperatureText(celsius));
   return `likely ${likely}: begin at ${start}, read the blade and step up (±${numberText(halfWidth)} HRC)`;
 }
 
@@ -178,13 +193,19 @@ function withAnswer(question: Question, tempers: readonly number[]): TemperPlan 
   const halfWidth = bandHalfWidth(model, first, hours, treatment.known);
   const { flag, why } = kindOf(question, first, last, halfWidth);
   const [startC, highC] = edges(question, first, first, halfWidth);
-  const caution = [why, advice(startC, first, halfWidth), ...generalCautions(model)]
+  const span = temperSpanFor(model, hours);
+  const caution = [
+    why,
+    advice(settingC(startC, span), settingC(first, span), halfWidth),
+    ...generalCautions(model),
+  ]
     .filter((part) => part !== "")
     .join("; ");
   return {
     startC,
     likelyC: first,
     highC,
+    span,
     flag,
     hrcCooler: hrcAt(question, first - STEP_C),
     hrcHotter: hrcAt(question, first + STEP_C),

@@ -1,9 +1,8 @@
 import { temperingRelations } from "../../core/tempering/relations";
-import { temperPlan } from "../../core/tempering/temper-plan";
+import { settingC, temperPlan } from "../../core/tempering/temper-plan";
 import { treatmentOf } from "../../core/tempering/tempered";
 import { rowFunction } from "../declare";
 import { quenchToC } from "../hardening/quench-to-argument";
-import { roundedOrBlank } from "../rounded-or-blank";
 import { steel } from "../steel-argument";
 import { targetHrc, toTenth, treatment } from "./treatment";
 
@@ -27,9 +26,9 @@ export const TEMPER_PLAN = rowFunction({
   compute: (values) => {
     const plan = temperPlan(values.steel, values.targetHrc, treatmentOf(values));
     return [
-      roundedOrBlank(plan.startC),
-      roundedOrBlank(plan.likelyC),
-      roundedOrBlank(plan.highC),
+      plan.startC === null ? "" : settingC(plan.startC, plan.span),
+      plan.likelyC === null ? "" : settingC(plan.likelyC, plan.span),
+      plan.highC === null ? "" : settingC(plan.highC, plan.span),
       plan.flag,
       tenth(plan.hrcCooler),
       tenth(plan.hrcHotter),

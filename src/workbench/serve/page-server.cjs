@@ -1,4 +1,4 @@
-const { createReadStream, existsSync, statSync } = require("node:fs");
+const { createReadStream, existsSync, readFileSync, statSync } = require("node:fs");
 const { createServer } = require("node:http");
 const path = require("node:path");
 
@@ -16,6 +16,32 @@ const BUILDING = `<!doctype html><html lang="en"><head><meta charset="utf-8"><ti
 <meta http-equiv="refresh" content="1"><style>body{font:16px/1.5 system-ui,sans-serif;margin:3rem}</style></head>
 <body><p>Building the workbench. This page opens by itself in a few seconds.</p></body></html>`;
 
+/** Sent with everything: nobody may frame the page, guess types, or learn where a link was pressed. */
+const GUARDS = {
+  "X-Content-Type-Options": "nosniff",
+  "X-Frame-Options": "DENY",
+  "Referrer-Policy": "no-referrer",
+  "Cross-Origin-Resource-Policy": "same-origin",
+};
+const NO_FRAMES = "frame-ancestors 'none'";
+
+/** The policy that a page states for itself, as a header; framing can be forbidden in a header alone. */
+function policyOf(file) {
+  if (path.extname(file) !== ".html") return `default-src 'self'; ${NO_FRAMES}`;
+  const stated = /http-equiv="?Content-Security-Policy"?\s+content="([^"]*)"/.exec(
+    readFileSync(file, "utf8"),
+  );
+  return `${stated?.[1] ?? "default-src 'self'"}; ${NO_FRAMES}`;
+}
+
+/** Why a request is not answered: a page elsewhere may reach this machine under a name of its own. */
+function refusalOf(server, { method, headers }) {
+  const { port } = server.address();
+  const isOwn = [`127.0.0.1:${port}`, `localhost:${port}`].includes(headers.host);
+  if (!isOwn) return [421, "this server answers to its own address alone"];
+  return method === "GET" || method === "HEAD" ? undefined : [405, "only pages are given here"];
+}
+
 /** The file an address asks for, or `undefined` where it leads out of the folder or to nothing. */
 function fileFor(folder, address) {
   const { pathname } = new URL(address, "http://localhost");
@@ -26,14 +52,21 @@ function fileFor(folder, address) {
 }
 
 function send(response, status, type, text) {
-  response.writeHead(status, { "Content-Type": type, "Cache-Control": "no-store" });
+  const policy = `default-src 'none'; style-src 'unsafe-inline'; ${NO_FRAMES}`;
+  const headers = { ...GUARDS, "Content-Type": type, "Content-Security-Policy": policy };
+  response.writeHead(status, { ...headers, "Cache-Control": "no-store" });
   response.end(text);
 }
 
 function sendFile(request, response, file) {
   const { mtimeMs, size } = statSync(file);
   const tag = `"${mtimeMs.toString(36)}-${size.toString(36)}"`;
-  const headers = { ETag: tag, "Cache-Control": "no-cache", "X-Content-Type-Options": "nosniff" };
+  const headers = {
+    ...GUARDS,
+    ETag: tag,
+    "Cache-Control": "no-cache",
+    "Content-Security-Policy": policyOf(file),
+  };
   if (request.headers["if-none-match"] === tag) {
     response.writeHead(304, headers);
     response.end();
@@ -44,13 +77,16 @@ function sendFile(request, response, file) {
     "Content-Length": size,
     "Content-Type": TYPES[path.extname(file)] ?? "application/octet-stream",
   });
-  createReadStream(file).pipe(response);
+  if (request.method === "HEAD") response.end();
+  else createReadStream(file).pipe(response);
 }
 
 /** Answers requests from a folder; until `publish(folder)` is called, with a page that waits. */
 function pageServer() {
   let folder;
   const server = createServer((request, response) => {
+    const refusal = refusalOf(server, request);
+    if (refusal !== undefined) return send(response, refusal[0], "text/plain", refusal[1]);
     if (folder === undefined) return send(response, 200, TYPES[".html"], BUILDING);
     let file;
     try {
