@@ -7,6 +7,8 @@ import { type Command, progressLine, STATUS, type Terminal } from "../run-comman
 const USAGE = `Usage: recalc FILE.xlsx                     calculate every formula anew and write the values into the file
        recalc --output OTHER.xlsx FILE.xlsx  write into another file; with --force also over one that is there
        recalc --check FILE.xlsx              write nothing; say whether anything would change
+With LibreOffice alone: write a plan with template, fill it in there, save it as .xlsx, close it, run recalc, open it
+again. The workbench is the shorter way: it opens the file and calculates as you type.
 Only values and broken names of our functions are written; everything else in the file stays as it is.
 Exit status: 0 done (with --check: up to date), 1 with --check: out of date, 2 wrong arguments or a file refused.
 `;
