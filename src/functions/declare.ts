@@ -51,6 +51,8 @@ interface Common<P extends Parameters> {
   readonly name: string;
   /** One sentence, as the host's function help shows it. */
   readonly summary: string;
+  /** True where a column of rows takes seconds: the host may call it off. */
+  readonly takesLong?: true;
   /** In the order of the arguments. */
   readonly parameters: P;
   /** Relations the answer rests on; as a function, those that apply to a given steel (`null`: all of them). */

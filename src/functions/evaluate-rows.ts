@@ -3,6 +3,7 @@ import { checkedRow, emptyRow, refusedRow } from "./answer";
 import { type Argument, BLANK, guarded, type Read, readArgument } from "./arguments";
 import type { Cell, Cells } from "./cells";
 import type { AnyParameter, RowFunction } from "./declare";
+import type { InParts } from "./parts";
 
 const UNEQUAL = new NotAvailable(
   "the ranges given have different lengths: this row has no partner in one of them",
@@ -88,14 +89,15 @@ function prepared(fn: RowFunction, all: readonly Feed[]): Call {
   };
 }
 
-/** A row of results for every input. */
-export function evaluateRows(fn: RowFunction, args: readonly Argument[]): Cells {
+/** A row of results for every input; may pause after each. */
+export function* evaluateRows(fn: RowFunction, args: readonly Argument[]): InParts<Cells> {
   const call = prepared(fn, feeds(args));
   const inputs = Math.max(1, ...call.feeds.map((feed) => feed.inputs));
   const rows: Cell[][] = [];
   for (let index = 0; index < inputs; index += 1) {
     const reads = call.feeds.map((feed) => feed.take(index));
     rows.push(isBlankInput(call, reads) ? emptyRow(fn.result) : answer(call, reads));
+    yield;
   }
   return rows;
 }

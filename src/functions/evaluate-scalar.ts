@@ -3,6 +3,10 @@ import { checkedAnswer } from "./answer";
 import { type Argument, BLANK, guarded, readArgument } from "./arguments";
 import type { Cell, Cells } from "./cells";
 import type { ScalarFunction } from "./declare";
+import type { InParts } from "./parts";
+
+/** A single result is quick: a pause is offered after so many rows. */
+const ROWS_A_PART = 32;
 
 const OUTSIDE = new NotAvailable(
   "the ranges given have different sizes: this cell has no partner in one of them",
@@ -15,8 +19,8 @@ function at({ rows, columns, values }: Argument, row: number, column: number): u
   return r < rows && c < columns ? values[r * columns + c] : OUTSIDE;
 }
 
-/** One result for every place of the arguments, broadcast as a spreadsheet's own operators do. */
-export function evaluateScalar(fn: ScalarFunction, args: readonly Argument[]): Cells {
+/** One result for every place of the arguments, broadcast as a spreadsheet's own operators do; may pause now and then. */
+export function* evaluateScalar(fn: ScalarFunction, args: readonly Argument[]): InParts<Cells> {
   const rows = Math.max(1, ...args.map((argument) => argument.rows));
   const columns = Math.max(1, ...args.map((argument) => argument.columns));
   const varying = args.filter((argument) => argument.values.length > 1);
@@ -32,6 +36,7 @@ export function evaluateScalar(fn: ScalarFunction, args: readonly Argument[]): C
       );
     }
     result.push(cells);
+    if (row % ROWS_A_PART === ROWS_A_PART - 1) yield;
   }
   return result;
 }

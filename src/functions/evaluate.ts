@@ -1,10 +1,11 @@
-import { InvalidValue, Refusal } from "../core/refusal";
-import { type Argument, BLANK, guarded, readArguments } from "./arguments";
+import { InvalidValue } from "../core/refusal";
+import { type Argument, asRefusal, BLANK, readArguments } from "./arguments";
 import type { Cells } from "./cells";
 import type { ScalarFunction, WorksheetFunction } from "./declare";
 import { evaluateRows } from "./evaluate-rows";
 import { evaluateScalar } from "./evaluate-scalar";
 import { evaluateTable } from "./evaluate-table";
+import { type InParts, toTheEnd } from "./parts";
 import { withSwapTold } from "./swapped";
 import { withoutEmptyTails } from "./whole-columns";
 
@@ -16,19 +17,27 @@ import { withoutEmptyTails } from "./whole-columns";
  * @returns A rectangle of cells. Refusals stand in their own cells; nothing is thrown.
  */
 export function evaluate(fn: WorksheetFunction, raw: readonly unknown[]): Cells {
-  const answer = guarded(() => dispatch(fn, raw));
-  return answer instanceof Refusal ? [[answer]] : answer;
+  return toTheEnd(evaluateInParts(fn, raw));
 }
 
-function dispatch(fn: WorksheetFunction, raw: readonly unknown[]): Cells {
+/** The same answer in parts, for a host that must not be kept waiting. */
+export function* evaluateInParts(fn: WorksheetFunction, raw: readonly unknown[]): InParts<Cells> {
+  try {
+    return yield* dispatch(fn, raw);
+  } catch (thrown) {
+    return [[asRefusal(thrown)]];
+  }
+}
+
+function* dispatch(fn: WorksheetFunction, raw: readonly unknown[]): InParts<Cells> {
   const accepted = Object.keys(fn.parameters).length;
   if (raw.length > accepted)
     throw new InvalidValue(`${fn.name} takes ${accepted} arguments at most, ${raw.length} were given`);
   const given = withoutEmptyTails(raw);
   const args = withSwapTold(fn, readArguments(fn.parameters, given), given);
   if (fn.shape === "table") return evaluateTable(fn.compute, args);
-  if (fn.shape === "row") return evaluateRows(fn, args);
-  return lists(fn, args) ? evaluateTable(fn.listing.compute, args) : evaluateScalar(fn, args);
+  if (fn.shape === "row") return yield* evaluateRows(fn, args);
+  return lists(fn, args) ? evaluateTable(fn.listing.compute, args) : yield* evaluateScalar(fn, args);
 }
 
 /** True where a function that can list is asked to: the deciding argument is empty and the others are single. */

@@ -24,6 +24,7 @@ interface FunctionMetadata {
   readonly description: string;
   readonly parameters: readonly ParameterMetadata[];
   readonly result: { readonly dimensionality: "matrix" };
+  readonly options?: { readonly cancelable: true };
 }
 
 export interface Metadata {
@@ -94,6 +95,7 @@ function functionMetadata(fn: WorksheetFunction, lists: WordLists): FunctionMeta
     description: fn.summary,
     parameters: Object.values(fn.parameters).map((parameter) => parameterMetadata(parameter, fn, lists)),
     result: { dimensionality: "matrix" },
+    ...(fn.takesLong ? { options: { cancelable: true } } : {}),
   };
 }
 

@@ -12,6 +12,7 @@ import { mechanics } from "./mechanics";
 import { numerics } from "./numerics";
 import { pages } from "./pages";
 import { cpuTime } from "./processes";
+import { tasks } from "./tasks";
 
 function named(name: string): WorksheetFunction {
   const fn = functionNamed(name);
@@ -101,6 +102,7 @@ const PARTS: Readonly<Record<string, () => readonly BenchLine[] | Promise<readon
   plan: runPlan,
   numerics,
   mechanics,
+  tasks,
   dispatcher: besideEmptyFunction,
   commands,
   libreoffice: besideLibreOffice,

@@ -4,7 +4,15 @@ import { catalogue } from "../../src/functions/catalogue";
 import type { Example, ExampleArgument, WorksheetFunction } from "../../src/functions/declare";
 import { examplesOf } from "../../src/functions/examples";
 import { TOPICS } from "../../src/functions/topics";
-import { CODES, Dispatcher, ERRORS_ALLOWED, type Invocation, type Outcome, RICH_ALLOWED } from "./dispatcher";
+import {
+  CANCELABLE,
+  CODES,
+  Dispatcher,
+  ERRORS_ALLOWED,
+  type Invocation,
+  type Outcome,
+  RICH_ALLOWED,
+} from "./dispatcher";
 
 const dispatcher = new Dispatcher(inject("pages"));
 
@@ -195,6 +203,22 @@ describe("the vendor's dispatcher, without document or storage", () => {
     expect(Array.isArray(steels?.value)).toBe(true);
     // 40 × 6 / 2, a diamond by hand.
     for (const { value } of areas) expect(value).toEqual([[120]]);
+  });
+
+  test("a column of long rows comes in slices, as one answer, and a short call beside it too", async () => {
+    const widths = Array.from({ length: 60 }, (_, row) => [30 + row / 100]);
+    const outcomes = await dispatcher.call([
+      {
+        id: "SECTION_QUENCH",
+        args: [[["1084"]], widths, [[4]], [[0.7]], [["fast oil"]]],
+        flags: BOTH | CANCELABLE,
+      },
+      { id: "CARBON", args: [[["1095"]], null], flags: BOTH },
+    ]);
+    const rows = outcomes[0]?.value as unknown[][];
+    expect(rows.length).toBe(60);
+    expect(rows.flat().map(cellFault).filter(Boolean)).toEqual([]);
+    expect(outcomes[1]?.value).toEqual([[0.95]]);
   });
 
   test("an unknown id fails and nothing else does", async () => {

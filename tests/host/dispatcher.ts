@@ -4,7 +4,8 @@ import vm from "node:vm";
 
 const RUNTIME = "node_modules/@microsoft/office-js/dist/custom-functions-runtime.js";
 
-/** Bits of an invocation's flags: the function takes error values, and rich values. */
+/** Bits of an invocation's flags: the function may be called off, takes error values, and rich values. */
+export const CANCELABLE = 1;
 export const ERRORS_ALLOWED = 4;
 export const RICH_ALLOWED = 8;
 

@@ -95,6 +95,14 @@ describe("functions.json", () => {
     ]);
   });
 
+  test("nothing is volatile or streaming; only what takes long on a column may be called off", () => {
+    const marked = file.functions.filter(({ options }) => options !== undefined);
+    expect(marked.map(({ id }) => id)).toEqual(
+      catalogue.filter(({ takesLong }) => takesLong).map(({ name }) => name),
+    );
+    for (const { options } of marked) expect(options).toEqual({ cancelable: true });
+  });
+
   test("describes every function and parameter", () => {
     for (const { id, description, parameters, helpUrl } of file.functions) {
       expect(description, id).toMatch(/\S.{10}/);

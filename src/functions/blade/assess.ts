@@ -61,6 +61,7 @@ function readingOf(low: Span | undefined, high: number | undefined): Span | unde
 
 export const ASSESS = rowFunction({
   name: "ASSESS",
+  takesLong: true,
   summary:
     "How a hardness, or a temper, stands against the usual band of its use: a word, the chance, what to do next and what to be wary of.",
   parameters: {

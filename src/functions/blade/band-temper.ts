@@ -16,6 +16,7 @@ import { use } from "./use-argument";
 
 export const BAND_TEMPER = rowFunction({
   name: "BAND_TEMPER",
+  takesLong: true,
   summary:
     "The temper with the best chance of the usual band for a use, out of the brittle range where the blade is struck, and what to expect of it.",
   parameters: { use, steel, length: bladeLength, thickness, quench, ...treatment, quenchToC },

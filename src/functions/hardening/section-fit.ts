@@ -7,6 +7,7 @@ import { sectionRelations } from "./section-relations";
 
 export const SECTION_FIT = rowFunction({
   name: "SECTION_FIT",
+  takesLong: true,
   summary:
     "Clay resistance, or without clay the bath factor, that makes the section calculation meet one measured blade.",
   parameters: {

@@ -20,6 +20,7 @@ function refusedByQuench({ steel, quench }: SectionInputs): string[] {
 
 export const SECTION_QUENCH = rowFunction({
   name: "SECTION_QUENCH",
+  takesLong: true,
   summary:
     "Whether a tapered section hardens in a bath, bare or under clay: hardened depth, hardness at edge, middle and spine, verdict.",
   parameters: sectionParameters,

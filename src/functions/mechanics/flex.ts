@@ -53,6 +53,7 @@ function cautionOf({ places }: Blade, at: number, strength: YieldBand | undefine
 
 export const FLEX = rowFunction({
   name: "FLEX",
+  takesLong: true,
   summary:
     "How far a blade bends across the flat, how stiff it is, and the load and bend at which a sound blade takes a set; not a proof test.",
   parameters: {

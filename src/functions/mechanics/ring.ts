@@ -26,6 +26,7 @@ function fittingsOf({ mass, position, inertia }: FittingLists): Fitting[] {
 
 export const RING = rowFunction({
   name: "RING",
+  takesLong: true,
   summary:
     "First two bending frequencies of a free blade with its fittings, and the quiet points of the first: where it hardly moves when it rings.",
   parameters: {

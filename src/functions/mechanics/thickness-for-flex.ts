@@ -9,6 +9,7 @@ import { heldAt, loadAt, loadPlace, needed } from "./arguments";
 
 export const THICKNESS_FOR_FLEX = rowFunction({
   name: "THICKNESS_FOR_FLEX",
+  takesLong: true,
   summary:
     "How much thicker or thinner a blade must be for a stiffness across the flat; widths, edge, wheel and fullers stay.",
   parameters: {
