@@ -11,6 +11,10 @@ export const PAGES: Readonly<Record<PageId, PageEntry>> = {
     title: "This cell",
     load: () => import(/* webpackChunkName: "this-cell" */ "./cell/page"),
   },
+  choice: {
+    title: "Which steel",
+    load: () => import(/* webpackChunkName: "choice" */ "./choice/page"),
+  },
   steels: {
     title: "Steels",
     load: () => import(/* webpackChunkName: "steels" */ "./steels/page"),

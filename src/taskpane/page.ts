@@ -27,6 +27,7 @@ export interface PageModule {
 
 export type PageId =
   | "cell"
+  | "choice"
   | "steels"
   | "bands"
   | "section"

@@ -99,6 +99,40 @@ describe("Hardening and tempering", () => {
   });
 });
 
+describe("Which steel", () => {
+  test("a stainless fillet knife is answered with three steels in sentences, each with what it gives up", async () => {
+    const page = await open("#choice");
+    await page.getByLabel("What is it for?").selectOption("Fillet flexible");
+    await page.getByLabel("Must it be stainless?").selectOption("yes");
+    await page.waitForFunction(() => document.querySelector("section.line h3")?.textContent === "X55CrMo14");
+    const told = await page.locator("section.line p:first-of-type").allTextContents();
+    expect(told).toHaveLength(3);
+    for (const sentence of told) {
+      expect(sentence).toMatch(
+        /Tempered at \d+ °C \(\d+ °F\) expect about \d\d HRC.*What it gives up: Wants a kiln/,
+      );
+    }
+    expect((await rows(page, /after the first three/)).length).toBeGreaterThan(3);
+    expect(await page.locator("code.formula").textContent()).toBe(
+      '=BLADE.STEELS_FOR("Fillet flexible",,,,"yes",,,20)',
+    );
+    expect(await overflow(page)).toEqual([]);
+    await page.context().close();
+  });
+
+  test("a rack is held against a sword: what fits, and what does not with its reason", async () => {
+    const page = await open("#choice");
+    await page.getByLabel("What is it for?").selectOption("European sword sharp");
+    await page.getByLabel("Hold it against my rack").fill("5160 4.20\nD2 14\nNonesuch");
+    await page.waitForSelector('section.line h3:text-is("5160")');
+    expect(await page.locator("section.line p").first().textContent()).toContain("Price a kg 4.2.");
+    const barred = page.getByRole("region", { name: "Not these" });
+    expect(await barred.textContent()).toMatch(/D2.*not the trade's choice/);
+    expect(await barred.textContent()).toMatch(/"Nonesuch" is not in the grade table/);
+    await page.context().close();
+  });
+});
+
 describe("Hardness bands", () => {
   test("56 HRC is too hard for a heavy cutting sword: common practice, no source", async () => {
     const page = await open("#bands");

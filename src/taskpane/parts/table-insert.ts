@@ -24,11 +24,28 @@ export function tableInsert(port: HostPort, of: () => BlockOf): HTMLElement | nu
 function controls(port: HostPort, of: () => BlockOf): HTMLElement {
   const hint = port.hasCharts ? "The temper curve comes with a chart." : "Figures as a table.";
   const choice = choiceField({ label: "Table", hint }, Object.keys(STEEL_BLOCKS));
-  const status = element("div", { role: "status" });
   const made = (): SteelBlock => {
     const name = choice.control.value;
     return STEEL_BLOCKS[isBlockName(name) ? name : "Temper curve"](of());
   };
+  return element("div", { class: "insert" }, choice.block, ...placing(port, made));
+}
+
+/**
+ * Puts one table into the sheet, at the selected cell or on a sheet of its own.
+ *
+ * @param made - Asked for at the moment of pressing.
+ * @returns `null` where there is no sheet.
+ */
+export function blockInsert(port: HostPort, made: () => SteelBlock): HTMLElement | null {
+  if (!port.hasSheet) return null;
+  return disclosure("Put the list into the sheet", () => [
+    element("div", { class: "insert" }, ...placing(port, made)),
+  ]);
+}
+
+function placing(port: HostPort, made: () => SteelBlock): readonly (HTMLElement | string)[] {
+  const status = element("div", { role: "status" });
   const doing = (task: () => Promise<void>) => () => void reporting(status, task);
   const here = button(
     "Put it at the selected cell",
@@ -38,7 +55,7 @@ function controls(port: HostPort, of: () => BlockOf): HTMLElement {
     "Put it on a new sheet",
     doing(() => onNewSheet(port, made(), status)),
   );
-  return element("div", { class: "insert" }, choice.block, here, " ", onSheet, status);
+  return [here, " ", onSheet, status];
 }
 
 async function reporting(status: HTMLElement, task: () => Promise<void>): Promise<void> {
