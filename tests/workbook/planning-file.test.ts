@@ -103,7 +103,7 @@ describe("read by another library", () => {
       headerFooter?.oddFooter === "&L&F&RPage &P of &N";
     expect(sum((sheet) => Number(hasHeads(sheet)))).toBe(19);
     expect(sum((sheet) => sheet.getTables().length)).toBe(13);
-    expect(sum(({ dataValidations }) => Object.keys(dataValidations.model).length)).toBe(28);
+    expect(sum(({ dataValidations }) => Object.keys(dataValidations.model).length)).toBe(30);
   });
 
   it("prints of a paper the pages that have a subject, and nothing of the workbook in its margins", () => {

@@ -87,6 +87,24 @@ describe("the invented run", () => {
     expect(figure("Cut list", line, "Starts")).toBe(starts);
   });
 
+  it("holds the rack against a line: what fits first, what cannot be last with its reason", () => {
+    const rows = stored.rows("Steel choice").slice(13);
+    const named = rows.filter(([steel]) => steel !== undefined && steel !== "none").slice(0, 6);
+    // L1 is a thin chef knife: bearing steel before spring steel (common practice, no source).
+    expect(named.map(([, steel]) => steel)).toEqual(["52100", "80CrV2", "C60", "1075", "5160", "51CrV4"]);
+    expect(named.map(([, , status]) => status).slice(4)).toEqual(["ruled out", "ruled out"]);
+    expect(named[0]?.[15]).toMatch(/^Usually named for this use/);
+    expect(named[4]?.[15]).toMatch(/not the trade's choice for this use/);
+    expect(figure("Steel choice", "1075", "Mill's figures")).toBe("FAIL: Mn high");
+  });
+
+  it("leads from the enquiry to the steel of the rack for each line", () => {
+    const first = (line: string) => String(figure("Enquiry", line, "Of the rack fits first"));
+    expect(first("L1")).toMatch(/^52100: /);
+    expect(first("L5")).toBe("5160: likely inside");
+    expect(first("L6")).toBe("5160: likely inside");
+  });
+
   // Bars by hand: (3000 - 10 + 1.2) / (length + 1.2) whole pieces a bar: 346 -> 8, 241 -> 12, 611 -> 4, 128 -> 23;
   // starts over that, rounded up: 28/8 -> 4, 44/12 -> 4, 14/4 -> 4, 8/23 -> 1.
   it.each([

@@ -81,21 +81,15 @@ const HEADINGS = [
   { text: "steel" },
   { text: "HRC", isFigure: true },
   { text: "chance", isFigure: true },
-  { text: "tough, 1-9", isFigure: true },
-  { text: "edge, 1-9", isFigure: true },
   { text: "gives up" },
 ];
 
 function restTable(rest: readonly Suggestion[]): HTMLElement | null {
   if (rest.length === 0) return null;
-  const rows = rest.map(({ names, likely, chance, toughness, edge, givesUp }) => [
-    names,
-    likely,
-    chance === "" ? "" : percent(chance),
-    toughness,
-    edge,
-    givesUp,
-  ]);
+  const rows = rest.map((suggestion) => {
+    const { likely, chance, givesUp } = suggestion;
+    return [nameOf(suggestion), likely, chance === "" ? "" : percent(chance), givesUp];
+  });
   return disclosed("The next ones", [table("Steels after the first three", HEADINGS, rows)]);
 }
 

@@ -1,5 +1,7 @@
 import type { Lines } from "./lines-sheet";
 import { calcColumn, pick, type TableColumns, TableSheet, typedColumn } from "./parts/table-sheet";
+import { rackCall } from "./steel-choice-sheet";
+import type { Steels } from "./steels-sheet";
 import type { DataRow } from "./template-data";
 
 export type EnquiryKey =
@@ -16,14 +18,24 @@ export type EnquiryKey =
   | "ordered"
   | "now"
   | "changed"
+  | "fits"
   | "destination"
   | "notes";
 
 /** A blade lighter or heavier than wished by more than this share is remarked on; common practice, no source. */
 const MASS_TOLERANCE = 0.15;
 
+/** The first steel of the rack for a line, with the word for it; "none" where the rack is empty or nothing is asked. */
+function firstOfRack(lines: Lines, steels: Steels, index: number): string {
+  const at = (key: "use" | "thickness" | "quench" | "length") => lines.at(key, index);
+  const blade = { use: at("use"), thickness: at("thickness"), quench: at("quench"), length: at("length") };
+  const list = rackCall(blade, steels, '"either",RACK,1');
+  const isAsked = `OR(${at("use")}="",COUNTIF(${steels.block("grade")},"?*")=0)`;
+  return `IF(${isAsked},"none",INDEX(${list},1,1)&": "&INDEX(${list},1,2))`;
+}
+
 /** What the customer asked for, and whether the plan still keeps to it. */
-export function enquirySheet(rows: readonly DataRow[], lines: Lines): TableSheet<EnquiryKey> {
+export function enquirySheet(rows: readonly DataRow[], lines: Lines, steels: Steels): TableSheet<EnquiryKey> {
   const given = (column: number) => pick(rows, column);
   const columns: TableColumns<EnquiryKey> = {
     line: calcColumn(
@@ -55,12 +67,15 @@ export function enquirySheet(rows: readonly DataRow[], lines: Lines): TableSheet
         `IF(${at("ordered")}="","",IF(${at("ordered")}=${at("now")},"OK","CHANGED from "&${at("ordered")}))`,
       { isStatus: true },
     ),
+    fits: calcColumn("Of the rack fits first", 130, (_, index) => firstOfRack(lines, steels, index), {
+      wrap: true,
+    }),
     destination: typedColumn("Where it goes", 180, given(7)),
     notes: typedColumn("Notes", 220, given(8)),
   };
   return new TableSheet("Enquiry", columns, lines.count, {
     title: "Enquiry: what was asked for, line by line",
-    note: "Mass planned is the blade alone, without tang and fittings. Type the quantity once the order is confirmed: a later change shows.",
+    note: "Mass planned is the blade alone, without tang and fittings. Type the quantity once the order is confirmed: a later change shows. Steel choice tells why a steel of the rack fits.",
     frozenColumns: 2,
   });
 }

@@ -79,9 +79,9 @@ function tables(data: TemplateData, room: Room) {
     room.lines,
   );
   const recipes: Recipes = recipeSheet(data.recipes, () => lines, room.lines);
-  const enquiry = enquirySheet(data.enquiry, lines);
-  const stations = new Stations(data, lines, room.stations);
   const steels = steelsSheet(data, cover, room.steels);
+  const enquiry = enquirySheet(data.enquiry, lines, steels);
+  const stations = new Stations(data, lines, room.stations);
   const cuts = cutListSheet(data, { cover, lines, recipes, steels, stations });
   const route = routeSheet(data.operations, lines, room.route);
   const batches: Batches = batchesSheet(data.batches, { cover, lines, recipes }, room.batches);

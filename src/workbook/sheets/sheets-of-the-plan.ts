@@ -35,7 +35,7 @@ export const SHEETS_OF_THE_PLAN: readonly PlanSheet[] = [
     purpose: "steel bought and in the rack, its mill figures",
     needs: ["Heat no.", "Price a kg"],
   },
-  { name: "Steel choice", step: "Asking", purpose: "the steels in stock against one line" },
+  { name: "Steel choice", step: "Asking", purpose: "which steel of the rack for a line, and why" },
   { name: "Cut list", step: "Buying", purpose: "blanks, bars, steel cost", needs: ["Steel in stock"] },
   { name: "Route", step: "Planning", purpose: "steps of the work, pieces and hours", needs: ["Operation"] },
   {

@@ -14,25 +14,53 @@ import {
   words,
   worked,
 } from "./parts/sheet-parts";
-import { NOT_ASSESSED, type TreatmentLabel, treatmentColumn } from "./parts/treatment";
 import type { Steels } from "./steels-sheet";
 
 const LINE = 2;
-const ASKED = ["use", "low", "high", "aim", "length", "thickness", "quench"] as const;
+const ASKED = ["use", "length", "thickness", "quench", "steel"] as const;
 const NAMES: Readonly<Record<(typeof ASKED)[number], string>> = {
   use: "Use",
-  low: "HRC low",
-  high: "HRC high",
-  aim: "Aim HRC",
   length: "Length mm",
   thickness: "Thickness mm",
   quench: "Quench",
+  steel: "Steel as planned",
 };
-const HEADINGS = LINE + ASKED.length + 3;
+const STAINLESS = LINE + ASKED.length + 1;
+const KILN = STAINLESS + 1;
+const HEADINGS = KILN + 3;
 const FIRST = HEADINGS + 1;
 
 const fixed = (row: number) => cellName(row, 1, "both");
 const asked = (key: (typeof ASKED)[number]) => fixed(LINE + 1 + ASKED.indexOf(key));
+
+/** The names of the row, and the first of them, under which the rack lists the steel. */
+const STEEL = 0;
+const GRADE = 1;
+const NONE = "none";
+
+/** Columns of STEELS_FOR, from 1. */
+const RESULT = {
+  status: 2,
+  temper: 3,
+  likely: 4,
+  chance: 5,
+  through: 6,
+  toughness: 7,
+  edge: 8,
+  rust: 9,
+  ease: 10,
+  why: 12,
+  givesUp: 13,
+} as const;
+
+/** The list of the whole rack for a line, prices beside it, as a formula without its equals sign. */
+export function rackCall(
+  { use, thickness, quench, length }: Readonly<Record<"use" | "thickness" | "quench" | "length", string>>,
+  steels: Steels,
+  rest: string,
+): string {
+  return `BLADE.STEELS_FOR(${use},${thickness},${quench},${length},${rest.replace("RACK", `${steels.block("grade")},${steels.block("price")}`)})`;
+}
 
 interface Answer {
   readonly heading: string;
@@ -41,96 +69,108 @@ interface Answer {
   readonly formula: (cell: (column: number) => string) => string;
 }
 
-/** Grade stands in column 1, the temper in column 3. */
-const GRADE = 1;
-const TEMPER = 3;
-const NONE = "none";
+const blade = {
+  use: asked("use"),
+  thickness: asked("thickness"),
+  quench: asked("quench"),
+  length: asked("length"),
+};
+
+/** A column of the answer for the one steel of the row; what is left empty on purpose is said. */
+function told(column: number) {
+  return (cell: (column: number) => string) => {
+    const call = `BLADE.STEELS_FOR(${blade.use},${blade.thickness},${blade.quench},${blade.length},${fixed(STAINLESS)},${cell(GRADE)},,1,${fixed(KILN)})`;
+    const found = `INDEX(${call},1,${column})`;
+    return `IF(${found}="","${NONE}",${found})`;
+  };
+}
 
 function answers(steels: Steels): readonly Answer[] {
   const found = (key: "verdict" | "rack" | "price") => (cell: (column: number) => string) =>
-    steels.lookup(key, cell(0));
-  const treated = (label: TreatmentLabel) => (cell: (column: number) => string) => {
-    const keys = (["use", "aim", "quench", "thickness", "length"] as const).map(asked);
-    return `IFERROR(INDEX(BLADE.TREATMENT(${[cell(GRADE), ...keys].join(",")}),1,${treatmentColumn(label)}),"${NOT_ASSESSED}")`;
-  };
-  const section = (bath: string) => (cell: (column: number) => string) =>
-    `IFNA(INDEX(BLADE.MAX_SECTION(${cell(GRADE)},"${bath}"),1,1),"not held")`;
+    `INDEX(${steels.block(key)},MATCH(${cell(GRADE)},${steels.block("grade")},0))`;
+  const temper = (cell: (column: number) => string) => cell(3);
   return [
-    { heading: "Against the band", width: 110, formula: treated("band status") },
-    {
-      heading: "Temper °C",
-      width: 60,
-      format: "0",
-      formula: treated("temper C"),
-    },
+    { heading: "Against the band", width: 96, formula: told(RESULT.status) },
+    { heading: "Temper °C", width: 60, format: "0", formula: told(RESULT.temper) },
     {
       heading: "Temper °F",
       width: 60,
       format: "0",
-      formula: (cell) => `IF(ISNUMBER(${cell(TEMPER)}),${inFahrenheit(cell(TEMPER))},"${NONE}")`,
+      formula: (cell) => `IF(ISNUMBER(${temper(cell)}),${inFahrenheit(temper(cell))},"${NONE}")`,
     },
-    { heading: "Hardens through, slow oil mm", width: 84, format: "0.0", formula: section("slow oil") },
-    { heading: "Hardens through, fast oil mm", width: 84, format: "0.0", formula: section("fast oil") },
+    { heading: "Likely HRC", width: 56, format: "0", formula: told(RESULT.likely) },
+    { heading: "Chance", width: 56, format: "0 %", formula: told(RESULT.chance) },
+    { heading: "Hardens through mm", width: 70, format: "0.0", formula: told(RESULT.through) },
+    { heading: "Toughness 1-9", width: 70, format: "0", formula: told(RESULT.toughness) },
+    { heading: "Edge holding 1-9", width: 60, format: "0", formula: told(RESULT.edge) },
+    { heading: "Rust", width: 80, formula: told(RESULT.rust) },
+    { heading: "What the shop needs", width: 110, formula: told(RESULT.ease) },
     { heading: "In the rack kg", width: 60, format: "0.0", formula: found("rack") },
     { heading: "Price a kg", width: 60, format: "#,##0.00", formula: found("price") },
-    { heading: "Mill's figures", width: 170, formula: found("verdict") },
-    { heading: "Chance of the band", width: 60, format: "0 %", formula: treated("chance") },
-    { heading: "Next step", width: 230, formula: treated("next step") },
-    {
-      heading: "Cautions",
-      width: 330,
-      formula: (cell) => `IF(${treated("cautions")(cell)}="","${NONE}",${treated("cautions")(cell)})`,
-    },
+    { heading: "Mill's figures", width: 150, formula: found("verdict") },
+    { heading: "Why", width: 260, formula: told(RESULT.why) },
+    { heading: "What it gives up", width: 240, formula: told(RESULT.givesUp) },
   ];
 }
 
-function stockRow(steels: Steels, index: number): Row {
+function rankRow(steels: Steels, index: number): Row {
   const row = FIRST + index;
   const cell = (column: number) => `$${cellName(row, column)}`;
-  const id = steels.at("id", index);
+  const list = rackCall(blade, steels, `${fixed(STAINLESS)},RACK,${steels.count},${fixed(KILN)}`);
+  const isHeld = `COUNTIF(${steels.block("grade")},"?*")`;
   return [
-    worked(`=IF(${id}="","",${id})`),
-    worked(`=IF(${cell(0)}="","",${steels.lookup("grade", cell(0))})`),
+    worked(
+      `=IF(${fixed(LINE)}="","",IF(${index + 1}>${isHeld},"${NONE}",IFERROR(INDEX(${list},${index + 1},1),"${NONE}")))`,
+    ),
+    worked(
+      `=IF(OR(${cell(STEEL)}="",${cell(STEEL)}="${NONE}"),"",LEFT(${cell(STEEL)},FIND(",",${cell(STEEL)}&",")-1))`,
+    ),
     ...answers(steels).map(({ formula, format }) => {
-      const guarded = `=IF(OR(${cell(0)}="",${fixed(LINE)}=""),"",${formula(cell)})`;
+      const guarded = `=IF(${cell(GRADE)}="","",${formula(cell)})`;
       return format === undefined ? words(guarded) : worked(guarded, format);
     }),
   ];
 }
 
-/** Every steel in stock held against one line of the run. */
+/** The steels in the rack for one line of the run, the most fitting first, with why and what each gives up. */
 export function steelChoiceSheet(lines: Lines, steels: Steels, names: readonly string[]): SheetModel {
   const given = ASKED.map((key) =>
     field(NAMES[key], worked(`=IF(${fixed(LINE)}="","",${lines.lookup(key, fixed(LINE))})`), "calc"),
   );
   const columns = answers(steels);
   const rows: Row[] = [
-    [title("Steel choice: the steels in stock against one line")],
+    [title("Steel choice: which of the steels in the rack for a line")],
     [
       note(
-        "Type a line. HRC is that of the line as planned. Thickness that hardens through holds within a factor of 1.5.",
+        "Type a line. What cannot be stands last, with its reason; twins of several standards share a row.",
       ),
     ],
     field("Line", typed(names[0] ?? ""), "type", "another line may be typed here"),
     ...given,
+    field("Stainless", typed("either"), "type", "yes, no or either"),
+    field("Kiln", typed("yes"), "type", "no: a forge only"),
     [],
     [mark("calc"), mark("calc"), ...columns.map(() => mark("calc"))],
-    [heading("Steel"), heading("Grade"), ...columns.map(({ heading: text }) => heading(text))],
-    ...Array.from({ length: steels.count }, (_, index) => stockRow(steels, index)),
+    [heading("Steel"), heading("In the rack as"), ...columns.map(({ heading: text }) => heading(text))],
+    ...Array.from({ length: steels.count }, (_, index) => rankRow(steels, index)),
     [],
     [
       note(
-        "The temper is for hardness alone, of a blade that hardened through; no thickness is published for medium oil: it lies between.",
+        "In order of suitability, chance, being named by the trade, margin in the quench, need of the shop and price: no score. The thickness holds within a factor of 1.5.",
       ),
     ],
   ];
   return helperSheet("Steel choice", rows, {
-    columnWidths: [96, 150, ...columns.map(({ width }) => width)],
+    columnWidths: [130, 80, ...columns.map(({ width }) => width)],
     rowHeights: { 0: 28 },
-    statusColumns: [9],
+    statusColumns: [14],
     bladeStatusColumns: [2],
     lines: [FIRST, FIRST + steels.count - 1],
-    wordLists: [{ column: 1, words: names, rows: [LINE, LINE] }],
+    wordLists: [
+      { column: 1, words: names, rows: [LINE, LINE] },
+      { column: 1, words: ["either", "yes", "no"], rows: [STAINLESS, STAINLESS] },
+      { column: 1, words: ["yes", "no"], rows: [KILN, KILN] },
+    ],
     frozenColumns: 2,
     print: { landscape: true },
   });
