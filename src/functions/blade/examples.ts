@@ -84,3 +84,16 @@ export const STEELS_FOR: readonly Example[] = [
     source: `${COMMON}: spring steel for a sword; no stainless, no D2, and 1095 only with a soft body`,
   },
 ];
+
+export const TRADE_OFF: readonly Example[] = [
+  {
+    given: ["European sword sharp", "5160", [52, 50, 30]],
+    gives: [
+      [52, 359, 0.7, 1607, 33.2, "", "…"],
+      [50, 392, 0.48, 1520, 31.4, "", "…"],
+      [30, "", "", "", "", "", "no temper of this steel leads there"],
+    ],
+    within: 1,
+    source: "edge load worked by hand: 1607 × 0.1 × tan² 21.5° / 0.75 = 33.2",
+  },
+];

@@ -217,3 +217,13 @@ export const STEEL_TRAITS: readonly Example[] = [
     source: "no carbide above Ac3 at 0.60 % C; rating worked by hand: 13.2 - 11.2 × 0.60 = 6.5",
   },
 ];
+
+export const CLADDING: readonly Example[] = [
+  {
+    given: ["1095", "410", 1100, 10, 1.5],
+    gives: [0.4, 0.4, 0.535, "…"],
+    within: 0.006,
+    source:
+      "worked by hand: D at the mean 0.54 % C is 8.3e-11 m²/s, √(D t) 0.223 mm, a tenth of the step left at 1.81 of it; weld (0.95 + 0.12) / 2",
+  },
+];

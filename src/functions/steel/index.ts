@@ -2,6 +2,7 @@ export { ANALYSIS } from "./analysis";
 export { BILLET_CARBON } from "./billet-carbon";
 export { CARBON } from "./carbon";
 export { CERTIFICATE } from "./certificate";
+export { CLADDING } from "./cladding";
 export { COMPOSITION } from "./composition";
 export { DECODE } from "./decode";
 export { DENSITY } from "./density";

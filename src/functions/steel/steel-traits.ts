@@ -4,6 +4,7 @@ import { DECARBURISED_SKIN } from "../../core/hardening/decarb";
 import { maxSectionRelations } from "../../core/hardening/max-section";
 import { RATING_RELATION, TOOL_STEEL_RATINGS } from "../../core/steel/ratings";
 import { stainlessRelations } from "../../core/steel/stainless";
+import { toughnessRelations } from "../../core/steel/toughness";
 import { steelTraits } from "../../core/steel/traits";
 import { rowFunction } from "../declare";
 import { usualHardenC } from "../hardening/harden-argument";
@@ -39,6 +40,7 @@ export const STEEL_TRAITS = rowFunction({
     DECARBURISED_SKIN,
     ...(steel === null ? [] : maxSectionRelations(steel)),
     ...stainlessRelations(steel),
+    ...toughnessRelations(steel),
   ],
   compute: ({ steel, hardenC }) => {
     const traits = steelTraits(steel, hardenC);

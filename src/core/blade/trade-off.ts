@@ -1,0 +1,105 @@
+import { edgeLoad, rollOrChip } from "../mechanics/edge-load";
+import { yieldBand } from "../mechanics/yield";
+import { attemptOr } from "../refusal";
+import type { Steel } from "../steel/steel";
+import { toughnessAt } from "../steel/toughness";
+import { isUnavoidable } from "../tempering/embrittlement";
+import { totalHours } from "../tempering/hollomon-jaffe";
+import { temperPlan } from "../tempering/temper-plan";
+import type { Treatment } from "../tempering/tempered";
+import { bandHalfWidth } from "../tempering/tempered-range";
+import { temperModel } from "../tempering/tempering-model";
+import type { Use } from "./bands";
+import { chanceInBand } from "./chance";
+
+/** What one hardness of a steel gives for a use. */
+export interface TradeOff {
+  readonly hrc: number;
+  /** °C; undefined where no temper leads to it. */
+  readonly temperC: number | undefined;
+  /** That a reading lies in the band of the use, aiming at this hardness, 0 to 1. */
+  readonly chance: number | undefined;
+  /** MPa */
+  readonly yieldMPa: number | undefined;
+  /** Whether the yield, and with it the edge load, is a lower bound. */
+  readonly isBound: boolean;
+  /** Side load at which the edge begins to take a set [N/mm]; undefined for a use without an edge angle. */
+  readonly edgeLoad: number | undefined;
+  /** As published for the steel near this hardness, its test named; empty where nothing is. */
+  readonly toughness: string;
+  readonly changes: string;
+}
+
+/** Depth from the apex over which a side load is spread where none is told [mm]. */
+const CONTACT = 0.1;
+
+function middleAngle({ angleLow, angleHigh }: Use): number | undefined {
+  return angleLow === null || angleHigh === null ? undefined : (angleLow + angleHigh) / 2;
+}
+
+function edgeLoadAt(use: Use, yieldMPa: number | undefined): number | undefined {
+  const angle = middleAngle(use);
+  if (angle === undefined || yieldMPa === undefined) return undefined;
+  // The load of the first set does not depend on the thickness behind the edge; any that holds the contact serves.
+  return attemptOr(undefined, () => edgeLoad({ behind: 1, angle, contact: CONTACT }, yieldMPa).first);
+}
+
+function chanceAt(use: Use, steel: Steel, hrc: number, temperC: number, treatment: Treatment): number {
+  const model = temperModel(steel, treatment.hardenC, treatment.quenchToC);
+  const half = bandHalfWidth(model, temperC, totalHours(treatment.hours, treatment.cycles), treatment.known);
+  return chanceInBand(use, { low: hrc - half, likely: hrc, high: hrc + half });
+}
+
+type Figures = Omit<TradeOff, "changes">;
+
+function figuresAt(use: Use, steel: Steel, hrc: number, treatment: Treatment): Figures {
+  const plan = attemptOr(undefined, () => temperPlan(steel, hrc, treatment));
+  const temperC = plan?.likelyC ?? undefined;
+  const strength = temperC === undefined ? undefined : attemptOr(undefined, () => yieldBand(hrc, temperC));
+  const yieldMPa = strength?.likely;
+  return {
+    hrc,
+    temperC,
+    chance: temperC === undefined ? undefined : chanceAt(use, steel, hrc, temperC, treatment),
+    yieldMPa,
+    isBound: strength?.bounded ?? false,
+    edgeLoad: edgeLoadAt(use, yieldMPa),
+    toughness: toughnessAt(steel, hrc),
+  };
+}
+
+function against(now: number | undefined, before: number | undefined, what: string): string {
+  if (now === undefined || before === undefined || before === 0) return "";
+  const percent = Math.round((now / before - 1) * 100);
+  return `${what} ${percent > 0 ? "+" : percent < 0 ? "−" : "±"}${Math.abs(percent)} %`;
+}
+
+function changesOf(steel: Steel, row: Figures, first: Figures): string {
+  if (row.temperC === undefined) return "no temper of this steel leads there";
+  const parts = [
+    row === first ? "" : against(row.yieldMPa, first.yieldMPa, "yield"),
+    row === first ? "" : against(row.edgeLoad, first.edgeLoad, "edge load"),
+    row.isBound ? "yield and edge load are lower bounds" : "",
+    isUnavoidable(steel, row.temperC) ? "tempered in its brittle range" : "",
+    rollOrChip(row.hrc),
+  ];
+  return parts.filter((part) => part !== "").join("; ");
+}
+
+/**
+ * What a few points softer or harder buy with one steel: the chance of the band, strength, what its edge
+ * bears, published toughness. The first hardness is the one that the others are held against.
+ *
+ * @param hardnesses - HRC.
+ * @returns A row a hardness; what no temper leads to says so and has no figures.
+ * Error and source: those of the temper, the yield strength and the wedge.
+ */
+export function tradeOff(
+  use: Use,
+  steel: Steel,
+  hardnesses: readonly number[],
+  treatment: Treatment,
+): readonly TradeOff[] {
+  const rows = hardnesses.map((hrc) => figuresAt(use, steel, hrc, treatment));
+  return rows.map((row) => ({ ...row, changes: changesOf(steel, row, rows[0] as Figures) }));
+}

@@ -1,0 +1,69 @@
+import { describe, expect, it } from "vitest";
+import { findUse } from "../../src/core/blade/bands";
+import { tradeOff } from "../../src/core/blade/trade-off";
+import { findSteel } from "../../src/core/steel/find";
+import { toughnessAt, toughnessRelations } from "../../src/core/steel/toughness";
+import { temperedHardness } from "../../src/core/tempering/tempered";
+import { TRADE_OFF } from "../../src/functions/blade";
+import { answer } from "../steel/answer";
+
+const TREATMENT = { hours: 2, cycles: 1 };
+const sword = findUse("European sword sharp");
+
+describe("what a few points buy", () => {
+  it("takes for each hardness the temper that gives it", () => {
+    for (const { hrc, temperC } of tradeOff(sword, findSteel("5160"), [48, 50, 52, 54], TREATMENT)) {
+      expect(temperedHardness(findSteel("5160"), temperC as number, TREATMENT)).toBeCloseTo(hrc, 0);
+    }
+  });
+
+  it("has the best chance in the middle of the band, and the more yield the harder", () => {
+    const rows = tradeOff(sword, findSteel("5160"), [50, 52, 54], TREATMENT);
+    const [soft, middle, hard] = rows.map(({ chance }) => chance ?? 0) as [number, number, number];
+    expect(middle).toBeGreaterThan(soft);
+    expect(middle).toBeGreaterThan(hard);
+    const yields = rows.map(({ yieldMPa }) => yieldMPa ?? 0);
+    expect(yields).toEqual([...yields].sort((a, b) => a - b));
+  });
+
+  it("counts the edge load by hand: yield × contact × tan² angle / 0.75", () => {
+    const [row] = tradeOff(sword, findSteel("5160"), [52], TREATMENT);
+    const angle = ((sword.angleLow ?? 0) + (sword.angleHigh ?? 0)) / 2;
+    const byHand = ((row?.yieldMPa ?? 0) * 0.1 * Math.tan((angle * Math.PI) / 180) ** 2) / 0.75;
+    expect(row?.edgeLoad).toBeCloseTo(byHand, 6);
+  });
+
+  it("gives no edge load to a blade without an edge, and no figures where no temper leads", () => {
+    const [blunt] = tradeOff(findUse("Re-enactment blunt"), findSteel("9260"), [48], TREATMENT);
+    expect(blunt?.edgeLoad).toBeUndefined();
+    const [beyond] = tradeOff(sword, findSteel("5160"), [30], TREATMENT);
+    expect(beyond).toMatchObject({ temperC: undefined, chance: undefined, yieldMPa: undefined });
+  });
+
+  it("names brittle tempers and lower bounds", () => {
+    const [hard] = tradeOff(findUse("Hunting"), findSteel("O1"), [60], TREATMENT);
+    expect(hard?.changes).toContain("lower bounds");
+    const [middle] = tradeOff(sword, findSteel("5160"), [52], TREATMENT);
+    expect(middle?.changes).toContain("brittle range");
+  });
+});
+
+describe("published toughness", () => {
+  it("is told with its test and hardness, and never of another notch", () => {
+    // Crucible's sheet of O1: 41 J, C-notch, at 62 HRC; 19 J at 64.
+    expect(toughnessAt(findSteel("O1"), 62)).toBe("41 J, Charpy C-notch, at 62 HRC");
+    expect(toughnessAt(findSteel("O1"), 64)).toBe("19 J, Charpy C-notch, at 64 HRC");
+    expect(toughnessAt(findSteel("O1"), 50)).toBe("");
+    expect(toughnessAt(findSteel("5160"), 52)).toBe("");
+    for (const { title, output } of toughnessRelations(null)) {
+      expect(title.includes("Charpy")).toBe(output.unit === "J");
+    }
+  });
+});
+
+describe("TRADE_OFF", () => {
+  it("skips blank cells of the list and refuses an empty one", () => {
+    expect(answer(TRADE_OFF, "Hunting", "O1", [[60], [null], [58]])).toHaveLength(2);
+    expect(String(answer(TRADE_OFF, "Hunting", "O1", [[null]])[0]?.[0])).toMatch(/HRC list/);
+  });
+});
