@@ -101,7 +101,7 @@ export interface BlandTempers {
 const CLEAR_OF_RANGE = 5;
 
 /** Whether a temper lies in a brittle range of a steel that no way of cooling avoids. */
-function isUnavoidable(steel: Steel, celsius: number): boolean {
+export function isUnavoidable(steel: Steel, celsius: number): boolean {
   return brittleRanges(steel).some(
     (range) => !range.bySlowCooling && celsius >= range.low && celsius <= range.high,
   );
