@@ -1,5 +1,5 @@
 import { CellValueType, type ICellData } from "@univerjs/core";
-import type { CellInput } from "./cell-value";
+import type { CellInput, CellValue } from "./cell-value";
 
 export interface SheetInput {
   readonly name: string;
@@ -32,11 +32,17 @@ export function sheetId(position: number): string {
   return `sheet-${position + 1}`;
 }
 
-/** A cell in the engine's own form. It counts an error as one only where a formula gives it. */
-export function cellData(content: CellInput): ICellData {
-  if ("formula" in content) return { f: content.formula };
-  if ("error" in content) return { f: `=${content.error}` };
-  const { value } = content;
+/** A result in the engine's own form. */
+export function resultData(result: CellValue): ICellData {
+  if ("error" in result) return { v: result.error, t: CellValueType.STRING };
+  const { value } = result;
   if (typeof value === "boolean") return { v: value ? 1 : 0, t: CellValueType.BOOLEAN };
   return { v: value, t: typeof value === "number" ? CellValueType.NUMBER : CellValueType.STRING };
+}
+
+/** A cell in the engine's own form. It counts an error as one only where a formula gives it. */
+export function cellData(content: CellInput): ICellData {
+  if ("formula" in content) return { f: content.formula, ...(content.result && resultData(content.result)) };
+  if ("error" in content) return { f: `=${content.error}` };
+  return resultData(content);
 }

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { Calculator } from "../../src/engine/calculation/calculator";
-import type { CellInput } from "../../src/engine/cell-value";
+import type { CellInput, CellValue } from "../../src/engine/cell-value";
 import { SAMPLES } from "./sample-functions";
 import { type Typed, typedSheet } from "./typed-cell";
 
@@ -161,4 +161,37 @@ test("a formula can be asked for its text, before and after it is changed", () =
   expect(at(0, 1)).toEqual({ value: "=1+1" });
   edit([0, 0, "=2*2"]);
   expect(at(0, 1)).toEqual({ value: "=2*2" });
+});
+
+test("results that come with formulas are taken over, errors are worked out for their sentence, and edits follow", () => {
+  const known = (formula: string, result: CellValue, more: object = {}): CellInput => ({
+    formula,
+    result,
+    ...more,
+  });
+  const fills = { row: 0, column: 3, lastRow: 1, lastColumn: 4 };
+  const filled = [
+    [{ value: 0 }, { value: 0 }],
+    [{ value: 70 }, { value: 80 }],
+  ];
+  const row: CellInput[] = [
+    { value: 2 },
+    known("=A1*2", { value: 400 }),
+    known("=1/0", { error: "#DIV/0!" }),
+    known("=BLADE.SQUARES(A1)", { value: 0 }, { fills, filled }),
+  ];
+  calculator.dispose();
+  calculator = new Calculator(
+    { sheets: [{ name: "Plan", rows: [row, [], [{ formula: "=E2+B1" }]] }] },
+    SAMPLES,
+  );
+  const shown = calculator.calculateRest().map(({ row: r, column }) => `${r},${column}`);
+  // The wrong value stands as long as nothing that it reads is touched: it was not worked out again.
+  expect([at(0, 1), at(1, 4), at(2, 0)]).toEqual([{ value: 400 }, { value: 80 }, { value: 480 }]);
+  expect(at(0, 2)).toMatchObject({ error: "#DIV/0!" });
+  for (const place of ["0,3", "0,4", "1,3", "1,4", "2,0"]) expect(shown).toContain(place);
+  edit([0, 0, 3]);
+  expect(at(0, 1)).toEqual({ value: 6 });
+  expect(calculator.fillsOf(0, 0, 3)).toMatchObject({ lastRow: 2, lastColumn: 4 });
+  expect(at(2, 0)).toEqual({ value: 6 + (1 / 3) ** 2 });
 });

@@ -49,6 +49,8 @@ function repeatable(seed: number): () => number {
 /** Hands at the keyboard: keys go to whatever has the focus, and where the cell is, the hands know by themselves. */
 class Hands {
   private at = { row: 0, column: 0 };
+  /** Where the entries of a row that end with Tab began: Enter leads back below that cell, as in any spreadsheet. */
+  private rowBegan: number | undefined;
 
   constructor(private readonly page: Page) {}
 
@@ -77,14 +79,17 @@ class Hands {
     await times("ArrowUp", this.at.row - row);
     await times("ArrowRight", column - this.at.column);
     await times("ArrowLeft", this.at.column - column);
+    if (row !== this.at.row || column !== this.at.column) this.rowBegan = undefined;
     this.at = { row, column };
   }
 
   async type(text: string, end: "Enter" | "Tab"): Promise<void> {
     for (const letter of text) await this.press(letter === " " ? "Space" : letter);
     await this.press(end);
-    this.at =
-      end === "Enter" ? { ...this.at, row: this.at.row + 1 } : { ...this.at, column: this.at.column + 1 };
+    const { row, column } = this.at;
+    if (end === "Tab") this.rowBegan ??= column;
+    this.at = end === "Tab" ? { row, column: column + 1 } : { row: row + 1, column: this.rowBegan ?? column };
+    if (end === "Enter") this.rowBegan = undefined;
   }
 }
 

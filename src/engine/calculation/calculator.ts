@@ -9,10 +9,10 @@ import type { Rectangle } from "../../formula/addresses";
 import { catalogue } from "../../functions/catalogue";
 import type { WorksheetFunction } from "../../functions/declare";
 import { meter } from "../budget";
-import type { CellInput, CellValue } from "../cell-value";
+import type { CellInput, CellValue, FormulaInput } from "../cell-value";
 import { type Headless, startEngine } from "../headless";
 import { resultOf } from "../results";
-import { sheetId, type TableInput, UNIT, type WorkbookInput } from "../workbook-input";
+import { resultData, sheetId, type TableInput, UNIT, type WorkbookInput } from "../workbook-input";
 import type { Area } from "./area";
 import { empty, holdsPlace, isTaken, placesOf, put, putConstant, SheetCells } from "./cells";
 import { Evaluator, type Watch } from "./evaluator";
@@ -104,6 +104,34 @@ export class Calculator {
     this.followRefilled();
     this.isCurrent = true;
     return [...this.changed.values()];
+  }
+
+  /**
+   * Takes the results that the formulas came with and works out the others.
+   *
+   * @returns The cells that show something else, and all cells of formulas that fill several.
+   */
+  calculateRest(): ChangedResult[] {
+    const formulas = this.unlisted;
+    const rest = formulas.filter(
+      ({ state, pattern }) => state === "due" || pattern.isVolatile || pattern.isMoving,
+    );
+    if (rest.length === formulas.length) return this.calculateAll();
+    this.changed = new Map();
+    this.refilled = [];
+    for (const { fills } of formulas) if (fills !== undefined) this.noteAll(fills);
+    this.isCurrent = true;
+    this.listAll();
+    this.workOut(rest, []);
+    this.followRefilled();
+    return [...this.changed.values()];
+  }
+
+  private noteAll({ sheet, ...area }: Area): void {
+    for (const [row, column] of placesOf(area)) {
+      const cell = this.sheets[sheet]?.at(row, column);
+      if (cell) this.changed.set(cell, { sheet, row, column });
+    }
   }
 
   /** Works out what depends on changed cells. @returns The cells that show something else than before. */
@@ -214,19 +242,38 @@ export class Calculator {
     if (content === undefined || "formula" in content) empty(cell);
     cell.filledBy = undefined;
     if (content === undefined) return undefined;
-    if ("formula" in content) return this.enterFormula({ sheet, row, column }, cell, content.formula);
+    if ("formula" in content) return this.enterFormula({ sheet, row, column }, cell, content);
     putConstant(cell, content);
     return undefined;
   }
 
-  private enterFormula(place: ChangedResult, cell: EngineCell, text: string): Formula {
+  private enterFormula(place: ChangedResult, cell: EngineCell, content: FormulaInput): Formula {
+    const { formula: text } = content;
     const pattern = this.patterns.of(text, place.sheet, place.row, place.column);
     const formula = new Formula(place, cell, text, pattern);
     cell.formula = formula;
     cell.f = text;
     if (pattern.isVolatile) this.volatile.add(formula);
     this.unlisted.push(formula);
+    if (content.result !== undefined) this.enterResult(formula, content);
     return formula;
+  }
+
+  /** Takes over what a formula came to. An error is worked out again: its sentence is not known. */
+  private enterResult(formula: Formula, { result, fills, filled }: FormulaInput): void {
+    if (result === undefined || "error" in result) return;
+    put(formula.cell, resultData(result));
+    formula.state = "done";
+    if (fills === undefined || filled === undefined) return;
+    const { sheet } = formula.place;
+    formula.wanted = { ...fills, sheet };
+    formula.fills = formula.wanted;
+    for (const [r, c] of placesOf(fills)) {
+      const cell = this.sheets[sheet]?.make(r, c);
+      if (cell === undefined || cell === formula.cell) continue;
+      cell.filledBy = formula;
+      put(cell, resultData(filled[r - fills.row]?.[c - fills.column] ?? { value: "" }));
+    }
   }
 
   private drop(formula: Formula): void {

@@ -34,7 +34,7 @@ class Kept {
       names,
       tables,
     });
-    return this.shown(this.calculator.calculateAll());
+    return this.shown(this.calculator.calculateRest());
   }
 
   change(orders: readonly Extract<Order, { kind: "change" }>[]): ShownSheet[] {

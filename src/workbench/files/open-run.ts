@@ -130,7 +130,7 @@ export class OpenRun {
 
   private show(workbook: WorkbookData, name: string, file: Uint8Array | undefined): void {
     this.grid.workbook.show(workbook);
-    Object.assign(this, { name, file, isSaved: true, stored: file && this.grid.workbook.contents() });
+    Object.assign(this, { name, file, isSaved: true, stored: undefined });
   }
 
   private made(): Promise<MadeFile> {
@@ -157,8 +157,8 @@ export class OpenRun {
   }
 
   private async patched(file: Uint8Array, workbook: WorkbookData): Promise<MadeFile> {
-    const stored = this.stored ?? asOpened((await readWorkbook(file)).workbook);
-    const { contents, styles, isLaidOutAnew } = changesBetween(stored, workbook);
+    this.stored ??= asOpened((await readWorkbook(file)).workbook);
+    const { contents, styles, isLaidOutAnew } = changesBetween(this.stored, workbook);
     const { bytes } = await patchWorkbook(file, contents);
     const cells = [...contents.values()].reduce((sum, changed) => sum + changed.length, 0);
     const remarks = [

@@ -1,5 +1,4 @@
 import {
-  CellValueType,
   CommandType,
   type ICellData,
   type ICommandInfo,
@@ -7,14 +6,14 @@ import {
   type IExecutionOptions,
   type Injector,
   IUniverInstanceService,
-  type IWorkbookData,
   UniverInstanceType,
   type Workbook,
 } from "@univerjs/core";
 import { FormulaDataModel, handleNumfmtInCell } from "@univerjs/engine-formula";
 import type { CellValue } from "../../engine/cell-value";
+import { resultData } from "../../engine/workbook-input";
 import { placeOf } from "../../formula/addresses";
-import type { Answer, HeldCell, ShownCell, ShownSheet } from "../calculation/messages";
+import type { Answer, HeldCell, HeldWorkbook, ShownCell, ShownSheet } from "../calculation/messages";
 import { RemoteCalculation } from "../calculation/remote-calculation";
 import { contentOfCell } from "../files/read-snapshot";
 import { CellResults } from "./cell-results";
@@ -45,14 +44,6 @@ type Rows = Record<number, Record<number, ICellData>>;
 function put(rows: Rows, row: number, column: number, data: ICellData): void {
   rows[row] ??= {};
   (rows[row] as Record<number, ICellData>)[column] = data;
-}
-
-/** A result in the grid's own form. */
-function shownData(result: CellValue): ICellData {
-  if ("error" in result) return { v: result.error, t: CellValueType.STRING };
-  const { value } = result;
-  if (typeof value === "boolean") return { v: value ? 1 : 0, t: CellValueType.BOOLEAN };
-  return { v: value, t: typeof value === "number" ? CellValueType.NUMBER : CellValueType.STRING };
 }
 
 function placesIn(values: WrittenValues["cellValue"]): (readonly [number, number])[] {
@@ -103,13 +94,13 @@ export class GridCalculation {
     this.changeListeners.push(listener);
   }
 
-  /** Begins with another workbook, which the grid shows already. */
-  begin(saved: IWorkbookData): void {
+  /** Begins with another workbook, which the grid shows already; what its formulas came to may come with it. */
+  begin(workbook: HeldWorkbook): void {
     clearTimeout(this.reload);
     this.reload = undefined;
     this.results.forgetAll();
     this.edited.clear();
-    this.loaded = this.remote.load(heldSnapshot(saved));
+    this.loaded = this.remote.load(workbook);
   }
 
   private get workbook(): Workbook | null {
@@ -131,7 +122,7 @@ export class GridCalculation {
       const saved = this.workbook?.save();
       if (saved === undefined) return;
       this.clearFilled();
-      this.begin(saved);
+      this.begin(heldSnapshot(saved));
     }, 0);
   }
 
@@ -201,7 +192,7 @@ export class GridCalculation {
   private keep(unitId: string, id: string, cell: ShownCell): void {
     const { row, column, result, isFilled } = cell;
     this.results.set(id, row, column, result);
-    this.setFilled(unitId, id, row, column, isFilled && result ? shownData(result) : undefined);
+    this.setFilled(unitId, id, row, column, isFilled && result ? resultData(result) : undefined);
     if (cell.fills !== undefined) this.setFills(unitId, id, cell);
   }
 
@@ -209,7 +200,7 @@ export class GridCalculation {
     this.results.setSpill(sheetId, row, column, fills);
     this.setRange(unitId, sheetId, row, column, fills === null ? undefined : rangeOf(fills));
     if (fills !== null && result !== undefined)
-      this.setFilled(unitId, sheetId, row, column, shownData(result));
+      this.setFilled(unitId, sheetId, row, column, resultData(result));
   }
 
   private announce(sheetId: string, places: readonly (readonly [number, number])[]): void {
@@ -280,7 +271,7 @@ function styled(
   result: CellValue,
   workbook: Workbook,
 ): ICellData {
-  const data = shownData(result);
+  const data = resultData(result);
   if (format === undefined) return data;
   return handleNumfmtInCell(
     old,

@@ -1,10 +1,12 @@
 import type { IWorkbookData } from "@univerjs/core";
 import { cellName } from "../../formula/addresses";
 import type { WorkbookData } from "../../workbook/model/workbook-data";
+import type { HeldWorkbook } from "../calculation/messages";
 import { workbookOfSnapshot } from "../files/read-snapshot";
 import { snapshotOf } from "../files/write-snapshot";
 import { isEdit, isRearrangement } from "./grid-edits";
 import type { StartedGrid } from "./grid-start";
+import { heldSnapshot, heldWorkbook } from "./held-cells";
 
 /** All sheets as the grid holds them, fit to be kept by the browser. */
 export interface GridState {
@@ -65,9 +67,10 @@ export class GridWorkbook {
     );
   }
 
-  /** Puts a workbook in the place of the present one and works every formula out anew. */
+  /** Puts a workbook in the place of the present one; formulas that come without a result are worked out. */
   show(workbook: WorkbookData): void {
-    this.replace({ snapshot: snapshotOf(workbook), isRearranged: false });
+    const snapshot = snapshotOf(workbook);
+    this.replace({ snapshot, isRearranged: false }, heldWorkbook(workbook, snapshot.sheetOrder));
   }
 
   /** Puts back what `state` gave. @throws Error where it is no workbook. */
@@ -75,7 +78,7 @@ export class GridWorkbook {
     const { sheets, sheetOrder } = state.snapshot;
     const isWhole = sheetOrder.length > 0 && sheetOrder.every((id) => sheets[id] !== undefined);
     if (!isWhole) throw new Error("What was kept holds no sheets.");
-    this.replace(state);
+    this.replace(state, heldSnapshot(state.snapshot));
   }
 
   private get current() {
@@ -84,14 +87,14 @@ export class GridWorkbook {
     return workbook;
   }
 
-  private replace({ snapshot, isRearranged }: GridState): void {
+  private replace({ snapshot, isRearranged }: GridState, held: HeldWorkbook): void {
     const { api, calculation } = this.started;
     this.shown += 1;
     const before = api.getActiveWorkbook()?.getId();
     if (before !== undefined) api.disposeUnit(before);
     // An id of its own: what the grid still has to do for the workbook before must not find this one.
     api.createWorkbook({ ...snapshot, id: `workbook-${this.shown}` });
-    calculation.begin(snapshot);
+    calculation.begin(held);
     this.isRearranged = isRearranged;
   }
 

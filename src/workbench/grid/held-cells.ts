@@ -1,6 +1,6 @@
 import { CellValueType, type ICellData, type IWorkbookData } from "@univerjs/core";
 import type { CellInput } from "../../engine/cell-value";
-import type { CellContent, WorkbookData } from "../../workbook/model/workbook-data";
+import type { WorkbookData } from "../../workbook/model/workbook-data";
 import type { HeldWorkbook } from "../calculation/messages";
 import { workbookOfSnapshot } from "../files/read-snapshot";
 
@@ -14,10 +14,6 @@ export function typedContent(content: CellInput, type: ICellData["t"]): CellInpu
   return isFigure ? { value: Number(content.value) } : content;
 }
 
-/** A formula without what it came to before. */
-const plain = (content: CellContent): CellInput =>
-  "formula" in content ? { formula: content.formula } : content;
-
 /** The contents of a workbook, for the calculation. @param ids - Of its sheets, in their order. */
 export function heldWorkbook({ sheets, names, tables }: WorkbookData, ids: readonly string[]): HeldWorkbook {
   return {
@@ -25,7 +21,7 @@ export function heldWorkbook({ sheets, names, tables }: WorkbookData, ids: reado
       id: ids[at] ?? name,
       name,
       cells: cells.flatMap(({ row, column, content }) =>
-        content === undefined ? [] : [{ row, column, content: plain(content) }],
+        content === undefined ? [] : [{ row, column, content }],
       ),
     })),
     names,

@@ -56,6 +56,8 @@ export interface CellFormula {
   readonly fills?: Rectangle;
   /** What it came to, where that is known. */
   readonly result?: CellValue;
+  /** What stands in the cells it fills, row by row, where that is known. */
+  readonly filled?: readonly (readonly CellValue[])[];
 }
 
 /** What stands in a cell: a constant, the code of an error, or a formula. */

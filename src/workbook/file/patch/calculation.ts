@@ -231,6 +231,30 @@ export async function calculateFile(live: LiveWorkbook): Promise<Calculation> {
   };
 }
 
+/** What the file holds, taken for what its formulas come to: for a file whose values need no calculation. */
+export function storedCalculation(live: LiveWorkbook): Calculation {
+  const { names, unusable } = usableNames(live);
+  const defined = new Set(Object.keys(names).map((name) => name.toUpperCase()));
+  const plan = firstPlan(live, { functions: knownFunctionNames(), defined, unusable });
+  const cells = new Map(
+    live.sheets.map(({ listed, stored }) => [
+      listed.name,
+      new Map(stored.rows.flatMap((row) => row.cells.map((cell) => [placeOf(row.row, cell.column), cell]))),
+    ]),
+  );
+  return {
+    resultAt(formula, row, column) {
+      const cell = cells.get(formula.sheet)?.get(placeOf(row, column));
+      return (cell && contentOf(cell, live.strings, live.main.from1904)) ?? { value: "" };
+    },
+    areaOf: ({ area }) => area,
+    left: plan.left,
+    first: plan.first,
+    handedOver: (formula) => (plan.left.has(formula) ? undefined : formulaText(live, plan, formula)),
+    names,
+  };
+}
+
 /** Cells of a formula apart from its own. */
 export function* bodyOf(area: Rectangle): Generator<readonly [number, number]> {
   for (const [row, column] of cellsOf(area))

@@ -1,10 +1,11 @@
 import { placeOf } from "../../../formula/addresses";
-import type { CellContent, CellData, SheetData, WorkbookData } from "../../model/workbook-data";
+import type { CellContent, CellData, CellFormula, SheetData, WorkbookData } from "../../model/workbook-data";
 import { contentOf } from "../cell-content";
 import { relationshipsOf } from "../package/relationships";
-import { bodyOf, type Calculation, calculateFile } from "../patch/calculation";
+import { bodyOf, type Calculation, calculateFile, storedCalculation } from "../patch/calculation";
 import { type CellRemark, leftAsTheyWere } from "../patch/recalculate";
-import { type LiveSheet, type LiveWorkbook, readLiveWorkbook } from "./live-workbook";
+import { APP, PROPERTIES, VERSION } from "../write/package-parts";
+import { type LiveFormula, type LiveSheet, type LiveWorkbook, readLiveWorkbook } from "./live-workbook";
 import { readLayout } from "./read-layout";
 import { readStyles, type Styles } from "./read-styles";
 import type { StoredCell } from "./stored-sheet";
@@ -22,6 +23,26 @@ export interface ReadWorkbook {
 /** Sheets that hold more formatted cells than this show only those with a content. */
 const MAX_EMPTY_CELLS = 50_000;
 
+/** What a formula comes to, and what stands in the cells that it fills. */
+function resultsOf(done: Calculation, formula: LiveFormula): Partial<CellFormula> {
+  const { row, column } = formula.cell;
+  const result = done.resultAt(formula, row, column);
+  const fills = done.areaOf(formula);
+  if (fills.row === fills.lastRow && fills.column === fills.lastColumn) return { result };
+  const filled = Array.from({ length: fills.lastRow - fills.row + 1 }, (_, r) =>
+    Array.from({ length: fills.lastColumn - fills.column + 1 }, (_x, c) =>
+      done.resultAt(formula, fills.row + r, fills.column + c),
+    ),
+  );
+  return { result, fills, filled };
+}
+
+/** True for a file that this very version wrote, whose values it would work out the same. Other programs name themselves. */
+function isOfThisVersion({ file }: LiveWorkbook): boolean {
+  const { app, core } = PROPERTIES;
+  return file.has(app) && file.has(core) && file.text(app) === APP && file.text(core).includes(VERSION);
+}
+
 function contentBy(
   live: LiveWorkbook,
   done: Calculation,
@@ -30,7 +51,7 @@ function contentBy(
 ): CellContent | undefined {
   const formula = sheet.formulas.get(placeOf(cell.row, cell.column));
   const handed = formula && done.handedOver(formula);
-  if (handed !== undefined) return { formula: handed };
+  if (formula !== undefined && handed !== undefined) return { formula: handed, ...resultsOf(done, formula) };
   return contentOf(cell, live.strings, live.main.from1904);
 }
 
@@ -80,7 +101,7 @@ function chartSheets({ main }: LiveWorkbook): string[] {
  */
 export async function readWorkbook(bytes: Uint8Array): Promise<ReadWorkbook> {
   const live = readLiveWorkbook(bytes);
-  const done = await calculateFile(live);
+  const done = isOfThisVersion(live) ? storedCalculation(live) : await calculateFile(live);
   const styles = readStylesOf(live);
   const unshown = new Set(chartSheets(live));
   const sheets = live.sheets.map((sheet): SheetData => {

@@ -1,4 +1,5 @@
 import { zipSync } from "fflate";
+import { COMPUTED_BY } from "../../share/provenance";
 import { escapeXml } from "../package/xml";
 
 export const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
@@ -36,7 +37,7 @@ export function linksXml(links: readonly Link[]): string {
   return `${HEAD}<Relationships xmlns="${PACKAGE}/relationships">${entries.join("")}</Relationships>`;
 }
 
-const PROPERTIES = { core: "docProps/core.xml", app: "docProps/app.xml" } as const;
+export const PROPERTIES = { core: "docProps/core.xml", app: "docProps/app.xml" } as const;
 const PROPERTIES_TYPES = {
   core: "application/vnd.openxmlformats-package.core-properties+xml",
   app: "application/vnd.openxmlformats-officedocument.extended-properties+xml",
@@ -46,16 +47,19 @@ const PROPERTIES_TYPES = {
  * Which program's habits the file keeps. LibreOffice shows the stored values only of files that name this one; of all
  * others it works every formula out anew, and does not know our functions (found with LibreOffice 7.4).
  */
-const APP =
+export const APP =
   `${HEAD}<Properties xmlns="http://schemas.openxmlformats.org/officeDocument/2006/extended-properties">` +
   "<Application>Microsoft Excel</Application></Properties>";
+
+/** Which version worked the values out (ECMA-376 Part 2, 11.1, "version"). */
+export const VERSION = `<cp:version>${escapeXml(COMPUTED_BY)}</cp:version>`;
 
 function propertiesXml(title: string): string {
   const day = (name: string) => `<dcterms:${name} xsi:type="dcterms:W3CDTF">${WRITTEN}</dcterms:${name}>`;
   return (
     `${HEAD}<cp:coreProperties xmlns:cp="${PACKAGE}/${CORE}" xmlns:dc="http://purl.org/dc/elements/1.1/" ` +
     'xmlns:dcterms="http://purl.org/dc/terms/" xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance">' +
-    `<dc:creator>Blade Metallurgy</dc:creator><dc:title>${escapeXml(title)}</dc:title>` +
+    `<dc:creator>Blade Metallurgy</dc:creator><dc:title>${escapeXml(title)}</dc:title>${VERSION}` +
     `${day("created")}${day("modified")}</cp:coreProperties>`
   );
 }
