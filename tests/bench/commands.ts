@@ -45,8 +45,8 @@ function steps(folder: string, lines: number): Steps {
   const [plan, done, copy] = [file("plan"), file("done"), file("copy")];
   return {
     write: command("template", ["--lines", String(lines), "--output", plan, "--force"]).cpu,
-    recalc: command("recalc", ["--output", done, plan]).cpu,
-    share: command("share", ["--output", copy, done]).cpu,
+    recalc: command("recalc", ["--force", "--output", done, plan]).cpu,
+    share: command("share", ["--force", "--output", copy, done]).cpu,
     verify: command("verify", [done, copy]).cpu,
   };
 }

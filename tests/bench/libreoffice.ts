@@ -67,7 +67,7 @@ function csvOf(folder: string, file: string): number {
 }
 
 const recalculated = (folder: string) =>
-  command("recalc", ["--output", join(folder, "done.xlsx"), join(folder, "ours.xlsx")]);
+  command("recalc", ["--force", "--output", join(folder, "done.xlsx"), join(folder, "ours.xlsx")]);
 
 /** Largest difference between the two programs' columns, hardness and Vickers. */
 function differences(folder: string): [number, number] {

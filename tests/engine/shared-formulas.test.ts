@@ -28,7 +28,7 @@ test("formulas alike down a column are read once and come to what each says", as
       { name: "Other one", rows: other },
     ],
   };
-  const patterns = new Patterns({ sheets: ["One", "Other one"], names: {}, tables: [] });
+  const patterns = new Patterns({ sheets: ["One", "Other one"], names: {}, tables: [] }, []);
   const first = patterns.of("=A1*2", 0, 0, 1);
   expect(patterns.of("=A9*2", 0, 8, 1)).toBe(first);
   expect(first.areasAt(8)).toEqual([{ sheet: 0, row: 8, column: 0, lastRow: 8, lastColumn: 0 }]);

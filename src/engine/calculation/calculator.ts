@@ -17,6 +17,7 @@ import type { Area } from "./area";
 import { empty, holdsPlace, isTaken, placesOf, put, putConstant, SheetCells } from "./cells";
 import { Evaluator, type Watch } from "./evaluator";
 import { type EngineCell, Formula } from "./formula";
+import { answer } from "./own-call";
 import { Patterns } from "./patterns";
 import { Readers } from "./readers";
 
@@ -69,7 +70,7 @@ export class Calculator {
     this.sheets = input.sheets.map(({ name }, at) => new SheetCells(sheetId(at), name));
     this.positionOf = new Map(input.sheets.map(({ name }, at) => [name, at]));
     const { names = {}, tables = [] } = input;
-    this.patterns = new Patterns({ sheets: this.sheets.map(({ name }) => name), names, tables });
+    this.patterns = new Patterns({ sheets: this.sheets.map(({ name }) => name), names, tables }, functions);
     this.engine = startEngine(this.workbook(), functions);
     this.enterNames(names);
     for (const table of tables) this.enterTable(table);
@@ -117,6 +118,7 @@ export class Calculator {
       ({ state, pattern }) => state === "due" || pattern.isVolatile || pattern.isMoving,
     );
     if (rest.length === formulas.length) return this.calculateAll();
+    meter.begin(false);
     this.changed = new Map();
     this.refilled = [];
     for (const { fills } of formulas) if (fills !== undefined) this.noteAll(fills);
@@ -394,6 +396,8 @@ export class Calculator {
   /** Works a formula out. @returns Formulas that have to be worked out before it; with any, the result is void. */
   private tryOut(formula: Formula): readonly Formula[] {
     meter.check();
+    const own = this.ownAnswer(formula);
+    if (own !== undefined) return this.settleWith(formula, [[own]]);
     const sheet = this.sheets[formula.place.sheet] as SheetCells;
     const reading = new Reading(formula);
     if (formula.pattern.isMoving) this.evaluator.forgetRanges();
@@ -402,11 +406,26 @@ export class Calculator {
     if (reading.missing.length > 0 || reading.isRing) this.evaluator.forgetRanges();
     if (reading.missing.length > 0) return reading.missing;
     if (formula.pattern.isMoving) this.noteSeen(formula, reading.seen);
+    return this.settleWith(formula, reading.isRing ? [[CYCLE]] : rows);
+  }
+
+  private settleWith(formula: Formula, rows: readonly (readonly ICellData[])[]): readonly Formula[] {
     this.clock += 1;
     formula.workedOut = this.clock;
-    formula.hasChanged = this.show(formula, reading.isRing ? [[CYCLE]] : rows);
+    formula.hasChanged = this.show(formula, rows);
     formula.state = "done";
     return [];
+  }
+
+  /** The value of a formula that only calls one of our functions, all that it reads being settled. */
+  private ownAnswer({ pattern, place }: Formula): ICellData | undefined {
+    if (pattern.own === undefined) return undefined;
+    const cells = pattern
+      .areasAt(place.row)
+      .map(({ sheet, row, column }) => this.sheets[sheet]?.at(row, column));
+    return cells.some((cell) => formulaBehind(cell)?.state === "waiting")
+      ? undefined
+      : answer(pattern.own, cells);
   }
 
   private noteSeen(formula: Formula, seen: ReadonlyMap<string, Rectangle>): void {

@@ -2,9 +2,11 @@ import { columnOf, type Rectangle, readCellParts, SHEET_COLUMNS, SHEET_ROWS } fr
 import { downColumnForm } from "../../formula/references";
 import { sheetOfPrefix } from "../../formula/sheet-names";
 import { type Token, tokensOf } from "../../formula/tokens";
+import type { WorksheetFunction } from "../../functions/declare";
 import { NameSizes } from "../budget";
 import type { TableInput } from "../workbook-input";
 import type { Area } from "./area";
+import { type OwnCall, ownCall } from "./own-call";
 
 /** Functions that give something else each time they are asked. */
 const VOLATILE = new Set(["RAND", "RANDBETWEEN", "RANDARRAY", "NOW", "TODAY"]);
@@ -29,6 +31,8 @@ interface Reading {
 export class Pattern {
   /** The engine's tree, once it was asked for. */
   node: unknown;
+  /** Set where it is nothing but a call of ours, which needs no tree. */
+  own: OwnCall | undefined;
 
   constructor(
     /** The formula of the first cell, with its equals sign. */
@@ -76,12 +80,15 @@ export interface Book {
 /** Takes formulas apart, each form of formula once. */
 export class Patterns {
   private readonly known = new Map<string, Pattern>();
+  private readonly ours: ReadonlyMap<string, WorksheetFunction>;
   private readonly sheets: ReadonlyMap<string, number>;
   private readonly names: ReadonlyMap<string, string>;
   private readonly tables: ReadonlyMap<string, TableInput>;
   private readonly sizes: NameSizes;
 
-  constructor({ sheets, names, tables }: Book) {
+  /** @param functions - Ours, as the workbook may call them. */
+  constructor({ sheets, names, tables }: Book, functions: readonly WorksheetFunction[]) {
+    this.ours = new Map(functions.map((fn) => [fn.name, fn]));
     this.sheets = new Map(sheets.map((name, at) => [name.toLowerCase(), at]));
     this.names = new Map(Object.entries(names).map(([name, text]) => [name.toLowerCase(), text]));
     this.sizes = new NameSizes(this.names);
@@ -95,6 +102,7 @@ export class Patterns {
     const found = this.known.get(key);
     if (found !== undefined) return found;
     const pattern = this.read(text, sheet, row);
+    pattern.own = ownCall(text, this.ours);
     this.known.set(key, pattern);
     return pattern;
   }
