@@ -251,6 +251,8 @@ export function storedCalculation(live: LiveWorkbook): Calculation {
     left: plan.left,
     first: plan.first,
     handedOver: (formula) => (plan.left.has(formula) ? undefined : formulaText(live, plan, formula)),
+    // Only a share copy asks how far print areas reach, and that is made from a calculation.
+    printedRows: new Map(),
     names,
   };
 }
