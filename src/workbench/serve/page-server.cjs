@@ -78,7 +78,11 @@ function sendFile(request, response, file) {
     "Content-Type": TYPES[path.extname(file)] ?? "application/octet-stream",
   });
   if (request.method === "HEAD") response.end();
-  else createReadStream(file).pipe(response);
+  else
+    createReadStream(file)
+      // A build that begins meanwhile may take the file away.
+      .on("error", () => response.destroy())
+      .pipe(response);
 }
 
 /** Answers requests from a folder; until `publish(folder)` is called, with a page that waits. */
