@@ -8,7 +8,6 @@ import { evaluate } from "../../functions/evaluate";
 import { NAMESPACE } from "../../functions/namespace";
 import { constant } from "../plain-call";
 import { resultData } from "../workbook-input";
-import type { EngineCell } from "./formula";
 
 /** An argument: a constant, or the cell that the formula names in this place among its references. */
 type Argument = { readonly value: unknown } | { readonly reference: number };
@@ -45,7 +44,7 @@ function isOneCell(part: Expression): boolean {
 const NO_VALUE = Symbol("an error, or a number kept as a text");
 
 /** What our functions read in a cell. */
-function heldIn(cell: EngineCell | undefined): unknown {
+function heldIn(cell: ICellData | undefined): unknown {
   const v = cell?.v;
   if (v === undefined || v === null) return null;
   if (cell?.t === CellValueType.BOOLEAN) return v === 1 || v === true;
@@ -58,7 +57,7 @@ function heldIn(cell: EngineCell | undefined): unknown {
  */
 export function answer(
   { fn, given }: OwnCall,
-  cells: readonly (EngineCell | undefined)[],
+  cells: readonly (ICellData | undefined)[],
 ): ICellData | undefined {
   const values = given.map((one) => ("value" in one ? one.value : heldIn(cells[one.reference])));
   if (values.includes(NO_VALUE)) return undefined;
