@@ -81,7 +81,7 @@ describe("saving and opening", () => {
     const dialog = opened.page.getByRole("dialog", { name: "Share copy" });
     await dialog.getByRole("button", { name: "Show what travels" }).click();
     await dialog.getByText("Say for whom the copy is, or tick the sheets.").waitFor();
-    await dialog.getByLabel(/^Sheets that I choose/).check();
+    await dialog.getByRole("radio", { name: "Sheets that I choose:" }).check();
     for (const box of await dialog.getByRole("checkbox").all()) await box.check();
     await dialog.getByRole("button", { name: "Show what travels" }).click();
     await dialog.getByText(/^Sheets: /).waitFor();
