@@ -1,4 +1,5 @@
 import * as bladeBands from "../core/blade/bands";
+import * as bladeChance from "../core/blade/chance";
 import * as edition from "../core/edition";
 import * as hardeningHeatTransfer from "../core/hardening/heat-transfer";
 import * as hardeningSectionQuench from "../core/hardening/section-quench";
@@ -40,6 +41,7 @@ import * as topics from "./topics";
  */
 export const forPane = {
   "core/blade/bands": bladeBands,
+  "core/blade/chance": bladeChance,
   "core/edition": edition,
   "core/hardening/heat-transfer": hardeningHeatTransfer,
   "core/hardening/section-quench": hardeningSectionQuench,

@@ -44,7 +44,7 @@ describe("READINGS", () => {
   });
 
   it("still finds a mean that lies a tenth of a step outside", () => {
-    expect(ask("READINGS", column([59.9, 60, 60]), 60, "")[0]?.[5]).toContain("LOW");
+    expect(ask("READINGS", column([59.9, 60, 60]), 60, "")[0]?.[5]).toContain("too soft");
   });
 });
 

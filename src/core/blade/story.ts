@@ -108,7 +108,7 @@ function cautionsOf(question: BladeQuestion, facts: BladeFacts, story: Told): re
  * Judges a blade: whether it hardens, what it can reach, the chance of landing in the band of its use, what
  * to be wary of and what to do next. It never calls a blade safe.
  *
- * @param question - What is known; nothing but the steel is needed. Length and thickness [mm], hardness [HRC], temper [°C], time [h].
+ * @param asked - What is known; nothing but the steel is needed. Length and thickness [mm], hardness [HRC], temper [°C], time [h].
  * @returns Hardness [HRC], temper [°C], chance 0 to 1. Whatever is not known stands as undefined or "not known";
  *   only a malformed figure is refused.
  * @throws InvalidValue for a malformed target or known reading.
