@@ -195,12 +195,12 @@ module.exports = async (env = {}, argv = {}) => {
  * The functions load with every workbook that holds one of them. 150 kB held 95 functions. Mechanics, stainless and
  * air-hardening steels, the story of a blade, the choice of a steel and the recipe of a line brought them to 187.8 kB;
  * read by the pane through one face they came to 182.3 kB, and with the functions added since to 189.5 kB;
- * TRADE_OFF and CLADDING add about 3 kB.
+ * TRADE_OFF and CLADDING add about 3 kB. The pane came from 50 to 60.6 kB with the pages Which steel and bending.
  */
 function budget() {
   return new BundleBudgetPlugin([
     { title: "functions", fits: (name) => name === "functions.js", gzipLimit: 195_000 },
-    { title: "task pane", fits: isPaneFile, gzipLimit: 60_000 },
+    { title: "task pane", fits: isPaneFile, gzipLimit: 64_000 },
     { title: "list of functions and sources, on demand", fits: isReference, gzipLimit: 25_000 },
     { title: "maker of workbooks, on demand", fits: isFileMaker, gzipLimit: 500_000 },
   ]);

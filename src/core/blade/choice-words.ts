@@ -18,6 +18,8 @@ export interface Told {
   readonly bath: string;
   /** Whether the best temper of the band lies in a brittle range and was avoided. */
   readonly avoidsBrittle: boolean;
+  /** The bath that cracks some blades of the steel. */
+  readonly mayCrackIn: string | undefined;
 }
 
 const SUITS: Readonly<Record<Suitability, string>> = {
@@ -72,7 +74,7 @@ function marginLack({ use, hardensMm, thickness }: Told): string {
 }
 
 function chanceLack({ chance, avoidsBrittle }: Told): string {
-  if (avoidsBrittle) return "the surest temper for the band lies in its brittle range";
+  if (avoidsBrittle) return "a temper that is surer of the band is brittle, and not taken";
   return chance !== undefined && chance < LIKELY_CHANCE ? `only ${chanceText(chance)} sure of the band` : "";
 }
 
@@ -83,9 +85,10 @@ function lacks(told: Told): string[] {
   const brittle = toughness <= RATING.little ? (struck ? "chips sooner" : "little toughness") : "";
   const wears = wear <= RATING.wearLittle && use.angleLow !== null ? "the edge wears sooner" : "";
   const rusts = traits.rust === "stainless" ? "" : traits.rust;
+  const cracks = told.mayCrackIn === undefined ? "" : `${told.mayCrackIn} cracks some blades: start more`;
   return struck
-    ? [marginLack(told), brittle, chanceLack(told), LACKS[traits.need], rusts]
-    : [marginLack(told), LACKS[traits.need], brittle, rusts, wears, chanceLack(told)];
+    ? [cracks, marginLack(told), brittle, chanceLack(told), LACKS[traits.need], rusts]
+    : [cracks, marginLack(told), LACKS[traits.need], brittle, rusts, wears, chanceLack(told)];
 }
 
 /** Reasons this many at most: a sentence is read, a list is not. */

@@ -1,3 +1,4 @@
+import { type CrackRank, crackRisk } from "../hardening/crack-risk";
 import { softBySteel } from "../hardening/hardens";
 import { bathOf, maxSection } from "../hardening/max-section";
 import { findQuench, type QuenchMedium } from "../hardening/quench-media";
@@ -93,10 +94,17 @@ function fromList(offered: readonly OfferedSteel[]): readonly Candidate[] {
 
 const TREATMENT = { hours: 2, cycles: 1 };
 
+/** How much the quench of the question is to be feared for the steel itself; low where none is given. */
+function crackRankIn({ quench }: ChoiceQuestion, steel: Steel): CrackRank {
+  return quench === undefined ? "low" : crackRisk(steel, quench).rank;
+}
+
 /** Why a steel cannot be, from the steel and the shop alone; empty where nothing bars it. */
-function barredBy({ use, length, stainless, kiln }: ChoiceQuestion, steel: Steel, traits: Traits): string {
+function barredBy(question: ChoiceQuestion, steel: Steel, traits: Traits): string {
+  const { use, length, stainless, kiln, quench } = question;
   const soft = softBySteel(steel);
   if (soft !== "") return soft;
+  if (crackRankIn(question, steel) === "high") return `likely to crack in ${quench?.word}: quench it in oil`;
   const isBright = traits.rust === "stainless";
   if (stainless === true && !isBright) return notBright(use, traits);
   if (stainless === false && isBright) return "stainless, and none is wanted";
@@ -174,6 +182,7 @@ function judgedChoice(question: ChoiceQuestion, candidate: Candidate, traits: Tr
     thickness,
     bath: depth.bath,
     avoidsBrittle: story.best?.avoided !== undefined,
+    mayCrackIn: crackRankIn(question, first) === "low" ? undefined : quench?.word,
   };
   const cannot = CANNOT.includes(story.status);
   return {

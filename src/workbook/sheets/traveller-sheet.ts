@@ -89,7 +89,7 @@ function stepRow({ route }: TravellerSources, named: string, step: number): Row 
   const steps = `COUNTIF(${route.block("line")},${named})`;
   const of = (key: Parameters<Route["block"]>[0]) => `INDEX(${route.block(key)},${first}+${step - 1})`;
   const when = (formula: string) => words(`=IF(OR(${named}="",${steps}<${step}),"",${formula})`);
-  const time = `${of("place")}&": "&ROUNDUP(${of("quantity")},0)&" in, "&N(${of("each")})&" min each, set-up "&N(${of("setUp")})&" min"`;
+  const time = `${of("place")}&": "&ROUNDUP(${of("quantity")},0)&" pieces in, "&N(${of("each")})&" min each, set-up "&N(${of("setUp")})&" min"`;
   return [when(`"□ ${step} "&${of("operation")}`), when(time), words(), words()];
 }
 

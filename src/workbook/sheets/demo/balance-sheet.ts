@@ -114,7 +114,7 @@ function bladeRows(sword: Sword, rows: Rows): Row[] {
     ],
     ["Stiffness N/mm", "Sets at N", "Bent by mm", "Bend at set °"].map(heading),
     flexRow(rows),
-    ["First Hz", "Quiet near grip mm", "Quiet near point mm", "Second Hz"].map(heading),
+    ["First Hz", "Quiet, grip mm", "Quiet, point mm", "Second Hz"].map(heading),
     ringRow(sword, rows),
   ];
 }
