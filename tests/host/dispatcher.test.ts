@@ -134,7 +134,9 @@ describe("the vendor's dispatcher, without document or storage", () => {
       [...text.matchAll(/^export const (\w+):/gm)].map(([, name]) => name),
     );
     expect(worked.sort()).toEqual(catalogue.map(({ name }) => name).sort());
-    expect(catalogue.filter((fn) => examplesOf(fn).length === 0)).toEqual([]);
+    // A list of words takes nothing in: there is nothing to work out.
+    const asked = catalogue.filter(({ parameters }) => Object.keys(parameters).length > 0);
+    expect(asked.filter((fn) => examplesOf(fn).length === 0)).toEqual([]);
   });
 
   test("every example gives what it says", async () => {

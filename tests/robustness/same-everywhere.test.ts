@@ -81,11 +81,12 @@ function fromDispatcher({ ok, value, code = -1 }: Outcome): string {
  * host's class of errors, so the refusals come back as they are.
  */
 const IN_PAGE = `(calls) => {
+  // A call that takes long is a promise.
   const shown = (cell) => JSON.stringify(typeof cell === "object" ? cell.code + " " + cell.message : cell);
-  return calls.map(({ id, args }) => {
-    try { return CustomFunctions._association.mappings[id](...args).map((row) => row.map(shown)).join("; "); }
+  return Promise.all(calls.map(async ({ id, args }) => {
+    try { return (await CustomFunctions._association.mappings[id](...args)).map((row) => row.map(shown)).join("; "); }
     catch (refusal) { return shown(refusal); }
-  });
+  }));
 }`;
 
 async function inChromium(): Promise<string[]> {
