@@ -55,7 +55,7 @@ describe("traits", () => {
     expect(traits("5160").need).toBe("forge or kiln");
     expect(traits("1084").need).toBe("forge or kiln");
     expect(traits("52100").need).toBe("steady kiln");
-    expect(traits("X50CrMoV15").need).toBe("kiln above 900 °C");
+    expect(traits("X50CrMoV15").need).toBe("kiln above 900 °C (1652 °F)");
     expect(traits("M2").need).toBe("outside heat treater");
   });
 

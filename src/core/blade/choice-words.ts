@@ -38,7 +38,7 @@ export const CLEAR_MARGIN = 1.5;
 const NEEDED: Readonly<Record<ShopNeed, string>> = {
   "forge or kiln": "a forge will do",
   "steady kiln": "",
-  "kiln above 900 °C": "",
+  "kiln above 900 °C (1652 °F)": "",
   "outside heat treater": "",
 };
 
@@ -60,7 +60,7 @@ function virtues({ use, traits, isNamed, suits, hardensMm, bath }: Told): string
 const LACKS: Readonly<Record<ShopNeed, string>> = {
   "forge or kiln": "",
   "steady kiln": "wants a steady kiln",
-  "kiln above 900 °C": "wants a kiln above 900 °C (1652 °F)",
+  "kiln above 900 °C (1652 °F)": "wants a kiln above 900 °C (1652 °F)",
   "outside heat treater": "wants an outside heat treater",
 };
 

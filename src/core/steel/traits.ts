@@ -23,7 +23,7 @@ export type RustWord = (typeof RUST_WORDS)[number];
 export const SHOP_NEEDS = [
   "forge or kiln",
   "steady kiln",
-  "kiln above 900 °C",
+  "kiln above 900 °C (1652 °F)",
   "outside heat treater",
 ] as const;
 
@@ -110,7 +110,7 @@ const STEADY_CARBON = 0.88;
 
 function needOf(steel: Steel, hardenC: number): ShopNeed {
   if (steel.family === "high speed" || hardenC > KILN.outsideC) return "outside heat treater";
-  if (hardenC > KILN.aboveC) return "kiln above 900 °C";
+  if (hardenC > KILN.aboveC) return "kiln above 900 °C (1652 °F)";
   return steel.composition.C >= STEADY_CARBON ? "steady kiln" : "forge or kiln";
 }
 
@@ -123,7 +123,7 @@ function needsText(steel: Steel, need: ShopNeed, hardenC: number, quench: Quench
   const parts: Readonly<Record<ShopNeed, string>> = {
     "forge or kiln": "forge or kiln",
     "steady kiln": "a kiln or salt that holds ±10 °C (18 °F)",
-    "kiln above 900 °C": "a kiln and foil or a coat against scale",
+    "kiln above 900 °C (1652 °F)": "a kiln and foil or a coat against scale",
     "outside heat treater": "an outside heat treater",
   };
   const freeze = freezeHelps(steel) ? "; deep freeze straight after the quench helps" : "";
