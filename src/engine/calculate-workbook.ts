@@ -21,6 +21,8 @@ export interface CalculatedWorkbook {
  *
  * @param workbook - Sheets as typed, with defined names and tables.
  * @param functions - The worksheet functions to offer.
+ * @param isTimed - Whether it ends after the seconds of the budget: right for a file from anywhere, wrong for a plan
+ *   of many lines that one writes oneself.
  * @returns Results in full precision with the sentence of each error. A formula that fails stands as an error in
  *   its own cell.
  * @throws BudgetEnd with a sentence for a workbook that takes more than the budget.
@@ -29,10 +31,11 @@ export interface CalculatedWorkbook {
 export async function calculateWorkbook(
   workbook: WorkbookInput,
   functions: readonly WorksheetFunction[] = catalogue,
+  { isTimed = true } = {},
 ): Promise<CalculatedWorkbook> {
   const calculator = new Calculator(workbook, functions);
   try {
-    calculator.calculateAll({ isTimed: true });
+    calculator.calculateAll({ isTimed });
   } finally {
     calculator.dispose();
   }

@@ -65,7 +65,8 @@ export async function calculatedWorkbook(workbook: WorkbookData): Promise<Workbo
     cells.some(({ content }) => content && "formula" in content),
   );
   if (!hasFormulas) return workbook;
-  const done = await calculateWorkbook({ sheets: workbook.sheets.map(inputOf), names, tables });
+  const input = { sheets: workbook.sheets.map(inputOf), names, tables };
+  const done = await calculateWorkbook(input, undefined, { isTimed: false });
   const sheets = workbook.sheets.map((sheet) => ({ ...sheet, cells: calculatedCells(sheet, done) }));
   return { ...workbook, sheets };
 }
