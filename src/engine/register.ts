@@ -14,6 +14,7 @@ import type { AnyParameter, WorksheetFunction } from "../functions/declare";
 import { evaluate } from "../functions/evaluate";
 import { parameterHelp, resultText } from "../functions/metadata";
 import { refusedValue } from "./refused-value";
+import { RememberedCalls } from "./remembered-calls";
 import { argumentFrom, resultFrom } from "./values";
 
 /** The name as typed in a formula: `BLADE.CARBON`. */
@@ -27,17 +28,23 @@ function isUnknownName(variant: BaseValueObject): boolean {
 }
 
 /** Nothing may escape: one thrown exception blanks every formula of a sheet. */
-function answer(fn: WorksheetFunction, variants: readonly BaseValueObject[]): BaseValueObject {
+function answer(
+  fn: WorksheetFunction,
+  variants: readonly BaseValueObject[],
+  remembered: RememberedCalls,
+): BaseValueObject {
   const unknown = variants.find(isUnknownName);
   if (unknown !== undefined) return unknown;
   try {
-    return resultFrom(evaluate(fn, variants.map(argumentFrom)));
+    const given = variants.map(argumentFrom);
+    return resultFrom(remembered.answer(given, () => evaluate(fn, given)));
   } catch (thrown) {
     return refusedValue(asRefusal(thrown));
   }
 }
 
 function executor(fn: WorksheetFunction): Ctor<BaseFunction> {
+  const remembered = new RememberedCalls();
   return class extends BaseFunction {
     /** Texts arrive as typed: "3/16" is not turned into a date nor "5%" into a number on the way. */
     override isArgumentsIgnoreNumberPattern(): boolean {
@@ -45,7 +52,7 @@ function executor(fn: WorksheetFunction): Ctor<BaseFunction> {
     }
 
     override calculate(...variants: BaseValueObject[]): BaseValueObject {
-      return answer(fn, variants);
+      return answer(fn, variants, remembered);
     }
   };
 }

@@ -3,6 +3,7 @@ import type { WorksheetFunction } from "../../src/functions/declare";
 import { evaluate } from "../../src/functions/evaluate";
 import { commands } from "./commands";
 import { besideEmptyFunction } from "./dispatcher";
+import { filledPlans } from "./filled-plan";
 import { grid } from "./grid";
 import { growthWithRows } from "./growth";
 import { besideLibreOffice } from "./libreoffice";
@@ -105,6 +106,7 @@ const PARTS: Readonly<Record<string, () => readonly BenchLine[] | Promise<readon
   tasks,
   dispatcher: besideEmptyFunction,
   commands,
+  filled: filledPlans,
   libreoffice: besideLibreOffice,
   pages,
   grid,

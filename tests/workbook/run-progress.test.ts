@@ -72,6 +72,18 @@ describe("progress of a run", () => {
     expect(planning?.missing[0]).toMatchObject({ sheet: "Lines", what: "Steel of L3" });
   });
 
+  it("a row whose name is an error names no line", () => {
+    const broken: ShownWorkbook = {
+      ...shownOf(example),
+      shown: (sheet, row, column) => {
+        if (sheet !== "Lines" || row <= HEADINGS) return shownOf(example).shown(sheet, row, column);
+        return row === HEADINGS + 1 && column === 0 ? "#SPILL!" : "";
+      },
+    };
+    const planning = runProgress(broken).find(({ step }) => step === "Planning");
+    expect(planning?.missing.filter(({ sheet }) => sheet === "Lines")).toEqual([]);
+  });
+
   it("a workbook that is no plan has no steps and nothing missing", () => {
     const other: ShownWorkbook = {
       sheets: ["Sheet1"],

@@ -1,4 +1,5 @@
 import { cellName } from "../../formula/addresses";
+import { isErrorCode } from "../../formula/tokens";
 import { FIRST_ROW, HEADINGS } from "./parts/table-sheet";
 import {
   type PlanSheet,
@@ -53,7 +54,10 @@ interface SheetProgress {
   readonly missing: readonly Missing[];
 }
 
-/** Rows are begun by their first cell: the tables of the plan name the line there. */
+/**
+ * Rows are begun by their first cell: the tables of the plan name the line there. An error in it names none: what is
+ * to be mended stands where the error comes from.
+ */
 function sheetProgress(book: ShownWorkbook, sheet: PlanSheet): SheetProgress {
   const needed = columnsNeeded(book, sheet);
   const missing: Missing[] = [];
@@ -63,7 +67,7 @@ function sheetProgress(book: ShownWorkbook, sheet: PlanSheet): SheetProgress {
   const { rows } = book.size(name);
   for (let row = FIRST_ROW; row < rows; row += 1) {
     const line = book.shown(name, row, 0);
-    if (line === "") continue;
+    if (line === "" || isErrorCode(line)) continue;
     isBegun = true;
     for (const [heading, column] of needed) {
       if (book.shown(name, row, column) !== "") continue;
