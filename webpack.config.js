@@ -7,7 +7,9 @@ const { BundleBudgetPlugin } = require("./manifest/bundle-budget.cjs");
 const { throughTheFace } = require("./manifest/for-pane.cjs");
 const { FunctionMetadataPlugin } = require("./manifest/function-metadata.cjs");
 const { HelpPagesPlugin } = require("./manifest/help-pages.cjs");
+const { HostingKitPlugin } = require("./manifest/hosting-kit.cjs");
 const { LicencesPlugin } = require("./manifest/licences.cjs");
+const { version } = require("./package.json");
 const { DEVELOPMENT, DEVELOPMENT_HOST, manifestFor, productionHost } = require("./manifest/hosting.cjs");
 
 const VENDOR_OFFICE = "https://appsforoffice.microsoft.com/lib/1/hosted/office.js";
@@ -108,6 +110,18 @@ function page(isVendorOffice) {
   });
 }
 
+/** Asks the host for every file of the build and says what is missing; knows nothing of Excel. */
+function checkPage() {
+  return new HtmlWebpackPlugin({
+    template: "src/taskpane/hosting/check.html",
+    filename: "check.html",
+    chunks: ["check"],
+    inject: false,
+    hash: true,
+    policy: contentSecurityPolicy(false),
+  });
+}
+
 function copies(host, isVendorOffice) {
   const transform = (content) => manifestFor(String(content), host);
   const manifest = { from: "manifest/manifest.xml", to: "manifest.xml", transform };
@@ -161,6 +175,7 @@ module.exports = async (env = {}, argv = {}) => {
     entry: {
       functions: { import: "./src/host/register.ts", library: { name: "BladeMetallurgy", type: "var" } },
       taskpane: { import: "./src/taskpane/index.ts", dependOn: "functions" },
+      check: "./src/taskpane/hosting/check.ts",
     },
     output: {
       path: resolve(__dirname, env.out ?? "dist"),
@@ -176,11 +191,13 @@ module.exports = async (env = {}, argv = {}) => {
     plugins: [
       new MiniCssExtractPlugin({ filename: "[name].css", chunkFilename: "page-[name].[contenthash:8].css" }),
       page(isVendorOffice),
+      checkPage(),
       copies(host, isVendorOffice),
       new FunctionMetadataPlugin({ host, errors: env.errors !== "off" }),
       ...(isProduction ? [] : [developmentNames()]),
       new HelpPagesPlugin({ entry: "./src/taskpane/help/site.ts" }),
       new LicencesPlugin(),
+      new HostingKitPlugin({ host, version }),
       ...(isProduction && env.quiet === undefined ? [budget()] : []),
     ],
     externals: [throughTheFace()],

@@ -2,6 +2,8 @@ import installMac from "./articles/install-mac.html?raw";
 import installOrganisation from "./articles/install-organisation.html?raw";
 import installWeb from "./articles/install-web.html?raw";
 import installWindows from "./articles/install-windows.html?raw";
+import privacy from "./articles/privacy.html?raw";
+import support from "./articles/support.html?raw";
 import upgrading from "./articles/upgrading.html?raw";
 import glossary from "./glossary.json";
 import { escaped, type HelpPage, table } from "./html";
@@ -17,6 +19,8 @@ export const ARTICLES: readonly HelpPage[] = [
     body: installOrganisation,
   },
   { file: "upgrading.html", title: "A new version", body: upgrading },
+  { file: "support.html", title: "Support", body: support },
+  { file: "privacy.html", title: "Privacy", body: privacy },
 ];
 
 /** Terms and symbols in the order of the alphabet. */

@@ -2,6 +2,7 @@ const { createHash } = require("node:crypto");
 const { readFileSync } = require("node:fs");
 const path = require("node:path");
 const { Compilation, sources } = require("webpack");
+const { kitFiles } = require("../../../manifest/hosting-kit.cjs");
 
 const ASSETS = path.resolve(__dirname, "../../../assets");
 const ICONS = [32, 64, 80];
@@ -32,7 +33,7 @@ function installable(page) {
 }
 
 /** What has to be kept for the page to open without a network. */
-const isNeeded = (name) => !/\.map$|^licences\.txt$|^_headers$/.test(name);
+const isNeeded = (name) => !/\.map$|^licences\.txt$/.test(name);
 
 /** Adds what a page on a static host needs beside the workbench's own files. */
 class StaticFiles {
@@ -53,6 +54,7 @@ class StaticFiles {
       emit(icon, readFileSync(path.join(ASSETS, icon)));
     }
     emit("service-worker.js", this.worker(compilation));
+    for (const [name, text] of Object.entries(kitFiles({ hasFunctions: false }))) emit(name, text);
   }
 
   worker(compilation) {
