@@ -1,3 +1,4 @@
+import { availableParallelism } from "node:os";
 import { defineConfig } from "vitest/config";
 
 /** Tests of what the build makes; they wait for it, the others do not. */
@@ -9,14 +10,32 @@ const OF_PAGES = [
   "tests/robustness/same-everywhere.test.ts",
 ];
 
+/** Tests that work the page of `npm start`; they share its server. */
+const OF_WORKBENCH = ["autosave", "cell-page", "files", "offline", "typing", "workbench"].map(
+  (name) => `tests/workbench/${name}.test.ts`,
+);
+
 export default defineConfig({
   test: {
     root: new URL("..", import.meta.url).pathname,
     testTimeout: 30_000,
     setupFiles: ["tests/seed.ts"],
+    // One worker a core, also where there are two: much of the time of the browser's tests is waiting.
+    maxWorkers: availableParallelism(),
     projects: [
-      { extends: true, test: { name: "sources", include: ["tests/**/*.test.ts"], exclude: OF_PAGES } },
+      {
+        extends: true,
+        test: {
+          name: "workbench",
+          include: OF_WORKBENCH,
+          globalSetup: "tests/workbench/setup.ts",
+        },
+      },
       { extends: true, test: { name: "pages", include: OF_PAGES, globalSetup: "tests/setup.ts" } },
+      {
+        extends: true,
+        test: { name: "sources", include: ["tests/**/*.test.ts"], exclude: [...OF_PAGES, ...OF_WORKBENCH] },
+      },
     ],
   },
 });

@@ -7,7 +7,9 @@
  */
 import type { CDPSession, Page } from "playwright-core";
 import { lineCell } from "../../src/workbook/sheets/lines-sheet";
-import { Session } from "../workbench/session";
+import { stepOf } from "../../src/workbook/sheets/run-progress";
+import { launch } from "../browser";
+import { openPage, startServer } from "../workbench/server";
 
 const USUAL_MINUTES = 30;
 const LIMIT = 1.5;
@@ -31,6 +33,11 @@ async function enter(page: Page, address: string, text: string): Promise<void> {
 
 const press = (page: Page, name: string) => page.getByRole("button", { name, exact: true }).click();
 
+async function show(page: Page, sheet: string): Promise<void> {
+  await page.click(`#steps [data-step="${stepOf(sheet)}"]`);
+  await page.locator("#sheets").getByRole("button", { name: sheet, exact: true }).click();
+}
+
 /** One round of what a smith does: steels and tempers, a formula, a step back and forth, other sheets, the table. */
 async function round(page: Page, count: number): Promise<void> {
   const line = count % 6;
@@ -41,12 +48,12 @@ async function round(page: Page, count: number): Promise<void> {
   await press(page, "Redo");
   await enter(page, "B20", "");
   const sheet = SHEETS[count % SHEETS.length] ?? "";
-  await page.locator("#sheets").getByRole("button", { name: sheet, exact: true }).click();
+  await show(page, sheet);
   if (count % 5 === 0) {
     await press(page, "Read as table");
     await press(page, "Read as table");
   }
-  await page.locator("#sheets").getByRole("button", { name: "Lines", exact: true }).click();
+  await show(page, "Lines");
 }
 
 /** Bytes of JavaScript memory in use once rubbish is cleared away. */
@@ -85,9 +92,9 @@ function growth(samples: readonly Sample[]): number {
 }
 
 async function endurance(minutes: number): Promise<number> {
-  const session = await Session.start();
+  const [{ server, address }, browser] = await Promise.all([startServer(), launch()]);
   try {
-    const { page, complaints } = await session.open();
+    const { page, complaints } = await openPage(browser, address);
     const samples = await edit(page, minutes * 60_000);
     const ratio = growth(samples);
     const rounds = samples.at(-1)?.rounds ?? 0;
@@ -97,7 +104,8 @@ async function endurance(minutes: number): Promise<number> {
     for (const complaint of complaints) console.log(`the page complained: ${complaint}`);
     return ratio <= LIMIT && complaints.length === 0 ? 0 : 1;
   } finally {
-    await session.end();
+    await browser.close();
+    server.kill();
   }
 }
 

@@ -1,22 +1,16 @@
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { beforeEach, describe, expect, inject, test } from "vitest";
 import { lineCell } from "../../src/workbook/sheets/lines-sheet";
 import { Bench } from "./bench";
-import { type OpenPage, Session } from "./session";
+import { type Workbench, workbenchPages } from "./session";
 
-let session: Session;
-let opened: OpenPage;
+const workbench = workbenchPages("for each test");
+let opened: Workbench;
 let bench: Bench;
 
-beforeAll(async () => {
-  session = await Session.start();
-});
-
-afterAll(() => session?.end());
-
 beforeEach(async () => {
-  opened = await session.open();
-  bench = new Bench(opened.page);
+  opened = workbench();
+  ({ bench } = opened);
   await bench.settled();
 });
 
@@ -72,7 +66,7 @@ describe("work kept by the browser", () => {
     const context = opened.page.context();
     const next = await context.newPage();
     await opened.page.close({ runBeforeUnload: false });
-    await next.goto(session.address);
+    await next.goto(inject("workbench"));
     await ready(next);
     await new Bench(next).says(lineCell(0, "good"), "33");
     await next.close();
@@ -81,7 +75,7 @@ describe("work kept by the browser", () => {
   test("a second window says that it does not keep, and leaves what the first one keeps alone", async () => {
     await bench.enter(lineCell(0, "good"), "35");
     const second = await opened.page.context().newPage();
-    await second.goto(session.address);
+    await second.goto(inject("workbench"));
     await ready(second);
     await expect.poll(() => second.textContent("#notice-words")).toMatch(/open in another window/);
     await new Bench(second).enter(lineCell(0, "good"), "99");

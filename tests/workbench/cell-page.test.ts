@@ -1,21 +1,15 @@
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { Bench } from "./bench";
-import { type OpenPage, Session } from "./session";
+import { beforeEach, expect, test } from "vitest";
+import type { Bench } from "./bench";
+import { type Workbench, workbenchPages } from "./session";
 
-let session: Session;
-let opened: OpenPage;
+const workbench = workbenchPages("for all tests");
+let opened: Workbench;
 let bench: Bench;
 
-beforeAll(async () => {
-  session = await Session.start();
-  opened = await session.open();
-  bench = new Bench(opened.page);
-});
-
-afterAll(async () => {
-  expect(opened?.complaints).toEqual([]);
-  await session?.end();
+beforeEach(() => {
+  opened = workbench();
+  ({ bench } = opened);
 });
 
 const pane = (page: Page) => page.locator("#pane");

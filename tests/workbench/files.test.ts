@@ -1,36 +1,24 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { unzipSync } from "fflate";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { beforeEach, describe, expect, test } from "vitest";
 import { readLiveWorkbook } from "../../src/workbook/file/read/live-workbook";
 import { demoWorkbook } from "../../src/workbook/sheets/demo/demo-workbook";
 import { lineCell } from "../../src/workbook/sheets/lines-sheet";
 import { partsOf } from "../workbook/hand-made";
-import { Bench } from "./bench";
-import { type OpenPage, Session } from "./session";
+import type { Bench } from "./bench";
+import { type Workbench, workbenchPages } from "./session";
 
 const LIBREOFFICE = join(import.meta.dirname, "../workbook/files/saved-by-libreoffice.xlsx");
 
-let session: Session;
-let opened: OpenPage;
+const workbench = workbenchPages("for each test");
+let opened: Workbench;
 let bench: Bench;
 
-beforeAll(async () => {
-  session = await Session.start();
-});
-
-afterAll(() => session?.end());
-
 beforeEach(async () => {
-  opened = await session.open();
-  bench = new Bench(opened.page);
+  opened = workbench();
+  ({ bench } = opened);
   await bench.settled();
-});
-
-afterEach(async () => {
-  expect(opened.complaints).toEqual([]);
-  expect(opened.outside).toEqual([]);
-  await opened.page.close();
 });
 
 const notice = () => opened.page.textContent("#notice-words");

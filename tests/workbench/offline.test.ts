@@ -1,19 +1,11 @@
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { expect, test } from "vitest";
 import { PAGES } from "../../src/taskpane/page-list";
-import { Bench } from "./bench";
-import { Session } from "./session";
+import { workbenchPages } from "./session";
 
-let session: Session;
-
-beforeAll(async () => {
-  session = await Session.start();
-});
-
-afterAll(() => session?.end());
+const workbench = workbenchPages("for each test");
 
 test("once it stands, every page of the pane and every formula works with the network gone", async () => {
-  const { page, complaints, outside } = await session.open();
-  const bench = new Bench(page);
+  const { page, bench } = workbench();
   await bench.settled();
   // The page last in the list is fetched ahead with the others.
   await page.waitForFunction(
@@ -30,13 +22,10 @@ test("once it stands, every page of the pane and every formula works with the ne
   await bench.enter("A1", '=ROUND(BLADE.MASS(100,50,4,"rectangle"),3)');
   // By hand: 100 × 50 × 4 mm³ at 7.85 g/cm³ (EN 1993-1-1, 3.2.6).
   await bench.says("A1", "157");
-  expect(complaints).toEqual([]);
-  expect(outside).toEqual([]);
-  await page.context().close();
 });
 
 test("its policy lets nothing in but its own files; only the grid's styles are written by its scripts", async () => {
-  const { page } = await session.open();
+  const { page } = workbench();
   const policy = await page.getAttribute('meta[http-equiv="Content-Security-Policy"]', "content");
   const parts = new Map(
     (policy ?? "").split("; ").map((part) => [part.split(" ")[0], part.split(" ").slice(1).join(" ")]),
@@ -45,5 +34,4 @@ test("its policy lets nothing in but its own files; only the grid's styles are w
   expect(parts.get("script-src")).toBe("'self'");
   expect(parts.get("connect-src")).toBe("'self'");
   expect(policy).not.toMatch(/unsafe-eval|\*|https?:/);
-  await page.context().close();
 });

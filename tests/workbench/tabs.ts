@@ -36,6 +36,9 @@ export function describeTabs(bench: () => Bench): void {
       await bench().goTo(withCoupons);
       await expect.poll(async () => Number(await bench().result())).toBeGreaterThan(before);
       await bench().says(book, printed);
+      await bench().press("Undo");
+      await bench().goTo(withCoupons);
+      await expect.poll(async () => Number(await bench().result())).toBe(before);
     });
 
     test("a lot that goes wrong moves its yield", async () => {
@@ -45,6 +48,8 @@ export function describeTabs(bench: () => Bench): void {
       await bench().says("H5", "0.88");
       await bench().enter("D5", "4");
       await bench().says("H5", "0.50");
+      await bench().press("Undo");
+      await bench().says("H5", "0.88");
     });
   });
 }

@@ -3,8 +3,7 @@ import { Worker } from "node:worker_threads";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { cellName, readCellName } from "../../src/formula/addresses";
-import { Bench } from "./bench";
-import { Session } from "./session";
+import { workbenchPages } from "./session";
 
 vi.setConfig({ testTimeout: 1_200_000, hookTimeout: 180_000 });
 
@@ -24,18 +23,14 @@ const STEELS = ["5160", "1095", "80CrV2", "O1", "52100"];
 /** Keeps one core of the machine busy beside the browser. */
 const burner = () => new Worker("const until = () => true; while (until()) Math.sqrt(2);", { eval: true });
 
-let session: Session;
+const workbench = workbenchPages("for each test");
 let load: Worker;
 
-beforeAll(async () => {
-  session = await Session.start();
+beforeAll(() => {
   load = burner();
 });
 
-afterAll(async () => {
-  await load?.terminate();
-  await session?.end();
-});
+afterAll(() => load?.terminate());
 
 /** Numbers from 0 to 1, the same at each run (a multiplicative congruential generator, Park and Miller 1988). */
 function repeatable(seed: number): () => number {
@@ -127,19 +122,17 @@ async function held(page: Page, addresses: Iterable<string>): Promise<Map<string
 }
 
 test("in the demo no letter is lost and every entry stands in its cell", async () => {
-  const { page } = await session.open();
+  const { page } = workbench();
   const wanted = await typeEntries(page);
   expect(await held(page, wanted.keys())).toEqual(wanted);
-  await page.close();
 });
 
 test("in the planning template no letter is lost and every entry stands in its cell", async () => {
-  const { page } = await session.open();
+  const { page, bench } = workbench();
   if (FILE === undefined) await page.click("#new-run");
   else await page.setInputFiles("#file", resolve(FILE));
   await page.locator("#notice-words", { hasText: /new run|Opened/ }).waitFor({ timeout: 120_000 });
-  await new Bench(page).sheet("Lines");
+  await bench.sheet("Lines");
   const wanted = await typeEntries(page);
   expect(await held(page, wanted.keys())).toEqual(wanted);
-  await page.close();
 });

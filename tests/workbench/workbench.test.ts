@@ -1,34 +1,22 @@
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import AxeBuilder from "@axe-core/playwright";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { beforeEach, describe, expect, test } from "vitest";
 import { FIRST_SECTION } from "../../src/workbook/sheets/demo/section-sheet";
 import { lineCell } from "../../src/workbook/sheets/lines-sheet";
-import { Bench } from "./bench";
-import { type OpenPage, Session } from "./session";
+import type { Bench } from "./bench";
+import { type Workbench, workbenchPages } from "./session";
 import { describeTabs } from "./tabs";
 
 const ERROR = /^#(N\/A|VALUE!) \S/;
 
-let session: Session;
-let opened: OpenPage;
+const workbench = workbenchPages("for all tests");
+let opened: Workbench;
 let bench: Bench;
 
-beforeAll(async () => {
-  session = await Session.start();
-});
-
-afterAll(() => session?.end());
-
-beforeEach(async () => {
-  opened = await session.open();
-  bench = new Bench(opened.page);
-});
-
-afterEach(async () => {
-  expect(opened.complaints).toEqual([]);
-  expect(opened.outside).toEqual([]);
-  await opened.page.close();
+beforeEach(() => {
+  opened = workbench();
+  ({ bench } = opened);
 });
 
 describe("the run as it opens", () => {
@@ -79,6 +67,8 @@ describe("changing the run", () => {
     await expect.poll(() => bench.line(0)).toEqual(before[0]);
     await bench.press("Redo");
     await bench.says(lineCell(0, "temperC"), /^#N\/A/);
+    await bench.press("Undo");
+    await bench.settled();
   });
 
   test("hardness and caution follow a temper that is typed over", async () => {
@@ -92,6 +82,8 @@ describe("changing the run", () => {
     expect(Number(after.low)).toBeGreaterThan(Number(before.low));
     expect(after.status).toBe("too hard");
     expect(after.caution).not.toBe(before.caution);
+    await bench.press("Undo");
+    await expect.poll(() => bench.line(5)).toEqual(before);
   });
 });
 
@@ -119,6 +111,8 @@ describe("typing into the grid", () => {
     await page.keyboard.press("Enter");
     // 95 hundredths of a percent: the designation says it (SAE numbering system).
     await bench.says(address, "0.95");
+    await bench.press("Undo");
+    await bench.says(address, "Empty");
   });
 
   test("names complete after a few letters", async () => {
@@ -128,7 +122,10 @@ describe("typing into the grid", () => {
     await page.keyboard.press("Backspace");
     await page.keyboard.press("Backspace");
     await page.getByText("BLADE.COMPOSITION").waitFor();
+    // The first closes the list, the second gives up what was being typed.
     await page.keyboard.press("Escape");
+    await page.keyboard.press("Escape");
+    await expect.poll(() => bench.result()).toBe("Empty");
   });
 
   test("a table spills, a full cell in its way is named, and clearing it lets the table out", async () => {
