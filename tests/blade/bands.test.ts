@@ -103,7 +103,12 @@ describe("finding a use", () => {
 
   it("lists by a part of the name or by group", () => {
     expect(usesContaining("")).toHaveLength(37);
-    expect(usesContaining("axe")).toEqual(["Felling axe bit", "Carving or side axe bit"]);
+    expect(usesContaining("axe")).toEqual([
+      "Felling axe bit",
+      "Hatchet bit",
+      "Carving or side axe bit",
+      "Splitting maul edge",
+    ]);
     expect(usesContaining("KITCHEN")).toHaveLength(8);
   });
 });

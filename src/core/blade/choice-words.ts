@@ -1,5 +1,5 @@
 import { numberText, quantityText } from "../quantity-text";
-import type { ShopNeed, Traits } from "../steel/traits";
+import type { RustWord, ShopNeed, Traits } from "../steel/traits";
 import type { Use } from "./bands";
 import { chanceText } from "./chance";
 import { LIKELY_CHANCE } from "./status";
@@ -16,6 +16,8 @@ export interface Told {
   readonly hardensMm: number | undefined;
   readonly thickness: number | undefined;
   readonly bath: string;
+  /** Time within which it must be cooled past the nose of its diagram [s]. */
+  readonly noseS: number | undefined;
   /** Whether the best temper of the band lies in a brittle range and was avoided. */
   readonly avoidsBrittle: boolean;
   /** The bath that cracks some blades of the steel. */
@@ -23,9 +25,9 @@ export interface Told {
 }
 
 const SUITS: Readonly<Record<Suitability, string>> = {
-  best: "of the kind that the trade takes first",
-  good: "of a kind that the trade takes for it",
-  fair: "of a kind that serves",
+  best: "the trade's first choice by kind",
+  good: "a usual kind for it",
+  fair: "serves, but others serve better",
   caution: "not a usual kind for it",
   no: "",
 };
@@ -34,6 +36,12 @@ const SUITS: Readonly<Record<Suitability, string>> = {
 const RATING = { much: 6, little: 4, wearMuch: 5, wearLittle: 3 };
 /** A section this many times what is asked leaves room in the quench; plate figures are good to this factor. */
 export const CLEAR_MARGIN = 1.5;
+
+/** What is worth saying in favour of a blade that is wetted and wiped. */
+const BRIGHT: readonly RustWord[] = ["stainless", "slow to rust"];
+
+/** Where only the edge has to be hard, so much of it is: common practice [mm]. */
+export const HARD_EDGE_MM = 2;
 
 const NEEDED: Readonly<Record<ShopNeed, string>> = {
   "forge or kiln": "a forge will do",
@@ -49,9 +57,10 @@ function virtues({ use, traits, isNamed, suits, hardensMm, bath }: Told): string
   const struck = use.service !== "light";
   return [
     isNamed ? "usually named for this use" : SUITS[suits],
+    `band ${numberText(use.low)} to ${quantityText(use.high, "HRC")}`,
     struck && toughness >= RATING.much ? "tough" : "",
     !struck && wear >= RATING.wearMuch ? "holds its edge" : "",
-    !struck && traits.rust === "stainless" ? "stainless" : "",
+    !struck && BRIGHT.includes(traits.rust) ? traits.rust : "",
     hardensMm === undefined ? "" : `hardens about ${millimetres(hardensMm)} in ${bath}`,
     NEEDED[traits.need],
   ];
@@ -69,8 +78,21 @@ function marginLack({ use, hardensMm, thickness }: Told): string {
   if (wantsSoftBody(use)) {
     return hardensMm < thickness ? "" : "hardens deeper than the blade is thick: the clay has to do it all";
   }
-  if (use.part !== "whole" || hardensMm >= CLEAR_MARGIN * thickness) return "";
+  if (use.part !== "whole") {
+    return hardensMm >= Math.min(thickness, HARD_EDGE_MM)
+      ? ""
+      : `shallow even for an edge: ${millimetres(hardensMm)}`;
+  }
+  if (hardensMm >= CLEAR_MARGIN * thickness) return "";
   return `little margin in the quench: ${millimetres(hardensMm)} for ${numberText(thickness)} mm`;
+}
+
+/** Under this the blade has to be in the bath at once: common practice. */
+const HASTE_S = 1;
+
+function hasteLack({ noseS }: Told): string {
+  if (noseS === undefined || noseS >= HASTE_S) return "";
+  return `cool fast: ${quantityText(Number(noseS.toPrecision(1)), "s")} to pass the nose`;
 }
 
 function chanceLack({ chance, avoidsBrittle }: Told): string {
@@ -84,15 +106,16 @@ function lacks(told: Told): string[] {
   const struck = use.service !== "light";
   const brittle = toughness <= RATING.little ? (struck ? "chips sooner" : "little toughness") : "";
   const wears = wear <= RATING.wearLittle && use.angleLow !== null ? "the edge wears sooner" : "";
-  const rusts = traits.rust === "stainless" ? "" : traits.rust;
+  const rusts = BRIGHT.includes(traits.rust) ? "" : traits.rust;
   const cracks = told.mayCrackIn === undefined ? "" : `${told.mayCrackIn} cracks some blades: start more`;
+  const whole = [cracks, marginLack(told), hasteLack(told)];
   return struck
-    ? [cracks, marginLack(told), brittle, chanceLack(told), LACKS[traits.need], rusts]
-    : [cracks, marginLack(told), LACKS[traits.need], brittle, rusts, wears, chanceLack(told)];
+    ? [...whole, brittle, chanceLack(told), LACKS[traits.need], rusts]
+    : [...whole, LACKS[traits.need], brittle, rusts, wears, chanceLack(told)];
 }
 
 /** Reasons this many at most: a sentence is read, a list is not. */
-const MOST = { why: 4, givesUp: 3 };
+const MOST = { why: 5, givesUp: 4 };
 
 function sentence(parts: readonly string[], most: number): string {
   const said = parts.filter((part) => part !== "").slice(0, most);

@@ -2,7 +2,7 @@ import { attemptOr } from "../refusal";
 import { findSteel } from "../steel/find";
 import { areTwins } from "../steel/similar-grades";
 import type { Steel } from "../steel/steel";
-import type { Use } from "./bands";
+import { USES, type Use } from "./bands";
 import { isStainless } from "./steel-kind";
 
 type Test = (steel: Steel) => boolean;
@@ -69,4 +69,26 @@ export function isNamedFor(use: Use, steel: Steel): boolean {
     known.set(steel, found);
   }
   return found;
+}
+
+/** The grades that an item of a list calls by their designation: "1060 to 1075" both its ends. */
+function designations(item: string): readonly string[] {
+  const span = /^(\S+) to (\S+)$/.exec(item);
+  if (span !== null) return span.slice(1);
+  return item.includes("%") ? [] : [item];
+}
+
+let mentions: ReadonlyMap<string, number> | undefined;
+
+function counted(): ReadonlyMap<string, number> {
+  const count = new Map<string, number>();
+  for (const name of USES.flatMap((use) => namedItems(use).flatMap(designations)))
+    count.set(name, (count.get(name) ?? 0) + 1);
+  return count;
+}
+
+/** How many of the trade's lists of steels for a use call a grade by its very designation: those are stocked first. */
+export function mentionsOf({ name }: Steel): number {
+  mentions ??= counted();
+  return mentions.get(name) ?? 0;
 }

@@ -1,5 +1,5 @@
 import table from "../../data/hardening/carbides.json";
-import { attempt, NotAvailable, Refusal } from "../refusal";
+import { attempt, attemptOr, NotAvailable, Refusal } from "../refusal";
 import { type Relation, relation } from "../relation";
 import { carbonOf } from "../steel/carbon";
 import { findSteel } from "../steel/find";
@@ -114,9 +114,19 @@ function byBalance(steel: Steel, hardenC: number | undefined): Carbides {
 function lent(steel: Steel, refused: Refusal): Carbides {
   const lender = lenderOf(steel);
   if (lender !== undefined) return byBalance(findSteel(lender.designation), undefined);
-  const twin = allTwins().find(({ all }) => all.includes(steel))?.first;
-  if (twin === undefined || twin === steel) throw refused;
-  return carbidesAt(twin);
+  const twins = allTwins().find(({ all }) => all.includes(steel))?.all ?? [];
+  const known = twins.map((twin) => attemptOr(undefined, () => ownCarbides(twin, undefined)));
+  return known.find((each) => each !== undefined) ?? orThrow<Carbides>(refused);
+}
+
+/** As recalled for the grade, else worked out from its analysis. */
+function ownCarbides(steel: Steel, hardenC: number | undefined): Carbides {
+  const held = heldName(steel, (designation) => recalled.get(designation));
+  if (held === undefined) return byBalance(steel, hardenC);
+  if (hardenC === undefined) return { volume: held.volume, dissolvedCarbon: held.carbon, isRecalled: true };
+  throw new NotAvailable(
+    `the carbide of ${steel.name} is held for its usual hardening temperature only: leave harden C out`,
+  );
 }
 
 /**
@@ -128,15 +138,8 @@ function lent(steel: Steel, refused: Refusal): Carbides {
  * @throws NotAvailable where neither a relation nor a recalled figure covers the steel.
  */
 export function carbidesAt(steel: Steel, hardenC?: number): Carbides {
-  const held = heldName(steel, (designation) => recalled.get(designation));
-  if (held === undefined) {
-    const found = attempt(() => byBalance(steel, hardenC));
-    return found instanceof Refusal && hardenC === undefined ? lent(steel, found) : orThrow(found);
-  }
-  if (hardenC === undefined) return { volume: held.volume, dissolvedCarbon: held.carbon, isRecalled: true };
-  throw new NotAvailable(
-    `the carbide of ${steel.name} is held for its usual hardening temperature only: leave harden C out`,
-  );
+  const found = attempt(() => ownCarbides(steel, hardenC));
+  return found instanceof Refusal && hardenC === undefined ? lent(steel, found) : orThrow(found);
 }
 
 function orThrow<T>(found: T | Refusal): T {

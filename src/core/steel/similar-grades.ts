@@ -74,7 +74,7 @@ function isSame(steel: Steel, grade: Grade): boolean {
 const FURTHEST = 3;
 
 /** Differences that twins may show: little carbon, in the middle of the limits and in the name, and little in all else. */
-const TWIN = { middleCarbon: 0.04, carbon: 0.035, steps: 0.6 };
+const TWIN = { middleCarbon: 0.04, carbon: 0.035, steps: 0.45 };
 
 /**
  * Whether two steels are one for a smith: the same composition under the names of two standards.

@@ -1,3 +1,4 @@
+import { mentionsOf } from "../blade/named-steels";
 import { steelOf } from "./find";
 import { allGrades, classesOf } from "./grades";
 import { areTwins } from "./similar-grades";
@@ -25,12 +26,13 @@ export function twinGroups(steels: readonly Steel[]): readonly TwinGroup[] {
 
 let gathered: readonly TwinGroup[] | undefined;
 
-/** Every grade of the table in groups of twins; a bare name sold in carbon classes stands aside for its classes. */
+/** Every grade of the table in groups of twins, led by the name that the trade uses most; a bare name sold in carbon classes stands aside for its classes. */
 export function allTwins(): readonly TwinGroup[] {
   gathered ??= twinGroups(
     allGrades()
       .filter((grade) => classesOf(grade).length === 0)
-      .map(steelOf),
+      .map(steelOf)
+      .sort((one, other) => mentionsOf(other) - mentionsOf(one)),
   );
   return gathered;
 }

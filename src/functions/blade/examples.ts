@@ -59,8 +59,8 @@ export const BAND: readonly Example[] = [
 export const USES: readonly Example[] = [
   {
     given: ["axe"],
-    gives: [["Felling axe bit"], ["Carving or side axe bit"]],
-    source: "the two axes among the 37 uses of the table",
+    gives: [["Felling axe bit"], ["Hatchet bit"], ["Carving or side axe bit"], ["Splitting maul edge"]],
+    source: "the four axes among the 37 uses of the table",
   },
 ];
 

@@ -1,4 +1,5 @@
-import { CHOICE_ORDER, type Choice, type OfferedSteel, steelsFor } from "../../core/blade/choice";
+import { type Choice, nothingFits, type OfferedSteel, steelsFor } from "../../core/blade/choice";
+import { CHOICE_ORDER } from "../../core/blade/choice-order";
 import { STEEL_BY_USE } from "../../core/blade/suitability";
 import { MAX_PLATE } from "../../core/hardening/max-section";
 import { attempt, InvalidValue, NotAvailable, Refusal } from "../../core/refusal";
@@ -33,18 +34,28 @@ function yesNo(label: string, help: string) {
   });
 }
 
-/** A steel of the list, or the refusal of a name that is none: it costs its own row and no other. */
+/** The steels of a cell, or the refusal of a name that is none: it costs its own row and no other. */
 interface Named {
-  readonly steel: Steel | Refusal;
+  readonly steels: readonly (Steel | Refusal)[];
+}
+
+/** A cell may hold one steel, or several with commas or semicolons between them. */
+function namedIn(given: string | number): Named {
+  const whole = attempt(() => findSteel(given));
+  const names = String(given)
+    .split(/[,;\n]/)
+    .map((name) => name.trim());
+  if (!(whole instanceof Refusal) || names.length < 2) return { steels: [whole] };
+  return { steels: names.filter((name) => name !== "").map((name) => attempt(() => findSteel(name))) };
 }
 
 const among = rangeParameter(
   textOrNothing<Named>({
     label: "among",
     kind: "steel",
-    help: "Steels to choose from, a column: your rack or a supplier's list; every grade of the library where left out.",
+    help: 'Steels to choose from, a column or "5160, 6150": your rack or a supplier\'s list; every grade of the library where left out.',
     accepts: 'grades such as "1095"',
-    find: (given) => ({ steel: attempt(() => findSteel(given)) }),
+    find: namedIn,
   }),
 );
 
@@ -57,10 +68,11 @@ function listed(names: Column<Named>, prices: Column<number>): Listed {
   const result: Listed = { offered: [], unknown: [] };
   names.forEach((named, row) => {
     if (named === undefined) return;
-    const { steel } = named;
     const price = isEmptyColumn(prices) ? undefined : besideRow(prices, row, names.length, "price kg");
-    if (steel instanceof Refusal) result.unknown.push(steel);
-    else result.offered.push({ steel, price });
+    for (const steel of named.steels) {
+      if (steel instanceof Refusal) result.unknown.push(steel);
+      else result.offered.push({ steel, price });
+    }
   });
   return result;
 }
@@ -97,15 +109,15 @@ function rowOf({
   ];
 }
 
-/** An unknown name keeps its row, at the end of the list. */
-function unknownRow({ message }: Refusal): Answer[] {
-  return ["", "not known", "", "", "", "", "", "", "", "", "", message, ""];
+/** A row without a steel that says something of the list: a name that is unknown, or that nothing fits. */
+function saidRow(status: string, sentence: string): Answer[] {
+  return ["", status, "", "", "", "", "", "", "", "", "", sentence, ""];
 }
 
 export const STEELS_FOR = tableFunction({
   name: "STEELS_FOR",
   summary:
-    "Steels for a use, the most fitting first, with why and what each gives up: in order of suitability, chance, being named by the trade, margin in the quench, ease and price; what cannot be stands last.",
+    "Steels for a use, with why and what each gives up, in order: suitability, chance outside the brittle range, margin in the quench, named by the trade, ease, price; what cannot be last.",
   parameters: {
     use,
     thickness,
@@ -161,8 +173,13 @@ export const STEELS_FOR = tableFunction({
     if (isWhole && !isEmptyColumn(price))
       throw new InvalidValue("price kg: prices given without steels; give both");
     const { offered, unknown } = listed(among, price);
-    const choices = steelsFor(question, isWhole ? undefined : offered).map(rowOf);
-    const rows = [...choices, ...unknown.map(unknownRow)].slice(0, howMany);
+    const choices = steelsFor(question, isWhole ? undefined : offered);
+    const lead = nothingFits(choices);
+    const rows = [
+      ...(lead === "" ? [] : [saidRow("ruled out", lead)]),
+      ...choices.map(rowOf),
+      ...unknown.map(({ message }) => saidRow("not known", message)),
+    ].slice(0, howMany);
     if (rows.length === 0) throw new NotAvailable("no steel is left to choose from");
     return rows;
   },

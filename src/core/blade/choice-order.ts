@@ -1,0 +1,97 @@
+import { relation } from "../relation";
+import { SHOP_NEEDS } from "../steel/traits";
+import { systemsCarrying } from "../steel/twins";
+import type { Use } from "./bands";
+import type { Choice, ChoiceQuestion } from "./choice";
+import { CLEAR_MARGIN, HARD_EDGE_MM } from "./choice-words";
+import { mentionsOf } from "./named-steels";
+import type { BladeStatus } from "./status";
+import { SUITABILITIES, wantsSoftBody } from "./suitability";
+
+/** One thing that steels are compared by: what is told of it, and its step, the lowest first. */
+interface Criterion {
+  readonly told: string;
+  readonly step: (choice: Choice, question: ChoiceQuestion) => number;
+}
+
+/** The words that bar a steel from a use. */
+export const CANNOT: readonly (BladeStatus | "ruled out" | "")[] = [
+  "ruled out",
+  "does not harden",
+  "out of reach",
+];
+
+const isOut = ({ status }: Choice) => CANNOT.includes(status);
+
+/** The words that a chance has, the likeliest first; all others count alike. */
+const BY_CHANCE: readonly Choice["status"][] = ["inside", "likely inside", "uncertain"];
+
+function chanceStep({ status }: Choice): number {
+  const at = BY_CHANCE.indexOf(status);
+  return at < 0 ? BY_CHANCE.length : at;
+}
+
+/** 0 with room in the quench, 1 just enough, 2 less or not known; clay wants less, not more. */
+function depthStep(mm: number, thickness: number, { part }: Use): number {
+  if (part !== "whole") return mm >= Math.min(thickness, HARD_EDGE_MM) ? 0 : 2;
+  if (mm >= CLEAR_MARGIN * thickness) return 0;
+  return mm >= thickness ? 1 : 2;
+}
+
+function marginStep({ hardensMm: mm }: Choice, { use, thickness }: ChoiceQuestion): number {
+  if (thickness === undefined) return 0;
+  if (mm === undefined) return 2;
+  return wantsSoftBody(use) ? Number(mm >= thickness) : depthStep(mm, thickness, use);
+}
+
+const needStep = ({ traits }: Choice) => SHOP_NEEDS.indexOf(traits.need);
+
+/** What is compared, one after another: the first difference decides. The words are those of the help. */
+export const CRITERIA: readonly Criterion[] = [
+  {
+    told: "what cannot be stands last, what another shop or bath could mend before the rest",
+    step: (choice) => choice.barred,
+  },
+  {
+    told: "in a shop without a kiln what a steel needs",
+    step: (choice, { kiln }) => (kiln === false && !isOut(choice) ? needStep(choice) : 0),
+  },
+  { told: "suitability for the use", step: ({ suits }) => SUITABILITIES.indexOf(suits) },
+  {
+    told: "chance of the band outside the brittle range (inside, likely inside, uncertain, else)",
+    step: chanceStep,
+  },
+  { told: "margin in the quench (1.5 times the thickness, just enough, less)", step: marginStep },
+  { told: "named by the trade for the use", step: ({ isNamed }) => (isNamed ? 0 : 1) },
+  { told: "what the shop needs", step: needStep },
+  { told: "price", step: ({ price }) => price ?? Number.MAX_VALUE },
+  { told: "how many of the trade's lists name it", step: ({ steel }) => -mentionsOf(steel) },
+  { told: "how many systems of designation carry it", step: ({ steel }) => -systemsCarrying(steel) },
+  { told: "chance", step: ({ chance = 0 }) => -chance },
+];
+
+/** The order in which steels are put forward for a use. */
+export const CHOICE_ORDER = relation({
+  title: "Order of steels for a use",
+  source: "steel-by-use",
+  locator: `in turn: ${CRITERIA.map(({ told }) => told).join("; ")}`,
+  evidence: "common practice",
+  inputs: {},
+  output: { label: "order", unit: "" },
+  error: {
+    size: null,
+    unit: "",
+    kind: "an order of these words one after another, no score: neighbours may change places",
+  },
+});
+
+/** The choices in the order of `CRITERIA`; what nothing tells apart stays as it stood. */
+export function inOrder(choices: readonly Choice[], question: ChoiceQuestion): Choice[] {
+  return choices
+    .map((choice) => ({ choice, steps: CRITERIA.map(({ step }) => step(choice, question)) }))
+    .sort((a, b) => {
+      const at = a.steps.findIndex((step, i) => step !== b.steps[i]);
+      return at < 0 ? 0 : (a.steps[at] as number) - (b.steps[at] as number);
+    })
+    .map(({ choice }) => choice);
+}
