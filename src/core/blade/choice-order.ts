@@ -2,7 +2,7 @@ import { relation } from "../relation";
 import { SHOP_NEEDS } from "../steel/traits";
 import { systemsCarrying } from "../steel/twins";
 import type { Use } from "./bands";
-import type { Choice, ChoiceQuestion } from "./choice";
+import type { Choice, ChoiceQuestion } from "./choice-row";
 import { CLEAR_MARGIN, HARD_EDGE_MM } from "./choice-words";
 import { mentionsOf } from "./named-steels";
 import type { BladeStatus } from "./status";

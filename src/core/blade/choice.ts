@@ -11,55 +11,15 @@ import { allTwins, type TwinGroup, twinGroups } from "../steel/twins";
 import { bandFor } from "./band-by-steel";
 import type { Use } from "./bands";
 import { CANNOT, inOrder } from "./choice-order";
+import type { Choice, ChoiceQuestion, OfferedSteel } from "./choice-row";
 import { givesUpText, type Told, whyText } from "./choice-words";
 import { isNamedFor } from "./named-steels";
 import type { BladeStory } from "./question";
-import type { BladeStatus } from "./status";
 import { steelKind } from "./steel-kind";
 import { bladeStory } from "./story";
-import { type Suitability, saidAs, suitability } from "./suitability";
+import { saidAs, suitability } from "./suitability";
 
-/** A steel that may be chosen, with what it costs. */
-export interface OfferedSteel {
-  readonly steel: Steel;
-  /** Price a kg in the sheet's own currency. */
-  readonly price?: number | undefined;
-}
-
-/** What a steel is wanted for and what the shop can do. What is left out is not judged. */
-export interface ChoiceQuestion {
-  readonly use: Use;
-  /** mm */
-  readonly thickness?: number | undefined;
-  readonly quench?: QuenchMedium | undefined;
-  /** mm */
-  readonly length?: number | undefined;
-  /** True: it must be stainless; false: it must not. */
-  readonly stainless?: boolean | undefined;
-  /** False: the shop has no kiln. */
-  readonly kiln?: boolean | undefined;
-}
-
-/** A steel as it stands in the list. */
-export interface Choice {
-  readonly steel: Steel;
-  /** Its own name first, then those of its twins. */
-  readonly names: readonly string[];
-  readonly status: BladeStatus | "ruled out";
-  /** What bars it: 0 nothing, `BARS` the most easily mended first. */
-  readonly barred: number;
-  readonly temperC: number | undefined;
-  /** HRC */
-  readonly likely: number | undefined;
-  readonly chance: number | undefined;
-  readonly hardensMm: number | undefined;
-  readonly traits: Traits;
-  readonly price: number | undefined;
-  readonly suits: Suitability;
-  readonly isNamed: boolean;
-  readonly why: string;
-  readonly givesUp: string;
-}
+export type { Choice, ChoiceQuestion, OfferedSteel } from "./choice-row";
 
 interface Candidate {
   readonly group: TwinGroup;
