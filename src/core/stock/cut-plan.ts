@@ -1,6 +1,6 @@
 import { NotAvailable } from "../refusal";
 import { relation } from "../relation";
-import { type CutOrder, type CutRequest, cutOrder } from "./cut-order";
+import { type BarOffer, type CutOrder, type CutRequest, cutOrder } from "./cut-order";
 import { inTenths, TENTHS } from "./cutting-grid";
 import { isProved, type PatternUse } from "./cutting-task";
 import { Effort } from "./effort";
@@ -47,6 +47,8 @@ export interface CutRow {
 
 export interface CutPlan {
   readonly rows: readonly CutRow[];
+  /** Bars of each length on offer, in the order in which the lengths were given. */
+  readonly taken: readonly number[];
   readonly bars: number;
   /** What the bars cost; `undefined` where no prices were given. */
   readonly cost: number | undefined;
@@ -100,6 +102,16 @@ function rowOf({ lengths, bars }: CutOrder, { kerf, trim }: CutRequest, use: Pat
   return { pieces, bars: use.bars, drop: drop / TENTHS, barLength };
 }
 
+/** Bars of each offer, in the order given. */
+function takenOf({ bars }: CutOrder, given: CutRequest, uses: readonly PatternUse[]): number[] {
+  const taken = new Map<BarOffer | undefined, number>();
+  for (const { pattern, bars: count } of uses) {
+    const offer = bars[pattern.stock];
+    taken.set(offer, (taken.get(offer) ?? 0) + count);
+  }
+  return given.bars.map((offer) => taken.get(offer) ?? 0);
+}
+
 /**
  * Cheapest way to cut pieces from bars: fewest bars or, where prices are given, least cost. Works in
  * tenths of a millimetre (pieces, kerf and trim rounded up, bars down). The same request gives the same
@@ -123,6 +135,7 @@ export function cutPlan(request: CutRequest): CutPlan {
   const bound = money(Math.max(0, solution.bound) * (hasPrices ? order.priceStep : 1));
   return {
     rows,
+    taken: takenOf(order, request, uses),
     bars: rows.reduce((sum, { bars }) => sum + bars, 0),
     cost: hasPrices ? money(solution.cost * order.priceStep) : undefined,
     bound,

@@ -1,3 +1,4 @@
+export { bestOffer } from "./best-offer";
 export { cutPlan } from "./cut-plan";
 export { forgeLength } from "./forge-length";
 export { gaugeThickness } from "./gauges";

@@ -1,7 +1,8 @@
 import { quantityText } from "../quantity-text";
 import { attempt, InvalidValue, Refusal } from "../refusal";
-import { densityOf } from "../steel/density";
 import type { Steel } from "../steel/steel";
+import { barMass, wholeBars } from "./bar-mass";
+import { flatSection } from "./bar-section";
 import { cutPlan } from "./cut-plan";
 
 /** A line of blanks to be cut. Lengths in mm. */
@@ -37,14 +38,7 @@ interface Pool {
   readonly lines: readonly BlankLine[];
 }
 
-/** g/cm³ times mm³ makes mg. */
-const MILLIGRAMS_PER_KG = 1e6;
-/** A bar weighed on a shop scale is still a bar: stock counts as whole bars from this share of one less. */
-const WEIGHING = 0.02;
-
-function sectionText({ width, thickness }: BlankLine): string {
-  return `${quantityText(width, "")} × ${quantityText(thickness, "mm")}`;
-}
+const sectionText = ({ width, thickness }: BlankLine): string => flatSection(width, thickness).text;
 
 function pools(lines: readonly BlankLine[]): Pool[] {
   const byKey = new Map<string, BlankLine[]>();
@@ -81,9 +75,8 @@ function orderOf(pool: Pool, kerf: number, trim: number): OrderLine {
   const { first, lines } = pool;
   const barLength = barLengthOf(pool);
   const { bars, rows } = cutPlan({ pieces: lines, bars: [{ length: barLength }], kerf, trim });
-  const volume = first.width * first.thickness * barLength;
-  const barKilograms = (volume * densityOf(first.steel).value) / MILLIGRAMS_PER_KG;
-  const inRack = Math.floor(stockOf(pool) / barKilograms + WEIGHING);
+  const barKilograms = barMass(first.steel, first.width * first.thickness, barLength);
+  const inRack = wholeBars(stockOf(pool), barKilograms);
   const toBuy = Math.max(0, bars - inRack);
   return {
     steel: first.steel.name,

@@ -1,5 +1,37 @@
 import type { Example } from "../declare";
 
+export const BEST_OFFER: readonly Example[] = [
+  {
+    given: [
+      [
+        ["steel", "section", "length", "quantity"],
+        ["1075", "60 x 2.5", 611, 14],
+        ["52100", "50 x 3", 346, 28],
+      ],
+      [
+        ["supplier", "steel", "section", "price", "per", "bar length", "minimum charge", "freight", "week"],
+        ["Alder", "1075", "60 x 2.5", 30, "bar", 3000, 150, 18, "2027-W03"],
+        ["Alder", "52100", "50 x 3", 40, "bar", 3000, null, null, "2027-W04"],
+        ["Birch", "1075", "2.5 x 60", 12, "m", 3000, 60, 12, "2027-W02"],
+        ["Birch", "52100", "50 x 3", 30, "bar", 2000, null, null, "2027-W02"],
+      ],
+      1,
+    ],
+    gives: [
+      ["1075", "60 × 2.5 mm", "Alder", 4, 3000, 120, 14.13, "2027-W03"],
+      ["52100", "50 × 3 mm", "Alder", 4, 3000, 160, 14.058, "2027-W04"],
+      ["freight", "", "Alder", "", "", 18, "", ""],
+      ["total", "", "Alder", 8, "", 298, 28.188, "2027-W04"],
+      ["lower bound", "no mix costs less", "", "", "", 298, "", ""],
+      ["all from one", "", "Alder", 8, "", 298, 28.188, "2027-W04"],
+      ["all from one", "", "Birch", 10, "", 336, 28.188, "2027-W02"],
+    ],
+    within: 1e-6,
+    source:
+      "by hand: 4 blades a bar of 3000 mm gives 4 bars, 8 blades a bar gives 4, 5 a bar of 2000 mm gives 6; Alder 4 × 30 + 4 × 40 + 18, Birch 4 × 36 + 6 × 30 + 12; masses at 7.85 and 7.81 g/cm³",
+  },
+];
+
 export const CUT_PLAN: readonly Example[] = [
   {
     given: [346, 28, 3000],

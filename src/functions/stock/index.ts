@@ -1,3 +1,4 @@
+export { BEST_OFFER } from "./best-offer";
 export { CUT_PLAN } from "./cut-plan";
 export { FORGE_LENGTH } from "./forge-length";
 export { FRACTION } from "./fraction";
