@@ -1,3 +1,4 @@
+import type { Refusal } from "../core/refusal";
 import type { Relation } from "../core/relation";
 import type { Steel } from "../core/steel/steel";
 import type { Cell, Cells } from "./cells";
@@ -79,11 +80,13 @@ export interface RowFunction<P extends Parameters = Parameters> extends Common<P
   compute(values: Values<P>): readonly Answer[];
 }
 
-/** A table for one set of arguments. One of its cells may hold a refusal; a refusal thrown is the only cell. */
+/** A table for one set of arguments. One of its cells may hold a refusal; a refusal thrown is the only cell, unless `refused` places it. */
 export interface TableFunction<P extends Parameters = Parameters> extends Common<P> {
   readonly shape: "table";
   readonly result: readonly Column[];
   compute(values: Values<P>): readonly (readonly Cell[])[];
+  /** What stands in place of a refused call, for a table in which one cell tells the refusal in words. */
+  readonly refused?: (refusal: Refusal) => readonly (readonly Cell[])[];
 }
 
 export type WorksheetFunction = ScalarFunction | RowFunction | TableFunction;

@@ -2,16 +2,20 @@ import { InvalidValue, Refusal } from "../core/refusal";
 import { checkedRow } from "./answer";
 import { type Argument, BLANK, guarded, readArgument } from "./arguments";
 import type { Cell, Cells } from "./cells";
-import type { Parameters, Values } from "./declare";
+import type { Parameters, TableFunction, Values } from "./declare";
 import { rangeValues } from "./evaluate-rows";
 
 type TableCompute = (values: Values<Parameters>) => readonly (readonly Cell[])[];
 
 /** A table for one set of arguments; a list instead of one cell is refused, since tables cannot be stacked. */
-export function evaluateTable(compute: TableCompute, args: readonly Argument[]): Cells {
+export function evaluateTable(
+  compute: TableCompute,
+  args: readonly Argument[],
+  refused: TableFunction["refused"] = (refusal) => [[refusal]],
+): Cells {
   if (isUnfilled(args)) return [[""]];
   const rows = guarded(() => compute(valuesOf(args)).map(checkedRow));
-  if (rows instanceof Refusal) return [[rows]];
+  if (rows instanceof Refusal) return refused(rows);
   return rows.length === 0 ? [[""]] : rows;
 }
 

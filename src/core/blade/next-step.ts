@@ -170,3 +170,11 @@ export function nextStep(question: BladeQuestion, story: Told, cautions: readonl
         : afterReading(question, story, cautions);
   }
 }
+
+/** Where the reasons of a next step begin. */
+const REASONS = /: |; |, expect |, for a chance /;
+
+/** What to do without the reasons, for a narrow column: a next step as far as its first clause. */
+export function nextStepInShort(sentence: string): string {
+  return (sentence.split(REASONS)[0] ?? "").replace(/\.$/, "");
+}

@@ -64,7 +64,7 @@ function finish(begun: Begun, share: LoadShare | undefined, today: PriceDay | un
   const { kilograms } = stock;
   const cost = plannedCost(line, { starts, hours, kilograms, kilowattHours: energy.kilowattHours });
   const cautions = [
-    ...recipe.temper.cautions,
+    ...recipe.temper.cautions.map(({ full }) => full),
     recipe.hardening.caution,
     edgeCaution(line),
     ...stock.cautions,

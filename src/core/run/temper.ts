@@ -1,3 +1,4 @@
+import { type Caution, caution } from "../blade/caution";
 import { chanceText } from "../blade/chance";
 import type { BladeQuestion, BladeStory } from "../blade/question";
 import { bladeStory } from "../blade/story";
@@ -24,26 +25,27 @@ export interface PlannedTemper {
   /** "2 × 2 h at 228 °C (442 °F)"; empty without a temper. */
   readonly tempers: string;
   readonly hardening: BladeStory["hardening"] | undefined;
-  readonly cautions: readonly string[];
+  /** What to be wary of, as found; what the figures rest on comes last. */
+  readonly cautions: readonly Caution[];
 }
 
 const NOTHING = { low: undefined, high: undefined, celsius: undefined, fahrenheit: undefined };
 
 /** Where the hardness comes from and what it takes for granted. */
-function basisCaution({ steel, hardenC }: RecipeLine, basis: string): string[] {
+function basisCaution({ steel, hardenC }: RecipeLine, basis: string): Caution[] {
   if (basis === "") return [];
   const assumptions = attemptOr([], () => temperModel(steel, hardenC).assumptions);
   const parts = [basis, ...assumptions, limitsCaution(steel)].filter((part) => part !== "");
-  return [`Hardness of a blade hardened through: ${parts.join("; ")}.`];
+  const full = `Hardness of a blade hardened through: ${parts.join("; ")}.`;
+  return [caution("note", "hardness by estimate", full)];
 }
 
 /** Which way the temper was chosen, where no target was typed. */
-function chosenCaution({ use }: RecipeLine, { isForBand, best, temperC, chance }: BladeStory): string[] {
+function chosenCaution({ use }: RecipeLine, { isForBand, best, temperC, chance }: BladeStory): Caution[] {
   if (use === undefined || !isForBand || best === undefined || temperC === undefined || chance === undefined)
     return [];
-  return [
-    `No target typed: ${temperatureText(temperC)} has the best chance of the band, ${chanceText(chance)}.`,
-  ];
+  const full = `No target typed: ${temperatureText(temperC)} has the best chance of the band, ${chanceText(chance)}.`;
+  return [caution("note", "no target typed", full)];
 }
 
 function questionOf(line: RecipeLine): BladeQuestion {
@@ -67,8 +69,7 @@ function temperText({ temperHours, temperCycles }: RecipeLine, celsius: number):
 export function plannedTemper(line: RecipeLine): PlannedTemper {
   const { target, use, chosenC } = line;
   const story = bladeStory(questionOf(line));
-  const { status, chance, next, estimate, temperC, missing, hardening } = story;
-  const cautions = story.cautions.map(({ full }) => full);
+  const { status, chance, next, estimate, temperC, missing, hardening, cautions } = story;
   const told = { status, chance, next, hardening };
   if (target === undefined && use === undefined && chosenC === undefined) {
     return { ...NOTHING, ...told, tempers: "", next: "", cautions: [] };
@@ -78,7 +79,10 @@ export function plannedTemper(line: RecipeLine): PlannedTemper {
       missing === undefined
         ? NOTHING
         : { low: missing, high: missing, celsius: missing, fahrenheit: missing };
-    const why = missing === undefined || cautions.length > 0 ? [] : [asSentence(missing.message)];
+    const why =
+      missing === undefined || cautions.length > 0
+        ? []
+        : [caution("note", "hardness not known", asSentence(missing.message))];
     return { ...refused, ...told, tempers: "", cautions: [...why, ...cautions] };
   }
   return {

@@ -132,6 +132,8 @@ export const TREATMENT: readonly Example[] = [
         "none",
         "none",
         "…",
+        "none",
+        "none",
       ],
     ],
     source:

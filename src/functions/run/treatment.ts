@@ -1,8 +1,12 @@
+import { type Caution, caution, ranked } from "../../core/blade/caution";
+import { nextStepInShort } from "../../core/blade/next-step";
 import { TESTER_UNCERTAINTY } from "../../core/blade/status";
 import { STEEL_BY_USE } from "../../core/blade/suitability";
 import { heatTreatmentRelations } from "../../core/hardening/heat-treatment";
 import { MAX_PLATE } from "../../core/hardening/max-section";
 import { HEAT_UP, SOAK_RULE } from "../../core/hardening/soak";
+import { asSentence } from "../../core/quantity-text";
+import type { Refusal } from "../../core/refusal";
 import type { Figure } from "../../core/run/line";
 import { type LineRecipe, lineRecipe } from "../../core/run/line-recipe";
 import { temperingRelations } from "../../core/tempering/relations";
@@ -17,9 +21,57 @@ const NONE_HELD = "none held";
 const shown = (figure: Figure): Cell => figure ?? NONE_HELD;
 const told = (words: string, otherwise = "none") => (words === "" ? otherwise : words);
 
-function cautionsOf({ temper, hardening }: LineRecipe): string {
-  const all = [...temper.cautions, hardening.caution].filter((caution) => caution !== "");
-  return [...new Set(all)].join(" ");
+/** What a refused line asks for. */
+const MEND = "Mend this line: its caution says what is wrong";
+
+const RESULT = [
+  { label: "band status", unit: "text" },
+  { label: "chance", unit: "" },
+  { label: "next step", unit: "text" },
+  { label: "cautions", unit: "text" },
+  { label: "temper C", unit: "°C" },
+  { label: "temper F", unit: "°F" },
+  { label: "HRC low", unit: "HRC" },
+  { label: "HRC high", unit: "HRC" },
+  { label: "through-hardens", unit: "text" },
+  { label: "normalise", unit: "°C" },
+  { label: "harden", unit: "°C" },
+  { label: "soak", unit: "min" },
+  { label: "in the furnace", unit: "min" },
+  { label: "quench", unit: "text" },
+  { label: "clay", unit: "text" },
+  { label: "sub-zero", unit: "text" },
+  { label: "tempers", unit: "text" },
+  { label: "recipe", unit: "text" },
+  { label: "do next", unit: "text" },
+  { label: "be wary of", unit: "text" },
+] as const;
+
+/** What there is to be wary of, the heaviest first. */
+function cautionsOf({ temper, hardening }: LineRecipe): readonly Caution[] {
+  const { word, caution: full } = hardening;
+  return ranked([...temper.cautions, ...(full === "" ? [] : [caution("note", word, full)])]);
+}
+
+const fullText = (cautions: readonly Caution[]) => cautions.map(({ full }) => full).join(" ");
+
+/** The heaviest, and how many there are besides. */
+function inShort(cautions: readonly Caution[]): string {
+  const [first, ...others] = cautions;
+  if (first === undefined) return "";
+  return others.length === 0 ? first.short : `${first.short} (+${others.length})`;
+}
+
+/** A refused line: words outlive a reader without the add-in, the sentence of an error does not. */
+function refusedRow(refusal: Refusal): Cell[][] {
+  const said = asSentence(refusal.message);
+  const words: Readonly<Record<string, string>> = {
+    "next step": MEND,
+    "do next": MEND,
+    cautions: said,
+    "be wary of": said,
+  };
+  return [RESULT.map(({ label }) => words[label] ?? refusal)];
 }
 
 const { use, steel, length, thickness } = bladeHeadings;
@@ -49,26 +101,8 @@ export const TREATMENT = tableFunction({
     clayMm,
     clayFromMm,
   },
-  result: [
-    { label: "band status", unit: "text" },
-    { label: "chance", unit: "" },
-    { label: "next step", unit: "text" },
-    { label: "cautions", unit: "text" },
-    { label: "temper C", unit: "°C" },
-    { label: "temper F", unit: "°F" },
-    { label: "HRC low", unit: "HRC" },
-    { label: "HRC high", unit: "HRC" },
-    { label: "through-hardens", unit: "text" },
-    { label: "normalise", unit: "°C" },
-    { label: "harden", unit: "°C" },
-    { label: "soak", unit: "min" },
-    { label: "in the furnace", unit: "min" },
-    { label: "quench", unit: "text" },
-    { label: "clay", unit: "text" },
-    { label: "sub-zero", unit: "text" },
-    { label: "tempers", unit: "text" },
-    { label: "recipe", unit: "text" },
-  ],
+  result: RESULT,
+  refused: refusedRow,
   relations: (steel) => [
     ...heatTreatmentRelations(steel),
     HEAT_UP,
@@ -81,12 +115,13 @@ export const TREATMENT = tableFunction({
   compute: (line) => {
     const recipe = lineRecipe(line);
     const { temper, hardening } = recipe;
+    const cautions = cautionsOf(recipe);
     return [
       [
         told(temper.status, "no use given"),
         temper.chance === undefined ? NONE_HELD : shownChance(temper.chance),
         told(temper.next),
-        told(cautionsOf(recipe)),
+        told(fullText(cautions)),
         shown(temper.celsius),
         shown(temper.fahrenheit),
         shown(temper.low),
@@ -101,6 +136,8 @@ export const TREATMENT = tableFunction({
         recipe.subZero,
         told(temper.tempers),
         recipe.text,
+        told(nextStepInShort(temper.next)),
+        told(inShort(cautions)),
       ],
     ];
   },
