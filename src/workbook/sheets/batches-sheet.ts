@@ -1,4 +1,5 @@
 import type { Cover } from "./cover-sheet";
+import type { CutList } from "./cut-list-sheet";
 import type { Lines } from "./lines-sheet";
 import { checkFormula } from "./parts/remarks";
 import { fixedName } from "./parts/sheet-parts";
@@ -61,6 +62,14 @@ interface Sources {
   readonly cover: Cover;
   readonly lines: Lines;
   readonly recipes: Recipes;
+  readonly cuts: CutList;
+}
+
+/** Mass of a blank as it is cut, g: what goes into the furnace unless it is weighed. */
+function blankGrams(cuts: CutList, at: CellOf<BatchKey>): string {
+  const cell = (key: "grade" | "length" | "width" | "thickness") => cuts.lookup(key, at("line"));
+  const volume = (["length", "width", "thickness"] as const).map((key) => `N(${cell(key)})`).join("*");
+  return `ROUND(${volume}*BLADE.DENSITY(${cell("grade")})/1000,0)`;
 }
 
 function whatIsOdd(
@@ -98,8 +107,16 @@ export function batchesSheet(
   sources: Sources,
   count: number,
 ): TableSheet<BatchKey> {
-  const { lines, recipes } = sources;
+  const { cover, lines, recipes, cuts } = sources;
   const given = (column: number) => pick(rows, column);
+  const ofOwnLine = (index: number, otherwise = index < lines.count ? lines.at("line", index) : "") =>
+    index < lines.count ? `IF(${lines.at("line", index)}="","",${otherwise})` : `""`;
+  const lineKnown = {
+    needs: (at: CellOf<BatchKey>) => [at("line"), `IFERROR(${lines.lookup("steel", at("line"))},"?")`],
+  };
+  const started = { needs: (at: CellOf<BatchKey>) => [at("line"), at("pieces")] };
+  const outside = (key: "outsideKg" | "outsideLeast" | "outsideSetUp") => (at: CellOf<BatchKey>) =>
+    `IF(OR(${at("where")}<>"${OUTSIDE}",${cover.at(key)}=""),"",${cover.at(key)})`;
   const ofLine = (key: Parameters<Lines["lookup"]>[0]) => (at: CellOf<BatchKey>) =>
     lines.lookup(key, at("line"));
   const ofRecipe = (key: RecipeKey) => (at: CellOf<BatchKey>) => recipes.lookup(key, at("line"));
@@ -108,34 +125,48 @@ export function batchesSheet(
   const TENTH = { format: "0.0" };
   const MONEY = { format: "#,##0.00" };
   const columns: TableColumns<BatchKey> = {
-    batch: typedColumn("Batch", 50, given(0)),
-    where: typedColumn("Where", 90, given(1), {
+    // A row a line in its own batch, until other lines or other batches are typed.
+    batch: eitherColumn("Batch", 50, given(0), (_, index) => ofOwnLine(index, `"B${index + 1}"`)),
+    where: eitherColumn("Where", 90, given(1), () => `"in-house"`, {
       words: ["in-house", "forge, bits only", OUTSIDE],
       wrap: true,
     }),
     treater: typedColumn("Heat treater", 110, given(12), { wrap: true }),
-    line: typedColumn("Line", 46, given(2)),
-    grade: calcColumn("Grade", 76, ofLine("steel")),
-    starts: calcColumn("Starts of the line", 56, ofLine("starts"), WHOLE),
-    pieces: eitherColumn("Pieces", 50, given(13), (at) => at("starts"), WHOLE),
-    grams: typedColumn("g a piece at hardening", 74, given(3), WHOLE),
-    kilograms: calcColumn("kg in all", 50, (at) => `${at("pieces")}*N(${at("grams")})/1000`, TENTH),
-    thickest: calcColumn("Hardened mm", 62, ofRecipe("section"), TENTH),
-    perLoad: typedColumn("Pieces a load", 56, given(4), WHOLE),
+    line: eitherColumn("Line", 46, given(2), (_, index) => ofOwnLine(index)),
+    grade: calcColumn("Grade", 76, (at) => `${lines.lookup("steel", at("line"))}&""`, lineKnown),
+    starts: calcColumn("Starts of the line", 56, ofLine("starts"), { ...WHOLE, ...lineKnown }),
+    pieces: eitherColumn("Pieces", 50, given(13), (at) => at("starts"), { ...WHOLE, ...lineKnown }),
+    grams: eitherColumn("g a piece at hardening", 74, given(3), (at) => blankGrams(cuts, at), {
+      ...WHOLE,
+      ...lineKnown,
+    }),
+    kilograms: calcColumn("kg in all", 50, (at) => `${at("pieces")}*N(${at("grams")})/1000`, {
+      ...TENTH,
+      ...started,
+    }),
+    thickest: calcColumn("Hardened mm", 62, ofRecipe("section"), { ...TENTH, ...lineKnown }),
+    perLoad: eitherColumn(
+      "Pieces a load",
+      56,
+      given(4),
+      (at) =>
+        `IF((N(${cover.at("furnaceKg")})=0)+(N(${at("grams")})=0)>0,"",MAX(1,INT(${cover.at("furnaceKg")}*1000/${at("grams")})))`,
+      { ...WHOLE, ...started },
+    ),
     loads: calcColumn(
       "Loads",
       46,
       (at) => `IF(N(${at("perLoad")})=0,1,ROUNDUP(${at("pieces")}/${at("perLoad")},0))`,
-      WHOLE,
+      { ...WHOLE, ...started },
     ),
-    recipe: calcColumn("Recipe", 210, ofRecipe("text"), { wrap: true }),
-    harden: calcColumn("Harden °C", 58, ofRecipe("harden"), WHOLE),
-    hardenF: calcColumn("Harden °F", 58, ofRecipe("hardenF"), WHOLE),
-    furnace: calcColumn("In the furnace min", 62, ofRecipe("furnace"), WHOLE),
-    quench: calcColumn("Quench and bath", 200, ofRecipe("quench"), { wrap: true }),
-    temper: calcColumn("Temper °C", 58, ofLine("temperC"), WHOLE),
-    temperF: calcColumn("Temper °F", 58, ofLine("temperF"), WHOLE),
-    tempers: calcColumn("Tempers", 120, ofRecipe("temperWords"), { wrap: true }),
+    recipe: calcColumn("Recipe", 210, ofRecipe("text"), { wrap: true, ...lineKnown }),
+    harden: calcColumn("Harden °C", 58, ofRecipe("harden"), { ...WHOLE, ...lineKnown }),
+    hardenF: calcColumn("Harden °F", 58, ofRecipe("hardenF"), { ...WHOLE, ...lineKnown }),
+    furnace: calcColumn("In the furnace min", 62, ofRecipe("furnace"), { ...WHOLE, ...lineKnown }),
+    quench: calcColumn("Quench and bath", 200, ofRecipe("quench"), { wrap: true, ...lineKnown }),
+    temper: calcColumn("Temper °C", 58, ofLine("temperC"), { ...WHOLE, ...lineKnown }),
+    temperF: calcColumn("Temper °F", 58, ofLine("temperF"), { ...WHOLE, ...lineKnown }),
+    tempers: calcColumn("Tempers", 120, ofRecipe("temperWords"), { wrap: true, ...lineKnown }),
     preheat: typedColumn("Preheat °C", 58, [], WHOLE),
     litres: typedColumn("Oil litres", 52, given(5), WHOLE),
     rise: calcColumn(
@@ -146,7 +177,7 @@ export function batchesSheet(
           at,
           `IF(OR(N(${at("litres")})=0,N(${at("grams")})=0,NOT(ISNUMBER(${at("harden")}))),"",INDEX(BLADE.OIL_RISE(${perLoadKilograms(at)},${at("harden")},${OUT_OF_OIL},${at("litres")}),1,1))`,
         ),
-      TENTH,
+      { ...TENTH, ...started },
     ),
     hold: typedColumn("Holding kWh", 58, given(6), TENTH),
     temperEnergy: typedColumn("Temper kWh", 56, given(7), TENTH),
@@ -158,23 +189,23 @@ export function batchesSheet(
           at,
           `IF(N(${at("kilograms")})=0,0,IF(ISNUMBER(${at("harden")}),BLADE.FURNACE(${at("kilograms")},${at("harden")}),"${NOT_ASSESSED}"))+N(${at("hold")})+N(${at("temperEnergy")})`,
         ),
-      TENTH,
+      { ...TENTH, ...started },
     ),
-    rate: typedColumn("Outside: a kg", 58, given(8), MONEY),
-    least: typedColumn("Outside: at least", 62, given(9), MONEY),
-    setUp: typedColumn("Outside: set-up", 62, given(10), MONEY),
+    rate: eitherColumn("Outside: a kg", 58, given(8), outside("outsideKg"), MONEY),
+    least: eitherColumn("Outside: at least", 62, given(9), outside("outsideLeast"), MONEY),
+    setUp: eitherColumn("Outside: set-up", 62, given(10), outside("outsideSetUp"), MONEY),
     charge: calcColumn(
       "Outside charge",
       66,
       (at) =>
         `IF(${at("where")}="${OUTSIDE}",BLADE.OUTSIDE_CHARGE(${at("kilograms")},${at("rate")},${at("least")},${at("setUp")}),"")`,
-      MONEY,
+      { ...MONEY, ...started },
     ),
     check: calcColumn(
       "Cross-check",
       190,
       (at) => whatIsOdd(sources, at, [made().block("batch"), made().block("recipe")]),
-      { isStatus: true, wrap: true },
+      { isStatus: true, wrap: true, ...started },
     ),
     page: calcColumn(
       "Order page",

@@ -2,16 +2,19 @@ import type { Batches } from "./batches-sheet";
 import type { Cover } from "./cover-sheet";
 import type { CutList } from "./cut-list-sheet";
 import type { Lines } from "./lines-sheet";
+import { lineColumns } from "./parts/line-columns";
 import { checkFormula } from "./parts/remarks";
 import {
   type CellOf,
   calcColumn,
+  eitherColumn,
   pick,
   type TableColumns,
   TableSheet,
   typedColumn,
 } from "./parts/table-sheet";
 import type { Route } from "./route-sheet";
+import type { StandardRoute } from "./standard-route-sheet";
 import type { DataRow } from "./template-data";
 
 export type CostKey =
@@ -22,6 +25,8 @@ export type CostKey =
   | "steel"
   | "energy"
   | "outside"
+  | "routeSetUp"
+  | "routeHours"
   | "first"
   | "rate"
   | "model"
@@ -51,16 +56,45 @@ export interface CostSources {
   readonly cuts: CutList;
   readonly batches: Batches;
   readonly route: Route;
+  readonly standard: StandardRoute;
   /** Address of the most that a line may cost. */
   readonly ceiling: (index: number) => string;
 }
 
 const MONEY = { format: "#,##0.00" };
 
-function workColumns(rows: readonly DataRow[], { cover }: CostSources): Partial<TableColumns<CostKey>> {
+const started = { needs: (at: CellOf<CostKey>) => [at("starts")] };
+
+/** Hours of a line by its own route, else by the standard one: of the set-ups, and of the work on every start. */
+function routeHours({ lines, route, standard }: CostSources, at: CellOf<CostKey>, index = 0) {
+  const own = (key: "setUp" | "hours") => `SUMIF(${route.block("line")},${at("line")},${route.block(key)})`;
+  const hasOwn = `COUNTIF(${route.block("line")},${at("line")})>0`;
+  const size = (key: "length" | "width") => lines.at(key, index);
+  return {
+    setUp: `IF(${hasOwn},${own("setUp")}/60,${standard.setUpHours})`,
+    each: `IF(${hasOwn},${own("hours")}-${at("routeSetUp")},${standard.hours(at("starts"), size("length"), size("width"))})`,
+  };
+}
+
+function workColumns(rows: readonly DataRow[], sources: CostSources): Partial<TableColumns<CostKey>> {
+  const { cover } = sources;
+  const money = { ...MONEY, ...started };
+  const ofCover = (key: "belts" | "fittings" | "packing") => () =>
+    `IF(${cover.at(key)}="","",${cover.at(key)})`;
   const given = (column: number) => pick(rows, column);
   return {
-    first: typedColumn("First piece h", 54, given(0), { format: "0.00" }),
+    routeSetUp: calcColumn("Route: set-up h", 58, (at) => routeHours(sources, at).setUp, {
+      format: "0.0",
+      ...started,
+    }),
+    routeHours: calcColumn("Route: h of all starts", 62, (at, index) => routeHours(sources, at, index).each, {
+      format: "0.0",
+      ...started,
+    }),
+    first: eitherColumn("First piece h", 54, given(0), (at) => `${at("routeHours")}/${at("starts")}`, {
+      format: "0.00",
+      ...started,
+    }),
     rate: typedColumn("Learning rate", 62, given(1), { format: "0.00" }),
     model: typedColumn("Learning model", 62, given(2), { words: ["unit", "average"] }),
     hours: calcColumn(
@@ -68,24 +102,27 @@ function workColumns(rows: readonly DataRow[], { cover }: CostSources): Partial<
       56,
       (at) =>
         `IF(N(${at("first")})=0,0,BLADE.LEARNING(${at("first")},${at("starts")},IF(${at("rate")}="",1,${at("rate")}),IF(${at("model")}="","unit",${at("model")}),"total"))`,
-      { format: "0.0" },
+      { format: "0.0", ...started },
     ),
-    labour: calcColumn("Labour", 68, (at) => `${at("hours")}*${cover.at("hourRate")}`, MONEY),
-    setUp: typedColumn("Set-up h", 52, given(3), { format: "0.0" }),
-    allHours: calcColumn("Hours in all", 52, (at) => `${at("hours")}+N(${at("setUp")})`, { format: "0.0" }),
-    setUpCost: calcColumn("Set-up", 60, (at) => `N(${at("setUp")})*${cover.at("hourRate")}`, MONEY),
+    labour: calcColumn("Labour", 68, (at) => `${at("hours")}*N(${cover.at("hourRate")})`, money),
+    setUp: eitherColumn("Set-up h", 52, given(3), (at) => at("routeSetUp"), { format: "0.0", ...started }),
+    allHours: calcColumn("Hours in all", 52, (at) => `${at("hours")}+N(${at("setUp")})`, {
+      format: "0.0",
+      ...started,
+    }),
+    setUpCost: calcColumn("Set-up", 60, (at) => `N(${at("setUp")})*N(${cover.at("hourRate")})`, money),
     overhead: calcColumn(
       "Overhead",
       68,
-      (at) => `(${at("hours")}+N(${at("setUp")}))*${cover.at("overheadRate")}`,
-      MONEY,
+      (at) => `(${at("hours")}+N(${at("setUp")}))*N(${cover.at("overheadRate")})`,
+      money,
     ),
-    belt: typedColumn("Belts a start", 54, given(4), MONEY),
-    belts: calcColumn("Belts", 60, (at) => `N(${at("belt")})*${at("starts")}`, MONEY),
-    fitting: typedColumn("Fittings a good one", 62, given(5), MONEY),
-    fittings: calcColumn("Fittings", 60, (at) => `N(${at("fitting")})*${at("good")}`, MONEY),
-    packing: typedColumn("Packing a good one", 62, given(6), MONEY),
-    packed: calcColumn("Packing", 56, (at) => `N(${at("packing")})*${at("good")}`, MONEY),
+    belt: eitherColumn("Belts a start", 54, given(4), ofCover("belts"), MONEY),
+    belts: calcColumn("Belts", 60, (at) => `N(${at("belt")})*${at("starts")}`, money),
+    fitting: eitherColumn("Fittings a good one", 62, given(5), ofCover("fittings"), MONEY),
+    fittings: calcColumn("Fittings", 60, (at) => `N(${at("fitting")})*${at("good")}`, money),
+    packing: eitherColumn("Packing a good one", 62, given(6), ofCover("packing"), MONEY),
+    packed: calcColumn("Packing", 56, (at) => `N(${at("packing")})*${at("good")}`, money),
   };
 }
 
@@ -105,16 +142,24 @@ function priceColumns(
   rows: readonly DataRow[],
   { cover, ceiling }: CostSources,
 ): Partial<TableColumns<CostKey>> {
+  const money = { ...MONEY, ...started };
   const total = (at: CellOf<CostKey>) => PARTS.map((key) => `N(${at(key)})`).join("+");
   return {
-    total: calcColumn("Cost of the line", 74, total, MONEY),
-    unit: calcColumn("Cost of a good one", 68, (at) => `${at("total")}/${at("good")}`, MONEY),
-    margin: typedColumn("Margin, share of price", 66, pick(rows, 7), { format: "0.00" }),
+    total: calcColumn("Cost of the line", 74, total, money),
+    unit: calcColumn("Cost of a good one", 68, (at) => `${at("total")}/${at("good")}`, money),
+    margin: eitherColumn(
+      "Margin, share of price",
+      66,
+      pick(rows, 7),
+      () => `IF(${cover.at("margin")}="","",${cover.at("margin")})`,
+      { format: "0.00" },
+    ),
     // Without hours there is no price: a quote must not offer one that leaves the work out.
     price: calcColumn(
       "Price",
       62,
-      (at) => `IF(N(${at("labour")})=0,"",BLADE.PRICE_AT_MARGIN(${at("unit")},${at("margin")}))`,
+      (at) =>
+        `IF((N(${at("labour")})=0)+(${at("margin")}="")>0,"",BLADE.PRICE_AT_MARGIN(${at("unit")},${at("margin")}))`,
       MONEY,
     ),
     rounded: calcColumn(
@@ -137,8 +182,8 @@ function priceColumns(
 const HOURS_APART = 0.25;
 
 /** The hours of a line are told twice, by the learning curve and by the steps of its route: they should agree. */
-function hoursCheck(at: CellOf<CostKey>, { route }: CostSources): string {
-  const steps = `SUMIF(${route.block("line")},${at("line")},${route.block("hours")})`;
+function hoursCheck(at: CellOf<CostKey>): string {
+  const steps = `(N(${at("routeHours")})+N(${at("routeSetUp")}))`;
   const own = `(N(${at("hours")})+N(${at("setUp")}))`;
   return checkFormula([
     {
@@ -155,13 +200,11 @@ export function costsSheet(rows: readonly DataRow[], sources: CostSources): Tabl
   const ofBatches = (key: "energy" | "charge", line: string) =>
     `SUMIF(${batches.block("line")},${line},${batches.block(key)})`;
   const columns = {
-    line: calcColumn<CostKey>(
-      "Line",
-      46,
-      (_, index) => `IF(${lines.at("line", index)}="","",${lines.at("line", index)})`,
-    ),
-    item: calcColumn<CostKey>("Item", 130, (_, index) => lines.at("item", index)),
-    good: calcColumn<CostKey>("Good wanted", 52, (_, index) => lines.at("good", index), { format: "0" }),
+    ...lineColumns<CostKey>(() => lines, 130),
+    good: calcColumn<CostKey>("Good wanted", 52, (_, index) => lines.at("good", index), {
+      format: "0",
+      needs: (_, index) => [lines.at("good", index)],
+    }),
     starts: calcColumn<CostKey>("Starts", 46, (_, index) => lines.at("starts", index), { format: "0" }),
     steel: calcColumn<CostKey>("Steel", 60, (_, index) => cuts.at("cost", index), MONEY),
     energy: calcColumn<CostKey>(
@@ -173,9 +216,10 @@ export function costsSheet(rows: readonly DataRow[], sources: CostSources): Tabl
     outside: calcColumn<CostKey>("Outside", 60, (at) => ofBatches("charge", at("line")), MONEY),
     ...workColumns(rows, sources),
     ...priceColumns(rows, sources),
-    check: calcColumn<CostKey>("Hours against the route", 170, (at) => hoursCheck(at, sources), {
+    check: calcColumn<CostKey>("Hours against the route", 170, (at) => hoursCheck(at), {
       isStatus: true,
       wrap: true,
+      ...started,
     }),
   } as TableColumns<CostKey>;
   return new TableSheet("Costs", columns, lines.count, {

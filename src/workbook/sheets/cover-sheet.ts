@@ -3,6 +3,7 @@ import type { SheetModel } from "../model/sheet-model";
 import {
   type Filled,
   field,
+  fixedName,
   heading,
   helperSheet,
   mark,
@@ -19,21 +20,30 @@ import type { CoverData } from "./template-data";
 interface CoverField {
   readonly label: string;
   readonly value: number | string | null;
+  /** Worked out until it is typed over, without an equals sign. */
+  readonly otherwise?: string;
   readonly format?: string;
   readonly remark?: string;
   /** A day that must not lie before that of the figures. */
   readonly late?: boolean;
 }
 
+const NAME = "Cover";
+const FIRST = 3;
+
 const day = (date: string | undefined) => (date === undefined ? null : dateSerial(date));
 
-function fieldsOf(cover: CoverData) {
+/** Papers are numbered after the run until somebody numbers them otherwise. */
+const RUN = fixedName(FIRST, 1);
+const numbered = (letter: string) => `IF(${RUN}="","",${RUN}&"-${letter}")`;
+
+function fieldsOf(cover: CoverData, routeYield: string) {
   const given = <Value>(value: Value | undefined) => value ?? null;
   return {
     run: { label: "Run", value: given(cover.run) },
     revision: {
       label: "Revision",
-      value: given(cover.revision),
+      value: cover.revision ?? "A",
       remark: "a new letter whenever an order goes out again",
     },
     forge: { label: "Forge", value: given(cover.forge), remark: "heads every paper that goes out" },
@@ -60,6 +70,40 @@ function fieldsOf(cover: CoverData) {
     overheadRate: { label: "Overhead an hour", value: given(cover.overheadRate), format: "#,##0.00" },
     energyPrice: { label: "Price a kWh", value: given(cover.energyPrice), format: "0.000" },
     priceStep: { label: "Prices rounded to", value: cover.priceStep ?? 1, format: "#,##0.00" },
+    usualYield: {
+      label: "Usual yield, share",
+      value: null,
+      otherwise: routeYield,
+      format: "0.00",
+      remark: "of a line without its own; the yields of the standard route together",
+    },
+    usualConfidence: {
+      label: "Usual confidence",
+      value: 0.9,
+      format: "0.00",
+      remark: "of having enough good ones",
+    },
+    blankExtra: {
+      label: "Blank longer than blade mm",
+      value: 130,
+      format: "0",
+      remark: "the tang and a little; common practice, no source; a line may have its own on the cut list",
+    },
+    blankWider: { label: "Bar wider than blade mm", value: 2, format: "0.0" },
+    blankThicker: { label: "Bar thicker than blade mm", value: 0.5, format: "0.0" },
+    barLength: { label: "Bar length mm", value: 3000, format: "0" },
+    belts: {
+      label: "Belts a start",
+      value: null,
+      format: "#,##0.00",
+      remark: "money, of a line without its own",
+    },
+    fittings: { label: "Fittings a good one", value: null, format: "#,##0.00" },
+    packing: { label: "Packing a good one", value: null, format: "#,##0.00" },
+    margin: { label: "Margin, share of price", value: null, format: "0.00" },
+    outsideKg: { label: "Outside hardening a kg", value: null, format: "#,##0.00" },
+    outsideLeast: { label: "Outside hardening at least", value: null, format: "#,##0.00" },
+    outsideSetUp: { label: "Outside hardening set-up", value: null, format: "#,##0.00" },
     kerf: { label: "Kerf of the saw mm", value: cover.kerf ?? 1.2, format: "0.0" },
     trim: { label: "Trim a bar mm", value: cover.trim ?? 10, format: "0.0", remark: "both ends together" },
     forgeGrind: {
@@ -78,11 +122,11 @@ function fieldsOf(cover: CoverData) {
       remark: "a batch over it is remarked on; empty: not checked",
     },
     furnaceLength: { label: "Furnace takes mm", value: given(cover.furnaceLength), format: "0" },
-    quoteNumber: { label: "Quote no.", value: given(cover.quoteNumber) },
+    quoteNumber: { label: "Quote no.", value: given(cover.quoteNumber), otherwise: numbered("Q") },
     validDays: { label: "Quote valid, days", value: cover.validDays ?? 30, format: "0" },
     deposit: { label: "Deposit, share", value: cover.deposit ?? 0.4, format: "0 %" },
-    orderNumber: { label: "Steel order no.", value: given(cover.orderNumber) },
-    treatNumber: { label: "Heat-treat order no.", value: given(cover.treatNumber) },
+    orderNumber: { label: "Steel order no.", value: given(cover.orderNumber), otherwise: numbered("S") },
+    treatNumber: { label: "Heat-treat order no.", value: given(cover.treatNumber), otherwise: numbered("H") },
     supplier: { label: "Steel supplier", value: given(cover.supplier) },
     treater: { label: "Heat treater", value: given(cover.treater) },
     prepared: { label: "Prepared by", value: given(cover.prepared) },
@@ -98,9 +142,6 @@ function fieldsOf(cover: CoverData) {
 }
 
 export type CoverKey = keyof ReturnType<typeof fieldsOf>;
-
-const NAME = "Cover";
-const FIRST = 3;
 
 const LEGEND: readonly (readonly [mark: Filled, says: string])[] = [
   ["type", "you fill it in; the cell is shaded"],
@@ -118,8 +159,9 @@ export class Cover {
   constructor(
     private readonly heading: string,
     cover: CoverData,
+    routeYield: string,
   ) {
-    this.fields = fieldsOf(cover);
+    this.fields = fieldsOf(cover, routeYield);
   }
 
   /** Address of a figure of the cover, for a formula on any sheet. */
@@ -141,8 +183,13 @@ export class Cover {
 
   private fieldRows(): Row[] {
     return (Object.entries(this.fields) as [CoverKey, CoverField][]).map(
-      ([key, { label, value, format, remark, late }]) =>
-        field(label, typed(value, format), "type", late ? this.lateRemark(key) : (remark ?? "")),
+      ([key, { label, value, otherwise, format, remark, late }]) =>
+        field(
+          label,
+          typed(value ?? (otherwise === undefined ? null : `=${otherwise}`), format),
+          otherwise === undefined ? "type" : "either",
+          late ? this.lateRemark(key) : (remark ?? ""),
+        ),
     );
   }
 

@@ -2,6 +2,7 @@ import { readCellName } from "../../formula/addresses";
 import { shifted } from "../../formula/references";
 import type { Cover } from "./cover-sheet";
 import type { Lines } from "./lines-sheet";
+import { lineColumns } from "./parts/line-columns";
 import { checkFormula } from "./parts/remarks";
 import { fixedName } from "./parts/sheet-parts";
 import {
@@ -97,6 +98,16 @@ function volumeOf({ lines, stations }: CutSources, at: At, index: number): strin
   return `IF(N(${at("tang")})=0,0,IF(N(${measured})=0,${fromMass},${measured}))`;
 }
 
+/** The stock of a line: that of its own row where it is of its steel, else the first of its steel. */
+function stockOf(steels: Steels, at: At, index: number): string {
+  const found = `IFERROR(INDEX(${steels.block("id")},MATCH(${at("grade")},${steels.block("grade")},0)),"")`;
+  return index < steels.count
+    ? `IF(${steels.at("grade", index)}=${at("grade")},${steels.at("id", index)},${found})`
+    : found;
+}
+
+const needs = (...keys: CutKey[]) => ({ needs: (at: At) => keys.map(at) });
+
 const first = (column: number) => fixedName(FIRST_ROW, column);
 /** Cells of the same column from the first row to that of the line. */
 const downTo = (cell: string) => `${first(readCellName(cell.replaceAll("$", ""))?.column ?? 0)}:${cell}`;
@@ -130,39 +141,54 @@ export function cutListSheet(data: TemplateData, sources: CutSources): TableShee
     `INDEX(BLADE.STEEL_ORDER(${sizes.map(at).join(",")},${cover.at("kerf")},${cover.at("trim")},${rack}),1,${column})`;
   const rackOf = (at: (key: CutKey) => string) =>
     `IF(${at("steel")}="",0,N(${steels.lookup("rack", at("steel"))}))`;
-  const isCut = (at: (key: CutKey) => string, formula: string) => `IF(${at("length")}="","",${formula})`;
+  const isCut = (at: (key: CutKey) => string, formula: string) =>
+    `IF(OR(${(["grade", "length", "width", "thickness", "starts", "bar"] as const).map((key) => `${at(key)}=""`).join(",")}),"",${formula})`;
   const columns: TableColumns<CutKey> = {
-    line: calcColumn(
-      "Line",
-      46,
-      (_, index) => `IF(${lines.at("line", index)}="","",${lines.at("line", index)})`,
+    line: lineColumns<CutKey>(() => lines, 0).line,
+    grade: calcColumn("Grade", 80, (_, index) => lines.at("steel", index), {
+      needs: (_, index) => [lines.at("steel", index)],
+    }),
+    steel: eitherColumn(
+      "Steel in stock",
+      56,
+      pick(bought, 0),
+      (at, index) => stockOf(steels, at, index),
+      needs("grade"),
     ),
-    grade: calcColumn("Grade", 80, (_, index) => lines.at("steel", index)),
-    steel: typedColumn("Steel in stock", 56, pick(bought, 0)),
-    good: calcColumn("Good wanted", 60, (_, index) => lines.at("good", index), { format: "0" }),
+    good: calcColumn("Good wanted", 60, (_, index) => lines.at("good", index), {
+      format: "0",
+      needs: (_, index) => [lines.at("good", index)],
+    }),
     starts: calcColumn("Starts", 50, (_, index) => lines.at("starts", index), { format: "0" }),
     chance: calcColumn(
       "Chance of enough",
       64,
       (at, index) => `BLADE.CHANCE_OF_ENOUGH(${at("starts")},${at("good")},${lines.at("yield", index)})`,
-      { format: "0.000" },
+      { format: "0.000", ...needs("starts", "good") },
     ),
     // A line with a tang's mass is forged: its volume is that of its stations, else that of its mass.
     volume: eitherColumn("Forged: blade mm³", 76, [], (at, index) => volumeOf(sources, at, index), {
       format: "#,##0",
+      ...needs("grade"),
     }),
     tang: typedColumn("Forged: tang g", 62, data.tang, { format: "0" }),
     length: eitherColumn(
       "Blank length mm",
       72,
       pick(blanks, 0),
-      (at) =>
-        `IF(N(${at("volume")})=0,"",BLADE.FORGE_LENGTH(${at("volume")}+N(${at("tang")})*1000/BLADE.DENSITY(${at("grade")}),${at("width")},${at("thickness")},${allowances}))`,
-      { format: "0.0" },
+      (at, index) =>
+        `IF(N(${at("volume")})=0,${lines.at("length", index)}+${cover.at("blankExtra")},BLADE.FORGE_LENGTH(${at("volume")}+N(${at("tang")})*1000/BLADE.DENSITY(${at("grade")}),${at("width")},${at("thickness")},${allowances}))`,
+      { format: "0.0", needs: (at, index) => [lines.at("length", index), at("grade")] },
     ),
-    width: eitherColumn("Width mm", 56, [], (at) => ofStock(at, "width"), { format: "0.0" }),
-    thickness: eitherColumn("Thickness mm", 70, [], (at) => ofStock(at, "thickness"), { format: "0.0" }),
-    bar: typedColumn("Bar mm", 56, pick(blanks, 3), { format: "0" }),
+    width: eitherColumn("Width mm", 56, [], (at) => ofStock(at, "width"), {
+      format: "0.0",
+      ...needs("steel"),
+    }),
+    thickness: eitherColumn("Thickness mm", 70, [], (at) => ofStock(at, "thickness"), {
+      format: "0.0",
+      ...needs("steel"),
+    }),
+    bar: eitherColumn("Bar mm", 56, pick(blanks, 3), () => cover.at("barLength"), { format: "0" }),
     pieces: calcColumn(
       "Pieces a bar",
       56,
@@ -191,6 +217,7 @@ export function cutListSheet(data: TemplateData, sources: CutSources): TableShee
     check: calcColumn("Cross-check", 190, (at, index) => whatIsOdd(sources, at, index), {
       isStatus: true,
       wrap: true,
+      ...needs("grade"),
     }),
     supplier: calcColumn(
       "Bought from",

@@ -1,5 +1,14 @@
+import type { Cover } from "./cover-sheet";
 import type { Lines } from "./lines-sheet";
-import { calcColumn, pick, type TableColumns, TableSheet, typedColumn } from "./parts/table-sheet";
+import { lineColumns } from "./parts/line-columns";
+import {
+  calcColumn,
+  eitherColumn,
+  pick,
+  type TableColumns,
+  TableSheet,
+  typedColumn,
+} from "./parts/table-sheet";
 import { rackCall } from "./steel-choice-sheet";
 import type { Steels } from "./steels-sheet";
 import type { DataRow } from "./template-data";
@@ -35,20 +44,21 @@ function firstOfRack(lines: Lines, steels: Steels, index: number): string {
 }
 
 /** What the customer asked for, and whether the plan still keeps to it. */
-export function enquirySheet(rows: readonly DataRow[], lines: Lines, steels: Steels): TableSheet<EnquiryKey> {
+export function enquirySheet(
+  rows: readonly DataRow[],
+  { cover, lines, steels }: { readonly cover: Cover; readonly lines: Lines; readonly steels: Steels },
+): TableSheet<EnquiryKey> {
   const given = (column: number) => pick(rows, column);
   const columns: TableColumns<EnquiryKey> = {
-    line: calcColumn(
-      "Line",
-      46,
-      (_, index) => `IF(${lines.at("line", index)}="","",${lines.at("line", index)})`,
-    ),
-    item: calcColumn("Item", 150, (_, index) => lines.at("item", index)),
-    customer: typedColumn("Customer", 180, given(0)),
+    ...lineColumns<EnquiryKey>(() => lines, 150),
+    customer: eitherColumn("Customer", 180, given(0), () => `${cover.at("customers")}&""`),
     edge: typedColumn("Sharp or blunt", 66, given(1), { words: ["sharp", "blunt"] }),
     finish: typedColumn("Finish", 150, given(2)),
     mass: typedColumn("Mass wished g", 62, given(3), { format: "0" }),
-    massNow: calcColumn("Mass planned g", 66, (_, index) => lines.at("mass", index), { format: "0" }),
+    massNow: calcColumn("Mass planned g", 66, (_, index) => lines.at("mass", index), {
+      format: "0",
+      needs: (_, index) => [lines.at("mass", index)],
+    }),
     massStatus: calcColumn(
       "Against the wish",
       96,
@@ -59,7 +69,10 @@ export function enquirySheet(rows: readonly DataRow[], lines: Lines, steels: Ste
     balance: typedColumn("Balance wished mm", 66, given(4), { format: "0" }),
     ceiling: typedColumn("Price at most", 70, given(5), { format: "#,##0.00" }),
     ordered: typedColumn("Quantity as ordered", 70, given(6), { format: "0" }),
-    now: calcColumn("Quantity now", 66, (_, index) => lines.at("good", index), { format: "0" }),
+    now: calcColumn("Quantity now", 66, (_, index) => lines.at("good", index), {
+      format: "0",
+      needs: (_, index) => [lines.at("good", index)],
+    }),
     changed: calcColumn(
       "Since the order",
       120,

@@ -3,6 +3,7 @@ import { listedWords } from "./parts/listed-words";
 import {
   type CellOf,
   calcColumn,
+  eitherColumn,
   FIRST_ROW,
   type TableColumns,
   TableSheet,
@@ -42,6 +43,8 @@ interface Sources {
   readonly sheet: () => TableSheet<ColumnKey>;
   /** The mass of a line's blade in g: as measured station by station, else as given. */
   readonly stations: (line: string, otherwise: string, index: number) => string;
+  /** Addresses of the yield and the confidence that hold unless a line has its own. */
+  readonly usual: Readonly<Record<"yield" | "confidence", string>>;
   /** What is odd about a line across the sheets, in words. */
   readonly batches: (at: At, index: number) => string;
 }
@@ -69,57 +72,79 @@ const SIZE = { format: "0.0" };
 const LONG = { role: "words", wrap: true } as const;
 
 /**
- * The columns left to right: what a smith decides by comes first, so that it stands beside the pane without scrolling;
- * sizes and the order follow. One formula a cell, none that spills.
+ * The columns left to right: what is typed for every line, the answers, then what holds for all lines until it is
+ * typed over and what few grinds need. One formula a cell, none that spills.
  */
-function lineColumns({ lines, recipes, sheet, stations, batches }: Sources): TableColumns<ColumnKey> {
+function lineColumns({ lines, recipes, sheet, stations, batches, usual }: Sources): TableColumns<ColumnKey> {
   const given = (key: keyof RunLine) => lines.map((line) => line[key] ?? null);
   const treated = (label: TreatmentLabel, otherwise?: string) => (_: At, index: number) => {
     const figure = treatmentFigure(sheet(), recipes(), label, index);
     return otherwise === undefined ? figure : `IFERROR(${figure},"${otherwise}")`;
   };
   const words = (name: string) => ({ words: listedWords(name) });
+  const of = (...keys: ColumnKey[]) => ({ needs: (at: At) => keys.map(at) });
+  const steelKnown = of("steel");
+  const planned = { ...WHOLE, ...steelKnown };
+  const sizes = of("length", "width", "thickness", "steel");
+  const faults = (at: At) =>
+    `IF(ISERROR(${at("starts")}),"starts: see their cell; ","")&IF(ISERROR(${at("mass")}),"mass: see its cell; ","")`;
   return {
     line: typedColumn("Line", 36, given("line"), { role: "label" }),
-    item: typedColumn("Item", 110, given("item"), { role: "label", wrap: true }),
-    steel: typedColumn("Steel", 84, given("steel"), words("STEELS")),
-    starts: calcColumn("Starts", 46, (at) => call("STARTS", at, ["good", "yield", "confidence"]), WHOLE),
-    mass: calcColumn("Mass g", 46, (at, index) => stations(at("line"), mass(at), index), WHOLE),
+    item: eitherColumn("Item", 104, given("item"), (at) => at("use"), { wrap: true, ...of("use") }),
+    use: typedColumn("Use", 128, given("use"), { ...words("USES"), wrap: true }),
+    steel: typedColumn("Steel", 72, given("steel"), words("STEELS")),
+    quench: typedColumn("Quench", 84, given("quench"), { ...words("QUENCHES"), wrap: true }),
+    good: typedColumn("Good wanted", 54, given("good"), WHOLE),
+    length: typedColumn("Length mm", 54, given("length"), WHOLE),
+    width: typedColumn("Width mm", 50, given("width"), SIZE),
+    thickness: typedColumn("Thick mm", 50, given("thickness"), SIZE),
+    grind: typedColumn("Grind", 78, given("grind"), words("GRINDS")),
+    tipWidth: typedColumn("Tip width mm", 50, given("tipWidth"), SIZE),
+    tipThickness: typedColumn("Tip thick mm", 50, given("tipThickness"), SIZE),
+    edge: typedColumn("Behind edge mm", 56, given("edge"), SIZE),
     aim: typedColumn("Aim HRC", 42, given("aim"), WHOLE),
-    // The sentence of whatever is wrong with the treatment stands here; the other cells say that they were not assessed.
-    temperC: calcColumn("Temper °C", 56, treated("temper C"), { ...WHOLE, filled: "either" }),
-    temperF: calcColumn("Temper °F", 56, (at) => fahrenheitOf(at("temperC")), WHOLE),
-    low: calcColumn("HRC low", 42, treated("HRC low", NOT_ASSESSED), WHOLE),
-    high: calcColumn("HRC high", 42, treated("HRC high", NOT_ASSESSED), WHOLE),
-    band: calcColumn("Band HRC", 52, (at) => `INDEX(${band(at)},1,1)&"–"&INDEX(${band(at)},1,3)`),
-    status: calcColumn("Against the band", 100, treated("band status", NOT_ASSESSED), {
+    status: calcColumn("Against the band", 96, treated("band status", NOT_ASSESSED), {
       isBladeStatus: true,
       wrap: true,
+      ...steelKnown,
     }),
-    chance: calcColumn("Chance of the band", 56, treated("chance", NOT_ASSESSED), { format: "0 %" }),
-    through: calcColumn("Hardens through", 100, treated("through-hardens", NOT_ASSESSED), {
+    chance: calcColumn("Chance of the band", 56, treated("chance", NOT_ASSESSED), {
+      format: "0 %",
+      ...steelKnown,
+    }),
+    next: calcColumn("Next step", 200, treated("do next", NOT_ASSESSED), { ...LONG, ...steelKnown }),
+    // The error of the treatment stands in the cell of the temper; the caution says the same in words.
+    temperC: calcColumn("Temper °C", 56, treated("temper C"), { filled: "either", ...planned }),
+    temperF: calcColumn("Temper °F", 56, (at) => fahrenheitOf(at("temperC")), planned),
+    low: calcColumn("HRC low", 42, treated("HRC low", NOT_ASSESSED), planned),
+    high: calcColumn("HRC high", 42, treated("HRC high", NOT_ASSESSED), planned),
+    band: calcColumn("Band HRC", 52, (at) => `INDEX(${band(at)},1,1)&"–"&INDEX(${band(at)},1,3)`, of("use")),
+    starts: calcColumn("Starts", 46, (at) => call("STARTS", at, ["good", "yield", "confidence"]), {
+      ...WHOLE,
+      ...of("good"),
+    }),
+    mass: calcColumn("Mass g", 46, (at, index) => stations(at("line"), mass(at), index), {
+      ...WHOLE,
+      ...sizes,
+    }),
+    through: calcColumn("Hardens through", 96, treated("through-hardens", NOT_ASSESSED), {
       isBladeStatus: true,
       wrap: true,
+      ...steelKnown,
+    }),
+    caution: calcColumn("Caution", 250, (at, index) => `${faults(at)}&${treated("be wary of")(at, index)}`, {
+      ...LONG,
+      ...steelKnown,
     }),
     check: calcColumn("Cross-check", 190, (at, index) => batches(at, index), { isStatus: true, wrap: true }),
-    next: calcColumn("Next step", 230, treated("next step", NOT_ASSESSED), LONG),
-    caution: calcColumn("Caution", 330, treated("cautions", NOT_ASSESSED), LONG),
-    use: typedColumn("Use", 172, given("use"), { ...words("USES"), wrap: true }),
-    quench: typedColumn("Quench", 96, given("quench"), { ...words("QUENCHES"), wrap: true }),
-    good: typedColumn("Good wanted", 62, given("good"), WHOLE),
-    yield: typedColumn("Yield", 52, given("yield"), { format: "0.00" }),
-    confidence: typedColumn("Confidence", 80, given("confidence"), { format: "0.00" }),
-    grind: typedColumn("Grind", 86, given("grind"), words("GRINDS")),
-    length: typedColumn("Length mm", 62, given("length"), WHOLE),
-    width: typedColumn("Width mm", 60, given("width"), SIZE),
-    thickness: typedColumn("Thickness mm", 76, given("thickness"), SIZE),
-    tipWidth: typedColumn("Tip width mm", 68, given("tipWidth"), SIZE),
-    tipThickness: typedColumn("Tip thickness mm", 76, given("tipThickness"), SIZE),
-    edge: typedColumn("Behind edge mm", 74, given("edge"), SIZE),
-    bevel: typedColumn("Bevel height mm", 74, given("bevel"), SIZE),
-    curve: typedColumn("Radius or bulge mm", 74, given("curve"), SIZE),
-    flat: typedColumn("Flat or rib width mm", 74, given("flat"), SIZE),
-    rib: typedColumn("Rib height mm", 66, given("rib"), SIZE),
+    yield: eitherColumn("Yield", 52, given("yield"), () => usual.yield, { format: "0.00" }),
+    confidence: eitherColumn("Confidence", 76, given("confidence"), () => usual.confidence, {
+      format: "0.00",
+    }),
+    bevel: typedColumn("Bevel height mm", 56, given("bevel"), SIZE),
+    curve: typedColumn("Radius or bulge mm", 60, given("curve"), SIZE),
+    flat: typedColumn("Flat or rib width mm", 66, given("flat"), SIZE),
+    rib: typedColumn("Rib height mm", 56, given("rib"), SIZE),
   };
 }
 
@@ -129,7 +154,14 @@ const nowhere = (): never => {
 
 /** The columns in their order on the sheet. */
 export const columnKeys = Object.keys(
-  lineColumns({ lines: [], recipes: nowhere, sheet: nowhere, stations: nowhere, batches: nowhere }),
+  lineColumns({
+    lines: [],
+    recipes: nowhere,
+    sheet: nowhere,
+    stations: nowhere,
+    batches: nowhere,
+    usual: { yield: "", confidence: "" },
+  }),
 ) as readonly ColumnKey[];
 
 /** Address of one figure of the sheet, line counted from 0. */
@@ -145,7 +177,7 @@ export function linesSheet(given: Omit<Sources, "sheet">, count: number): TableS
     count,
     {
       title: "Lines: what is made, of which steel, and what follows from it",
-      note: "A row a line of the order. Mass: blade without tang. Temper is a starting point: test one and step up.",
+      note: "A row a line of the order: type it from left to right. Mass: blade without tang. Full sentences stand on Recipe.",
       frozenColumns: 2,
     },
   );

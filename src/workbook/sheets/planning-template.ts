@@ -21,6 +21,7 @@ import { type Recipes, recipeSheet } from "./recipe-sheet";
 import { routeSheet } from "./route-sheet";
 import { SHEETS_OF_THE_PLAN } from "./sheets-of-the-plan";
 import { shippingSheet } from "./shipping-sheet";
+import { StandardRoute } from "./standard-route-sheet";
 import { Stations } from "./stations-sheet";
 import { steelChoiceSheet } from "./steel-choice-sheet";
 import { steelEnquirySheet, steelOrderSheet } from "./steel-order-sheet";
@@ -68,27 +69,29 @@ function roomFor(data: TemplateData, lines: number) {
 type Room = ReturnType<typeof roomFor>;
 
 function tables(data: TemplateData, room: Room) {
-  const cover = new Cover(data.title, data.cover);
+  const standard = new StandardRoute();
+  const cover = new Cover(data.title, data.cover, standard.wholeYield);
   const lines: Lines = linesSheet(
     {
       lines: data.lines,
       recipes: () => recipes,
       stations: (line, otherwise) => stations.massOf(line, otherwise),
+      usual: { yield: cover.at("usualYield"), confidence: cover.at("usualConfidence") },
       batches: (at) => lineCheck(at, lines, batches),
     },
     room.lines,
   );
   const recipes: Recipes = recipeSheet(data.recipes, () => lines, room.lines);
-  const steels = steelsSheet(data, cover, room.steels);
-  const enquiry = enquirySheet(data.enquiry, lines, steels);
+  const steels = steelsSheet(data, { cover, lines }, room.steels);
+  const enquiry = enquirySheet(data.enquiry, { cover, lines, steels });
   const stations = new Stations(data, lines, room.stations);
   const cuts = cutListSheet(data, { cover, lines, recipes, steels, stations });
   const route = routeSheet(data.operations, lines, room.route);
-  const batches: Batches = batchesSheet(data.batches, { cover, lines, recipes }, room.batches);
+  const batches: Batches = batchesSheet(data.batches, { cover, lines, recipes, cuts }, room.batches);
   const readings = readingsSheet(data.readings, lines, room.readings);
   const inspection = inspectionSheet(data.inspection, lines, room.inspection);
   const ceiling = (index: number) => enquiry.at("ceiling", index);
-  const costs = costsSheet(data.costs, { cover, lines, cuts, batches, route, ceiling });
+  const costs = costsSheet(data.costs, { cover, lines, cuts, batches, route, standard, ceiling });
   const breaks = priceBreaksSheet(cover, lines, costs);
   const shipping = shippingSheet(data.shipping, lines, room.shipping);
   const lots = pastLotsSheet(data.lots, room.lots);
@@ -100,6 +103,7 @@ function tables(data: TemplateData, room: Room) {
     stations,
     steels,
     cuts,
+    standard,
     route,
     batches,
     readings,
@@ -210,7 +214,10 @@ function lineCheck(at: (key: ColumnKey) => string, lines: Lines, batches: Batche
       when: `IFERROR(AND(COUNTIF(${batches.block("line")},${line})>0,${inBatches}<>${at("starts")}),FALSE)`,
       said: `${inBatches}&" of "&${at("starts")}&" starts in heat batches"`,
     },
-    { when: `COUNTIF(${at("length")}:${at("rib")},"<0")>0`, said: '"a length below 0"' },
+    {
+      when: `COUNTIF(${at("length")}:${at("edge")},"<0")+COUNTIF(${at("bevel")}:${at("rib")},"<0")>0`,
+      said: '"a length below 0"',
+    },
   ]);
 }
 
@@ -230,7 +237,7 @@ const ALL_SHEETS: readonly string[] = SHEETS_OF_THE_PLAN.map(({ name }) => name)
 
 function sheetsOf(data: TemplateData, room: Room, chosen: readonly string[]): SheetModel[] {
   const all = tables(data, room);
-  const { cover, lines, recipes, enquiry, stations, steels, cuts, route, batches, costs } = all;
+  const { cover, lines, recipes, enquiry, stations, steels, cuts, standard, route, batches, costs } = all;
   const checks = [...KNOWN, ...oddities(all, chosen)];
   const purposes = SHEETS_OF_THE_PLAN.filter(({ name }) => name !== "Cover" && chosen.includes(name));
   const first = data.lines[0]?.steel ?? "1084";
@@ -250,6 +257,7 @@ function sheetsOf(data: TemplateData, room: Room, chosen: readonly string[]): Sh
       data.lines.map(({ line }) => line),
     ),
     cuts.model(),
+    standard.model(),
     route.model(),
     batches.model(),
     all.readings.model(),
@@ -261,7 +269,7 @@ function sheetsOf(data: TemplateData, room: Room, chosen: readonly string[]): Sh
     steelOrderSheet({ cover, cuts, steels }, room.pages),
     heatTreatOrderSheet({ cover, lines, recipes, cuts, steels, batches }, room.batchPages),
     certificateSheet(cover, steels, data.elements, String(data.steels[0]?.[0] ?? "")),
-    travellerSheet({ cover, lines, recipes, cuts, steels, batches, route }, room.pages),
+    travellerSheet({ cover, lines, recipes, cuts, steels, batches, route, standard }, room.pages),
     all.shipping.model(),
     all.lots.model(),
     cautionsSheet(first),

@@ -1,6 +1,7 @@
 import type { Costs } from "./costs-sheet";
 import type { Cover } from "./cover-sheet";
 import type { Lines } from "./lines-sheet";
+import { lineColumns } from "./parts/line-columns";
 import { calcColumn, type TableColumn, type TableColumns, TableSheet } from "./parts/table-sheet";
 
 const QUANTITIES = [1, 5, 10, 25, 50, 100] as const;
@@ -12,12 +13,12 @@ export type BreakKey = "line" | "item" | "material" | `cost${Quantity}` | `price
 export function priceBreaksSheet(cover: Cover, lines: Lines, costs: Costs): TableSheet<BreakKey> {
   const figure = (quantity: Quantity, column: number) => (at: (key: BreakKey) => string, index: number) => {
     const of = (key: Parameters<Costs["lookup"]>[0]) => costs.at(key, index);
-    const hour = `${cover.at("hourRate")}+${cover.at("overheadRate")}`;
+    const hour = `N(${cover.at("hourRate")})+N(${cover.at("overheadRate")})`;
     const curve = `${of("first")},IF(${of("rate")}="",1,${of("rate")}),IF(${of("model")}="","unit",${of("model")})`;
     const chance = `${lines.at("yield", index)},${lines.at("confidence", index)}`;
     const setUp = `N(${of("setUp")})*(${hour})`;
     const call = `BLADE.PRICE_BREAKS(${quantity},${setUp},${curve},${hour},${at("material")},0,0,0,${of("margin")},${cover.at("priceStep")},${chance})`;
-    return `IF(N(${of("first")})=0,"",INDEX(${call},1,${column}))`;
+    return `IF((N(${of("first")})=0)+(${of("margin")}="")>0,"",INDEX(${call},1,${column}))`;
   };
   const money = { format: "#,##0.00" };
   const breaks = QUANTITIES.flatMap((quantity): [BreakKey, TableColumn<BreakKey>][] => [
@@ -30,13 +31,11 @@ export function priceBreaksSheet(cover: Cover, lines: Lines, costs: Costs): Tabl
     return `(${parts.map(of).join("+")})/${of("starts")}`;
   };
   const columns = {
-    line: calcColumn<BreakKey>(
-      "Line",
-      46,
-      (_, index) => `IF(${lines.at("line", index)}="","",${lines.at("line", index)})`,
-    ),
-    item: calcColumn<BreakKey>("Item", 150, (_, index) => lines.at("item", index)),
-    material: calcColumn<BreakKey>("Material a start", 66, material, money),
+    ...lineColumns<BreakKey>(() => lines, 150),
+    material: calcColumn<BreakKey>("Material a start", 66, material, {
+      ...money,
+      needs: (_, index) => [costs.at("starts", index)],
+    }),
     ...Object.fromEntries(breaks),
   } as TableColumns<BreakKey>;
   return new TableSheet("Price breaks", columns, lines.count, {

@@ -11,7 +11,7 @@ import { NOT_ASSESSED } from "./parts/treatment";
 /** Row of the first line: below the letterhead, a note, the head rows, an empty row and the headings. */
 const FIRST = 10;
 const MONEY = "#,##0.00";
-const HEADINGS = ["Line", "Description", "Pieces", "Price each", "Amount", "Ready in"] as const;
+const HEADINGS = ["Line", "Description", "Pieces", "Price each", "Amount", "Ready"] as const;
 
 const TERMS: readonly string[] = [
   "Hardness is a band, read under the handle or on a coupon; it is not promised at the edge itself.",
@@ -47,7 +47,7 @@ interface Sources {
 const stopped = (status: string, temper: string) =>
   `OR(${status}="out of reach",${status}="does not harden",${status}="${NOT_ASSESSED}",ISERROR(${temper}))`;
 
-function lineRow({ lines, costs }: Sources, leadTimes: readonly string[], index: number): Row {
+function lineRow({ cover, lines, costs }: Sources, leadTimes: readonly string[], index: number): Row {
   const at = (column: number) => `$${cellName(FIRST + index, column)}`;
   const line = at(0);
   const when = (formula: string) => `=IF(${line}="","",${formula})`;
@@ -63,7 +63,10 @@ function lineRow({ lines, costs }: Sources, leadTimes: readonly string[], index:
       wrap: true,
     },
     worked(when(`IF(N(${at(3)})=0,${at(3)},${at(2)}*${at(3)})`), MONEY),
-    typed(leadTimes[index] ?? null),
+    typed(
+      leadTimes[index] ?? when(`IF(${cover.at("due")}="","${TO_AGREE}",${cover.at("due")})`),
+      DATE_FORMAT,
+    ),
   ];
 }
 

@@ -1,3 +1,4 @@
+import { lineColumns } from "./parts/line-columns";
 import {
   type CellOf,
   calcColumn,
@@ -41,6 +42,8 @@ export type RecipeKey =
   | "clayWords"
   | "subZero"
   | "temperWords"
+  | "next"
+  | "caution"
   | "text";
 
 /** Two tempers of two hours: common practice, no source. */
@@ -56,21 +59,21 @@ export function recipeSheet(
   count: number,
 ): TableSheet<RecipeKey> {
   const given = (key: keyof RecipeData) => data.map((recipe) => recipe[key] ?? null);
-  const ofLine = (key: "line" | "item" | "steel" | "thickness") => (_: unknown, index: number) =>
-    lines().at(key, index);
+  const ofLine = (key: "steel" | "thickness") => (_: unknown, index: number) => lines().at(key, index);
   const asked = (label: TreatmentLabel, otherwise: string) => (_: CellOf<RecipeKey>, index: number) =>
     `IFERROR(${treatmentFigure(lines(), sheet(), label, index)},"${otherwise}")`;
   const number = (label: TreatmentLabel) => asked(label, NONE);
   const told = (label: TreatmentLabel) => asked(label, NOT_ASSESSED);
+  const steelKnown = { needs: (_: unknown, index: number) => [lines().at("steel", index)] };
+  const figure = { ...WHOLE, ...steelKnown };
+  const said = { ...WORDS, ...steelKnown };
   const columns: TableColumns<RecipeKey> = {
-    line: calcColumn(
-      "Line",
-      46,
-      (_, index) => `IF(${lines().at("line", index)}="","",${lines().at("line", index)})`,
-    ),
-    item: calcColumn("Item", 130, ofLine("item"), { wrap: true }),
-    steel: calcColumn("Steel", 80, ofLine("steel")),
-    section: eitherColumn("Hardened mm", 66, given("section"), ofLine("thickness"), TENTH),
+    ...lineColumns<RecipeKey>(lines, 130),
+    steel: calcColumn("Steel", 80, ofLine("steel"), steelKnown),
+    section: eitherColumn("Hardened mm", 66, given("section"), ofLine("thickness"), {
+      ...TENTH,
+      needs: (_, index) => [lines().at("thickness", index)],
+    }),
     chosenHarden: typedColumn("Harden at, chosen °C", 70, given("harden"), WHOLE),
     tempers: eitherColumn("Tempers", 60, given("tempers"), () => USUAL, WHOLE),
     hours: eitherColumn("Temper hours", 56, given("hours"), () => USUAL, TENTH),
@@ -80,18 +83,20 @@ export function recipeSheet(
     clayFrom: typedColumn("Clay from mm", 50, given("clayFrom"), WHOLE),
     quenchTo: typedColumn("Sub-zero °C", 62, given("quenchTo"), WHOLE),
     subZeroHours: typedColumn("Sub-zero h", 62, given("subZeroHours"), TENTH),
-    through: calcColumn("Hardens through", 110, told("through-hardens"), { ...WORDS, isBladeStatus: true }),
-    normalise: calcColumn("Normalise °C", 68, number("normalise"), WHOLE),
-    normaliseF: calcColumn("Normalise °F", 68, (at) => fahrenheitOf(at("normalise")), WHOLE),
-    harden: calcColumn("Harden °C", 58, number("harden"), WHOLE),
-    hardenF: calcColumn("Harden °F", 58, (at) => fahrenheitOf(at("harden")), WHOLE),
-    soak: calcColumn("Soak min", 50, number("soak"), WHOLE),
-    furnace: calcColumn("In the furnace min", 62, number("in the furnace"), WHOLE),
-    quench: calcColumn("Quench and bath", 230, told("quench"), WORDS),
-    clayWords: calcColumn("Clay", 130, told("clay"), WORDS),
-    subZero: calcColumn("Sub-zero", 130, told("sub-zero"), WORDS),
-    temperWords: calcColumn("Tempers as ordered", 150, told("tempers"), WORDS),
-    text: calcColumn("Recipe for loads", 260, told("recipe"), WORDS),
+    through: calcColumn("Hardens through", 110, told("through-hardens"), { ...said, isBladeStatus: true }),
+    normalise: calcColumn("Normalise °C", 68, number("normalise"), figure),
+    normaliseF: calcColumn("Normalise °F", 68, (at) => fahrenheitOf(at("normalise")), figure),
+    harden: calcColumn("Harden °C", 58, number("harden"), figure),
+    hardenF: calcColumn("Harden °F", 58, (at) => fahrenheitOf(at("harden")), figure),
+    soak: calcColumn("Soak min", 50, number("soak"), figure),
+    furnace: calcColumn("In the furnace min", 62, number("in the furnace"), figure),
+    quench: calcColumn("Quench and bath", 230, told("quench"), said),
+    clayWords: calcColumn("Clay", 130, told("clay"), said),
+    subZero: calcColumn("Sub-zero", 130, told("sub-zero"), said),
+    temperWords: calcColumn("Tempers as ordered", 150, told("tempers"), said),
+    next: calcColumn("Next step in full", 330, told("next step"), said),
+    caution: calcColumn("Cautions in full", 420, told("cautions"), said),
+    text: calcColumn("Recipe for loads", 260, told("recipe"), said),
   };
   const made = new TableSheet("Recipe", columns, count, {
     title: "Recipe: how each line is hardened and tempered",

@@ -37,7 +37,13 @@ export const SHEETS_OF_THE_PLAN: readonly PlanSheet[] = [
   },
   { name: "Steel choice", step: "Asking", purpose: "which steel of the rack for a line, and why" },
   { name: "Cut list", step: "Buying", purpose: "blanks, bars, steel cost", needs: ["Steel in stock"] },
-  { name: "Route", step: "Planning", purpose: "steps of the work, pieces and hours", needs: ["Operation"] },
+  { name: "Standard route", step: "Planning", purpose: "the steps of every line without its own route" },
+  {
+    name: "Route",
+    step: "Planning",
+    purpose: "steps of lines with a route of their own",
+    needs: ["Operation"],
+  },
   {
     name: "Heat batches",
     step: "Planning",

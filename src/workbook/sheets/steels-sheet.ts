@@ -1,10 +1,12 @@
 import type { Cover } from "./cover-sheet";
+import type { Lines } from "./lines-sheet";
 import { listedWords } from "./parts/listed-words";
 import {
   type CellOf,
   calcColumn,
   DATE_FORMAT,
   dateSerial,
+  eitherColumn,
   pick,
   type TableColumn,
   TableSheet,
@@ -36,6 +38,11 @@ export type SteelKey = FixedKey | `%${string}`;
 /** A price older than this is asked for again; common practice, no source. */
 const DAYS_FRESH = 180;
 
+/** Up to this thickness flat bar is usually bought ground; common practice, no source. */
+const GROUND_MM = 4;
+
+type LineKey = Parameters<Lines["at"]>[0];
+
 const elementKey = (element: string): SteelKey => `%${element}`;
 
 function verdictFormula(at: CellOf<SteelKey>, elements: readonly string[]): string {
@@ -51,19 +58,64 @@ function verdictFormula(at: CellOf<SteelKey>, elements: readonly string[]): stri
 }
 
 /** Steels bought and in the rack: heat, price, certificate and what the mill found. */
-export function steelsSheet(data: TemplateData, cover: Cover, count: number): TableSheet<SteelKey> {
+export function steelsSheet(
+  data: TemplateData,
+  { cover, lines }: { readonly cover: Cover; readonly lines: Lines },
+  count: number,
+): TableSheet<SteelKey> {
   const { steels, heats, prices, blanks, elements } = data;
   const dates = pick(prices, 1).map((date) => (typeof date === "string" ? dateSerial(date) : null));
+  // Until another steel is typed a row holds that of the line in the same place, a little larger than its blade.
+  const ofLine = (index: number, formula: (cell: (key: LineKey) => string) => string, ...keys: LineKey[]) => {
+    if (index >= lines.count) return `""`;
+    const cell = (key: LineKey) => lines.at(key, index);
+    const empty = keys.map((key) => `${cell(key)}=""`);
+    return `IF(OR(${empty.join(",")}),"",${formula(cell)})`;
+  };
+  const gradeKnown = { needs: (at: CellOf<SteelKey>) => [at("grade")] };
   const fixed: Record<FixedKey, TableColumn<SteelKey>> = {
-    id: typedColumn("Steel", 48, pick(steels, 0)),
-    grade: typedColumn("Grade", 80, pick(heats, 1), { words: listedWords("STEELS") }),
-    standard: calcColumn("Standard", 130, (at) => `INDEX(BLADE.STEEL(${at("grade")}),1,3)`, { wrap: true }),
+    id: eitherColumn("Steel", 48, pick(steels, 0), (_, index) =>
+      ofLine(index, () => `"S${index + 1}"`, "line", "steel"),
+    ),
+    grade: eitherColumn(
+      "Grade",
+      80,
+      pick(heats, 1),
+      (_, index) => ofLine(index, (cell) => cell("steel"), "steel"),
+      {
+        words: listedWords("STEELS"),
+      },
+    ),
+    standard: calcColumn("Standard", 130, (at) => `INDEX(BLADE.STEEL(${at("grade")}),1,3)`, {
+      wrap: true,
+      ...gradeKnown,
+    }),
     heat: typedColumn("Heat no.", 76, pick(heats, 2)),
-    supplier: typedColumn("Supplier", 136, pick(steels, 3), { wrap: true }),
-    form: typedColumn("Form", 110, pick(steels, 1), { wrap: true }),
-    condition: typedColumn("Condition", 130, pick(steels, 2), { wrap: true }),
-    width: typedColumn("Width mm", 56, pick(blanks, 1), { format: "0.0" }),
-    thickness: typedColumn("Thickness mm", 70, pick(blanks, 2), { format: "0.0" }),
+    supplier: eitherColumn("Supplier", 136, pick(steels, 3), () => `${cover.at("supplier")}&""`, {
+      wrap: true,
+    }),
+    form: eitherColumn(
+      "Form",
+      110,
+      pick(steels, 1),
+      (at) => `IF(N(${at("thickness")})<=${GROUND_MM},"flat bar, ground","flat bar, hot rolled")`,
+      { wrap: true },
+    ),
+    condition: eitherColumn("Condition", 130, pick(steels, 2), () => `"annealed"`, { wrap: true }),
+    width: eitherColumn(
+      "Width mm",
+      56,
+      pick(blanks, 1),
+      (_, index) => ofLine(index, (cell) => `ROUNDUP(${cell("width")}+${cover.at("blankWider")},0)`, "width"),
+      { format: "0.0" },
+    ),
+    thickness: eitherColumn(
+      "Thickness mm",
+      70,
+      pick(blanks, 2),
+      (_, index) => ofLine(index, (cell) => `${cell("thickness")}+${cover.at("blankThicker")}`, "thickness"),
+      { format: "0.0" },
+    ),
     kilograms: typedColumn("Bought kg", 58, pick(steels, 4), { format: "0.0" }),
     rack: typedColumn("In the rack kg", 58, pick(blanks, 4), { format: "0.0" }),
     price: typedColumn("Price a kg", 58, pick(prices, 0), { format: "#,##0.00" }),
@@ -75,12 +127,13 @@ export function steelsSheet(data: TemplateData, cover: Cover, count: number): Ta
         `IF(OR(${at("priced")}="",${cover.at("asOf")}=""),"",IF(${cover.at("asOf")}-${at("priced")}>${DAYS_FRESH},"CHECK: "&(${cover.at("asOf")}-${at("priced")})&" days old","OK"))`,
       { isStatus: true, wrap: true },
     ),
-    certificate: typedColumn("Certificate EN 10204", 76, pick(steels, 5), {
+    certificate: eitherColumn("Certificate EN 10204", 76, pick(steels, 5), () => `"3.1"`, {
       words: ["2.1", "2.2", "3.1", "3.2"],
     }),
     verdict: calcColumn("Mill's figures", 190, (at) => verdictFormula(at, elements), {
       isStatus: true,
       wrap: true,
+      ...gradeKnown,
     }),
   };
   const analysis = Object.fromEntries(

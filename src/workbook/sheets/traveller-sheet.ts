@@ -18,9 +18,9 @@ import { heading, note, type Row, words, worked } from "./parts/sheet-parts";
 import { DATE_FORMAT } from "./parts/table-sheet";
 import type { Recipes } from "./recipe-sheet";
 import type { Route } from "./route-sheet";
+import { MAX_STEPS, type StandardRoute } from "./standard-route-sheet";
 import type { Steels } from "./steels-sheet";
 
-const STEPS = 8;
 const SKETCH_ROWS = 4;
 const WIDTHS = [172, 200, 132, 192];
 const NUMBERS_A_ROW = 4;
@@ -35,6 +35,7 @@ export interface TravellerSources {
   readonly steels: Steels;
   readonly batches: Batches;
   readonly route: Route;
+  readonly standard: StandardRoute;
 }
 
 function headFields({ cover, lines, cuts, steels, batches }: TravellerSources, index: number): DocField[] {
@@ -84,13 +85,35 @@ function targetFields({ lines, recipes }: TravellerSources, index: number): DocF
   ];
 }
 
-function stepRow({ route }: TravellerSources, named: string, step: number): Row {
+/** Operation and time of one step: of the line's own route, else of the standard one. */
+function stepRow(
+  { lines, route, standard }: TravellerSources,
+  index: number,
+  named: string,
+  step: number,
+): Row {
   const first = `MATCH(${named},${route.block("line")},0)`;
   const steps = `COUNTIF(${route.block("line")},${named})`;
   const of = (key: Parameters<Route["block"]>[0]) => `INDEX(${route.block(key)},${first}+${step - 1})`;
-  const when = (formula: string) => words(`=IF(OR(${named}="",${steps}<${step}),"",${formula})`);
-  const time = `${of("place")}&": "&ROUNDUP(${of("quantity")},0)&" pieces in, "&N(${of("each")})&" min each, set-up "&N(${of("setUp")})&" min"`;
-  return [when(`"□ ${step} "&${of("operation")}`), when(time), words(), words()];
+  const usual = (key: Parameters<StandardRoute["at"]>[0]) => standard.at(key, step - 1);
+  const when = (own: string, standing: string) =>
+    words(
+      `=IF(${named}="","",IF(${steps}>0,IF(${steps}<${step},"",${own}),IF(${usual("operation")}="","",${standing})))`,
+    );
+  const time = (place: string, pieces: string, each: string, setUp: string) =>
+    `${place}&": "&ROUNDUP(${pieces},0)&" pieces in, "&ROUND(${each},0)&" min each, set-up "&N(${setUp})&" min"`;
+  const size = (["length", "width"] as const).map((key) => `N(${lines.at(key, index)})`).join("*");
+  const pieces = `N(${lines.at("starts", index)})*N(${usual("share")})`;
+  const minutes = `(N(${usual("each")})+${size}/10000*N(${usual("area")}))`;
+  return [
+    when(`"□ ${step} "&${of("operation")}`, `"□ ${step} "&${usual("operation")}`),
+    when(
+      time(of("place"), of("quantity"), `N(${of("each")})`, of("setUp")),
+      time(usual("place"), pieces, minutes, usual("setUp")),
+    ),
+    words(),
+    words(),
+  ];
 }
 
 const numberRows = ({ cover, lines }: TravellerSources, index: number, named: string): Row[] =>
@@ -112,7 +135,7 @@ function body(sources: TravellerSources, index: number, named: string): Row[] {
     [heading("Sketch")],
     ...Array.from({ length: SKETCH_ROWS }, (): Row => []),
     ["Step", "Where, how many, how long", "Good out, scrap", "Initials, date, remark"].map(heading),
-    ...Array.from({ length: STEPS }, (_, step) => stepRow(sources, named, step + 1)),
+    ...Array.from({ length: MAX_STEPS }, (_, step) => stepRow(sources, index, named, step + 1)),
     [
       heading("Blade numbers"),
       words(

@@ -15,6 +15,7 @@ const CHOSEN = [
   "Certificate check",
   "Stations",
   "Cut list",
+  "Standard route",
   "Route",
   "Heat batches",
   "Hardness readings",

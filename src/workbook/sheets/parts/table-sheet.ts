@@ -20,6 +20,8 @@ export interface TableColumn<Key extends string> {
   readonly isStatus?: boolean;
   /** The words about a blade's band and hardening are. */
   readonly isBladeStatus?: boolean;
+  /** Cells without which a formula would only fail: it waits until all are filled. */
+  readonly needs?: (at: CellOf<Key>, index: number) => readonly string[];
   readonly content: (at: CellOf<Key>, index: number) => number | string | null;
 }
 
@@ -42,6 +44,12 @@ const MARKS = 2;
 export const HEADINGS = 3;
 /** First row below the headings of every table, counted from 0. */
 export const FIRST_ROW = 4;
+
+/** A formula that stays empty while one of the conditions holds. */
+function waiting(formula: string, empty: readonly string[]): string {
+  if (empty.length === 0) return `=${formula}`;
+  return `=IF(${empty.length === 1 ? empty[0] : `OR(${empty.join(",")})`},"",${formula})`;
+}
 
 /** A sheet of one table: marks, headings, then a row a line. The first column names the line. */
 export class TableSheet<Key extends string> {
@@ -93,14 +101,14 @@ export class TableSheet<Key extends string> {
   }
 
   private cell(key: Key, index: number): CellModel {
-    const { content, format, role, wrap, filled } = this.columns[key];
+    const { content, format, role, wrap, filled, needs } = this.columns[key];
     const at: CellOf<Key> = (other) => cellName(FIRST_ROW + index, this.place(other), "column");
     const given = content(at, index);
     const isFormula = typeof given === "string" && given.startsWith("=");
-    const waits = isFormula && key !== this.firstKey;
-    const line = at(this.firstKey);
+    const own = key === this.firstKey ? [] : [at(this.firstKey)];
+    const awaited = [...own, ...(needs?.(at, index) ?? [])].map((cell) => `${cell}=""`);
     return {
-      content: waits ? `=IF(${line}="","",${given.slice(1)})` : (given ?? ""),
+      content: isFormula ? waiting(given.slice(1), awaited) : (given ?? ""),
       role: role ?? (filled === "type" ? "typed" : "worked"),
       ...(format === undefined ? {} : { format }),
       ...(wrap === undefined ? {} : { wrap }),

@@ -51,7 +51,9 @@ export type TreatmentLabel =
   | "clay"
   | "sub-zero"
   | "tempers"
-  | "recipe";
+  | "recipe"
+  | "do next"
+  | "be wary of";
 
 /** Where a question failed: an empty cell or "none" would read as all clear. */
 export const NOT_ASSESSED = "not assessed";
