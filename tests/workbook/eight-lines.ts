@@ -84,8 +84,49 @@ const LINES = [
     4,
     0.8,
   ],
-  ["K8", "Fillet knife", "Fillet flexible", "1.4116", 40, 53, "plates", "flat", 180, 28, 1.5, 5, 0.8, 0.25],
+  [
+    "K8",
+    "Fillet knife",
+    "Fillet flexible",
+    "X50CrMoV15",
+    40,
+    53,
+    "plates",
+    "flat",
+    180,
+    28,
+    1.5,
+    5,
+    0.8,
+    0.25,
+  ],
 ] as const;
+
+const KEYS = [
+  "line",
+  "item",
+  "use",
+  "steel",
+  "good",
+  "aim",
+  "quench",
+  "grind",
+  "length",
+  "width",
+  "thickness",
+  "tipWidth",
+  "tipThickness",
+  "edge",
+] as const;
+
+export interface EightLine extends Record<(typeof KEYS)[number], number | string | null> {
+  readonly line: string;
+}
+
+/** The lines by what their figures are. */
+export const EIGHT = LINES.map((line) =>
+  Object.fromEntries(KEYS.map((key, at) => [key, line[at]])),
+) as unknown as readonly EightLine[];
 
 const FORGED: readonly string[] = ["K5", "K6"];
 /** What one piece is cut as: blade, tang and an allowance, in mm. */
@@ -116,41 +157,11 @@ export function eightLines(): TemplateData {
       furnaceKg: 12,
       furnaceLength: 1000,
     },
-    lines: LINES.map(
-      ([
-        line,
-        item,
-        use,
-        steel,
-        good,
-        aim,
-        quench,
-        grind,
-        length,
-        width,
-        thickness,
-        tipWidth,
-        tipThickness,
-        edge,
-      ]) => ({
-        line,
-        item,
-        use,
-        steel,
-        good,
-        yield: 0.93,
-        confidence: 0.9,
-        aim,
-        quench,
-        grind,
-        length,
-        width,
-        thickness,
-        tipWidth,
-        tipThickness,
-        edge,
-      }),
-    ),
+    lines: EIGHT.map((line) => ({
+      ...line,
+      yield: 0.93,
+      confidence: 0.9,
+    })) as unknown as TemplateData["lines"],
     recipes: LINES.map(([name]) => ({ tempers: 2, hours: name === "K4" ? 1 : 2, ...APART[name] })),
     steels: LINES.map(([name, , , , , , , , , , thickness], at) => [
       `S${at + 1}`,

@@ -73,7 +73,7 @@ describe("a workbook through the grid and into a file", () => {
     expect([...(written?.columns ?? [])]).toEqual([...(plan?.columns ?? [])]);
     // Already calculated when written: doing it again finds nothing to change.
     expect((await recalculate(bytes)).changed).toBe(0);
-  });
+  }, 120_000);
 });
 
 // A line of text at 10 points is 17 pixels here; the grid's usual row holds one.

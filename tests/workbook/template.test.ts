@@ -171,19 +171,24 @@ describe("the invented run", () => {
     expect(beside).toBe(`CHECK: ${rows.length} of ${checks.length} need a look`);
   });
 
-  // By count: six lines, the hours of one alone are kept. A price without labour would be no price.
+  // By count: six lines, none with a rate for its labour. A price without labour would be no price.
   it("says so where a cost leaves out steel or labour", async () => {
-    const run = exampleData();
-    const data = { ...run, costs: run.costs.map((row, at) => (at === 1 ? row : [])) };
-    const values = await storedValues(await planningFile(planningTemplate(data)));
+    const { cover, costs, ...run } = exampleData();
+    const { hourRate: _, ...rest } = cover;
+    const values = await storedValues(
+      await planningFile(planningTemplate({ ...run, cover: rest, costs: costs.slice(0, 1) })),
+    );
     const found = values
       .rows("Checks")
       .find(([what]) => what === "Lines whose cost leaves out steel or labour");
-    expect(found?.slice(2, 4)).toEqual([5, "CHECK"]);
+    expect(found?.slice(2, 4)).toEqual([6, "CHECK"]);
     const quoted = values.rows("Quote").filter(([line]) => /^L\d$/.test(String(line)));
-    const prices = quoted.map((row) => row[3]);
-    expect(prices.filter((price) => price === "to be agreed")).toHaveLength(5);
-    expect(prices.filter((price) => typeof price === "number" && price > 0)).toHaveLength(1);
+    expect(quoted.filter((row) => row[3] === "to be agreed")).toHaveLength(6);
+    // Hours that nobody typed are those of the route: 44 starts of L2, the steps of its route one by one.
+    const steps = values.rows("Route").filter(([line]) => line === "L2");
+    const minutes = steps.reduce((sum, row) => sum + Number(row[5]) * Number(row[6]), 0);
+    expect(values.figure("Costs", "L2", "Bench hours")).toBeCloseTo(minutes / 60, 6);
+    expect(values.figure("Costs", "L2", "Hours against the route")).toBe("OK");
   });
 
   it("gives every blade a number of its own on the travellers", () => {

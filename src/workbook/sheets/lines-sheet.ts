@@ -97,10 +97,10 @@ function lineColumns({ lines, recipes, sheet, stations, batches, usual }: Source
     good: typedColumn("Good wanted", 54, given("good"), WHOLE),
     length: typedColumn("Length mm", 54, given("length"), WHOLE),
     width: typedColumn("Width mm", 50, given("width"), SIZE),
-    thickness: typedColumn("Thick mm", 50, given("thickness"), SIZE),
+    thickness: typedColumn("Thickness mm", 70, given("thickness"), SIZE),
     grind: typedColumn("Grind", 78, given("grind"), words("GRINDS")),
     tipWidth: typedColumn("Tip width mm", 50, given("tipWidth"), SIZE),
-    tipThickness: typedColumn("Tip thick mm", 50, given("tipThickness"), SIZE),
+    tipThickness: typedColumn("Tip thickness mm", 70, given("tipThickness"), SIZE),
     edge: typedColumn("Behind edge mm", 56, given("edge"), SIZE),
     aim: typedColumn("Aim HRC", 42, given("aim"), WHOLE),
     status: calcColumn("Against the band", 96, treated("band status", NOT_ASSESSED), {

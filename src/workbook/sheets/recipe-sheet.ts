@@ -48,6 +48,8 @@ export type RecipeKey =
 
 /** Two tempers of two hours: common practice, no source. */
 const USUAL = "2";
+/** Clay usually leaves so much of the width free above the edge; common practice, no source. */
+const CLAY_FROM = 0.4;
 const WHOLE = { format: "0" };
 const TENTH = { format: "0.0" };
 const WORDS = { role: "words", wrap: true } as const;
@@ -80,7 +82,13 @@ export function recipeSheet(
     knownC: typedColumn("Known °C", 52, given("knownC"), WHOLE),
     knownHrc: typedColumn("Known HRC", 52, given("knownHrc"), TENTH),
     clay: typedColumn("Clay mm", 46, given("clay"), TENTH),
-    clayFrom: typedColumn("Clay from mm", 50, given("clayFrom"), WHOLE),
+    clayFrom: eitherColumn(
+      "Clay from mm",
+      50,
+      given("clayFrom"),
+      (_, index) => `ROUND(${lines().at("width", index)}*${CLAY_FROM},0)`,
+      { ...WHOLE, needs: (at, index) => [at("clay"), lines().at("width", index)] },
+    ),
     quenchTo: typedColumn("Sub-zero °C", 62, given("quenchTo"), WHOLE),
     subZeroHours: typedColumn("Sub-zero h", 62, given("subZeroHours"), TENTH),
     through: calcColumn("Hardens through", 110, told("through-hardens"), { ...said, isBladeStatus: true }),

@@ -18,7 +18,7 @@ interface Cells<Key extends string> {
 
 /** What the treatment reads of the lines, and of their recipes. */
 export type LineCells = Cells<
-  "line" | "item" | "steel" | "use" | "aim" | "quench" | "thickness" | "length" | "temperC"
+  "line" | "item" | "steel" | "use" | "aim" | "quench" | "thickness" | "width" | "length" | "temperC"
 >;
 export type RecipeCells = Cells<
   | "section"
