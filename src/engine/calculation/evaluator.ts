@@ -6,21 +6,22 @@ import {
   CELL_INVERTED_INDEX_CACHE,
   ErrorType,
   FORMULA_REF_TO_ARRAY_CACHE,
-  type FunctionVariantType,
   IFormulaCurrentConfigService,
   IFormulaRuntimeService,
-  Interpreter,
   Lexer,
   LexerNode,
 } from "@univerjs/engine-formula";
 import { InvalidValue } from "../../core/refusal";
+import { tokensOf } from "../../formula/tokens";
 import { meter } from "../budget";
 import { UNREADABLE } from "../error-sentences";
 import { refusedValue } from "../refused-value";
 import { rowsOf } from "../values";
 import type { EngineCell, Formula } from "./formula";
+import type { Pattern } from "./patterns";
+import { piecesOf } from "./pieces";
+import { type Place, Tree, type TreeNode } from "./tree";
 
-type Node = Parameters<Interpreter["execute"]>[0]["node"];
 type Row = ICellData[];
 
 /** Told of each cell that a formula reads while it is worked out. */
@@ -81,10 +82,21 @@ function plain(value: BaseValueObject): ICellData {
 
 const refused = (sentence: string): Row[] => [[cellFrom(refusedValue(new InvalidValue(sentence)))]];
 
+const VALUE_ERROR: ICellData = { v: ErrorType.VALUE, t: CellValueType.STRING };
+
+function placeOf(
+  pattern: Pattern,
+  tree: Tree,
+  { row, column, sheetId }: Pick<Place, "row" | "column" | "sheetId">,
+): Place {
+  const at = { row, column, sheetId, offset: row - pattern.row };
+  return tree.isShared ? { ...at, areas: pattern.areasAt(row), numbers: pattern.numbers } : at;
+}
+
 /** A tree too deep to be worked out is too deep to be reset as well; its formula has its answer already. */
-function resetState(node: { resetCalculationState(): void }): void {
+function resetState(tree: Tree): void {
   try {
-    node.resetCalculationState();
+    tree.reset();
   } catch {
     // Nothing of it is read again.
   }
@@ -94,7 +106,6 @@ function resetState(node: { resetCalculationState(): void }): void {
 export class Evaluator {
   private readonly lexer: Lexer;
   private readonly parser: AstTreeBuilder;
-  private readonly interpreter: Interpreter;
   private readonly runtime: IFormulaRuntimeService;
 
   constructor(
@@ -104,7 +115,6 @@ export class Evaluator {
     readCellsDirectly();
     this.lexer = injector.get(Lexer);
     this.parser = injector.get(AstTreeBuilder);
-    this.interpreter = injector.get(Interpreter);
     this.runtime = injector.get(IFormulaRuntimeService);
     this.runtime.reset();
     injector.get(IFormulaCurrentConfigService).loadDataLite();
@@ -127,32 +137,44 @@ export class Evaluator {
     watching: Watch,
   ): readonly (readonly ICellData[])[] {
     if (pattern.refusal !== undefined) return refused(pattern.refusal);
-    if (pattern.node === undefined) pattern.node = this.parsed(pattern.text);
-    const node = pattern.node as Node | null;
-    if (!node) return refused(UNREADABLE.message);
+    const tree = this.treeOf(pattern);
+    if (!tree) return refused(UNREADABLE.message);
     meter.beginFormula();
     if (meter.isFull) this.forgetRanges();
     this.runtime.setCurrent(row, column, sheet.rows, sheet.columns, sheet.id, this.unit);
     watch = watching;
     try {
-      const work = { node, refOffsetX: 0, refOffsetY: row - pattern.row };
-      const value = this.interpreter.execute(work) as FunctionVariantType;
+      const value = tree.valueAt(placeOf(pattern, tree, { row, column, sheetId: sheet.id }));
+      if (!value) return [[VALUE_ERROR]];
       if (meter.stopped !== undefined) return refused(meter.stopped);
       return rowsOf(value, cellFrom) ?? [[cellFrom(value as BaseValueObject)]];
     } catch {
       if (meter.stopped !== undefined) return refused(meter.stopped);
       // One exception in a function of the engine must not leave the rest of the workbook blank.
-      return [[{ v: ErrorType.VALUE, t: CellValueType.STRING }]];
+      return [[VALUE_ERROR]];
     } finally {
       watch = undefined;
-      resetState(node);
+      resetState(tree);
     }
   }
 
-  private parsed(text: string): Node | null {
+  private treeOf(pattern: Pattern): Tree | null {
+    if (pattern.tree === undefined) pattern.tree = pattern.form?.tree ?? this.made(pattern);
+    return pattern.tree;
+  }
+
+  private made(pattern: Pattern): Tree | null {
+    const root = this.parsed(pattern.text);
+    if (root === null) return null;
+    const tree = new Tree(root, pattern.form && piecesOf(tokensOf(pattern.text)));
+    if (tree.isShared && pattern.form !== undefined) pattern.form.tree = tree;
+    return tree;
+  }
+
+  private parsed(text: string): TreeNode | null {
     try {
       const tree = this.lexer.treeBuilder(text);
-      return tree instanceof LexerNode ? (this.parser.parse(tree) ?? null) : null;
+      return tree instanceof LexerNode ? ((this.parser.parse(tree) as TreeNode | undefined) ?? null) : null;
     } catch {
       return null;
     }

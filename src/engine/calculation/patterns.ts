@@ -7,6 +7,8 @@ import { NameSizes } from "../budget";
 import type { TableInput } from "../workbook-input";
 import type { Area } from "./area";
 import { type OwnCall, ownCall } from "./own-call";
+import { piecesOf } from "./pieces";
+import type { Tree } from "./tree";
 
 /** Functions that give something else each time they are asked. */
 const VOLATILE = new Set(["RAND", "RANDBETWEEN", "RANDARRAY", "NOW", "TODAY"]);
@@ -27,10 +29,19 @@ interface Reading {
   readonly ends: readonly [End, End];
 }
 
-/** What a formula says, for all formulas that are alike down a column: parsed once, moved for each. */
+/** The engine's tree of all formulas that say the same of other cells and with other numbers. */
+export interface Form {
+  tree: Tree | undefined;
+}
+
+/** What a formula says, for all formulas that are alike down a column: taken apart once, moved for each. */
 export class Pattern {
-  /** The engine's tree, once it was asked for. */
-  node: unknown;
+  /** The engine's tree, once it was asked for; `null` for a formula that cannot be read. */
+  tree: Tree | null | undefined;
+  /** Set where formulas that are alike but for their cells and numbers may share the tree. */
+  form: Form | undefined;
+  /** Its numbers, where it may share the tree. */
+  numbers: readonly string[] = [];
   /** Set where it is nothing but a call of ours, which needs no tree. */
   own: OwnCall | undefined;
 
@@ -80,6 +91,7 @@ export interface Book {
 /** Takes formulas apart, each form of formula once. */
 export class Patterns {
   private readonly known = new Map<string, Pattern>();
+  private readonly forms = new Map<string, Form>();
   private readonly ours: ReadonlyMap<string, WorksheetFunction>;
   private readonly sheets: ReadonlyMap<string, number>;
   private readonly names: ReadonlyMap<string, string>;
@@ -114,13 +126,21 @@ export class Patterns {
     const calls = tokens.flatMap(({ kind, text: name }) => (kind === "call" ? [name.toUpperCase()] : []));
     const readings = this.readingsOf(tokens, sheet, []);
     const isMoving = calls.some((name) => MOVING.has(name)) || tokens.some(isLooseRange);
-    return new Pattern(
-      text,
-      row,
-      readings,
-      calls.some((name) => VOLATILE.has(name)),
-      isMoving,
-    );
+    const isVolatile = calls.some((name) => VOLATILE.has(name));
+    const pattern = new Pattern(text, row, readings, isVolatile, isMoving);
+    if (!isMoving && !APART.test(text)) this.enterForm(pattern, tokens, readings.length);
+    return pattern;
+  }
+
+  /** A formula shares its tree where each of its references is one area. */
+  private enterForm(pattern: Pattern, tokens: readonly Token[], areas: number): void {
+    const pieces = piecesOf(tokens);
+    if (pieces === undefined || pieces.references !== areas) return;
+    const known = this.forms.get(pieces.form);
+    const form = known ?? { tree: undefined };
+    if (known === undefined) this.forms.set(pieces.form, form);
+    pattern.form = form;
+    pattern.numbers = pieces.numbers;
   }
 
   /** @param inside - Names that are being read already: one may be defined by itself. */

@@ -1,0 +1,207 @@
+import {
+  type BaseReferenceObject,
+  type FunctionVariantType,
+  NullValueObject,
+} from "@univerjs/engine-formula";
+import type { Area } from "./area";
+import type { Pieces } from "./pieces";
+
+/** A node of the engine's tree, as far as it is worked out here. */
+export interface TreeNode {
+  readonly nodeType: number;
+  getToken(): string;
+  getChildren(): readonly TreeNode[];
+  getValue(): FunctionVariantType | null | undefined;
+  setValue(value: FunctionVariantType | null): void;
+  setRefOffset?(x: number, y: number): void;
+  isEmptyParamFunction?(): boolean;
+  execute(): void;
+  resetCalculationState(): void;
+}
+
+/** Kinds of nodes, by the engine's own numbers. */
+const REFERENCE = 1;
+const VALUE = 2;
+const FUNCTION = 4;
+const UNION = 10;
+
+/** Where a formula stands while it is worked out, and what it says where others of its form say something else. */
+export interface Place {
+  readonly row: number;
+  readonly column: number;
+  readonly sheetId: string;
+  /** Rows below the formula that the tree was made from. */
+  readonly offset: number;
+  /** What its references and numbers are; left out for a tree that is its own alone. */
+  readonly areas?: readonly Area[];
+  readonly numbers?: readonly string[];
+}
+
+type Step = (place: Place) => void;
+
+/** What stands for a branch that is not taken. */
+const nothing = () => NullValueObject.create() as FunctionVariantType;
+
+/** The one value that a condition came to; `undefined` for a list of them, or none. */
+function single(node: TreeNode | undefined): FunctionVariantType | undefined {
+  const value = node?.getValue();
+  if (!value) return undefined;
+  const read = value.isReferenceObject() ? (value as BaseReferenceObject).toArrayValueObject() : value;
+  if (!read.isArray()) return read as FunctionVariantType;
+  const list = read as unknown as {
+    getRowCount(): number;
+    getColumnCount(): number;
+    get(row: number, column: number): FunctionVariantType | null;
+  };
+  return list.getRowCount() === 1 && list.getColumnCount() === 1 ? (list.get(0, 0) ?? undefined) : undefined;
+}
+
+const isTrue = (value: FunctionVariantType) => Boolean((value as { getValue(): unknown }).getValue());
+
+/** Only the branch that is taken is worked out, as in any spreadsheet; the published engine works out both. */
+function condition(node: TreeNode, steps: readonly Step[]): Step {
+  const children = node.getChildren();
+  const run = (at: number, place: Place) => steps[at]?.(place);
+  const leave = (at: number) => children[at]?.setValue(nothing());
+  return (place) => {
+    run(0, place);
+    const asked = single(children[0]);
+    const isError = asked?.isError() === true;
+    if (asked === undefined || (!isError && isTrue(asked))) run(1, place);
+    else leave(1);
+    if (asked === undefined || (!isError && !isTrue(asked))) run(2, place);
+    else leave(2);
+    node.execute();
+  };
+}
+
+/** What stands instead of an error is worked out where there is one. */
+function insteadOfError(node: TreeNode, steps: readonly Step[]): Step {
+  const children = node.getChildren();
+  return (place) => {
+    steps[0]?.(place);
+    const value = children[0]?.getValue();
+    const isPlain = value && !value.isReferenceObject() && !value.isArray() && !value.isError();
+    if (isPlain) children[1]?.setValue(nothing());
+    else steps[1]?.(place);
+    node.execute();
+  };
+}
+
+const LAZY: Readonly<Partial<Record<string, typeof condition>>> = { IF: condition, IFERROR: insteadOfError };
+
+/** A number or a text of the formula: its value is made once. */
+function constant(node: TreeNode, slot: number | undefined): Step {
+  const known = new Map<string, FunctionVariantType>();
+  const own = node.getToken();
+  const token = node as unknown as { _token: string };
+  return ({ numbers }) => {
+    const text = slot === undefined ? own : (numbers?.[slot] ?? own);
+    const found = known.get(text);
+    if (found !== undefined) {
+      node.setValue(found);
+      return;
+    }
+    token._token = text;
+    node.execute();
+    const made = node.getValue();
+    // A list may be changed by whoever reads it.
+    if (made && !made.isArray()) known.set(text, made);
+  };
+}
+
+/** A reference of a tree that is its own alone: the engine moves it. */
+function moving(node: TreeNode): Step {
+  return ({ offset }) => {
+    node.setRefOffset?.(0, offset);
+    node.execute();
+  };
+}
+
+/** What the engine makes of a reference; for a range it joins both of its ends. */
+function referenceOf(node: TreeNode): BaseReferenceObject | undefined {
+  for (const end of node.getChildren()) referenceOf(end);
+  node.setRefOffset?.(0, 0);
+  node.execute();
+  const made = node.getValue();
+  return made?.isReferenceObject() ? (made as BaseReferenceObject) : undefined;
+}
+
+/** A reference that stands for other cells in each formula. */
+function cells(node: TreeNode, slot: number): Step {
+  let kept: BaseReferenceObject | undefined;
+  return (place) => {
+    const area = place.areas?.[slot];
+    kept ??= referenceOf(node);
+    if (kept === undefined || area === undefined) return;
+    const { row, lastRow, column, lastColumn } = area;
+    kept.setRangeData({ startRow: row, endRow: lastRow, startColumn: column, endColumn: lastColumn });
+    kept.setDefaultSheetId(place.sheetId);
+    kept.setCurrentRowAndColumn(place.row, place.column);
+    node.setValue(kept);
+  };
+}
+
+/** Both ends of a range that are addresses. */
+function isRange(node: TreeNode): boolean {
+  const ends = node.getChildren();
+  return node.nodeType === UNION && ends.length === 2 && ends.every(({ nodeType }) => nodeType === REFERENCE);
+}
+
+const isLeaf = (node: TreeNode) => node.nodeType === REFERENCE || node.nodeType === VALUE || isRange(node);
+
+/** The leaves of a tree from left to right, a range as one. */
+function leavesOf(node: TreeNode): readonly TreeNode[] {
+  return isLeaf(node) ? [node] : node.getChildren().flatMap(leavesOf);
+}
+
+function textOf(leaf: TreeNode): string {
+  const parts = isRange(leaf) ? leaf.getChildren() : [leaf];
+  return parts.map((part) => part.getToken().trim()).join(":");
+}
+
+/** The engine's tree of a formula, made ready to be worked out again and again. */
+export class Tree {
+  /** True where formulas of the same form with other references and numbers may use it too. */
+  readonly isShared: boolean;
+  private readonly run: Step;
+
+  constructor(
+    private readonly root: TreeNode,
+    pieces: Pieces | undefined,
+  ) {
+    const leaves = leavesOf(root);
+    this.isShared =
+      pieces !== undefined &&
+      leaves.length === pieces.leaves.length &&
+      leaves.every((leaf, at) => textOf(leaf) === pieces.leaves[at]?.text);
+    const slots = new Map(this.isShared ? leaves.map((leaf, at) => [leaf, pieces?.leaves[at]?.slot]) : []);
+    this.run = this.stepOf(root, slots);
+  }
+
+  /** What the formula of a place comes to. */
+  valueAt(place: Place): FunctionVariantType | null | undefined {
+    this.run(place);
+    return this.root.getValue();
+  }
+
+  /** Forgets the values of the last formula. */
+  reset(): void {
+    this.root.resetCalculationState();
+  }
+
+  private stepOf(node: TreeNode, slots: ReadonlyMap<TreeNode, number | undefined>): Step {
+    const slot = slots.get(node);
+    if (node.nodeType === VALUE) return constant(node, slot);
+    if (slot !== undefined) return cells(node, slot);
+    if (node.nodeType === REFERENCE) return moving(node);
+    const children = node.getChildren();
+    const steps = children.map((child) => this.stepOf(child, slots));
+    const lazy = node.nodeType === FUNCTION ? LAZY[node.getToken().toUpperCase()] : undefined;
+    if (lazy !== undefined && children.length > 1) return lazy(node, steps);
+    return (place) => {
+      for (const step of steps) step(place);
+      node.execute();
+    };
+  }
+}
