@@ -15,9 +15,11 @@ import type { BoughtBars } from "../../core/stock/item-offer";
 import type { NeedItem } from "../../core/stock/offers";
 import type { Cell, Cells } from "../cells";
 import { tableFunction } from "../declare";
-import { numberOrNothing, table } from "../parameters";
+import { numberOrNothing } from "../parameters";
 import { kerf, trim } from "./arguments";
-import { type LeftOut, readNeed, readOffers } from "./offer-tables";
+import { need, type OfferTables, offerRequest, offers, rememberedAnswers } from "./offer-request";
+import { sumsOf, tidy } from "./offer-sums";
+import type { LeftOut } from "./offer-tables";
 
 /** Words of the first column of the rows that are no goods. */
 const ROWS = {
@@ -28,8 +30,6 @@ const ROWS = {
   alone: "all from one",
   leftOut: "left out",
 } as const;
-
-const tidy = (value: number) => Number(value.toPrecision(12));
 
 function goodsRow({ steel, section }: NeedItem, supplier: string, bought: BoughtBars): Cell[] {
   const { length, bars, cost, kilograms, week } = bought;
@@ -66,30 +66,6 @@ function termRows({ supplier, shortfall }: SupplierOrder): Cell[][] {
   if (shortfall > 0) rows.push([ROWS.minimum, "", supplier.name, "", "", shortfall, "", ""]);
   if (supplier.freight > 0) rows.push([ROWS.freight, "", supplier.name, "", "", supplier.freight, "", ""]);
   return rows;
-}
-
-const WITH_YEAR = /^\d{4}\D/;
-
-/** The last of the weeks where they are written year first, else all of them. */
-function lastWeek(weeks: readonly string[]): string {
-  const given = [...new Set(weeks.filter((week) => week !== ""))];
-  const isDated = given.every((week) => WITH_YEAR.test(week));
-  return isDated ? (given.sort().at(-1) ?? "") : given.join(", ");
-}
-
-interface Sums {
-  readonly bars: number;
-  readonly kilograms: number;
-  readonly week: string;
-}
-
-function sumsOf(orders: readonly SupplierOrder[]): Sums {
-  const bought = orders.flatMap(({ items }) => items.flatMap((item) => item.bought));
-  return {
-    bars: bought.reduce((sum, { bars }) => sum + bars, 0),
-    kilograms: tidy(bought.reduce((sum, { kilograms }) => sum + kilograms, 0)),
-    week: lastWeek(bought.map(({ week }) => week)),
-  };
 }
 
 function verdict({ cost, bound, isProved, orders }: BestOffer): string {
@@ -130,21 +106,9 @@ function leftOutRow({ place, supplier, refusal }: LeftOut): Cell[] {
   return [ROWS.leftOut, place, supplier, "", "", refusal, "", ""];
 }
 
-interface Given {
-  readonly need: Cells;
-  readonly offers: Cells;
-  readonly most: number | undefined;
-  readonly kerf: number;
-  readonly trim: number;
-}
-
-function answerOf({ need, offers, ...rest }: Given): Cells {
-  const needed = readNeed(need);
-  const offered = readOffers(offers);
-  const leftOut = [...needed.leftOut, ...offered.leftOut];
-  const [first] = leftOut;
-  if (first !== undefined && (needed.lines.length === 0 || offered.lines.length === 0)) throw first.refusal;
-  const best = bestOffer({ need: needed.lines, offers: offered.lines, ...rest });
+function answerOf(given: OfferTables): Cells {
+  const { request, leftOut } = offerRequest(given);
+  const best = bestOffer({ ...request, most: given.most });
   return [
     ...itemRows(best),
     ...best.orders.flatMap(termRows),
@@ -154,21 +118,15 @@ function answerOf({ need, offers, ...rest }: Given): Cells {
   ];
 }
 
+const answers = rememberedAnswers(answerOf);
+
 export const BEST_OFFER = tableFunction({
   name: "BEST_OFFER",
   summary:
     "Cheapest mix of suppliers for an order: bars by steel, section and supplier, then minimum charges, freight, total, and each supplier alone.",
   parameters: {
-    need: table({
-      label: "need",
-      help: "What is needed, headings in the first row: steel, section (or width, thickness), length and quantity, or kg; kg in stock, bar length.",
-      accepts: "a table whose first row holds steel, section, length, quantity, or kg",
-    }),
-    offers: table({
-      label: "offers",
-      help: "A row an offer, headings in the first row: supplier, steel, section, price, per, bar length, bars in stock, minimum charge, freight, week.",
-      accepts: "a table whose first row holds supplier, steel, section, price",
-    }),
+    need,
+    offers,
     most: numberOrNothing({
       label: "most suppliers",
       quantity: "count",
@@ -192,5 +150,5 @@ export const BEST_OFFER = tableFunction({
     { label: "week", unit: "text" },
   ],
   relations: (steel) => [SUPPLIER_MIX, CUTTING_PLAN, ...densityRelations(steel)],
-  compute: answerOf,
+  compute: answers,
 });

@@ -106,6 +106,37 @@ export const LENGTH: readonly Example[] = [
   { given: ["3 ft 2-1/2 in"], gives: 977.9, within: 1e-9, source: "by definition: 38.5 × 25.4" },
 ];
 
+export const OFFERS_COMPARED: readonly Example[] = [
+  {
+    given: [
+      [
+        ["steel", "section", "length", "quantity"],
+        ["1075", "60 x 2.5", 611, 14],
+        ["52100", "50 x 3", 346, 28],
+      ],
+      [
+        ["supplier", "steel", "section", "price", "per", "bar length", "minimum charge", "freight", "week"],
+        ["Alder", "1075", "60 x 2.5", 30, "bar", 3000, 150, 18, "2027-W03"],
+        ["Birch", "1075", "2.5 x 60", 12, "m", 3000, 60, 12, "2027-W02"],
+        ["Birch", "52100", "50 x 3", 30, "bar", 2000, null, null, "2027-W02"],
+      ],
+    ],
+    gives: [
+      ["steel", "section", "needed", "Alder", "Birch"],
+      ["1075", "60 × 2.5 mm", "14 pieces", 120, 144],
+      ["52100", "50 × 3 mm", "28 pieces", "not offered", 180],
+      ["goods", "", "", 120, 324],
+      ["up to the minimum charge", "", "", 30, 0],
+      ["freight", "", "", 18, 12],
+      ["all that is offered", "", "", 168, 336],
+      ["whole order", "", "", "", 336],
+      ["last delivery", "", "", "2027-W03", "2027-W02"],
+    ],
+    within: 1e-6,
+    source: "by hand: 4 bars at 30; 4 bars of 3 m at 12 a m and 6 bars at 30",
+  },
+];
+
 export const STEEL_ORDER: readonly Example[] = [
   {
     given: [["1075", "1075"], 60, 2.5, [611, 346], [14, 4], 3000],
