@@ -13,14 +13,18 @@ import { type Command, progressLine, STATUS, type Terminal } from "../run-comman
 const WHOM = AUDIENCES.map(({ word }) => word).join(", ");
 
 const USAGE = `Usage: share --for WHOM [options] FILE.xlsx            the sheets that concern one: ${WHOM}
+       share --for WHOM NAME [options] FILE.xlsx       of a planning workbook, the lines of that one alone
        share --sheets "NAME, NAME" [options] FILE.xlsx   the sheets named
        share --all [options] FILE.xlsx                   every sheet that can be seen
        share --new-key KEY.json                          make a pair of keys to sign copies with
-Options: [--date TEXT] [-o COPY.xlsx] [--csv FOLDER] [--sign KEY.json] [--force]
+Options: [--date TEXT] [--by TEXT] [-o COPY.xlsx] [--csv FOLDER] [--sign KEY.json] [--force]
 Makes a copy that holds values only, for someone without the add-in: "FILE for sharing.xlsx" beside the file, unless
 -o (--output) names another. The copy is a new file made from values, looks and print set-up of the sheets chosen and
 from formulas, as notes, that read cells of these sheets only; a list of all that travels is printed before anything is
 written. The sheet Provenance says where the values come from, with the date that you give.
+Of a planning workbook, --for adds a table on which the other side answers: price, heat number, readings and the like.
+Only its shaded cells are not locked; --by says until when. --sheets beside --for takes only those of the papers.
+The answers come home with collect.
 --csv also writes each sheet of the copy as a CSV file into a folder; a text that a spreadsheet program would run as
 a formula gets an apostrophe in front.
 --sign signs the copy; whoever has your public key can hold it against that with verify --key.
@@ -61,15 +65,29 @@ function refuseSamePlace(read: FileRead, output: string): void {
     throw new WrongArguments("the copy would replace the workbook itself: give it another name");
 }
 
-function choiceIn({ flags, values }: Options): Choice {
+/** @param name - Of the one whose lines alone travel. */
+function choiceIn({ flags, values }: Options, name: string | undefined): Choice {
   const { sheets, for: whom } = values;
-  const given = [flags.has("all"), sheets !== undefined, whom !== undefined].filter(Boolean).length;
+  const given = [flags.has("all"), sheets !== undefined || whom !== undefined].filter(Boolean).length;
   if (given !== 1)
     throw new WrongArguments(
       `say what is shared: --for ${WHOM.replaceAll(", ", "|")}, --sheets "NAME, NAME", or --all for everything`,
     );
-  if (whom !== undefined) return { kind: "for", whom };
-  return sheets === undefined ? { kind: "all" } : { kind: "sheets", names: sheets.split(",") };
+  const names = sheets?.split(",");
+  if (whom !== undefined) return { kind: "for", whom, ...(name && { name }), ...(names && { names }) };
+  return names === undefined ? { kind: "all" } : { kind: "sheets", names };
+}
+
+/** The file stands last; a name in front of it belongs to `--for`. */
+function fileAndName({ files, values }: Options): {
+  readonly file: string;
+  readonly name: string | undefined;
+} {
+  const [name, file, third] = files.length === 1 ? [undefined, ...files] : files;
+  if (file === undefined) throw new WrongArguments("no file given");
+  if (third !== undefined || (name !== undefined && values.for === undefined))
+    throw new WrongArguments("one file at a time");
+  return { file, name };
 }
 
 async function makeKey(file: string, isForced: boolean, terminal: Terminal): Promise<number> {
@@ -89,16 +107,14 @@ function signerIn(file: string | undefined): Promise<Signer> | undefined {
 async function run(args: readonly string[], terminal: Terminal): Promise<number> {
   const options = readOptions(args, {
     flags: ["all", "force"],
-    values: ["output", "date", "sheets", "for", "csv", "sign", "new-key"],
+    values: ["output", "date", "by", "sheets", "for", "csv", "sign", "new-key"],
   });
-  const { files, flags, values } = options;
+  const { flags, values } = options;
   const isForced = flags.has("force");
   const newKey = values["new-key"];
   if (newKey !== undefined) return makeKey(newKey, isForced, terminal);
-  const [file, second] = files;
-  if (file === undefined) throw new WrongArguments("no file given");
-  if (second !== undefined) throw new WrongArguments("one file at a time");
-  const choice = choiceIn(options);
+  const { file, name } = fileAndName(options);
+  const choice = choiceIn(options, name);
   const read = readWhole(file);
   const output = values.output ?? copyName(file);
   refuseSamePlace(read, output);
@@ -106,6 +122,7 @@ async function run(args: readonly string[], terminal: Terminal): Promise<number>
   const signer = await signerIn(values.sign);
   const copy = await shareCopy(read.bytes, {
     date: values.date ?? "",
+    by: values.by ?? "",
     source: basename(file),
     choice,
     ...(signer && { signer }),

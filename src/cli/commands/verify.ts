@@ -14,7 +14,8 @@ Calculates LIVE.xlsx anew, makes the copy again and compares all that the shared
 formats, colours, hidden rows and columns, merged cells, notes, and what Provenance says; it checks the SHA-256 that
 the copy states and its signature. Numbers agree when they lie within PART of the larger one, and at the least of 1
 (${TOLERANCE} unless given). Neither file is written. The SHA-256 alone is no signature: whoever alters a copy can
-reckon it anew. --key holds the signature against the sender's public key.
+reckon it anew. State says apart whether the copy was altered, answered in the cells that are open for that, saved
+again by another program, and whether the plan changed since. --key holds the signature against the sender's public key.
 Exit status: 0 all agrees, 1 something differs, 2 wrong arguments or a file refused.
 `;
 
@@ -67,6 +68,18 @@ function signatureWords({ signatureFound, key = "" }: Verification): string {
   return words.endsWith("\n") || words === "" ? words : `${words}${key}\n`;
 }
 
+/** What became of the copy, told apart: whatever of it is true. */
+function stateWords(found: Verification): string {
+  const { answers, isAltered, isSavedElsewhere, isPlanChanged } = found;
+  const states = [
+    ...(isAltered ? ["altered: the copy shows what the sender did not make"] : []),
+    ...(answers > 0 ? [`answered: ${counted(answers, "cell")} filled in; collect takes them`] : []),
+    ...(isPlanChanged ? ["plan changed since: the copy is as it was made"] : []),
+    ...(isSavedElsewhere ? ["saved again by another program"] : []),
+  ];
+  return `State: ${states.length === 0 ? "as it was made" : states.join("; ")}\n`;
+}
+
 const sheetsOnly = (where: string, names: readonly string[]) =>
   names.length === 0 ? "" : `Sheets only in the ${where}: ${names.join(", ")}\n`;
 
@@ -82,6 +95,7 @@ function summary(file: string, found: Verification): string {
   const differ = found.differences.length;
   return (
     `${file}: ${counted(found.cells, "value")} compared, ${differ === 0 ? "none differs" : `${differ} differ`}\n` +
+    stateWords(found) +
     origin(found) +
     DIGESTS[found.digest] +
     signatureWords(found) +

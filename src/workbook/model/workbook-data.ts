@@ -47,6 +47,8 @@ export interface CellStyle {
   readonly wraps?: boolean;
   /** Number format in the spreadsheet notation. */
   readonly format?: string;
+  /** True for a cell that may be filled in where its sheet is protected. */
+  readonly isUnlocked?: boolean;
 }
 
 export interface CellFormula {
@@ -113,6 +115,8 @@ export interface PrintSetup {
 export interface SheetData {
   readonly name: string;
   readonly isHidden: boolean;
+  /** Whether only unlocked cells may be changed, as a reminder without a password. */
+  readonly isProtected?: boolean;
   readonly cells: readonly CellData[];
   readonly columns: ReadonlyMap<number, Band>;
   readonly rows: ReadonlyMap<number, Band>;

@@ -59,7 +59,14 @@ function audienceNamed(word: string): Audience {
 export type Choice =
   | { readonly kind: "all" }
   | { readonly kind: "sheets"; readonly names: readonly string[] }
-  | { readonly kind: "for"; readonly whom: string };
+  | {
+      readonly kind: "for";
+      readonly whom: string;
+      /** The one whose lines alone travel. */
+      readonly name?: string;
+      /** Of the sheets that concern that one, only these. */
+      readonly names?: readonly string[];
+    };
 
 function named(live: LiveWorkbook, wanted: readonly string[]): string[] {
   const known = live.main.sheets.map(({ name }) => name);
@@ -71,10 +78,11 @@ function named(live: LiveWorkbook, wanted: readonly string[]): string[] {
   return [...new Set(found)];
 }
 
-function concerning(live: LiveWorkbook, word: string): string[] {
+function concerning(live: LiveWorkbook, word: string, only?: readonly string[]): string[] {
   const audience = audienceNamed(word);
   const known = visibleSheets(live);
-  const found = sheetsFor(audience, known);
+  const wanted = only === undefined ? known : named(live, only);
+  const found = sheetsFor(audience, known).filter((name) => wanted.includes(name));
   if (found.length > 0) return found;
   throw new FileRefusal(
     `The workbook has no sheet for the ${audience.label.toLowerCase()}: name the sheets to share. It has: ${known.join(", ")}.`,
@@ -92,7 +100,7 @@ export function chosenSheets(live: LiveWorkbook, choice: Choice): string[] {
       ? visibleSheets(live)
       : choice.kind === "sheets"
         ? named(live, choice.names)
-        : concerning(live, choice.whom);
+        : concerning(live, choice.whom, choice.names);
   if (chosen.length === 0) throw new FileRefusal("No sheet was named to be shared.");
   return papersFirst(chosen);
 }

@@ -1,6 +1,7 @@
 import manifest from "../../../package.json";
 import { DATA_EDITION } from "../../core/edition";
 import { NAMESPACE } from "../../functions/catalogue";
+import { USUAL_TIME } from "../answers/answer-sheet";
 import type { CellData, SheetData } from "../model/workbook-data";
 
 /** Name of the sheet that says where the values of a copy come from. */
@@ -15,6 +16,8 @@ export const LABELS = {
   date: "Date given by the sender",
   source: "Copied from",
   audience: "Made for",
+  number: "Number of this copy",
+  by: "Answer wanted by",
   digest: "SHA-256 of this copy",
   formulas: "Formulas replaced by values",
   leftOut: "Sheets left out",
@@ -25,12 +28,21 @@ export const LABELS = {
 type Cell = string | number;
 type Line = readonly Cell[];
 
+/** What a copy asks: its number, by when, and the lines with their keys: key, sheet, cells to fill in. */
+export interface Asked {
+  readonly number: string;
+  readonly by: string;
+  readonly lines: readonly Line[];
+}
+
 /** What the sheet tells. */
 export interface Origin {
   readonly date: string;
   readonly source: string;
   /** For whom the copy was made; empty where sheets were chosen by name. */
   readonly audience: string;
+  /** What is asked in the copy; nothing where it has no cells for answers. */
+  readonly asked?: Asked;
   readonly formulas: number;
   readonly leftOut: number;
   /** How many formulas a note keeps. */
@@ -71,12 +83,23 @@ export function provenanceLines(origin: Origin, key?: string): Line[] {
     [LABELS.date, origin.date === "" ? "not given" : origin.date],
     [LABELS.source, origin.source === "" ? "not given" : origin.source],
     [LABELS.audience, origin.audience === "" ? "sheets chosen by name" : origin.audience],
+    ...(origin.asked === undefined
+      ? []
+      : [
+          [LABELS.number, origin.asked.number],
+          [LABELS.by, origin.asked.by === "" ? USUAL_TIME : origin.asked.by],
+        ]),
     [LABELS.formulas, origin.formulas],
     [LABELS.leftOut, origin.leftOut],
     [LABELS.key, key ?? "none: the copy is not signed"],
     ...block("Not computed by us, value as it stood", ["Sheet", "Cell", "Reason"], origin.left),
     ...block("Errors", ["Sheet", "Cell", "What it says"], origin.errors),
     ...inputLines(origin),
+    ...block(
+      "Lines asked about",
+      ["Key of the line", "Sheet", "Cells to fill in"],
+      origin.asked?.lines ?? [],
+    ),
   ];
 }
 

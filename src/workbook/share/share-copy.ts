@@ -1,4 +1,5 @@
 import { placeOf } from "../../formula/addresses";
+import { LOG_SHEET } from "../answers/log-sheet";
 import { isOurs } from "../file/beyond-engine";
 import { applyEdits, type Edit } from "../file/package/edits";
 import { FileRefusal } from "../file/package/file-refusal";
@@ -10,10 +11,13 @@ import { type LiveFormula, type LiveWorkbook, readLiveWorkbook } from "../file/r
 import { writeWorkbook } from "../file/write/write-workbook";
 import { withAllowedNames } from "../model/sheet-names";
 import type { SheetData } from "../model/workbook-data";
-import { AUDIENCES, type Choice, chosenSheets } from "./audience";
+import { Asking } from "./asking";
+import { type Choice, chosenSheets } from "./audience";
+import type { ForOne } from "./for-one";
 import { inputsOf } from "./inputs";
 import { type KeptSheet, KeptSheets } from "./kept-sheets";
 import { LABELS, type Origin, PROVENANCE, provenanceLines, provenanceSheet } from "./provenance";
+import type { Recipient } from "./recipient";
 import { keptSheets, noteFor, sharedSheets, staysBehind, unseenCells } from "./shared-sheets";
 import type { Signer } from "./signature";
 import { digestOf, valuesOfSheets } from "./values";
@@ -25,8 +29,10 @@ export interface ShareOptions {
   readonly source?: string;
   /** What is shared; every sheet that can be seen unless given. */
   readonly choice?: Choice;
-  /** For whom, in words, where the sheets were chosen for somebody; by the choice unless given. */
-  readonly audience?: string;
+  /** For whom, where the sheets were chosen for somebody; by the choice unless given. */
+  readonly recipient?: Recipient;
+  /** By when an answer is wanted, as the sender says it. */
+  readonly by?: string;
   /** Signs the copy, where the sender has a key. */
   readonly signer?: Signer;
   readonly onProgress?: (words: string) => void;
@@ -113,7 +119,7 @@ const codeOf = ({ text, ...place }: CellRemark): CellRemark => ({
 function accountOf(
   live: LiveWorkbook,
   done: Calculation,
-  sheets: readonly SheetData[],
+  { sheets, moved }: ForOne,
   noted: readonly LiveFormula[],
 ) {
   const filled = new Set(
@@ -123,17 +129,23 @@ function accountOf(
   );
   const told = new Set(noted.map(({ sheet, cell }) => `${sheet}!${nameOf(cell)}`));
   const key = ({ sheet, cell }: Pick<CellRemark, "sheet" | "cell">) => `${sheet}!${cell}`;
-  const isShared = (remark: CellRemark) => filled.has(key(remark));
+  const isInCopy = (sheet: string, cell: string) => filled.has(`${sheet}!${moved(sheet, cell)}`);
+  const isShared = ({ sheet, cell }: CellRemark) => isInCopy(sheet, cell);
+  const inCopy = (remark: CellRemark) => ({ ...remark, cell: moved(remark.sheet, remark.cell) ?? "" });
   const formulas = live.sheets.flatMap(({ formulas: own }) => [...own.values()]);
   return {
-    formulas: formulas.filter(({ sheet, cell }) => filled.has(`${sheet}!${nameOf(cell)}`)).length,
+    formulas: formulas.filter(({ sheet, cell }) => isInCopy(sheet, nameOf(cell))).length,
     left: leftAsTheyWere(done)
       .filter(isShared)
-      .map((remark) => (told.has(key(remark)) ? remark : { ...remark, text: "not calculated here" })),
+      .map((remark) => (told.has(key(remark)) ? remark : { ...remark, text: "not calculated here" }))
+      .map(inCopy),
     errors: errorsOf(live, done)
       .filter(isShared)
-      .map((remark) => (told.has(key(remark)) ? remark : codeOf(remark))),
-    inputs: inputsOf(live).filter(([sheet, cell]) => filled.has(`${sheet}!${cell}`)),
+      .map((remark) => (told.has(key(remark)) ? remark : codeOf(remark)))
+      .map(inCopy),
+    inputs: inputsOf(live)
+      .filter(([sheet, cell]) => isInCopy(sheet, cell))
+      .map(([sheet, cell, content]) => [sheet, moved(sheet, cell) ?? "", content] as const),
   };
 }
 
@@ -153,6 +165,11 @@ function travelling(
     ...(origin.noted === 0
       ? []
       : [`Notes: the text of ${origin.noted} formulas that read cells of these sheets only`]),
+    ...(origin.asked === undefined
+      ? []
+      : [
+          `Cells for an answer: ${origin.asked.lines.reduce((sum, [, , count]) => sum + Number(count), 0)} in ${origin.asked.lines.length} lines, the only ones that are not locked; number of the copy ${origin.asked.number}`,
+        ]),
     `Sheet ${PROVENANCE}: version${source}${date}, counts of formulas and of sheets left out, ${origin.inputs.length} typed inputs and ${origin.errors.length} errors of these sheets`,
   ];
 }
@@ -169,9 +186,6 @@ export interface SharedBook {
   /** The workbook with its results written into it. */
   readonly current: LiveWorkbook;
 }
-
-const audienceOf = (choice: Choice): string =>
-  choice.kind === "for" ? (AUDIENCES.find(({ word }) => word === choice.whom)?.label ?? choice.whom) : "";
 
 /**
  * Builds the sheets of a copy anew from what may travel; nothing of the file itself is carried over.
@@ -191,22 +205,34 @@ export async function sharedBook(bytes: Uint8Array, options: ShareOptions = {}):
   progress("copying values");
   const current = readLiveWorkbook(live.file.save());
   const kept = keptSheets(current, names);
-  const noted = notedFormulas(live, new KeptSheets(live, kept));
-  const sheets = sharedSheets(current, kept, notesBySheet(noted, done));
-  const account = accountOf(live, done, sheets, noted);
+  const asking = new Asking(current, names, { ...options, choice });
+  const noted = asking.hasMovedRows ? [] : notedFormulas(live, new KeptSheets(live, kept));
+  const own = asking.ownSheets(sharedSheets(current, kept, notesBySheet(noted, done)));
+  const account = accountOf(live, done, own, noted);
+  const { sheets, asked } = await asking.withTables(own.sheets);
+  const isShared = (name: string) => own.sheets.some((sheet) => sheet.name === name);
   const origin: Origin = {
     date: options.date ?? "",
     source: options.source ?? "",
-    audience: options.audience ?? audienceOf(choice),
+    audience: asking.audience,
+    ...(asked && { asked }),
     formulas: account.formulas,
-    leftOut: live.main.listed.length - names.length,
+    leftOut: live.main.listed.filter((name) => name !== LOG_SHEET && !isShared(name)).length,
     noted: noted.length,
     left: linesOf(account.left),
     errors: linesOf(account.errors),
     inputs: account.inputs,
   };
   const hidden = kept.flatMap(({ sheet }) => (sheet.listed.isHidden ? [sheet.listed.name] : []));
-  return { ...account, sheets, origin, hidden, kept, current, from1904: live.main.from1904 };
+  return {
+    ...account,
+    sheets,
+    origin,
+    hidden,
+    kept,
+    current,
+    from1904: live.main.from1904,
+  };
 }
 
 /** A hidden sheet must not be the one that opens. */
@@ -229,7 +255,13 @@ export async function shareCopy(bytes: Uint8Array, options: ShareOptions = {}): 
   const digest = await digestOf(valuesOfSheets([...sheets, provenanceSheet(lines, [])]));
   const signed = signer === undefined ? [] : [[LABELS.signature, await signer.sign(digest)]];
   const book = {
-    sheets: [...sheets, provenanceSheet(lines, [[LABELS.digest, digest], ...signed])],
+    sheets: [
+      ...sheets,
+      {
+        ...provenanceSheet(lines, [[LABELS.digest, digest], ...signed]),
+        isProtected: origin.asked !== undefined,
+      },
+    ],
     names: {},
     tables: [],
     from1904: shared.from1904,

@@ -11,6 +11,7 @@ import type { StoredCell } from "../file/read/stored-sheet";
 import type { CellData, CellStyle, PrintSetup, SheetData, WordColor } from "../model/workbook-data";
 import type { KeptSheet } from "./kept-sheets";
 import { cannotBeRead, isOutOfSight, outOfSightOn } from "./sight";
+import { withFigures } from "./values";
 
 /** What a note keeps of a formula: its text, the cells it filled, and the sentence where it came to an error. */
 export function noteFor(formula: LiveFormula, done: Calculation): string {
@@ -38,12 +39,12 @@ export function keptSheets(current: LiveWorkbook, names: readonly string[]): Kep
   });
 }
 
-/** Every program keeps 15 figures of a number; with more, one that saves the copy again would change its digest. */
+/** A copy holds the figures that its digest counts and no more. */
 function settled(content: CellValue | undefined): CellValue | undefined {
   if (content === undefined || "error" in content) return content;
   const { value } = content;
   if (value === "") return undefined;
-  return typeof value === "number" ? { value: Number(value.toPrecision(15)) } : content;
+  return typeof value === "number" ? { value: withFigures(value) } : content;
 }
 
 /** Colours by a word become the colour of the cell: a copy of values needs no rules. */

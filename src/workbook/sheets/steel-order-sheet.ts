@@ -26,8 +26,6 @@ interface Sources {
 interface Letter {
   readonly name: string;
   readonly general: (cover: Cover, supplier: string) => DocField[];
-  /** Points of a line that are the supplier's to fill in. */
-  readonly asked: readonly DocField[];
   readonly signs: readonly Row[];
 }
 
@@ -54,7 +52,6 @@ const ORDER: Letter = {
     stated("Price", "as offered; surcharges to be stated with their date"),
     ...TERMS,
   ],
-  asked: [],
   signs: signatures(),
 };
 
@@ -63,15 +60,12 @@ const ENQUIRY: Letter = {
   general: (cover, supplier) => [
     ...head(cover, supplier),
     told("Answer by", `"please within a week"`),
-    told("Please state", `"price a kg with surcharges, minimum charge, freight, delivery date, bar lengths"`),
+    told(
+      "Please state",
+      `"price a kg with surcharges, minimum charge, freight, week of delivery, bar lengths: in the table of the copy"`,
+    ),
     stated("Equal grades", "may be offered, named as such, with their analysis"),
     ...TERMS,
-  ],
-  asked: [
-    stated("Price a kg", ""),
-    stated("Delivery", ""),
-    stated("Bar length, heat no.", ""),
-    stated("Remarks", ""),
   ],
   signs: signatures("For the forge, date", "For the supplier, date"),
 };
@@ -83,7 +77,7 @@ const slotOf = (page: number, slot: number) => (page + 1) * 10 + slot + 1;
 const byForm = (form: string, ground: string, strip: string, rolled: string) =>
   `IF(ISNUMBER(SEARCH("ground",${form})),"${ground}",IF(OR(ISNUMBER(SEARCH("strip",${form})),ISNUMBER(SEARCH("cold",${form})),ISNUMBER(SEARCH("sheet",${form}))),"${strip}","${rolled}"))`;
 
-function lineFields({ cuts, steels }: Sources, row: string, asked: readonly DocField[]): DocField[] {
+function lineFields({ cuts, steels }: Sources, row: string): DocField[] {
   const cut = (key: Parameters<CutList["block"]>[0]) => `INDEX(${cuts.block(key)},${row})`;
   const stock = (key: Parameters<Steels["lookup"]>[0]) =>
     `IF(${cut("steel")}="","",${steels.lookup(key, cut("steel"))})`;
@@ -122,7 +116,6 @@ function lineFields({ cuts, steels }: Sources, row: string, asked: readonly DocF
         "grain 5 or finer (ASTM E112), 2 mm a metre",
       ),
     ),
-    ...asked,
   ];
 }
 
@@ -135,7 +128,7 @@ function body(sources: Sources, letter: Letter, page: number, named: string): Ro
     const filled = `IFERROR(${line},"")`;
     return [
       [heading("Item"), worked(`=IF(${named}="","",${filled})`)],
-      ...fieldRows(lineFields(sources, at(slot), letter.asked), `IF(${named}="","",${filled})`),
+      ...fieldRows(lineFields(sources, at(slot)), `IF(${named}="","",${filled})`),
     ];
   }).flat();
   return [...section("Terms", letter.general(cover, supplier), named), ...slots, ...letter.signs];

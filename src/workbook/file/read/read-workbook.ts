@@ -38,9 +38,14 @@ function resultsOf(done: Calculation, formula: LiveFormula): Partial<CellFormula
 }
 
 /** True for a file that this very version wrote, whose values it would work out the same. Other programs name themselves. */
-function isOfThisVersion({ file }: LiveWorkbook): boolean {
-  const { app, core } = PROPERTIES;
-  return file.has(app) && file.has(core) && file.text(app) === APP && file.text(core).includes(VERSION);
+function isOfThisVersion(live: LiveWorkbook): boolean {
+  const { core } = PROPERTIES;
+  return isOfOurs(live) && live.file.has(core) && live.file.text(core).includes(VERSION);
+}
+
+/** True for a file that no other program has saved since one of ours wrote it. */
+export function isOfOurs({ file }: LiveWorkbook): boolean {
+  return file.has(PROPERTIES.app) && file.text(PROPERTIES.app) === APP;
 }
 
 function contentBy(

@@ -132,6 +132,10 @@ function mergedXml(merged: SheetData["merged"]): string {
   return `<mergeCells count="${merged.length}">${entries.join("")}</mergeCells>`;
 }
 
+/** Widths, heights and the order of rows stay free where a sheet is protected (CT_SheetProtection, ECMA-376, 18.3.1.85). */
+const PROTECTED =
+  '<sheetProtection sheet="1" objects="1" scenarios="1" formatColumns="0" formatRows="0" sort="0" autoFilter="0"/>';
+
 /** What a sheet has from the workbook it stands in. */
 export interface SheetPlace {
   readonly isFirst: boolean;
@@ -157,6 +161,7 @@ export function sheetXml(
     '<sheetFormatPr defaultRowHeight="15"/>' +
     columnsXml(sheet.columns) +
     `<sheetData>${rowsXml(sheet, styles)}</sheetData>` +
+    (sheet.isProtected ? PROTECTED : "") +
     mergedXml(sheet.merged) +
     colorsXml(sheet.colors, styles) +
     offersXml(sheet.offers) +

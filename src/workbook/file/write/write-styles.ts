@@ -79,7 +79,11 @@ export class StylesWriter {
     ];
     const applied = ["NumberFormat", "Font", "Fill", "Border", "Alignment"].map((what) => `apply${what}="1"`);
     const attributes = ids.map(([name, id]) => `${name}="${id}"`);
-    return this.cells.placeOf(`<xf ${[...attributes, ...applied].join(" ")}>${alignmentXml(style)}</xf>`);
+    const lock = style.isUnlocked ? ' applyProtection="1"' : "";
+    const unlocked = style.isUnlocked ? '<protection locked="0"/>' : "";
+    return this.cells.placeOf(
+      `<xf ${[...attributes, ...applied].join(" ")}${lock}>${alignmentXml(style)}${unlocked}</xf>`,
+    );
   }
 
   /** The `dxfId` of a rule that fills cells with a colour. */

@@ -10,6 +10,9 @@ export interface Statements {
   readonly date: string | undefined;
   readonly source: string | undefined;
   readonly audience: string | undefined;
+  /** By when an answer was wanted, and the number of the copy. */
+  readonly by: string | undefined;
+  readonly number: string | undefined;
   /** How many sheets of the workbook the sender left out of the copy. */
   readonly leftOut: number;
   /** Whether the values, Provenance among them, still have the SHA-256 that the copy was made with. */
@@ -55,6 +58,8 @@ export async function statementsOf(shared: Values): Promise<Statements> {
     date: beside(LABELS.date),
     source: beside(LABELS.source),
     audience: beside(LABELS.audience),
+    by: beside(LABELS.by),
+    number: beside(LABELS.number),
     leftOut: Number(beside(LABELS.leftOut) ?? 0),
     digest: stated === undefined ? "not stated" : isAsStated ? "as stated" : "not as stated",
     stated,

@@ -1,12 +1,17 @@
 import { isErrorCode } from "../../../formula/tokens";
+import { USUAL_TIME } from "../../answers/answer-sheet";
+import { LOG_SHEET } from "../../answers/log-sheet";
 import type { CellRemark } from "../../file/patch/recalculate";
 import { nameOf } from "../../file/patch/sheet-editor";
 import { type LiveWorkbook, readLiveWorkbook } from "../../file/read/live-workbook";
+import { isOfOurs } from "../../file/read/read-workbook";
 import { LABELS, PROVENANCE } from "../provenance";
+import { readRecipient } from "../recipient";
 import { shareCopy } from "../share-copy";
 import { isSignedBy } from "../signature";
 import { plainContent, type Values, valuesOf } from "../values";
 import { type CellPair, differingCells, TOLERANCE } from "./agreement";
+import { alignedAnswers, answersIn, tablesIn } from "./aligned";
 import { type Difference, differencesWithCauses } from "./causes";
 import { calculatedSide } from "./live-side";
 import { ownersIn } from "./owners";
@@ -31,6 +36,14 @@ export interface Verification extends Statements {
   /** Filled cells that were compared. */
   readonly cells: number;
   readonly differences: readonly Difference[];
+  /** Whether the copy shows what the sender did not make, answers aside. */
+  readonly isAltered: boolean;
+  /** Cells that the other side filled in. */
+  readonly answers: number;
+  /** Whether another program saved the copy after it was made. */
+  readonly isSavedElsewhere: boolean;
+  /** Whether the copy is as it was made and the plan says another thing since. */
+  readonly isPlanChanged: boolean;
   /** What the copy shows otherwise beside its values: formats, colours, hidden rows, merged cells, notes. */
   readonly shown: readonly CellRemark[];
   /** What Provenance says otherwise than a copy made now. */
@@ -51,7 +64,9 @@ function formulasIn(copy: LiveWorkbook): CellRemark[] {
     .map(({ sheet, cell, typed }) => ({ sheet, cell: nameOf(cell), text: `=${typed}` }));
 }
 
-const namesIn = ({ main }: LiveWorkbook) => main.listed.filter((name) => name !== PROVENANCE);
+/** The log of answers may come into a plan after its copies went out. */
+const namesIn = ({ main }: LiveWorkbook) =>
+  main.listed.filter((name) => name !== PROVENANCE && name !== LOG_SHEET);
 
 /** A statement as it was given; empty where the sheet says that nothing was. */
 const given = (statement: string | undefined, none: string) =>
@@ -61,14 +76,16 @@ const given = (statement: string | undefined, none: string) =>
 async function madeAnew(
   live: Uint8Array,
   common: readonly string[],
-  { date, source, audience }: Statements,
+  { date, source, audience, by }: Statements,
 ): Promise<LiveWorkbook | undefined> {
   if (common.length === 0) return undefined;
+  const recipient = readRecipient(given(audience, "sheets chosen by name"));
   const { bytes } = await shareCopy(live, {
     choice: { kind: "sheets", names: common },
     date: given(date, "not given"),
     source: given(source, "not given"),
-    audience: given(audience, "sheets chosen by name"),
+    by: given(by, USUAL_TIME),
+    ...(recipient && { recipient }),
   });
   return readLiveWorkbook(bytes);
 }
@@ -132,7 +149,9 @@ export async function verifyCopy(
   onProgress("calculating");
   const made = await madeAnew(live, common, statements);
   const expected = made === undefined ? new Map<string, never>() : valuesOf(made);
-  const pairs = differingCells(withoutProvenance(expected), values, tolerance);
+  const tables = tablesIn(values);
+  const aligned = alignedAnswers(expected, values);
+  const pairs = differingCells(withoutProvenance(expected), aligned, tolerance);
   const differences = await explained(live, pairs, { copy, statements, tolerance, onProgress });
   const differing = new Set(pairs.map(({ sheet, cell }) => `${sheet}!${cell}`));
   const seals = isSeal(values);
@@ -140,19 +159,25 @@ export async function verifyCopy(
     const [cell = ""] = place.split(" ");
     return differing.has(`${sheet}!${cell}`) || seals(sheet, cell);
   };
-  const shown = made === undefined ? [] : shownDifferently(made, copy).filter((remark) => !isOwnCell(remark));
+  // Rows of a table of answers may be sorted and its columns moved: what they show has no fixed place.
+  const ofAnswers = new Set([...tablesIn(expected), ...tables].map(({ sheet }) => sheet));
+  const shown =
+    made === undefined
+      ? []
+      : shownDifferently(made, copy).filter((remark) => !isOwnCell(remark) && !ofAnswers.has(remark.sheet));
   // With a digest as stated, lines of Provenance that differ follow from a plan that was changed since.
   const mayFollow = statements.digest === "as stated" && pairs.length > 0;
   const provenance = mayFollow ? [] : provenanceDifferences(expected, values, statements);
   const [sheetsOfLive, sheetsOfCopy] = [
     ours.filter((name) => !theirs.includes(name)),
-    theirs.filter((name) => !ours.includes(name)),
+    theirs.filter((name) => !ours.includes(name) && !ofAnswers.has(name)),
   ];
   const formulas = formulasIn(copy);
   const signatureFound = await signatureIn(statements, key);
   const found = [differences, formulas, sheetsOfCopy, shown, provenance];
   const cells = ours.reduce((sum, name) => sum + (values.get(name)?.size ?? 0), 0);
   const isWhole = sheetsOfLive.length === statements.leftOut;
+  const isPlanChanged = statements.digest === "as stated" && (pairs.length > 0 || !isWhole);
   const isSigned = signatureFound === "good" || signatureFound === "none";
   const isSound =
     statements.digest === "as stated" && isWhole && isSigned && found.every(({ length }) => length === 0);
@@ -163,6 +188,13 @@ export async function verifyCopy(
     differences,
     shown,
     provenance,
+    answers: answersIn(tables),
+    isSavedElsewhere: !isOfOurs(copy),
+    isPlanChanged,
+    isAltered:
+      statements.digest !== "as stated" ||
+      formulas.length + sheetsOfCopy.length > 0 ||
+      (shown.length > 0 && !isPlanChanged),
     formulas,
     sheetsOfLive,
     sheetsOfCopy,

@@ -1,0 +1,137 @@
+import { numberText } from "../../core/quantity-text";
+import { styleOfRole } from "../model/role-styles";
+import type { CellData, CellStyle, SheetData } from "../model/workbook-data";
+import { DATE_FORMAT, FIRST_ROW, HEADINGS } from "../sheets/parts/table-sheet";
+import { planWords, rowKey } from "./copy-number";
+import {
+  ANSWERED_BY,
+  ANSWERED_ON,
+  type AnswerField,
+  type AnswerForm,
+  type AnswerKind,
+  fieldsOf,
+  KEY,
+} from "./forms";
+import type { AskedLine, Plan } from "./lines-asked";
+
+/** What a copy's tables of answers are made of. */
+export interface AnswerWishes {
+  readonly plan: Plan;
+  readonly number: string;
+  /** By when an answer is wanted, as the sender says it. */
+  readonly by: string;
+}
+
+/** Said where the sender names no day; the papers say the same. */
+export const USUAL_TIME = "within a week";
+
+const FORMATS: Readonly<Partial<Record<AnswerKind, string>>> = {
+  money: "#,##0.00",
+  date: DATE_FORMAT,
+  temperature: "0",
+  hardness: "0.0",
+  "mass %": "0.00#",
+  count: "0",
+};
+
+const KEY_WIDTH = 132;
+/** The row of the two cells that say who answered and when. */
+const HEAD = 2;
+
+const answerStyle = (format?: string): CellStyle => ({
+  ...styleOfRole({ role: "typed", wrap: true, ...(format === undefined ? {} : { format }) }),
+  isUnlocked: true,
+});
+const TOLD = styleOfRole({ role: "words", wrap: true });
+const HEADING = styleOfRole({ role: "heading", wrap: true });
+
+const text = (row: number, column: number, value: string, style: CellStyle, note?: string): CellData => ({
+  row,
+  column,
+  style,
+  content: { value },
+  ...(note === undefined ? {} : { note }),
+});
+
+function request(by: string): string {
+  const until = by === "" ? `, please ${USUAL_TIME}` : ` by ${by}`;
+  return `Fill in the shaded cells${until}, and send this file back; the table as CSV or pasted into a mail will do. Leave the keys as they are.`;
+}
+
+function headCells({ paper }: AnswerForm, { plan, by }: AnswerWishes): CellData[] {
+  const currency = plan.currency === "" ? "" : ` Prices in ${plan.currency}.`;
+  return [
+    text(
+      0,
+      0,
+      `Your answer to our ${paper.toLowerCase()}: ${planWords(plan.name)}`,
+      styleOfRole({ role: "title" }),
+    ),
+    text(1, 0, request(by) + currency, styleOfRole({ role: "note" })),
+    text(HEAD, 0, ANSWERED_BY, HEADING),
+    { row: HEAD, column: 1, style: answerStyle() },
+    text(HEAD, 2, ANSWERED_ON, HEADING),
+    { row: HEAD, column: 3, style: answerStyle(DATE_FORMAT) },
+  ];
+}
+
+function lineCells(
+  form: AnswerForm,
+  fields: readonly AnswerField[],
+  number: string,
+  lines: readonly AskedLine[],
+) {
+  const first = form.told.length + 1;
+  return lines.flatMap(({ line, told }, at): CellData[] => {
+    const row = FIRST_ROW + at;
+    const known = form.told.map(({ heading, format }, column): CellData => {
+      const value = told[heading] ?? "";
+      const style = styleOfRole({ role: "words", wrap: true, ...(format === undefined ? {} : { format }) });
+      return { row, column: column + 1, style, ...(value === "" ? {} : { content: { value } }) };
+    });
+    const open = fields.map(
+      ({ kind }, column): CellData => ({ row, column: first + column, style: answerStyle(FORMATS[kind]) }),
+    );
+    return [text(row, 0, rowKey(form.mark, number, line), TOLD), ...known, ...open];
+  });
+}
+
+/** The sheet on which somebody answers: locked but for the cells that are asked. */
+export function answerSheet(form: AnswerForm, lines: readonly AskedLine[], wishes: AnswerWishes): SheetData {
+  const fields = fieldsOf(form, wishes.plan.elements);
+  const columns = [{ heading: KEY, width: KEY_WIDTH }, ...form.told, ...fields];
+  const first = form.told.length + 1;
+  const lastRow = FIRST_ROW + lines.length - 1;
+  const headings = columns.map(({ heading }, column) => {
+    const field = fields[column - first];
+    return text(HEADINGS, column, heading, HEADING, field?.note);
+  });
+  return {
+    name: form.name,
+    isHidden: false,
+    isProtected: true,
+    cells: [...headCells(form, wishes), ...headings, ...lineCells(form, fields, wishes.number, lines)],
+    columns: new Map(columns.map(({ width }, column) => [column, { size: width }])),
+    rows: new Map([[0, { size: 28 }]]),
+    frozenRows: FIRST_ROW,
+    frozenColumns: 2,
+    merged: [],
+    offers: fields.flatMap(({ words }, at) => {
+      const column = first + at;
+      return words === undefined
+        ? []
+        : [{ areas: [{ row: FIRST_ROW, lastRow, column, lastColumn: column }], words }];
+    }),
+    colors: [],
+    hidesGridLines: true,
+    print: { landscape: true, isPaper: true, repeatedRows: [HEADINGS, HEADINGS] },
+  };
+}
+
+/** How many cells a table leaves open for answers. */
+export const openCells = (form: AnswerForm, lines: readonly AskedLine[], { plan }: AnswerWishes): number =>
+  lines.length * fieldsOf(form, plan.elements).length;
+
+/** A figure or a text as a list shows it. */
+export const shownValue = (value: number | string): string =>
+  typeof value === "number" ? numberText(value) : value;
