@@ -34,7 +34,13 @@ export default defineConfig({
       { extends: true, test: { name: "pages", include: OF_PAGES, globalSetup: "tests/setup.ts" } },
       {
         extends: true,
-        test: { name: "sources", include: ["tests/**/*.test.ts"], exclude: [...OF_PAGES, ...OF_WORKBENCH] },
+        test: {
+          name: "sources",
+          include: ["tests/**/*.test.ts"],
+          exclude: [...OF_PAGES, ...OF_WORKBENCH],
+          // Files share what they import: reading core and the engine anew for each took a third of all the time.
+          isolate: false,
+        },
       },
     ],
   },
