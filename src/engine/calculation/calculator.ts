@@ -41,6 +41,9 @@ const MAX_ROUNDS = 40;
 /** Cells of a range that are looked at before the formula that reads it is worked out; in larger ones only then. */
 const MAX_LOOKED_AT = 4096;
 
+/** A range of more cells is walked through once in a calculation, not again by each formula that reads it. */
+const MAX_WALKED = 8;
+
 const CYCLE: ICellData = { v: ErrorType.CYCLE, t: CellValueType.STRING };
 const SPILL: ICellData = { v: ErrorType.SPILL, t: CellValueType.STRING };
 
@@ -65,6 +68,8 @@ export class Calculator {
   /** Cells that formulas began or ceased to fill, with the time at which they did. */
   private refilled: { readonly area: Area; readonly at: number }[] = [];
   private isCurrent = false;
+  /** Large ranges in which nothing is due any more: many formulas look a value up in the same one. */
+  private readonly settled = new Set<string>();
 
   constructor(input: WorkbookInput, functions: readonly WorksheetFunction[] = catalogue) {
     this.sheets = input.sheets.map(({ name }, at) => new SheetCells(sheetId(at), name));
@@ -98,6 +103,7 @@ export class Calculator {
     meter.begin(isTimed);
     const formulas = this.unlisted;
     for (const formula of formulas) formula.state = "due";
+    this.settled.clear();
     this.evaluator.forgetRanges();
     this.changed = new Map();
     this.refilled = [];
@@ -303,6 +309,7 @@ export class Calculator {
 
   /** Works out formulas and all that depends on them and on changed cells, in the order of their dependence. */
   private workOut(roots: Iterable<Formula>, areas: readonly Area[]): void {
+    this.settled.clear();
     this.evaluator.forgetRanges();
     this.run += 1;
     const affected: Formula[] = [];
@@ -382,15 +389,30 @@ export class Calculator {
   private dueBefore(formula: Formula): Formula[] {
     const found: Formula[] = [];
     for (const area of formula.pattern.areasAt(formula.place.row)) {
-      const sheet = this.sheets[area.sheet];
-      const part = sheet?.filledPart(area);
-      if (part === undefined || sizeOf(part) > MAX_LOOKED_AT) continue;
-      for (const [row, column] of placesOf(part)) {
+      const part = this.sheets[area.sheet]?.filledPart(area);
+      if (part === undefined) continue;
+      const size = sizeOf(part);
+      if (size <= MAX_WALKED) this.findDue({ ...part, sheet: area.sheet }, formula, found);
+      else if (size <= MAX_LOOKED_AT) this.findDueOnce({ ...part, sheet: area.sheet }, formula, found);
+    }
+    return found;
+  }
+
+  private findDueOnce(area: Area, formula: Formula, found: Formula[]): void {
+    const key = keyOf(area);
+    if (this.settled.has(key)) return;
+    const before = found.length;
+    this.findDue(area, formula, found);
+    if (found.length === before) this.settled.add(key);
+  }
+
+  private findDue(area: Area, formula: Formula, found: Formula[]): void {
+    const sheet = this.sheets[area.sheet];
+    for (let { row } = area; row <= area.lastRow; row += 1)
+      for (let { column } = area; column <= area.lastColumn; column += 1) {
         const behind = formulaBehind(sheet?.at(row, column));
         if (behind?.state === "due" && behind !== formula) found.push(behind);
       }
-    }
-    return found;
   }
 
   /** Works a formula out. @returns Formulas that have to be worked out before it; with any, the result is void. */
@@ -537,6 +559,9 @@ export class Calculator {
     return this.sheets[sheet]?.at(row, column)?.filledBy === formula;
   }
 }
+
+const keyOf = ({ sheet, row, column, lastRow, lastColumn }: Area) =>
+  `${sheet},${row},${column},${lastRow},${lastColumn}`;
 
 const sizeOf = ({ row, column, lastRow, lastColumn }: Rectangle) =>
   (lastRow - row + 1) * (lastColumn - column + 1);
