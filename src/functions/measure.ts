@@ -1,5 +1,5 @@
 import { InvalidValue } from "../core/refusal";
-import { quoted } from "./cells";
+import { type Cell, quoted } from "./cells";
 import { QUANTITIES, type Quantity, unitOf } from "./quantities";
 
 const DECIMAL = String.raw`[+-]?\d+(?:[.,]\d+)?(?:[eE][+-]?\d+)?`;
@@ -41,6 +41,11 @@ export function parseMeasure(text: string, quantity: Quantity, unit: string): nu
   const [factor, offset = 0] = typed;
   const [wantedFactor, wantedOffset = 0] = wanted ?? [1];
   return toSignificant((reading.value * factor + offset - wantedOffset) / wantedFactor);
+}
+
+/** Whether a unit is written beside a figure: a bare 400 may be meant as °F, "400 °C" and "400F" are not. */
+export function hasUnit(cell: Cell): boolean {
+  return typeof cell === "string" && /\p{L}\.?\s*$/u.test(cell);
 }
 
 /** 1,200 is 1.2 in one country and 1200 in another. */

@@ -1,7 +1,7 @@
-import { quantityText } from "../core/quantity-text";
+import { numberText, quantityText } from "../core/quantity-text";
 import { attempt, InvalidValue } from "../core/refusal";
 import { type Cell, isEmpty, quoted } from "./cells";
-import { isAbsurd, parseMeasure } from "./measure";
+import { hasUnit, isAbsurd, parseMeasure } from "./measure";
 import { QUANTITIES, type Quantity } from "./quantities";
 
 /** How one argument of a worksheet function is named, explained and read. */
@@ -64,6 +64,8 @@ export interface NumberOptions extends Described {
   /** Exclusive lower limit. */
   readonly above?: number;
   readonly whole?: boolean;
+  /** A bare figure of a length under this cannot be mm on a blade: whether inches are meant is asked. */
+  readonly inchesUnder?: number;
   /** Extra question for a value over `max`: "was 0.92 meant?". */
   readonly askOver?: (value: number) => string;
 }
@@ -121,9 +123,21 @@ function refuseNumber(value: number, options: NumberOptions): never {
   throw new InvalidValue(`${given}; ${question} (accepted: ${acceptsText(options)})`);
 }
 
+/** With its unit written beside it a figure is meant as it stands. */
+function askInches(cell: Cell, value: number, { label, unit, inchesUnder = 0 }: NumberOptions): void {
+  if (value <= 0 || value >= inchesUnder || hasUnit(cell)) return;
+  const figure = numberText(value);
+  throw new InvalidValue(
+    `${label}: ${quantityText(value, unit)} is too small for a blade: did you mean inches? ` +
+      `Write "${figure} in", or "${figure} ${unit}" if it is meant`,
+  );
+}
+
 function readNumber(cell: Cell, options: NumberOptions): number {
   const value = numberFrom(cell, options);
-  return inSpan(value, options) ? value : refuseNumber(value, options);
+  if (!inSpan(value, options)) refuseNumber(value, options);
+  askInches(cell, value, options);
+  return value;
 }
 
 /** Excel for Windows hands an empty cell over as 0, so 0 is read as empty wherever it could not be meant. */

@@ -7,13 +7,14 @@ import type { BladeStory } from "../../src/core/blade/question";
 import { TESTER_HRC } from "../../src/core/blade/status";
 import { bladeStory } from "../../src/core/blade/story";
 import { QUENCH_MEDIA, type QuenchMedium } from "../../src/core/hardening/quench-media";
-import { attempt, Refusal } from "../../src/core/refusal";
-import { checkHardenable } from "../../src/core/run/recipe";
+import { Refusal } from "../../src/core/refusal";
 import { steelOf } from "../../src/core/steel/find";
 import { allGrades } from "../../src/core/steel/grades";
 import type { Steel } from "../../src/core/steel/steel";
 import type { QuenchedSection } from "../../src/core/tempering/section-effect";
 import { temperedRange } from "../../src/core/tempering/tempered-range";
+import { evaluate } from "../../src/functions/evaluate";
+import { RECIPE } from "../../src/functions/run";
 
 const USUAL = { hours: 2, cycles: 1 };
 const THICKNESSES = [1.5, 3, 6, 12];
@@ -52,7 +53,8 @@ function ofRange({ temperC, estimate }: BladeStory, steel: Steel, section: Quenc
 /** What a story says against itself or against the function whose part it is; empty where it agrees. */
 function contradictions(steel: Steel, use: Use, quench: QuenchMedium, thickness: number): string[] {
   const story = bladeStory({ steel, use, quench, thickness, treatment: USUAL });
-  const refused = attempt(() => checkHardenable(steel, quench)) instanceof Refusal;
+  const [[recipe] = []] = evaluate(RECIPE, [steel.name, null, quench.word]);
+  const refused = recipe instanceof Refusal;
   const section = { quench, thicknessMm: use.part === "whole" ? thickness : undefined };
   const claims: [boolean, string][] = [
     ...ofWords(story),

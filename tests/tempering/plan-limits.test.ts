@@ -43,7 +43,7 @@ describe("between two tempers half a point either way is flat", () => {
   test("the plateau is told from half a point over the target to half a point under it", () => {
     // 53.5 and half a point: 54 HRC at 250 and at 350 °C.
     expect(plan("440B", 53.5, 1).caution).toMatch(
-      /^hardness hardly moves from 250 °C \(482 °F\) to 350 °C \(662 °F\): any temper between gives it within the stated error, lean to the cooler; /,
+      /^hardness hardly moves from 250 °C \(482 °F\) to 350 °C \(662 °F\): lean to the cooler; /,
     );
   });
 });
@@ -84,16 +84,17 @@ describe("no answer", () => {
     expect(lowest(64)).toContain("the lowest is 57.0 HRC");
     expect(lowest(62)).toContain("the lowest is 55.0 HRC");
     expect(lowest(60)).toContain("the lowest is 53.0 HRC");
-    // With the blade two points over the table 56 HRC is out of reach, two points under it is not.
-    expect(plan("W2", 56, 2, { celsius: 204.4, hrc: 64 }).flag).toBe("out of reach");
+    // With the blade two points over the table 56 HRC is at the limit, two points under it is not.
+    expect(plan("W2", 56, 2, { celsius: 204.4, hrc: 64 }).flag).toBe("at the limit");
     expect(plan("W2", 56, 2, { celsius: 204.4, hrc: 60 }).likelyC).toBeGreaterThan(260);
   });
 
-  test("the hardest of all tempers needs one below 150 °C, a tenth more is out of reach", () => {
-    expect(flags("O2", 1, [62.4, 62.6, 63.5, 63.6])).toEqual([
+  test("the hardest of all tempers needs one below 150 °C, a tenth more is at the limit, more than the error out of reach", () => {
+    expect(flags("O2", 1, [62.4, 62.6, 63.5, 63.6, 66.5])).toEqual([
       "one answer",
       "below usual temper",
       "below usual temper",
+      "at the limit",
       "out of reach",
     ]);
   });
@@ -101,7 +102,9 @@ describe("no answer", () => {
   test("a table that begins above 150 °C has nothing below the usual temper", () => {
     // H13 begins at 350 °C and is hardest at 500.
     const hard = plan("H13", 57, 2);
-    expect(hard.flag).toBe("out of reach");
-    expect(hard.caution).toContain("the highest from 350 °C (662 °F) up is 56.0 HRC; choose a softer target");
+    expect(hard.flag).toBe("at the limit");
+    expect(hard.likelyC).toBe(500);
+    expect(hard.caution).toContain("the highest from 350 °C (662 °F) up is 56.0 HRC; within the error");
+    expect(plan("H13", 62, 2).caution).toContain("up is 56.0 HRC; choose a softer target");
   });
 });

@@ -143,10 +143,10 @@ test("refusals name the range: a degree beyond either end", () => {
 
 // By the definition of the scales, °F = 1.8 °C + 32: 187 °C is 368.6 °F, so 369; the temper before rounding read 368.
 test("a plan says the same °F beside a whole °C wherever it stands", () => {
-  for (const target of [56, 58, 60, 62]) {
+  for (const target of [52, 54, 56]) {
     const { caution } = temperPlan(findSteel("1095"), target, { hours: 2, cycles: 2 });
-    const said = [...caution.matchAll(/(?:likely|begin at) (\d+) °C \((\d+) °F\)/g)];
-    expect(said).toHaveLength(2);
+    const said = [...caution.matchAll(/(\d+) °C \((\d+) °F\)/g)];
+    expect(said.length).toBeGreaterThanOrEqual(3);
     for (const [, celsius, fahrenheit] of said)
       expect(Number(fahrenheit)).toBe(Math.round(Number(celsius) * 1.8 + 32));
   }

@@ -3,6 +3,7 @@ import { isNearBrittle } from "../tempering/embrittlement";
 import { hollomonJaffe, totalHours } from "../tempering/hollomon-jaffe";
 import type { TemperModel } from "../tempering/model";
 import { type TemperReach, temperReach } from "../tempering/reach";
+import { nearestUsual } from "../tempering/temper-for";
 import { BROAD_C, HALF_HRC, PLATEAU_C } from "../tempering/temper-plan";
 import { readingShift, type Treatment } from "../tempering/tempered";
 import { bandHalfWidth, KNOWN_HALF_WIDTH } from "../tempering/tempered-range";
@@ -99,9 +100,8 @@ export function usualReach(steel: Steel, treatment: Treatment): TemperReach {
  * @throws NotAvailable as `usualReach` does.
  */
 export function nearestTemper(steel: Steel, treatment: Treatment, target: number): number {
-  const off = ({ hrc }: Point) => Math.abs(hrc - target);
-  const points = pointsOf(tempersOf(steel, treatment));
-  return points.reduce((nearest, each) => (off(each) < off(nearest) ? each : nearest)).celsius;
+  const { model, hours, shift } = tempersOf(steel, treatment);
+  return nearestUsual(model, target - shift, hours);
 }
 
 function candidates(question: BandTemperQuestion, tempers: Tempers): Candidate[] {

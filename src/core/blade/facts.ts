@@ -1,10 +1,9 @@
 import { type Hardening, hardens } from "../hardening/hardens";
 import { quenchedHardness } from "../hardening/quenched";
-import { asSentence } from "../quantity-text";
 import { attempt, attemptOr, NotAvailable } from "../refusal";
-import { isBeyondError, type TemperReach } from "../tempering/reach";
-import { slackOf } from "../tempering/section-effect";
-import { settingC, temperPlan } from "../tempering/temper-plan";
+import type { TemperReach } from "../tempering/reach";
+import { slackOf, softText } from "../tempering/section-effect";
+import { settingC, type TemperPlan, temperPlan } from "../tempering/temper-plan";
 import { temperedRange } from "../tempering/tempered-range";
 import { type BandTemper, bandTemper, nearestTemper, usualReach } from "./band-temper";
 import type { HardnessEstimate } from "./chance";
@@ -16,6 +15,8 @@ interface Expected {
   readonly temperC: number;
   readonly estimate: HardnessEstimate;
   readonly basis: string;
+  /** What the estimate takes for granted, in words. */
+  readonly taken: string;
 }
 
 /** What is known of a blade before it is held against a band. */
@@ -26,6 +27,8 @@ export interface BladeFacts {
   readonly asQuenched: number | undefined;
   readonly reach: TemperReach | undefined;
   readonly best: BandTemper | undefined;
+  /** How the target is come by; undefined without one. */
+  readonly plan: TemperPlan | undefined;
   readonly expected: Expected | undefined;
   readonly reading: HardnessEstimate | undefined;
   /** What the nearest temper gives, for a reading that the curve misses by less than its error. */
@@ -48,26 +51,21 @@ function bestOf({ use, steel, treatment }: BladeQuestion, { word }: Hardening): 
   return attemptOr(undefined, () => bandTemper({ use, steel, treatment, lower: slackOf(word) }));
 }
 
-/**
- * The temper for a target as TEMPER_PLAN has it, whole °C; of two the cooler. A target that the curve
- * misses by less than its error takes the temper that comes nearest.
- */
-function plannedFor({ steel, treatment }: BladeQuestion, reach: TemperReach, target: number): number {
-  const { likelyC, caution, span } = temperPlan(steel, target, treatment);
-  if (likelyC !== null) return settingC(likelyC, span);
-  if (isBeyondError(reach, target)) throw new NotAvailable(caution);
-  return nearestTemper(steel, treatment, target);
+/** The temper for a target as its plan has it, whole °C; of two the cooler. */
+function plannedFor({ likelyC, caution, span }: TemperPlan): number {
+  if (likelyC === null) throw new NotAvailable(caution);
+  return settingC(likelyC, span);
 }
 
 /** The temper of the question, and what it is expected to give; nothing where only a reading is given. */
-function expectedOf(question: BladeQuestion, reach: TemperReach, best: BandTemper | undefined) {
-  const { steel, treatment, target, temperC, quench, reading, asIs } = question;
+function expectedOf(question: BladeQuestion, plan: TemperPlan | undefined, best: BandTemper | undefined) {
+  const { steel, treatment, temperC, quench, reading, asIs } = question;
   if ((reading !== undefined || asIs === true) && temperC === undefined) return undefined;
-  const chosen = temperC ?? (target === undefined ? best?.celsius : plannedFor(question, reach, target));
+  const chosen = temperC ?? (plan === undefined ? best?.celsius : plannedFor(plan));
   if (chosen === undefined) return undefined;
   const section = { quench, thicknessMm: sectionJudged(question) };
-  const { low, likely, high, basis } = temperedRange(steel, chosen, treatment, section);
-  return { temperC: chosen, estimate: { low, likely, high }, basis } satisfies Expected;
+  const { low, likely, high, basis, caution } = temperedRange(steel, chosen, treatment, section);
+  return { temperC: chosen, estimate: { low, likely, high }, basis, taken: caution } satisfies Expected;
 }
 
 function readingOf({ reading }: BladeQuestion): HardnessEstimate | undefined {
@@ -97,10 +95,11 @@ function softFacts(question: BladeQuestion, hardening: Hardening): BladeFacts {
     asQuenched: undefined,
     reach: undefined,
     best: undefined,
+    plan: undefined,
     expected: undefined,
     reading,
     nearest: undefined,
-    missing: reading === undefined ? new NotAvailable(asSentence(hardening.sentence)) : undefined,
+    missing: reading === undefined ? new NotAvailable(softText(hardening)) : undefined,
   };
 }
 
@@ -110,12 +109,15 @@ function temperedFacts(question: BladeQuestion, best: BandTemper | undefined) {
   const isJudgedByReading = question.reading !== undefined && question.temperC === undefined;
   if (reach instanceof NotAvailable) {
     const missing = isJudgedByReading ? undefined : reach;
-    return { reach: undefined, expected: undefined, nearest: undefined, missing };
+    return { reach: undefined, plan: undefined, expected: undefined, nearest: undefined, missing };
   }
+  const { steel, target, treatment } = question;
+  const plan = target === undefined ? undefined : temperPlan(steel, target, treatment);
   const nearest = nearestTo(readingOf(question), reach, question);
-  const expected = attempt(() => expectedOf(question, reach, best), NotAvailable);
-  if (expected instanceof NotAvailable) return { reach, expected: undefined, nearest, missing: expected };
-  return { reach, expected, nearest, missing: undefined };
+  const expected = attempt(() => expectedOf(question, plan, best), NotAvailable);
+  if (expected instanceof NotAvailable)
+    return { reach, plan, expected: undefined, nearest, missing: expected };
+  return { reach, plan, expected, nearest, missing: undefined };
 }
 
 /**

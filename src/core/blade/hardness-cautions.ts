@@ -95,12 +95,19 @@ function suitsBetter({ use, steel, treatment }: BladeQuestion, celsius: number, 
   return attemptOr(true, () => off(celsius) <= off(other));
 }
 
+const ASKED_FAHRENHEIT = "°C or °F?";
+
 function fahrenheitCaution(question: BladeQuestion): Caution[] {
   const { steel, temperC, treatment, temperHasUnit } = question;
   if (temperC === undefined || temperHasUnit === true) return [];
   const meant = asFahrenheit(steel, temperC, treatment);
   if (meant === undefined || !suitsBetter(question, meant, temperC)) return [];
-  return [caution("spoils the blade", "°C or °F?", fahrenheitQuestion(temperC, meant))];
+  return [caution("spoils the blade", ASKED_FAHRENHEIT, fahrenheitQuestion(temperC, meant))];
+}
+
+/** The question whether °F was meant, of the cautions on a blade; empty where it is not asked. */
+export function fahrenheitAsked(cautions: readonly Caution[]): string {
+  return cautions.find(({ short }) => short === ASKED_FAHRENHEIT)?.full ?? "";
 }
 
 /** A target that no temper is likely to give, though it may. */

@@ -1,3 +1,4 @@
+import { withinWords } from "../cell-text";
 import { softBySteel } from "../hardening/hardens";
 import { bathOf, maxSection } from "../hardening/max-section";
 import { findQuench } from "../hardening/quench-media";
@@ -13,8 +14,6 @@ type Told = Omit<BladeStory, "cautions" | "next">;
 
 /** A coupon that raises the chance by less than this is not worth its trouble. */
 const WORTH_A_COUPON = 0.03;
-/** A sentence in a cell is no longer. */
-const MAX_WORDS = 40;
 /** A reading spread wider than this is an estimate, HRC. */
 const ESTIMATE_HRC = 2;
 
@@ -89,22 +88,12 @@ function avoidedText({ best, isForBand }: Told): string {
   return `${temperatureText(avoided.celsius)} would give ${chanceText(avoided.chance)}, but is brittle`;
 }
 
-/** As many parts, joined to one sentence, as it may hold. */
-function sentenceOf(first: string, parts: readonly string[]): string {
-  const words = (text: string) => text.split(/\s+/).length;
-  const whole = parts.reduce((text, part) => {
-    const longer = part === "" ? text : `${text}; ${part}`;
-    return words(longer) > MAX_WORDS ? text : longer;
-  }, first);
-  return `${whole}.`;
-}
-
 /** What to do with a planned temper. */
 function trial(question: BladeQuestion, story: Told): string {
   const { temperC, estimate } = story;
   if (temperC === undefined || estimate === undefined) return "Test a coupon of this heat before the run.";
   const first = `Temper one, ${temperText(question, temperC)}, expect ${span(estimate.low, estimate.high)}`;
-  return sentenceOf(first, [flatText(story), couponText(story), avoidedText(story)]);
+  return `${withinWords([first, flatText(story), couponText(story), avoidedText(story)])}.`;
 }
 
 /** The temper with the best chance in place of one in the brittle range; empty where there is none. */

@@ -3,6 +3,7 @@ import type { QuenchMedium } from "../hardening/quench-media";
 import type { NotAvailable } from "../refusal";
 import type { Steel } from "../steel/steel";
 import type { TemperReach } from "../tempering/reach";
+import type { TemperPlan } from "../tempering/temper-plan";
 import type { Treatment } from "../tempering/tempered";
 import type { BandTemper } from "./band-temper";
 import type { Use } from "./bands";
@@ -45,6 +46,10 @@ export interface BladeStory {
   readonly estimate: HardnessEstimate | undefined;
   /** Where an expected hardness comes from, in words. */
   readonly basis: string;
+  /** What an expected hardness takes for granted: section, hardening, what the analysis lacks. */
+  readonly taken: string;
+  /** How a target is come by; undefined without one. */
+  readonly plan: TemperPlan | undefined;
   /** Why there is no temper or no hardness. */
   readonly missing: NotAvailable | undefined;
   /** That a careful reading lies in the band, 0 to 1; undefined without a use or a hardness. */

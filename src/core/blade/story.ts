@@ -74,7 +74,7 @@ function namedTemper(question: BladeQuestion, facts: BladeFacts): NamedTemper | 
 type Told = Omit<BladeStory, "cautions" | "next">;
 
 function told(question: BladeQuestion, facts: BladeFacts): Told {
-  const { hardening, asQuenched, reach, best, expected, reading, missing } = facts;
+  const { hardening, asQuenched, reach, best, plan, expected, reading, missing } = facts;
   const { temperC, target, asIs } = question;
   return {
     hardening,
@@ -85,6 +85,8 @@ function told(question: BladeQuestion, facts: BladeFacts): Told {
     temperC: temperC ?? expected?.temperC,
     estimate: reading ?? expected?.estimate,
     basis: expected?.basis ?? "",
+    taken: expected?.taken ?? "",
+    plan,
     isForBand: reading === undefined && temperC === undefined && target === undefined && asIs !== true,
     ...judged(question, facts),
   };

@@ -3,6 +3,7 @@ import type { QuenchMedium } from "../hardening/quench-media";
 import type { Refusal } from "../refusal";
 import type { Grind } from "../shape/grinds";
 import type { Steel } from "../steel/steel";
+import type { TypedTemper } from "../tempering/fahrenheit";
 import type { LearningModel } from "./learning";
 
 /** A figure of a plan: worked out, declined with its sentence, or not asked for. */
@@ -38,7 +39,7 @@ export interface PlannedHeat {
   /** Thickest place when it is hardened, mm; the blade's thickness where left out. */
   readonly sectionMm: number | undefined;
   /** Temper that the smith chose, °C; worked out for the target where left out. */
-  readonly chosenC: number | undefined;
+  readonly chosenC: TypedTemper | undefined;
   readonly temperHours: number;
   readonly temperCycles: number;
   readonly knownC: number | undefined;

@@ -1,10 +1,9 @@
-import { hardens } from "../hardening/hardens";
 import { publishedTreatment } from "../hardening/heat-treatment";
 import type { QuenchMedium } from "../hardening/quench-media";
 import { temperatureText } from "../quantity-text";
-import { NotAvailable } from "../refusal";
 import { relation } from "../relation";
 import type { Steel } from "../steel/steel";
+import { isUnavoidable } from "../tempering/embrittlement";
 
 /** Lines that may share a load. */
 export const RECIPE_RULE = relation({
@@ -20,17 +19,6 @@ export const RECIPE_RULE = relation({
     kind: "a rule of the shop; two heats of one grade may still want different tempers: test a coupon",
   },
 });
-
-/**
- * Refuses a blade that does not harden.
- *
- * @param quench - Where it is known.
- * @throws NotAvailable with the reason.
- */
-export function checkHardenable(steel: Steel, quench?: QuenchMedium): void {
-  const { word, sentence } = hardens(steel, { quench });
-  if (word === "does not harden") throw new NotAvailable(sentence);
-}
 
 /** What decides whether two lines may share a furnace load. */
 export interface RecipeQuestion {
@@ -52,6 +40,12 @@ function hardenText({ steel, hardenC }: RecipeQuestion): string {
     : `harden ${temperatureText(low)} to ${temperatureText(high)}`;
 }
 
+/** The temper as whoever stands at the oven has to know it. */
+function temperText(steel: Steel, celsius: number): string {
+  const brittle = isUnavoidable(steel, celsius) ? ", in its brittle range" : "";
+  return `temper ${temperatureText(celsius)}${brittle}`;
+}
+
 /**
  * The recipe of a line in words. Lines whose recipes read the same may share a load: same family of
  * steel, same hardening window, same quench, same temper.
@@ -60,6 +54,6 @@ export function recipeText(question: RecipeQuestion): string {
   const { steel, quench, temperC } = question;
   const parts = [steel.family, hardenText(question)];
   if (quench !== undefined) parts.push(quench.word);
-  if (temperC !== undefined) parts.push(`temper ${temperatureText(temperC)}`);
+  if (temperC !== undefined) parts.push(temperText(steel, temperC));
   return parts.join(", ");
 }

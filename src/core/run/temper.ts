@@ -24,7 +24,7 @@ export interface PlannedTemper {
   readonly next: string;
   /** "2 × 2 h at 228 °C (442 °F)"; empty without a temper. */
   readonly tempers: string;
-  readonly hardening: BladeStory["hardening"] | undefined;
+  readonly hardening: BladeStory["hardening"];
   /** What to be wary of, as found; what the figures rest on comes last. */
   readonly cautions: readonly Caution[];
 }
@@ -52,8 +52,9 @@ function questionOf(line: RecipeLine): BladeQuestion {
   const { steel, use, length, quench, target, chosenC, clayMm } = line;
   // Under clay only the edge has to harden: the thickness of the spine does not bear on it.
   const thickness = clayMm === undefined ? (line.sectionMm ?? line.thickness) : undefined;
+  const typed = { temperC: chosenC?.celsius, temperHasUnit: chosenC?.hasUnit };
   const treatment = treatmentOf({ ...line, hours: line.temperHours, cycles: line.temperCycles });
-  return { steel, use, length, thickness, quench, target, treatment, temperC: chosenC };
+  return { steel, use, length, thickness, quench, target, treatment, ...typed };
 }
 
 function temperText({ temperHours, temperCycles }: RecipeLine, celsius: number): string {

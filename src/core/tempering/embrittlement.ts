@@ -91,6 +91,14 @@ export function embrittlementCaution(steel: Steel, celsius: number): string {
     .join("; ");
 }
 
+/** The ranges that a temper lies in, without advice; empty where there is none. */
+export function brittleText(steel: Steel, celsius: number): string {
+  return brittleRanges(steel)
+    .filter(({ low, high }) => celsius >= low && celsius <= high)
+    .map((range) => `brittle range ${rangeText(range)}`)
+    .join("; ");
+}
+
 /** Tempers on either side of an embrittlement range; `null` where the span ends first. */
 export interface BlandTempers {
   readonly cooler: number | null;

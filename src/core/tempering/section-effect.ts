@@ -1,3 +1,4 @@
+import { withinWords } from "../cell-text";
 import { type Hardening, hardens } from "../hardening/hardens";
 import type { QuenchMedium } from "../hardening/quench-media";
 import { NotAvailable } from "../refusal";
@@ -24,6 +25,12 @@ export function slackOf(word: Hardening["word"]): number {
   return word === "marginal" ? SLACK_HRC : 0;
 }
 
+/** Why a blade that stays soft, or soft in its middle, has no hardness after temper. */
+export function softText({ word, sentence }: Pick<Hardening, "word" | "sentence">): string {
+  if (word === "does not harden") return sentence;
+  return withinWords([sentence, "give the thickness where hardness counts (the edge) or a faster quench"]);
+}
+
 /**
  * What a section does to the hardness after temper.
  *
@@ -41,12 +48,7 @@ export function sectionEffect(steel: Steel, section: QuenchedSection): SectionEf
         lower: SLACK_HRC,
         caution: `${sentence}; low end ${SLACK_HRC} HRC lower, as bars that hardened in part read`,
       };
-    case "does not harden":
-      throw new NotAvailable(sentence);
     default:
-      throw new NotAvailable(
-        `${sentence}; no hardness after temper is published for a soft middle: give the thickness where hardness counts ` +
-          "(at the edge of a ground blade), or a faster quench",
-      );
+      throw new NotAvailable(softText({ word, sentence }));
   }
 }

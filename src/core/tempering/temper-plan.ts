@@ -1,13 +1,14 @@
+import { withinWords } from "../cell-text";
 import { publishedTreatment } from "../hardening/heat-treatment";
 import { isMartensiticStainless } from "../hardening/stainless";
 import { numberText, quantityText, temperatureText } from "../quantity-text";
 import type { Steel } from "../steel/steel";
 import { extremes } from "./curve";
-import { blandTempers, embrittlementCaution, mustCoolFast } from "./embrittlement";
+import { blandTempers, brittleText, mustCoolFast } from "./embrittlement";
 import { hollomonJaffe, totalHours } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
-import { isOutOfReach, temperReach } from "./reach";
-import { COOLEST_TEMPER_C, checkTarget, temperSpanFor, tempersFor } from "./temper-for";
+import { isBeyondError, isOutOfReach, type TemperReach, temperReach } from "./reach";
+import { COOLEST_TEMPER_C, checkTarget, nearestUsual, temperSpanFor, tempersFor } from "./temper-for";
 import { inRange } from "./temper-limits";
 import { readingShift, type Treatment } from "./tempered";
 import { bandHalfWidth, generalCautions } from "./tempered-range";
@@ -19,8 +20,9 @@ export type TemperFlag =
   | "plateau"
   | "two answers"
   | "embrittlement range"
-  | "out of reach"
-  | "below usual temper";
+  | "at the limit"
+  | "below usual temper"
+  | "out of reach";
 
 /** A temper to begin with, and what to expect about it; temperatures in °C, `null` where there is no answer. */
 export interface TemperPlan {
@@ -83,28 +85,58 @@ function hotterText({ model: { steel }, hours, shift, treatment }: Question, hig
   return ` (hardened from ${temperatureText(top)}, the top of its window, ${hotter.toFixed(1)} HRC)`;
 }
 
-function withoutAnswer(question: Question): TemperPlan {
-  const { model, hours, target, shift } = question;
-  const reach = temperReach(model, hours, shift);
+/** Why no temper gives a target, with what comes nearest to it. */
+function limitText(question: Question, reach: TemperReach): string {
+  const { model, target } = question;
   const name = `${quantityText(target, "HRC")} in ${model.steel.name}`;
   if (target < reach.lowest) {
-    const caution = `${name} is out of reach: the lowest is ${reach.lowest.toFixed(1)} HRC, at ${temperatureText(reach.hottestC)}, the end of the published range`;
-    return { ...NO_ANSWER, flag: "out of reach", caution };
+    return `${name}: the lowest is ${reach.lowest.toFixed(1)} HRC, at ${temperatureText(reach.hottestC)}, the end of the published range`;
   }
   const highest =
     `the highest from ${temperatureText(reach.coolestC)} up is ${reach.highest.toFixed(1)} HRC` +
     hotterText(question, reach.highest);
-  if (!isOutOfReach(reach, target)) {
-    const caution =
-      `${name} needs a temper below ${temperatureText(COOLEST_TEMPER_C)}, where quenching stress stays in the blade; ` +
-      `${highest}: lean to a softer target`;
-    return { ...NO_ANSWER, flag: "below usual temper", caution };
-  }
+  if (isOutOfReach(reach, target)) return `${name}: ${highest}`;
+  const cool = `needs a temper below ${temperatureText(COOLEST_TEMPER_C)}, where quenching stress stays`;
+  return `${name} ${cool}; ${highest}`;
+}
+
+function beyond(question: Question, reach: TemperReach): TemperPlan {
+  const { target } = question;
+  const instead =
+    target < reach.lowest
+      ? "choose a harder target or another steel"
+      : "choose a softer target or a steel with more carbon";
+  const text = isOutOfReach(reach, target)
+    ? limitText(question, reach).replace(":", " is out of reach:")
+    : limitText(question, reach);
+  return { ...NO_ANSWER, flag: "out of reach", caution: withinWords([text, instead]) };
+}
+
+/** A target that the curve misses by less than its error: the usual temper that comes nearest. */
+function atTheLimit(question: Question, reach: TemperReach): TemperPlan {
+  const { model, target, shift, hours, treatment } = question;
+  const nearest = nearestUsual(model, target - shift, hours);
+  const halfWidth = bandHalfWidth(model, nearest, hours, treatment.known);
+  const flag = isOutOfReach(reach, target) ? "at the limit" : "below usual temper";
+  const [startC, highC] = edges(question, nearest, nearest, halfWidth);
+  const within = `within the error of ±${numberText(halfWidth)} HRC: read a coupon`;
   return {
-    ...NO_ANSWER,
-    flag: "out of reach",
-    caution: `${name} is out of reach: ${highest}; choose a softer target or a steel with more carbon`,
+    startC,
+    likelyC: nearest,
+    highC,
+    span: temperSpanFor(model, hours),
+    flag,
+    hrcCooler: hrcAt(question, nearest - STEP_C),
+    hrcHotter: hrcAt(question, nearest + STEP_C),
+    caution: withinWords([limitText(question, reach), within, ...generalCautions(model)]),
   };
+}
+
+/** What stands for a target that no usual temper is likely to give. */
+function offTheCurve(question: Question): TemperPlan {
+  const { model, hours, target, shift, treatment } = question;
+  const reach = temperReach(model, hours, shift, treatment.known);
+  return isBeyondError(reach, target) ? beyond(question, reach) : atTheLimit(question, reach);
 }
 
 /** Nearest temper below `celsius` where the curve leaves a band of HRC, and whether it does at all. */
@@ -144,7 +176,7 @@ function kindOf(question: Question, first: number, last: number, halfWidth: numb
   if (!isFlat(question, first, last)) {
     return {
       flag: "two answers",
-      why: `two tempers give it, ${temperatureText(first)} and ${temperatureText(last)}: lean to the cooler, a temper can be raised but not taken back`,
+      why: `two tempers give it, ${temperatureText(first)} and ${temperatureText(last)}: lean to the cooler, which can still be raised`,
     };
   }
   const flat = flatSpan(question, first, last, halfWidth);
@@ -152,10 +184,10 @@ function kindOf(question: Question, first: number, last: number, halfWidth: numb
     const [from, to] = flat;
     return {
       flag: "plateau",
-      why: `hardness hardly moves from ${temperatureText(from)} to ${temperatureText(to)}: any temper between gives it within the stated error, lean to the cooler`,
+      why: `hardness hardly moves from ${temperatureText(from)} to ${temperatureText(to)}: lean to the cooler`,
     };
   }
-  const brittle = embrittlementCaution(question.model.steel, first);
+  const brittle = brittleText(question.model.steel, first);
   if (brittle !== "")
     return { flag: "embrittlement range", why: `${brittle}${alternatives(question, first)}` };
   return { flag: "one answer", why: "" };
@@ -167,11 +199,11 @@ function alternatives(question: Question, celsius: number): string {
   const { cooler, hotter } = blandTempers(model.steel, celsius, temperSpanFor(model, hours));
   const gives = (at: number) => {
     const how = mustCoolFast(model.steel, at) ? ", cooled fast," : "";
-    return `${temperatureText(at)}${how} for about ${Math.round(hrcAt(question, at) ?? question.target)} HRC`;
+    return `${temperatureText(at)}${how} about ${Math.round(hrcAt(question, at) ?? question.target)} HRC`;
   };
   return [
-    hotter === null ? "" : `; softer alternative: ${gives(hotter)}`,
-    cooler === null ? "" : `; harder alternative: ${gives(cooler)}`,
+    hotter === null ? "" : `; softer: ${gives(hotter)}`,
+    cooler === null ? "" : `; harder: ${gives(cooler)}`,
   ].join("");
 }
 
@@ -179,11 +211,6 @@ function alternatives(question: Question, celsius: number): string {
 export function settingC(celsius: number, span: TemperPlan["span"]): number {
   const [coolest, hottest] = span ?? [celsius, celsius];
   return Math.min(Math.floor(hottest), Math.max(Math.ceil(coolest), Math.round(celsius)));
-}
-
-function advice(startC: number, likelyC: number, halfWidth: number): string {
-  const [likely, start] = [likelyC, startC].map((celsius) => temperatureText(celsius));
-  return `likely ${likely}: begin at ${start}, read the blade and step up (±${numberText(halfWidth)} HRC)`;
 }
 
 function withAnswer(question: Question, tempers: readonly number[]): TemperPlan {
@@ -194,13 +221,8 @@ function withAnswer(question: Question, tempers: readonly number[]): TemperPlan 
   const { flag, why } = kindOf(question, first, last, halfWidth);
   const [startC, highC] = edges(question, first, first, halfWidth);
   const span = temperSpanFor(model, hours);
-  const caution = [
-    why,
-    advice(settingC(startC, span), settingC(first, span), halfWidth),
-    ...generalCautions(model),
-  ]
-    .filter((part) => part !== "")
-    .join("; ");
+  const step = `±${numberText(halfWidth)} HRC: begin at the start, read, step up`;
+  const caution = withinWords([why, step, ...generalCautions(model)]);
   return {
     startC,
     likelyC: first,
@@ -232,5 +254,5 @@ export function temperPlan(steel: Steel, targetHrc: number, treatment: Treatment
   const shift = readingShift(model, treatment.known, hours);
   const question: Question = { model, hours, target: targetHrc, shift, treatment };
   const tempers = tempersFor(model, targetHrc - shift, hours);
-  return tempers.length === 0 ? withoutAnswer(question) : withAnswer(question, tempers);
+  return tempers.length === 0 ? offTheCurve(question) : withAnswer(question, tempers);
 }

@@ -1,3 +1,4 @@
+import { withinWords } from "../cell-text";
 import { airHardeningMm } from "../hardening/air-hardening";
 import { softBySteel } from "../hardening/hardens";
 import { maxSection } from "../hardening/max-section";
@@ -5,7 +6,7 @@ import { numberText } from "../quantity-text";
 import { attempt, NotAvailable, Refusal } from "../refusal";
 import { limitsCaution } from "../steel/composition-text";
 import type { Steel } from "../steel/steel";
-import { embrittlementCaution } from "./embrittlement";
+import { brittleText, embrittlementCaution } from "./embrittlement";
 import { hollomonJaffe, totalHours } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
 import { type QuenchedSection, sectionEffect } from "./section-effect";
@@ -69,9 +70,9 @@ export function generalCautions(
 }
 
 function cautionOf(model: TemperModel, celsius: number, section: string | undefined): string {
-  return [embrittlementCaution(model.steel, celsius), ...generalCautions(model, section)]
-    .filter((part) => part !== "")
-    .join("; ");
+  // Beside what is said of a section there is room for the range alone.
+  const brittle = section === undefined ? embrittlementCaution : brittleText;
+  return withinWords([brittle(model.steel, celsius), ...generalCautions(model, section)]);
 }
 
 /**

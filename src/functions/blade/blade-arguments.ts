@@ -1,6 +1,7 @@
 import type { Caution } from "../../core/blade/caution";
 import { quenchOptions } from "../hardening/quench-options";
 import { numberOrNothing, textOrNothing } from "../parameters";
+import { INCHES_UNDER } from "../shape/lengths";
 
 /** The temper that a hardness stands for, where none is told. */
 export const USUAL_TREATMENT = { hours: 2, cycles: 1 };
@@ -11,6 +12,7 @@ export const bladeLength = numberOrNothing({
   quantity: "length",
   unit: "mm",
   above: 0,
+  inchesUnder: INCHES_UNDER.length,
   help: "Length of the blade in mm; over 400 mm a struck blade counts as long.",
 });
 
@@ -21,6 +23,7 @@ export const thickness = numberOrNothing({
   unit: "mm",
   above: 0,
   max: 1000,
+  inchesUnder: INCHES_UNDER.thickness,
   help: "Thickest place at the quench in mm; with the quench it says whether the blade hardens through.",
 });
 

@@ -1,6 +1,7 @@
 import type { SectionInputs } from "../../core/hardening/section-quench";
 import type { Values } from "../declare";
 import { number, numberOrNothing, optionalNumber, text } from "../parameters";
+import { INCHES_UNDER } from "../shape/lengths";
 import { steel } from "../steel-argument";
 import { quenchOptions } from "./quench-options";
 
@@ -10,8 +11,18 @@ const RESISTANCE = { quantity: "number", unit: "m²K/W", min: 0, max: 0.1, fallb
 /** The arguments that describe one blade on its way into the bath. */
 export const sectionParameters = {
   steel,
-  width: number({ ...LENGTH, label: "width mm", help: "Width of the blade from edge to spine." }),
-  spine: number({ ...LENGTH, label: "spine mm", help: "Thickness at the spine when quenched." }),
+  width: number({
+    ...LENGTH,
+    inchesUnder: INCHES_UNDER.width,
+    label: "width mm",
+    help: "Width of the blade from edge to spine.",
+  }),
+  spine: number({
+    ...LENGTH,
+    inchesUnder: INCHES_UNDER.thickness,
+    label: "spine mm",
+    help: "Thickness at the spine when quenched.",
+  }),
   edge: number({
     ...LENGTH,
     label: "edge mm",

@@ -7,6 +7,7 @@ import {
   curveOptions,
   edgeOptions,
   flatOptions,
+  INCHES_UNDER,
   length,
   optionalGrind,
   ribOptions,
@@ -37,9 +38,16 @@ export const bladeHeadings = {
   good: number(blades({ label: "good", help: "Good blades wanted." })),
   yieldShare: number(yieldOptions),
   confidence: optionalNumber({ ...confidence({ help: "Chance of having enough, below 1." }), fallback: 0.9 }),
-  length: numberOrNothing(length({ label: "length", above: 0, help: "Of the blade, heel to tip, in mm." })),
-  width: numberOrNothing(length({ ...widthOptions, above: 0 })),
-  thickness: numberOrNothing(length({ ...thicknessOptions, above: 0 })),
+  length: numberOrNothing(
+    length({
+      label: "length",
+      above: 0,
+      inchesUnder: INCHES_UNDER.length,
+      help: "Of the blade, heel to tip, in mm.",
+    }),
+  ),
+  width: numberOrNothing(length({ ...widthOptions, above: 0, inchesUnder: INCHES_UNDER.width })),
+  thickness: numberOrNothing(length({ ...thicknessOptions, above: 0, inchesUnder: INCHES_UNDER.thickness })),
   grind: optionalGrind,
   tipWidth: numberOrNothing(
     length({

@@ -6,6 +6,7 @@ import { kilograms, share } from "../money/arguments";
 import { numberOrNothing, optionalNumber, textOrNothing } from "../parameters";
 import { length } from "../shape/lengths";
 import { HRC_SPAN, TEMPER_SPAN, TIME_SPAN } from "../tempering/treatment";
+import { typedTemperOrNothing } from "../tempering/typed-temper";
 
 const kilowattHours = { quantity: "number", unit: "kWh", above: 0 } as const;
 
@@ -30,11 +31,13 @@ export const heatHeadings = {
       help: "Thickest place when it goes into the quench, in mm; the thickness of the blade where left out.",
     }),
   ),
-  chosenC: numberOrNothing({
-    label: "chosen temper C",
-    ...TEMPER_SPAN,
-    help: "Temper that you chose in °C; worked out for the target where left out.",
-  }),
+  chosenC: typedTemperOrNothing(
+    numberOrNothing({
+      label: "chosen temper C",
+      ...TEMPER_SPAN,
+      help: "Temper that you chose in °C; worked out for the target where left out.",
+    }),
+  ),
   temperHours: optionalNumber({
     label: "temper hours",
     ...TIME_SPAN,

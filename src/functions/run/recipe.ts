@@ -1,8 +1,8 @@
 import { heatTreatmentRelations } from "../../core/hardening/heat-treatment";
 import { ROOM_C } from "../../core/hardening/sub-zero";
-import { Refusal } from "../../core/refusal";
+import { NotAvailable, Refusal } from "../../core/refusal";
 import { lineRecipe } from "../../core/run/line-recipe";
-import { checkHardenable, RECIPE_RULE } from "../../core/run/recipe";
+import { RECIPE_RULE } from "../../core/run/recipe";
 import { temperingRelations } from "../../core/tempering/relations";
 import { scalarFunction } from "../declare";
 import { usualHardenC } from "../hardening/harden-argument";
@@ -39,8 +39,9 @@ export const RECIPE = scalarFunction({
   result: { label: "recipe", unit: "text" },
   relations: (steel) => [RECIPE_RULE, ...heatTreatmentRelations(steel), ...temperingRelations(steel)],
   compute: ({ steel, quench, ...given }) => {
-    checkHardenable(steel, quench);
     const { temper, text } = lineRecipe({ ...UNTOLD, steel, quench, ...given });
+    const { word, sentence } = temper.hardening;
+    if (word === "does not harden") throw new NotAvailable(sentence);
     if (temper.celsius instanceof Refusal) throw temper.celsius;
     return text;
   },

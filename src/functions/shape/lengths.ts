@@ -11,6 +11,9 @@ export function length(options: Length): NumberOptions {
   return { quantity: "length", unit: "mm", max: LONGEST_MM, ...options };
 }
 
+/** Under these, in mm, no blade is made: a bare figure so small is asked about (3/8 in is 0.375, 20 in is 20). */
+export const INCHES_UNDER = { length: 25, width: 3, thickness: 0.4 } as const;
+
 export const grindOptions: TextOptions<Grind> = {
   label: "grind",
   kind: "grind",

@@ -11,6 +11,7 @@ import {
   curveOptions,
   edgeOptions,
   flatOptions,
+  INCHES_UNDER,
   length,
   optionalGrind,
   ribOptions,
@@ -31,9 +32,11 @@ export const MASS = scalarFunction({
   name: "MASS",
   summary: "Mass of a blade whose width and thickness each taper in a straight line from heel to tip.",
   parameters: {
-    length: number(length({ label: "length", above: 0, help: "Heel to tip, in mm." })),
-    width: number(length({ ...widthOptions, above: 0 })),
-    thickness: number(length({ ...thicknessOptions, above: 0 })),
+    length: number(
+      length({ label: "length", above: 0, inchesUnder: INCHES_UNDER.length, help: "Heel to tip, in mm." }),
+    ),
+    width: number(length({ ...widthOptions, above: 0, inchesUnder: INCHES_UNDER.width })),
+    thickness: number(length({ ...thicknessOptions, above: 0, inchesUnder: INCHES_UNDER.thickness })),
     grind: optionalGrind,
     tipWidth: numberOrNothing(
       length({ label: "tip width", min: 0, help: "Width at the tip in mm; as at the heel where left out." }),

@@ -1,3 +1,5 @@
+import { quantityText } from "../../core/quantity-text";
+import { InvalidValue } from "../../core/refusal";
 import type { Grind } from "../../core/shape/grinds";
 import type { Station } from "../../core/shape/stations";
 import { optionalSeries, series } from "../parameters";
@@ -6,6 +8,7 @@ import {
   bevelOptions,
   curveOptions,
   edgeOptions,
+  INCHES_UNDER,
   length,
   optionalGrind,
   thicknessOptions,
@@ -31,8 +34,22 @@ function orNothing(list: readonly number[]): (index: number) => number | undefin
   return (index) => (isEmpty ? undefined : list[index]);
 }
 
+/** Thinner than any figure in inches that was meant as one, mm. */
+const NO_SIZE = 0.01;
+
+/** A blade may end in a thin point; one that is nowhere thick enough was typed in inches. */
+function askInches({ thickness }: StationLists): void {
+  const thickest = Math.max(...thickness);
+  if (thickest < NO_SIZE || thickest >= INCHES_UNDER.thickness) return;
+  throw new InvalidValue(
+    `thickness: ${quantityText(thickest, "mm")} at the thickest station is too thin for a blade: did you mean inches? ` +
+      'Write each with its unit, "0.25 in"',
+  );
+}
+
 /** The stations of one blade from its lists. */
 export function stationsOf(lists: StationLists): Station[] {
+  askInches(lists);
   const bevelAt = orNothing(lists.bevelHeight);
   const curveAt = orNothing(lists.curve);
   return lists.x.map((x, index) => ({

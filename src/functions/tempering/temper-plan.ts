@@ -1,5 +1,7 @@
+import { bladeStory } from "../../core/blade/story";
+import { NotAvailable } from "../../core/refusal";
 import { temperingRelations } from "../../core/tempering/relations";
-import { settingC, temperPlan } from "../../core/tempering/temper-plan";
+import { settingC } from "../../core/tempering/temper-plan";
 import { treatmentOf } from "../../core/tempering/tempered";
 import { rowFunction } from "../declare";
 import { quenchToC } from "../hardening/quench-to-argument";
@@ -24,7 +26,9 @@ export const TEMPER_PLAN = rowFunction({
   ],
   relations: temperingRelations,
   compute: (values) => {
-    const plan = temperPlan(values.steel, values.targetHrc, treatmentOf(values));
+    const { steel, targetHrc: target } = values;
+    const { plan, missing } = bladeStory({ steel, target, treatment: treatmentOf(values) });
+    if (plan === undefined) throw missing ?? new NotAvailable(`no temper of ${steel.name} is held`);
     return [
       plan.startC === null ? "" : settingC(plan.startC, plan.span),
       plan.likelyC === null ? "" : settingC(plan.likelyC, plan.span),

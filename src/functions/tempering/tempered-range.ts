@@ -1,7 +1,9 @@
-import { asFahrenheit, fahrenheitQuestion } from "../../core/tempering/fahrenheit";
+import { fahrenheitAsked } from "../../core/blade/hardness-cautions";
+import { bladeStory } from "../../core/blade/story";
+import { withinWords } from "../../core/cell-text";
+import { NotAvailable } from "../../core/refusal";
 import { temperingRelations } from "../../core/tempering/relations";
 import { treatmentOf } from "../../core/tempering/tempered";
-import { temperedRange } from "../../core/tempering/tempered-range";
 import { rowFunction } from "../declare";
 import { quenchToC } from "../hardening/quench-to-argument";
 import { steel } from "../steel-argument";
@@ -24,15 +26,17 @@ export const TEMPERED_RANGE = rowFunction({
   relations: temperingRelations,
   compute: (values) => {
     const { steel, temper } = values;
-    const treated = treatmentOf(values);
-    const { low, likely, high, basis, caution } = temperedRange(
+    const section = sectionOf(values);
+    const { estimate, basis, taken, missing, cautions } = bladeStory({
       steel,
-      temper.celsius,
-      treated,
-      sectionOf(values),
-    );
-    const asked = temper.hasUnit ? undefined : asFahrenheit(steel, temper.celsius, treated);
-    const question = asked === undefined ? "" : `${fahrenheitQuestion(temper.celsius, asked)} `;
-    return [Math.round(low), Math.round(likely), Math.round(high), basis, `${question}${caution}`];
+      treatment: treatmentOf(values),
+      temperC: temper.celsius,
+      temperHasUnit: temper.hasUnit,
+      thickness: section?.thicknessMm,
+      quench: section?.quench,
+    });
+    if (estimate === undefined) throw missing ?? new NotAvailable(`no temper of ${steel.name} is held`);
+    const hrc = [estimate.low, estimate.likely, estimate.high].map(Math.round);
+    return [...hrc, basis, withinWords([fahrenheitAsked(cautions), taken], " ")];
   },
 });

@@ -1,11 +1,6 @@
 import type { TypedTemper } from "../../core/tempering/fahrenheit";
-import type { Cell } from "../cells";
+import { hasUnit } from "../measure";
 import type { Parameter } from "../parameters";
-
-/** A bare 400 may be meant as °F; "400 °C" and "400F" are not. */
-function hasUnit(cell: Cell): boolean {
-  return typeof cell === "string" && /\p{L}\.?\s*$/u.test(cell);
-}
 
 /** A temper read together with whether its unit was written beside it. */
 export function typedTemper(parameter: Parameter<number>): Parameter<TypedTemper> {
