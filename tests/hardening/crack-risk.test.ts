@@ -42,7 +42,7 @@ describe("crack and warp risk", () => {
   it("tells its reasons and that no criterion is accepted, in at most 40 words", () => {
     const [told] = bathCaution(findSteel("5160"), findQuench("agitated water"));
     expect(told?.full).toMatch(
-      /^5160 is likely to crack in agitated water: use oil; crack and warp risk high/,
+      /^5160 is likely to crack in agitated water: use oil. Crack and warp risk high/,
     );
     expect(told?.full).toContain("it hardens in oil, 0.6 % C, martensite starts at");
     expect(told?.full).toContain("no accepted criterion exists");

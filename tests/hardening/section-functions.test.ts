@@ -15,9 +15,9 @@ const CLAYED = ["1075", 30, 7, 1.5, "agitated water", 0.0016, 8, 0.0002];
 
 describe("SECTION_QUENCH", () => {
   it("answers a row a blade, one bad row spoiling itself only", () => {
-    const [good, bad, last] = answer(SECTION_QUENCH, "1084", 30, [[4], [0.2], [3]], 0.5, "fast oil");
+    const [good, bad, last] = answer(SECTION_QUENCH, "1084", 30, [[4], [0.45], [3]], 0.5, "fast oil");
     expect(good).toEqual([30, 66, 66, 66, expect.stringMatching(/^hardens through/)]);
-    expect(bad?.[0]).toContain("#VALUE! edge 0.5 mm is thicker than spine 0.2 mm");
+    expect(bad?.[0]).toContain("#VALUE! edge 0.5 mm is thicker than spine 0.45 mm");
     expect(bad?.[4]).toBe("");
     expect(last?.[4]).toMatch(/^hardens through/);
   });

@@ -91,7 +91,7 @@ describe("the invented run", () => {
     const rows = stored.rows("Steel choice").slice(13);
     const named = rows.filter(([steel]) => steel !== undefined && steel !== "none").slice(0, 6);
     // L1 is a thin chef knife: bearing steel before spring steel (common practice, no source).
-    expect(named.map(([, steel]) => steel)).toEqual(["52100", "80CrV2", "C60", "1075", "5160", "51CrV4"]);
+    expect(named.map(([, steel]) => steel)).toEqual(["52100", "80CrV2", "1075", "C60", "5160", "51CrV4"]);
     expect(named.map(([, , status]) => status).slice(4)).toEqual(["ruled out", "ruled out"]);
     expect(named[0]?.[15]).toMatch(/^Usually named for this use/);
     expect(named[4]?.[15]).toMatch(/not the trade's choice for this use/);

@@ -8,7 +8,7 @@ export interface Caution {
   readonly rank: CautionRank;
   /** At most 60 characters, for a narrow column. */
   readonly short: string;
-  /** A sentence of at most 40 words. */
+  /** One sentence or two, each of at most 40 words. */
   readonly full: string;
   /** What has to change before all else, a sentence; "" where nothing has to. */
   readonly instead: string;

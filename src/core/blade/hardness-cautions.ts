@@ -29,7 +29,7 @@ function notJudged(
   { sentence, fullyHardMm }: Hardening,
 ): Caution[] {
   if (use?.part !== "whole" || thickness === undefined || fullyHardMm !== undefined) return [];
-  const full = `Whether ${numberText(thickness)} mm of ${steel.name} hardens through is not known here: ${sentence}.`;
+  const full = `Whether ${numberText(thickness)} mm of ${steel.name} hardens through is not known here. ${asSentence(sentence)}`;
   return [caution("note", "hardening through not judged", full)];
 }
 

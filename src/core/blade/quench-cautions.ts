@@ -6,6 +6,7 @@ import {
   type Slenderness,
 } from "../hardening/crack-risk";
 import type { QuenchMedium } from "../hardening/quench-media";
+import { asSentence } from "../quantity-text";
 import { attemptOr } from "../refusal";
 import type { Steel } from "../steel/steel";
 import { type Caution, caution } from "./caution";
@@ -52,9 +53,9 @@ export function bathCaution(
   const risk = crackRisk(steel, quench, blade);
   if (risk.rank === CRACK_RANKS[0]) return [];
   const { short, full, instead } = crackWords(steel, quench, risk);
-  const why = `crack and warp risk ${risk.rank} (${risk.reasons.join(", ")}; ${NO_CRITERION})`;
+  const why = `Crack and warp risk ${risk.rank} (${risk.reasons.join(", ")}; ${NO_CRITERION}).`;
   const rank = quench.kind === "water" ? "spoils the blade" : "note";
-  return [caution(rank, short, `${full}; ${why}.`, instead)];
+  return [caution(rank, short, `${asSentence(full)} ${why}`, instead)];
 }
 
 /**

@@ -1,4 +1,4 @@
-import { quantityText } from "../quantity-text";
+import { numberText, quantityText } from "../quantity-text";
 import { attempt, attemptOr, NotAvailable } from "../refusal";
 import { carbonOf } from "../steel/carbon";
 import type { Family, Steel } from "../steel/steel";
@@ -61,7 +61,12 @@ function betweenOils(steel: Steel, thicknessMm: number): SectionVerdict {
   const slow = sectionVerdict(steel, thicknessMm, SLOWER);
   const fast = sectionVerdict(steel, thicknessMm, FASTER);
   const verdict = slow.verdict === fast.verdict ? slow.verdict : "marginal";
-  const sentence = `in medium oil, which lies between slow oil and fast oil: ${slow.sentence}; ${fast.sentence}`;
+  if (slow.fullyHardMm === slow.halfHardMm) return slow;
+  const span = (mm: "fullyHardMm" | "halfHardMm") => `${slow[mm].toFixed(1)} to ${fast[mm].toFixed(1)} mm`;
+  const sentence =
+    `${numberText(thicknessMm)} mm of ${steel.name} in medium oil, between slow and fast oil, ` +
+    `${verdict === "marginal" ? "is marginal" : verdict}: about ${span("fullyHardMm")} is fully hard, ` +
+    `${span("halfHardMm")} half martensite at mid-thickness, within a factor 1.5`;
   return { ...slow, verdict, sentence };
 }
 

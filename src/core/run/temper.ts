@@ -2,6 +2,7 @@ import { type Caution, caution } from "../blade/caution";
 import { chanceText } from "../blade/chance";
 import type { BladeQuestion, BladeStory } from "../blade/question";
 import { bladeStory } from "../blade/story";
+import { withinWords } from "../cell-text";
 import { asSentence, fahrenheit, quantityText, temperatureText } from "../quantity-text";
 import { attemptOr } from "../refusal";
 import { limitsCaution } from "../steel/composition-text";
@@ -35,8 +36,8 @@ const NOTHING = { low: undefined, high: undefined, celsius: undefined, fahrenhei
 function basisCaution({ steel, hardenC }: RecipeLine, basis: string): Caution[] {
   if (basis === "") return [];
   const assumptions = attemptOr([], () => temperModel(steel, hardenC).assumptions);
-  const parts = [basis, ...assumptions, limitsCaution(steel)].filter((part) => part !== "");
-  const full = `Hardness of a blade hardened through: ${parts.join("; ")}.`;
+  const lead = `Hardness of a blade hardened through: ${basis}`;
+  const full = `${withinWords([lead, ...assumptions, limitsCaution(steel)])}.`;
   return [caution("note", "hardness by estimate", full)];
 }
 

@@ -19,6 +19,6 @@ export interface ThroughHardening {
 export function throughHardening(steel: Steel, thicknessMm: number, quench: QuenchMedium): ThroughHardening {
   const { word, sentence } = hardens(steel, { quench, thicknessMm });
   if (word === "hardens through") return { word, caution: "" };
-  const said = word === "not judged" ? `through-hardening not judged: ${sentence}` : sentence;
-  return { word, caution: asSentence(said) };
+  const caution = asSentence(sentence);
+  return { word, caution: word === "not judged" ? `Through-hardening is not judged. ${caution}` : caution };
 }

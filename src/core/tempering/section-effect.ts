@@ -46,7 +46,7 @@ export function sectionEffect(steel: Steel, section: QuenchedSection): SectionEf
     case "marginal":
       return {
         lower: SLACK_HRC,
-        caution: `${sentence}; low end ${SLACK_HRC} HRC lower, as bars that hardened in part read`,
+        caution: `${sentence}; low end ${SLACK_HRC} HRC lower`,
       };
     default:
       throw new NotAvailable(softText({ word, sentence }));

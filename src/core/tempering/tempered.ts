@@ -105,7 +105,7 @@ export function readingShift(model: TemperModel, known: KnownTemper | undefined,
   throw new NotAvailable(
     `a reading of ${quantityText(known.hrc, "HRC")} after ${temperatureText(known.celsius)} is ` +
       `${Math.abs(shift).toFixed(1)} HRC ${side} the ${expected.toFixed(1)} HRC published for ${model.steel.name}: ` +
-      "the coupon did not harden as assumed: check section, quench, decarburised skin; do not temper lower to make up for it",
+      "the coupon did not harden as assumed: check section, quench, decarburised skin; do not temper lower",
   );
 }
 
