@@ -32,6 +32,7 @@ export type CutKey =
   | "width"
   | "thickness"
   | "bar"
+  | "rack"
   | "pieces"
   | "bars"
   | "buy"
@@ -189,6 +190,7 @@ export function cutListSheet(data: TemplateData, sources: CutSources): TableShee
       ...needs("steel"),
     }),
     bar: eitherColumn("Bar mm", 56, pick(blanks, 3), () => cover.at("barLength"), { format: "0" }),
+    rack: calcColumn("In the rack kg", 58, (at) => rackOf(at), { format: "0.0" }),
     pieces: calcColumn(
       "Pieces a bar",
       56,
@@ -199,8 +201,8 @@ export function cutListSheet(data: TemplateData, sources: CutSources): TableShee
         ),
       { format: "0" },
     ),
-    bars: calcColumn("Bars to buy", 52, (at) => isCut(at, order(at, 3, rackOf(at))), { format: "0" }),
-    buy: calcColumn("To buy kg", 56, (at) => isCut(at, order(at, 4, rackOf(at))), { format: "0.0" }),
+    bars: calcColumn("Bars to buy", 52, (at) => isCut(at, order(at, 3, at("rack"))), { format: "0" }),
+    buy: calcColumn("To buy kg", 56, (at) => isCut(at, order(at, 4, at("rack"))), { format: "0.0" }),
     kilograms: calcColumn("Bars used kg", 56, (at) => isCut(at, order(at, 4, "0")), { format: "0.0" }),
     drop: calcColumn("Left over mm", 64, (at) => isCut(at, order(at, 5, "0")), { format: "0" }),
     price: calcColumn(

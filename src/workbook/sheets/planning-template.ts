@@ -10,6 +10,7 @@ import { enquirySheet } from "./enquiry-sheet";
 import { heatTreatOrderSheet } from "./heat-treat-order-sheet";
 import { inspectionSheet } from "./inspection-sheet";
 import { type ColumnKey, type Lines, linesSheet } from "./lines-sheet";
+import { bestOfferSheet, offersSheet } from "./offers-sheet";
 import { checkFormula } from "./parts/remarks";
 import { TableSheet } from "./parts/table-sheet";
 import { NOT_ASSESSED } from "./parts/treatment";
@@ -41,12 +42,13 @@ const SPARE = {
   inspection: 6,
   shipping: 6,
   lots: 6,
+  offers: 4,
   stations: 1,
 } as const;
 /** A block of stations is long: a plan of more lines measures the others as straight tapers. */
 const MAX_STATION_BLOCKS = 60;
 /** Rows a line of an empty workbook gets on sheets that list several for each. */
-const A_LINE = { route: 6, readings: 5 } as const;
+const A_LINE = { route: 6, readings: 5, offers: 2 } as const;
 
 function roomFor(data: TemplateData, lines: number) {
   const room = Math.max(lines, data.lines.length + SPARE.lines);
@@ -59,6 +61,7 @@ function roomFor(data: TemplateData, lines: number) {
     readings: least(data.readings.length, SPARE.readings, room * A_LINE.readings),
     inspection: least(data.inspection.length, SPARE.inspection, room),
     shipping: least(data.shipping.length, SPARE.shipping, room),
+    offers: least(data.offers.length, SPARE.offers, room * A_LINE.offers),
     lots: least(data.lots.length, SPARE.lots, room),
     stations: Math.max(data.swords.length + SPARE.stations, Math.min(room, MAX_STATION_BLOCKS)),
     pages: data.lines.length || room,
@@ -86,6 +89,7 @@ function tables(data: TemplateData, room: Room) {
   const enquiry = enquirySheet(data.enquiry, { cover, lines, steels });
   const stations = new Stations(data, lines, room.stations);
   const cuts = cutListSheet(data, { cover, lines, recipes, steels, stations });
+  const offers = offersSheet(data.offers, { cover, cuts, steels }, room.offers);
   const route = routeSheet(data.operations, lines, room.route);
   const batches: Batches = batchesSheet(data.batches, { cover, lines, recipes, cuts }, room.batches);
   const readings = readingsSheet(data.readings, lines, room.readings);
@@ -103,6 +107,7 @@ function tables(data: TemplateData, room: Room) {
     stations,
     steels,
     cuts,
+    offers,
     standard,
     route,
     batches,
@@ -266,6 +271,8 @@ function sheetsOf(data: TemplateData, room: Room, chosen: readonly string[]): Sh
     all.breaks.model(),
     quoteSheet({ cover, lines, costs }, data.leadTimes),
     steelEnquirySheet({ cover, cuts, steels }, room.pages),
+    all.offers.model(),
+    bestOfferSheet(all.offers, { cover, cuts, steels }),
     steelOrderSheet({ cover, cuts, steels }, room.pages),
     heatTreatOrderSheet({ cover, lines, recipes, cuts, steels, batches }, room.batchPages),
     certificateSheet(cover, steels, data.elements, String(data.steels[0]?.[0] ?? "")),

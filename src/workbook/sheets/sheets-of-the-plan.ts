@@ -71,6 +71,13 @@ export const SHEETS_OF_THE_PLAN: readonly PlanSheet[] = [
   { name: "Price breaks", step: "Planning", purpose: "price for other quantities" },
   { name: "Quote", step: "Asking", purpose: "goes to the customer" },
   { name: "Steel enquiry", step: "Buying", purpose: "goes to each steel supplier before the order" },
+  {
+    name: "Offers",
+    step: "Buying",
+    purpose: "what suppliers answered; private, in no copy that goes out",
+    needs: ["Price"],
+  },
+  { name: "Best offer", step: "Buying", purpose: "offers side by side, the cheapest mix; private" },
   { name: "Steel order", step: "Buying", purpose: "goes to each steel supplier" },
   {
     name: "Heat-treat order",

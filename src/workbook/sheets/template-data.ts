@@ -1,6 +1,7 @@
 import blanks from "./run-r07/blanks.json";
 import heats from "./run-r07/heats.json";
 import history from "./run-r07/history.json";
+import offers from "./run-r07/offers.json";
 import example from "./run-r07/papers.json";
 import { demoRun, type RunLine } from "./run-r07/run";
 import planned from "./run-r07/run-plan.json";
@@ -43,6 +44,8 @@ export interface TemplateData {
   readonly steels: readonly DataRow[];
   readonly heats: readonly DataRow[];
   readonly prices: readonly DataRow[];
+  /** Supplier, steel, width, thickness, price, what it counts, bar length, bars in stock, minimum, freight, week, heat, remarks. */
+  readonly offers: readonly DataRow[];
   /** Blank length, width, thickness, bar, kg in the rack. */
   readonly blanks: readonly DataRow[];
   /** Mass of a forged blade's tang in g; `null` where a blade is cut from bar. */
@@ -83,6 +86,7 @@ export function exampleData(): TemplateData {
       price,
       planned.typed["price date"][index] ?? null,
     ]),
+    offers: offers.rows,
     blanks: blanks.rows,
     tang: example.tang,
     swords: swords.swords.slice(0, SWORDS_OF_RUN),
@@ -108,6 +112,7 @@ export const EMPTY_DATA: TemplateData = {
   steels: [],
   heats: [],
   prices: [],
+  offers: [],
   blanks: [],
   tang: [],
   swords: [],

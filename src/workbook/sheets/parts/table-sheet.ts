@@ -79,6 +79,12 @@ export class TableSheet<Key extends string> {
     return `'${this.name}'!${fixedBlock(FIRST_ROW, first, this.count, this.place(last) - first + 1)}`;
   }
 
+  /** Columns with their headings, for a function that reads tables. */
+  headed(key: Key, last: Key): string {
+    const first = this.place(key);
+    return `'${this.name}'!${fixedBlock(HEADINGS, first, this.count + 1, this.place(last) - first + 1)}`;
+  }
+
   /** A cell of the line that a cell names. */
   lookup(key: Key, wanted: string): string {
     return `INDEX(${this.block(key)},MATCH(${wanted},${this.block(this.firstKey)},0))`;
