@@ -112,13 +112,13 @@ describe("read by another library", () => {
     expect(sum(rules)).toBe(180);
     expect(sum(({ pageSetup }) => Number(pageSetup.orientation === "portrait"))).toBe(12);
     expect(sum(({ rowBreaks }) => rowBreaks.length)).toBe(20);
-    expect(sum(({ pageSetup }) => Number(pageSetup.printTitlesRow !== undefined))).toBe(16);
+    expect(sum(({ pageSetup }) => Number(pageSetup.printTitlesRow !== undefined))).toBe(17);
     const hasHeads = ({ headerFooter }: { readonly headerFooter?: Worksheet["headerFooter"] }) =>
       headerFooter?.oddHeader === "&LRun R-07, Tern Hollow Forge&R&A" &&
       headerFooter?.oddFooter === "&L&F&RPage &P of &N";
-    expect(sum((sheet) => Number(hasHeads(sheet)))).toBe(20);
-    expect(sum((sheet) => sheet.getTables().length)).toBe(14);
-    expect(sum(({ dataValidations }) => Object.keys(dataValidations.model).length)).toBe(30);
+    expect(sum((sheet) => Number(hasHeads(sheet)))).toBe(22);
+    expect(sum((sheet) => sheet.getTables().length)).toBe(15);
+    expect(sum(({ dataValidations }) => Object.keys(dataValidations.model).length)).toBe(32);
   });
 
   it("prints of a paper the pages that have a subject, and nothing of the workbook in its margins", () => {

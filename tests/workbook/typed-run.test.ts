@@ -64,6 +64,9 @@ const TWICE: Readonly<Record<string, string>> = {
   Where: "place of a step, and whether a batch goes out of the house",
   "Set-up min": "of a step of its own, beside the standard one",
   "Minutes a piece": "of a step of its own, beside the standard one",
+  Steel: "of what a supplier offers, beside that of a line",
+  "Width mm": "of the bar that a supplier offers",
+  "Thickness mm": "of the bar that a supplier offers",
   Yield: "of a step, beside that of the whole line",
 };
 

@@ -1,5 +1,6 @@
 import { FileRefusal } from "../file/package/file-refusal";
 import type { LiveWorkbook } from "../file/read/live-workbook";
+import { PRIVATE_SHEETS } from "../sheets/sheets-of-the-plan";
 
 /** Somebody a workbook is shared with, and the sheets that concern that one. */
 export interface Audience {
@@ -43,9 +44,11 @@ export function papersFirst(names: readonly string[]): string[] {
   return [...names].sort((a, b) => rankOf(a) - rankOf(b));
 }
 
-/** Names of the sheets that can be seen. */
+const isPrivate = (name: string) => PRIVATE_SHEETS.has(name.trim().toLowerCase());
+
+/** Names of the sheets that can be seen and may be shared. */
 export const visibleSheets = ({ main }: LiveWorkbook): string[] =>
-  main.sheets.filter(({ isHidden }) => !isHidden).map(({ name }) => name);
+  main.sheets.filter(({ isHidden, name }) => !isHidden && !isPrivate(name)).map(({ name }) => name);
 
 function audienceNamed(word: string): Audience {
   const found = AUDIENCES.find((audience) => audience.word === plain(word).replaceAll(" ", "-"));
@@ -72,6 +75,8 @@ function named(live: LiveWorkbook, wanted: readonly string[]): string[] {
   const known = live.main.sheets.map(({ name }) => name);
   const found = wanted.map((name) => {
     const sheet = known.find((listed) => listed.toLowerCase() === name.trim().toLowerCase());
+    if (sheet !== undefined && isPrivate(sheet))
+      throw new FileRefusal(`The sheet "${sheet}" holds what suppliers ask and stays in the workbook.`);
     if (sheet !== undefined) return sheet;
     throw new FileRefusal(`The workbook has no sheet called "${name.trim()}". It has: ${known.join(", ")}.`);
   });

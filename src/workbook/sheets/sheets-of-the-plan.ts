@@ -10,6 +10,8 @@ export interface PlanSheet {
   readonly purpose: string;
   /** Headings of the columns without which a row of it is not finished. */
   readonly needs?: readonly string[];
+  /** Holds what others told the forge in confidence: no copy that goes out has it. */
+  readonly isPrivate?: true;
 }
 
 /** Every sheet of the planning workbook in its order. */
@@ -76,8 +78,14 @@ export const SHEETS_OF_THE_PLAN: readonly PlanSheet[] = [
     step: "Buying",
     purpose: "what suppliers answered; private, in no copy that goes out",
     needs: ["Price"],
+    isPrivate: true,
   },
-  { name: "Best offer", step: "Buying", purpose: "offers side by side, the cheapest mix; private" },
+  {
+    name: "Best offer",
+    step: "Buying",
+    purpose: "offers side by side, the cheapest mix; private",
+    isPrivate: true,
+  },
   { name: "Steel order", step: "Buying", purpose: "goes to each steel supplier" },
   {
     name: "Heat-treat order",
@@ -96,6 +104,11 @@ export const SHEETS_OF_THE_PLAN: readonly PlanSheet[] = [
   },
   { name: "Checks", step: "Planning", purpose: "known answers, and what needs a look" },
 ];
+
+/** Names of the sheets that no copy has. */
+export const PRIVATE_SHEETS: ReadonlySet<string> = new Set(
+  SHEETS_OF_THE_PLAN.filter(({ isPrivate }) => isPrivate).map(({ name }) => name.toLowerCase()),
+);
 
 /** Sheets that only the demo run shows. */
 export const SHEETS_OF_THE_DEMO: readonly PlanSheet[] = [
