@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { noSheet } from "../../src/host/no-sheet";
 import type { HostRows } from "../../src/host/port";
-import { LINE_HEADINGS, selectedLine } from "../../src/taskpane/parts/selected-line";
+import { verdictOf } from "../../src/taskpane/parts/follow-line";
+import { ANSWER_HEADINGS, LINE_HEADINGS, selectedLine } from "../../src/taskpane/parts/selected-line";
 import { HEADINGS } from "../../src/workbook/sheets/parts/table-sheet";
 import { planningLines } from "../../src/workbook/sheets/planning-template";
 import { EMPTY_DATA } from "../../src/workbook/sheets/template-data";
@@ -11,8 +12,18 @@ type Rows = Readonly<Record<number, HostRows[number]>>;
 
 const BOOK: Readonly<Record<string, Rows>> = {
   Lines: {
-    4: ["Line", "Item", "Steel", "Use", "Aim HRC"],
-    5: ["L1", "Chef knife", "52100", "Chef knife", 60],
+    4: [
+      "Line",
+      "Item",
+      "Steel",
+      "Use",
+      "Aim HRC",
+      "Against the band",
+      "Chance of the band",
+      "HRC low",
+      "HRC high",
+    ],
+    5: ["L1", "Chef knife", "52100", "Chef knife", 60, "likely inside", 0.874, 59, 62],
     6: ["L2", "Machete", "1075", null, 49],
   },
   Costs: { 4: ["Line", "Cost"], 7: ["L2", 90] },
@@ -41,11 +52,22 @@ describe("the line that the selection stands on", () => {
     expect(await selectedLine(port("Lines!D6"))).toEqual({
       name: "L2",
       facts: { item: "Machete", steel: "1075", target: "49" },
+      answers: {},
     });
   });
 
   it("is found by its name from any other sheet of the plan", async () => {
     expect((await selectedLine(port("Costs!B7")))?.name).toBe("L2");
+  });
+
+  it("comes with what the sheet answers, as sentences", async () => {
+    const line = await selectedLine(port("Lines!A5"));
+    expect(line === null ? [] : verdictOf(line)).toEqual(["Band: likely inside, chance 87 % (59 to 62 HRC)"]);
+    const answers = { status: "not assessed", next: "mend the steel", caution: "none" };
+    expect(verdictOf({ name: "L9", facts: {}, answers })).toEqual([
+      "Band: not assessed",
+      "Next: mend the steel",
+    ]);
   });
 
   it("is none above the table, on a blank row and on a sheet without lines", async () => {
@@ -58,6 +80,7 @@ describe("the line that the selection stands on", () => {
     const headings = planningLines(EMPTY_DATA, 1)
       .model()
       .rows[HEADINGS]?.map((cell) => cell?.content);
-    for (const heading of Object.values(LINE_HEADINGS)) expect(headings).toContain(heading);
+    for (const heading of [...Object.values(LINE_HEADINGS), ...Object.values(ANSWER_HEADINGS)])
+      expect(headings).toContain(heading);
   });
 });

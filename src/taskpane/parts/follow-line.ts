@@ -23,6 +23,26 @@ function enterLine(page: HTMLElement, { facts }: SelectedLine): void {
   }
 }
 
+/** Whether both are one line with the same facts; what the sheet works out from them may differ. */
+function isSame(one: SelectedLine | null, other: SelectedLine | null): boolean {
+  return JSON.stringify([one?.name, one?.facts]) === JSON.stringify([other?.name, other?.facts]);
+}
+
+/** What the sheet answers about a line, as sentences: where it stands, what to do next, what to be wary of. */
+export function verdictOf({ answers }: SelectedLine): string[] {
+  const { status, chance, low, high, next, caution } = answers;
+  const percent =
+    chance === undefined || Number.isNaN(Number(chance))
+      ? ""
+      : `, chance ${Math.round(100 * Number(chance))} %`;
+  const range = low === undefined || high === undefined ? "" : ` (${low} to ${high} HRC)`;
+  return [
+    status === undefined ? undefined : `Band: ${status}${percent}${range}`,
+    next === undefined ? undefined : `Next: ${next}`,
+    caution === undefined || caution === "none" ? undefined : `Caution: ${caution}`,
+  ].filter((sentence) => sentence !== undefined);
+}
+
 /**
  * The pane follows the selected line of the run: steel, use, sizes and temper go into the fields that ask for
  * them. Typing into such a field holds the pane where it is, and so does the button.
@@ -37,7 +57,8 @@ export function followLine(
 ): FollowedLine {
   const words = element("span", {});
   const hold = button("Hold", () => setHeld(!isHeld));
-  const block = element("p", { class: "following", hidden: "" }, words, hold);
+  const verdict = element("ul", {});
+  const block = element("div", { class: "following", hidden: "" }, element("p", {}, words, hold), verdict);
   let line: SelectedLine | null = null;
   let isHeld = false;
   let asked = 0;
@@ -56,6 +77,7 @@ export function followLine(
     const said = [facts.item, facts.steel].filter((part) => part !== undefined).join(", ");
     fill(words, `${isHeld ? "Held at" : "Line"} ${name}${said === "" ? "" : `: ${said}`} `);
     hold.textContent = isHeld ? "Follow the selection" : "Hold";
+    fill(verdict, ...verdictOf(line).map((sentence) => element("li", {}, sentence)));
   };
   const look = async () => {
     if (isHeld) return;
@@ -63,10 +85,11 @@ export function followLine(
     const own = asked;
     const found = await selectedLine(port).catch(() => null);
     // What was selected since, or held meanwhile, counts more than a slow answer.
-    if (own !== asked || isHeld || JSON.stringify(found) === JSON.stringify(line)) return;
+    if (own !== asked || isHeld) return;
+    const isAsBefore = isSame(found, line);
     line = found;
     say();
-    if (line === null) return;
+    if (line === null || isAsBefore) return;
     changed(line);
     enterInto(page);
   };

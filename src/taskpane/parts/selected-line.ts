@@ -18,12 +18,25 @@ export const LINE_HEADINGS = {
   temper: "Temper °C",
 } as const;
 
+/** Headings of what the sheet works out about a line, which stands to the right of what is typed. */
+export const ANSWER_HEADINGS = {
+  status: "Against the band",
+  chance: "Chance of the band",
+  low: "HRC low",
+  high: "HRC high",
+  next: "Next step",
+  caution: "Caution",
+} as const;
+
 export type LineFact = keyof typeof LINE_HEADINGS;
+export type LineAnswer = keyof typeof ANSWER_HEADINGS;
+type Told<Key extends string> = Readonly<Partial<Record<Key, string>>>;
 
 /** A line of the run as far as its row is filled in. */
 export interface SelectedLine {
   readonly name: string;
-  readonly facts: Readonly<Partial<Record<LineFact, string>>>;
+  readonly facts: Told<LineFact>;
+  readonly answers: Told<LineAnswer>;
 }
 
 const SHEET = "Lines";
@@ -59,14 +72,19 @@ async function lineRow(port: HostPort, address: string): Promise<number | undefi
   return column < 0 || name === "" || found < 0 ? undefined : FIRST_LINE_ROW + found;
 }
 
-function factsOf(heads: HostRows, cells: HostRows): SelectedLine["facts"] {
-  const headings = (heads[0] ?? []).map(text);
-  const facts: Partial<Record<LineFact, string>> = {};
-  for (const [fact, heading] of Object.entries(LINE_HEADINGS)) {
-    const value = text(cells[0]?.[headings.indexOf(heading)]);
-    if (value !== "") facts[fact as LineFact] = value;
+/** The cells of a row below the wanted headings, blank ones left out. */
+function toldBelow<Key extends string>(
+  wanted: Readonly<Record<Key, string>>,
+  [heads = []]: HostRows,
+  [cells = []]: HostRows,
+): Told<Key> {
+  const headings = heads.map(text);
+  const told: Partial<Record<Key, string>> = {};
+  for (const key of Object.keys(wanted) as Key[]) {
+    const value = text(cells[headings.indexOf(wanted[key])]);
+    if (value !== "") told[key] = value;
   }
-  return facts;
+  return told;
 }
 
 /**
@@ -83,5 +101,10 @@ export async function selectedLine(port: HostPort): Promise<SelectedLine | null>
   const [heads, cells] = await port.readValues(wanted, selected.address);
   if (heads == null || cells == null) return null;
   const name = text(cells[0]?.[0]);
-  return name === "" || text(heads[0]?.[0]) !== "Line" ? null : { name, facts: factsOf(heads, cells) };
+  if (name === "" || text(heads[0]?.[0]) !== "Line") return null;
+  return {
+    name,
+    facts: toldBelow(LINE_HEADINGS, heads, cells),
+    answers: toldBelow(ANSWER_HEADINGS, heads, cells),
+  };
 }

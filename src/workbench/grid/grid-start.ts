@@ -57,13 +57,20 @@ function presets(container: HTMLElement) {
 /** Filter buttons and a name tag on every table: they covered the headings of narrow columns and the row above. */
 const LEFT_OUT = "SHEET_TABLE_UI_PLUGIN";
 
+/** Tables keep the colours of their cells: the grid's own stripes said nothing and looked like a meaning. */
+const TABLES = "SHEET_TABLE_PLUGIN";
+const PLAIN_TABLES = { userThemes: [{ name: "plain", style: {} }], defaultThemeIndex: 0 };
+
 /** Later presets replace a plugin of the same name. */
 function plugins(container: HTMLElement): Iterable<Configured> {
   const listed = presets(container).flatMap((preset) => preset.plugins);
   const pairs = listed.map(
     (entry): Configured => (Array.isArray(entry) ? [entry[0], entry[1]] : [entry, undefined]),
   );
-  const named = pairs.map((pair) => [pair[0].pluginName, pair] as const);
+  const named = pairs.map(([plugin, given]): [string, Configured] => [
+    plugin.pluginName,
+    [plugin, plugin.pluginName === TABLES ? PLAIN_TABLES : given],
+  ]);
   return new Map(named.filter(([name]) => name !== LEFT_OUT)).values();
 }
 
