@@ -1,6 +1,13 @@
+import { Workbook } from "@cj-tech-master/excelts";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { patchWorkbook } from "../../src/workbook/file/patch/patch-workbook";
+import { recalculate } from "../../src/workbook/file/patch/recalculate";
+import { readWorkbook } from "../../src/workbook/file/read/read-workbook";
+import { neededHeights } from "../../src/workbook/model/row-heights";
+import { shareCopy } from "../../src/workbook/share/share-copy";
 import { planningFile } from "../../src/workbook/sheets/planning-file";
 import { planningTemplate } from "../../src/workbook/sheets/planning-template";
+import { partsOf } from "./hand-made";
 import { type StoredValues, storedValues } from "./template-cells";
 import { EIGHT_LINES, TypedPlan } from "./typed-run";
 
@@ -55,6 +62,119 @@ describe("eight lines typed into a blank plan", () => {
     expect(values.figure("Costs", "K8", "Bench hours")).toBeCloseTo(hours, 6);
   });
 });
+
+/** The plan as another program fills it: the entries in a blank file, nothing else. */
+async function filledElsewhere(): Promise<Uint8Array> {
+  const blank = planningTemplate();
+  const changes = plan.workbook.sheets.map((sheet, at) => {
+    const before = blank.sheets[at]?.rows ?? [];
+    const cells = sheet.rows.flatMap((row, r) =>
+      row.flatMap((cell, c) => {
+        if (cell === undefined || cell.content === before[r]?.[c]?.content) return [];
+        return [{ row: r, column: c, content: { value: cell.content } }];
+      }),
+    );
+    return [sheet.name, cells] as const;
+  });
+  return (await patchWorkbook(await planningFile(blank), new Map(changes))).bytes;
+}
+
+const PAPERS = ["Quote", "Steel enquiry", "Steel order", "Heat-treat order", "Traveller", "Lines", "Recipe"];
+
+/** Rows of a file that are lower than the texts in them. */
+async function tooLow(bytes: Uint8Array, wanted: readonly string[]): Promise<string[]> {
+  const { workbook } = await readWorkbook(bytes);
+  const sheets = workbook.sheets.filter(({ name }) => wanted.includes(name));
+  expect(sheets.map(({ name }) => name).sort()).toEqual([...wanted].sort());
+  return sheets.flatMap((sheet) =>
+    [...neededHeights(sheet)]
+      .filter(([row, size]) => size > (sheet.rows.get(row)?.size ?? 0))
+      .map(([row, size]) => `${sheet.name} row ${row + 1}: ${size}`),
+  );
+}
+
+describe("papers of a plan that another program filled", () => {
+  let bytes: Uint8Array;
+  beforeAll(async () => {
+    bytes = await filledElsewhere();
+  }, LONG);
+
+  it(
+    "have rows as high as their text, in the file and in a copy for others",
+    async () => {
+      expect(await tooLow(bytes, PAPERS)).toEqual([]);
+      const copy = await shareCopy(bytes, {
+        choice: { kind: "sheets", names: ["Traveller", "Heat-treat order"] },
+      });
+      expect(await tooLow(copy.bytes, ["Traveller", "Heat-treat order"])).toEqual([]);
+    },
+    LONG,
+  );
+
+  it(
+    "print the pages that have a subject, in programs that take no formula for it too",
+    async () => {
+      const main = partsOf(bytes)["xl/workbook.xml"] ?? "";
+      const areas = [
+        ...main.matchAll(/Print_Area"[^>]*>('?(?:Traveller|Steel order|Heat-treat order)'?![^<]*)</g),
+      ];
+      const rows = (sheet: string) =>
+        Number(/\$(\d+)$/.exec(areas.find(([, area]) => area?.includes(sheet))?.[1] ?? "")?.[1]);
+      const page = (sheet: string) => {
+        const all = plan.workbook.sheets.find(({ name }) => name === sheet);
+        return (all?.print?.breaksAfter?.[0] ?? -1) + 1;
+      };
+      expect(rows("Traveller")).toBe(8 * page("Traveller"));
+      expect(rows("Steel order")).toBe(3 * page("Steel order"));
+      expect(rows("Heat-treat order")).toBe(3 * page("Heat-treat order"));
+      expect((main.match(/name="Printed_rows"/g) ?? []).length).toBe(4);
+      expect((await recalculate(bytes)).isChanged).toBe(false);
+    },
+    LONG,
+  );
+
+  it("count their pages within each paper", () => {
+    const numbers = (sheet: string) =>
+      values
+        .rows(sheet)
+        .flatMap(([, , label, page]) => (label === "Page" && page !== undefined ? [page] : []));
+    expect(numbers("Steel order").filter((page) => page !== "")).toEqual(["1 of 3", "2 of 3", "3 of 3"]);
+    expect(numbers("Heat-treat order").filter((page) => page !== "")).toEqual(["1 of 3", "2 of 3", "3 of 3"]);
+  });
+
+  // Eight lines of one supplier: three, three and two; the third place of the last page shows nothing, no box either.
+  it("leave the place of an item that is not there without words and boxes", async () => {
+    const workbook = new Workbook();
+    await workbook.xlsx.load(await planningFile(plan.workbook));
+    const sheet = workbook.getWorksheet("Steel order");
+    const items = values
+      .rows("Steel order")
+      .flatMap(([first], row) => (/^Item K\d$/.test(String(first)) ? [row] : []));
+    expect(items).toHaveLength(8);
+    const [seventh = 0, eighth = 0] = items.slice(6);
+    const missing = eighth + (eighth - seventh);
+    for (let row = missing; row < missing + (eighth - seventh); row += 1) {
+      expect(values.rows("Steel order")[row]?.every((cell) => cell === "" || cell === undefined)).toBe(true);
+      for (const column of [1, 2, 3, 4]) expect(sheet?.getCell(row + 1, column).border?.top).toBeUndefined();
+    }
+  });
+});
+
+it(
+  "is made for Letter and Tabloid where that is asked",
+  async () => {
+    const parts = partsOf(await planningFile(planningTemplate(undefined, 1, undefined, "letter")));
+    const sizes = Object.values(parts).flatMap((xml) =>
+      [...xml.matchAll(/paperSize="(\d+)"/g)].map(([, size]) => size),
+    );
+    // ST_PaperSize, ECMA-376 Part 1, 18.3.1.63: 1 is Letter, 3 Tabloid.
+    expect(new Set(sizes)).toEqual(new Set(["1", "3"]));
+    const copy = await shareCopy(await planningFile(planningTemplate(undefined, 1, undefined, "letter")));
+    const shared = Object.entries(partsOf(copy.bytes)).filter(([name]) => /sheet1\.xml$/.test(name));
+    expect(shared[0]?.[1]).toMatch(/paperSize="[13]"/);
+  },
+  LONG,
+);
 
 /** Headings of cells that are typed on more than one sheet, each with the reason why that is another fact. */
 const TWICE: Readonly<Record<string, string>> = {

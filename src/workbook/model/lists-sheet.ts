@@ -1,7 +1,7 @@
 import { cellName } from "../../formula/addresses";
 import { freeSheetName } from "../../formula/sheet-names";
 import { styleOfRole } from "./role-styles";
-import type { CellData, OfferedWords, SheetData, WorkbookData } from "./workbook-data";
+import type { CellData, OfferedWords, Paper, SheetData, WorkbookData } from "./workbook-data";
 
 /** Excel takes no longer list of words in a rule itself (ECMA-376 Part 1, 18.3.1.32: 255 characters with quotes). */
 const LONGEST = 253;
@@ -63,7 +63,7 @@ function listCells({ heading, words }: MovedList, column: number): CellData[] {
 /** Pixels that the longest word of a list needs. */
 const widthOf = ({ words }: MovedList) => 40 + 6.5 * Math.max(...words.map(({ length }) => length));
 
-function listsSheet(name: string, lists: readonly MovedList[]): SheetData {
+function listsSheet(name: string, lists: readonly MovedList[], paper: Paper = "A4"): SheetData {
   return {
     name,
     isHidden: false,
@@ -80,7 +80,7 @@ function listsSheet(name: string, lists: readonly MovedList[]): SheetData {
     offers: [],
     colors: [],
     hidesGridLines: true,
-    print: { landscape: true, repeatedRows: [HEADINGS, HEADINGS] },
+    print: { landscape: true, paper, repeatedRows: [HEADINGS, HEADINGS] },
   };
 }
 
@@ -104,5 +104,5 @@ export function withListsSheet(workbook: WorkbookData): WorkbookData {
     return { areas: offer.areas, range: rangeOf(name, column, offer.words?.length ?? 0) };
   };
   const sheets = workbook.sheets.map((sheet) => ({ ...sheet, offers: sheet.offers.map(moved) }));
-  return { ...workbook, sheets: [...sheets, listsSheet(name, lists)] };
+  return { ...workbook, sheets: [...sheets, listsSheet(name, lists, workbook.sheets[0]?.print?.paper)] };
 }

@@ -1,8 +1,21 @@
 import { COLORS } from "./colors";
 import type { CellStyle, Edge } from "./workbook-data";
 
-/** What a cell is for; `words` are worked out like `worked`, but long. */
-export type Role = "title" | "note" | "heading" | "mark" | "label" | "typed" | "worked" | "words";
+/**
+ * What a cell is for; `words` are worked out like `worked`, but long; `open` and `openLabel` stand on a paper without a
+ * box, so that nothing is printed where they are empty.
+ */
+export type Role =
+  | "title"
+  | "note"
+  | "heading"
+  | "mark"
+  | "label"
+  | "typed"
+  | "worked"
+  | "words"
+  | "open"
+  | "openLabel";
 
 const { ink, muted, head, yours } = COLORS;
 
@@ -19,6 +32,8 @@ const ROLES: Readonly<Record<Role, CellStyle>> = {
   typed: { ...letters, fill: yours, ...boxed },
   worked: { ...letters, ...boxed },
   words: { ...letters, ...boxed },
+  open: letters,
+  openLabel: { ...letters, bold: true },
 };
 
 const HEADS: ReadonlySet<Role> = new Set(["title", "note", "heading", "mark"]);

@@ -48,19 +48,42 @@ function heightOf(cells: readonly CellData[], columns: SheetData["columns"]): nu
   return most === 1 ? undefined : most * LINE + PADDING;
 }
 
-function fittedRows({ cells, columns, rows }: SheetData): ReadonlyMap<number, Band> {
+/** Pixels that rows need for the texts in them, for those that need more than one line or are titles. */
+export function neededHeights({ cells, columns }: Pick<SheetData, "cells" | "columns">): Map<number, number> {
   const byRow = new Map<number, CellData[]>();
   for (const cell of cells) {
     const row = byRow.get(cell.row);
     if (row === undefined) byRow.set(cell.row, [cell]);
     else row.push(cell);
   }
-  const fitted = new Map(rows);
+  const needed = new Map<number, number>();
   for (const [row, held] of byRow) {
-    const size = rows.get(row)?.size ?? heightOf(held, columns);
-    if (size !== undefined) fitted.set(row, { ...rows.get(row), size });
+    const size = heightOf(held, columns);
+    if (size !== undefined) needed.set(row, size);
+  }
+  return needed;
+}
+
+function fittedRows(sheet: SheetData): ReadonlyMap<number, Band> {
+  const fitted = new Map(sheet.rows);
+  for (const [row, size] of neededHeights(sheet)) {
+    if (sheet.rows.get(row)?.size === undefined) fitted.set(row, { ...sheet.rows.get(row), size });
   }
   return fitted;
+}
+
+/** Rows grown to what their texts need; none becomes lower. */
+function grownRows(sheet: SheetData): ReadonlyMap<number, Band> {
+  const grown = new Map(sheet.rows);
+  for (const [row, size] of neededHeights(sheet)) {
+    if (size > (sheet.rows.get(row)?.size ?? 0)) grown.set(row, { ...sheet.rows.get(row), size });
+  }
+  return grown;
+}
+
+/** Rows at least as high as their texts, also where somebody filled them after the heights were written. */
+export function withGrownRows(sheets: readonly SheetData[]): SheetData[] {
+  return sheets.map((sheet) => ({ ...sheet, rows: grownRows(sheet) }));
 }
 
 /**

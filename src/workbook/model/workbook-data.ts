@@ -94,6 +94,9 @@ export interface Band {
   readonly isHidden?: boolean;
 }
 
+/** Sizes of paper: A4 with A3, or Letter with Tabloid. */
+export type Paper = "A4" | "letter";
+
 /** How a sheet goes to paper: one page wide. */
 export interface PrintSetup {
   /**
@@ -104,6 +107,8 @@ export interface PrintSetup {
   /** What of the sheet is printed: so many columns, and a formula for how many rows, without its equals sign. */
   readonly printed?: { readonly columns: number; readonly rows: string };
   readonly landscape: boolean;
+  /** Sizes of paper of the place; A4, and A3 for wide sheets, unless given. */
+  readonly paper?: Paper;
   /** First and last row that stand again on every page. */
   readonly repeatedRows?: readonly [first: number, last: number];
   /** The cells that are printed; all that are filled unless given. */

@@ -1,14 +1,15 @@
 import { placeOf } from "../../formula/addresses";
 import { LOG_SHEET } from "../answers/log-sheet";
 import { isOurs } from "../file/beyond-engine";
-import { applyEdits, type Edit } from "../file/package/edits";
 import { FileRefusal } from "../file/package/file-refusal";
-import { escapeXml } from "../file/package/xml";
 import { type Calculation, calculateFile } from "../file/patch/calculation";
+import { writePrintAreas } from "../file/patch/print-areas";
 import { type CellRemark, errorsOf, leftAsTheyWere, writeResults } from "../file/patch/recalculate";
 import { nameOf } from "../file/patch/sheet-editor";
 import { type LiveFormula, type LiveWorkbook, readLiveWorkbook } from "../file/read/live-workbook";
 import { writeWorkbook } from "../file/write/write-workbook";
+import { isPlanning } from "../model/plan-names";
+import { withGrownRows } from "../model/row-heights";
 import { withAllowedNames } from "../model/sheet-names";
 import type { SheetData } from "../model/workbook-data";
 import { Asking } from "./asking";
@@ -67,20 +68,6 @@ function refuseUnfit(live: LiveWorkbook): void {
       `The workbook has a sheet called ${PROVENANCE} already: it is a copy itself, or that sheet needs another name.`,
     );
   }
-}
-
-/** Print areas that a formula works out become what they came to: the copy has nothing left to work out. */
-function fixPrintAreas({ file, main }: LiveWorkbook, done: Calculation): void {
-  const xml = file.text(main.name);
-  const edits = main.names.flatMap(({ formula, start, end }, place): Edit[] => {
-    const rows = done.printedRows.get(place);
-    const area = /^(.*!\$A\$1):INDEX\(.*?!\$([A-Z]+)\$1:/.exec(formula);
-    if (rows === undefined || area === null) return [];
-    const open = xml.indexOf(">", start) + 1;
-    const close = xml.lastIndexOf("</", end - 1);
-    return [{ start: open, end: close, text: escapeXml(`${area[1]}:$${area[2]}$${rows}`) }];
-  });
-  if (edits.length > 0) file.setText(main.name, applyEdits(xml, edits));
 }
 
 /** Beyond so many, notes make a copy slow to open: the formulas of the spreadsheet program itself then go without. */
@@ -201,7 +188,7 @@ export async function sharedBook(bytes: Uint8Array, options: ShareOptions = {}):
   progress("calculating");
   const done = await calculateFile(live);
   writeResults(live, done);
-  fixPrintAreas(live, done);
+  writePrintAreas(live, done);
   progress("copying values");
   const current = readLiveWorkbook(live.file.save());
   const kept = keptSheets(current, names);
@@ -253,10 +240,11 @@ export async function shareCopy(bytes: Uint8Array, options: ShareOptions = {}): 
   const lines = provenanceLines(origin, signer?.publicKey);
   const { sheets } = withAllowedNames({ sheets: visibleFirst(shared.sheets), names: {}, tables: [] });
   const digest = await digestOf(valuesOfSheets([...sheets, provenanceSheet(lines, [])]));
+  const shown = isPlanning(current.main.listed) ? withGrownRows(sheets) : sheets;
   const signed = signer === undefined ? [] : [[LABELS.signature, await signer.sign(digest)]];
   const book = {
     sheets: [
-      ...sheets,
+      ...shown,
       {
         ...provenanceSheet(lines, [[LABELS.digest, digest], ...signed]),
         isProtected: origin.asked !== undefined,

@@ -131,7 +131,14 @@ export function batchesSheet(
       words: ["in-house", "forge, bits only", OUTSIDE],
       wrap: true,
     }),
-    treater: typedColumn("Heat treater", 110, given(12), { wrap: true }),
+    treater: eitherColumn(
+      "Heat treater",
+      110,
+      given(12),
+      (at) =>
+        `IF(${at("where")}="${OUTSIDE}",IF(${cover.at("treater")}="","to be agreed",${cover.at("treater")}),"")`,
+      { wrap: true },
+    ),
     line: eitherColumn("Line", 46, given(2), (_, index) => ofOwnLine(index)),
     grade: calcColumn("Grade", 76, (at) => `${lines.lookup("steel", at("line"))}&""`, lineKnown),
     starts: calcColumn("Starts of the line", 56, ofLine("starts"), { ...WHOLE, ...lineKnown }),

@@ -4,6 +4,7 @@ import type { Cover } from "./cover-sheet";
 import type { CutList } from "./cut-list-sheet";
 import type { Lines } from "./lines-sheet";
 import {
+  aimOf,
   bothScales,
   type DocField,
   lengthWords,
@@ -39,11 +40,10 @@ interface Named {
 }
 
 function generalFields({ cover }: Sources, { batch, line }: Named): DocField[] {
-  const treater = `IF(${batch("treater")}="",${cover.at("treater")},${batch("treater")})`;
   return [
     taken("Order no.", cover.at("treatNumber")),
     taken("Run, revision", `${cover.at("run")}&" "&${cover.at("revision")}`),
-    taken("To", treater),
+    taken("To", batch("treater")),
     taken("Due back", cover.at("due"), DATE_FORMAT),
     taken("Contact", cover.at("prepared")),
     taken("Part", `${batch("line")}&" "&${line("item")}`),
@@ -93,7 +93,7 @@ function processFields({ batch, line, recipe }: Named): DocField[] {
 
 function resultFields({ batch, line }: Named): DocField[] {
   return [
-    taken("Aim HRC", line("aim"), "0"),
+    told("Aim HRC", aimOf(line)),
     taken("HRC low to high", line("band")),
     stated("Test method", "Rockwell C, ISO 6508-1 or ASTM E18"),
     stated("Place of test", "tang or ricasso, ground clean; never the edge"),
@@ -151,6 +151,11 @@ export function heatTreatOrderSheet(sources: Sources, count: number): SheetModel
     subject: (page) =>
       `IFERROR(INDEX(${batches.block("batch")},MATCH(${page + 1},${batches.block("page")},0)),"")`,
     body: (page, named) => body(sources, page, named),
+    number: (page) => {
+      const treater = `INDEX(${batches.block("treater")},MATCH(${page + 1},${batches.block("page")},0))`;
+      const ofSame = `COUNTIFS(${batches.block("treater")},${treater},${batches.block("page")},">0"`;
+      return [`${ofSame},${batches.block("page")},"<=${page + 1}")`, `${ofSame})`];
+    },
     filled: `COUNTIF(${batches.block("where")},"${OUTSIDE}")`,
   });
 }

@@ -1,5 +1,6 @@
 import { PLAN_HEADINGS } from "../../functions/run/plan-headings";
 import type { LiveWorkbook } from "../file/read/live-workbook";
+import { isPlanning } from "../model/plan-names";
 import { BLANK, type HeldCell, PlanSheet } from "./plan-sheet";
 
 type PlanKey = keyof typeof PLAN_HEADINGS;
@@ -96,10 +97,7 @@ function chosenTemper(lines: PlanSheet, row: number): HeldCell {
 }
 
 /** Whether a workbook is laid out as a planning workbook. */
-export const isPlan = ({ sheets }: LiveWorkbook): boolean => {
-  const names = sheets.map(({ listed }) => listed.name);
-  return ["Cover", ...Object.keys(BY_LINE), "Heat batches"].every((name) => names.includes(name));
-};
+export const isPlan = ({ main }: LiveWorkbook): boolean => isPlanning(main.listed);
 
 /**
  * The lines of a planning workbook as the table that RUN_PLAN reads, headings first: what is typed on Lines, Recipe, Cut

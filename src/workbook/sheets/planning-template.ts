@@ -1,4 +1,5 @@
 import type { SheetModel, WorkbookModel } from "../model/sheet-model";
+import type { Paper } from "../model/workbook-data";
 import { type Batches, batchesSheet } from "./batches-sheet";
 import { cautionsSheet } from "./cautions-sheet";
 import { certificateSheet } from "./certificate-sheet";
@@ -291,15 +292,18 @@ function sheetsOf(data: TemplateData, room: Room, chosen: readonly string[]): Sh
  *
  * @param data - What is known already; empty without it.
  * @param lines - Lines of the order to leave room for, 1 to 500; a run that is known keeps two free lines in any case.
+ * @param paper - Sizes of paper that it is printed on.
  * @param chosen - Names of the sheets that are wanted; what their formulas read must be among them.
  */
 export function planningTemplate(
   data: TemplateData = EMPTY_DATA,
   lines: number = USUAL_ROOM,
   chosen: readonly string[] = ALL_SHEETS,
+  paper: Paper = "A4",
 ): WorkbookModel {
   const { run, forge } = data.cover;
   const name =
     run === undefined ? "Planning workbook" : `Run ${run}${forge === undefined ? "" : `, ${forge}`}`;
-  return { name, sheets: sheetsOf(data, roomFor(data, lines), chosen) };
+  const sheets = sheetsOf(data, roomFor(data, lines), chosen);
+  return { name, sheets: sheets.map((sheet) => ({ ...sheet, print: { ...sheet.print, paper } })) };
 }

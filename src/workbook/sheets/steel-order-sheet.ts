@@ -3,8 +3,8 @@ import type { Cover } from "./cover-sheet";
 import { type CutList, LINES_A_PAGE } from "./cut-list-sheet";
 import {
   type DocField,
-  fieldRows,
   lengthWords,
+  openFieldRows,
   paperSheet,
   section,
   signatures,
@@ -12,7 +12,7 @@ import {
   taken,
   told,
 } from "./parts/doc-rows";
-import { heading, type Row, worked } from "./parts/sheet-parts";
+import type { Row } from "./parts/sheet-parts";
 import { DATE_FORMAT } from "./parts/table-sheet";
 import type { Steels } from "./steels-sheet";
 
@@ -125,10 +125,10 @@ function body(sources: Sources, letter: Letter, page: number, named: string): Ro
   const supplier = `INDEX(${cuts.block("supplier")},${at(0)})`;
   const slots = Array.from({ length: LINES_A_PAGE }, (_, slot): Row[] => {
     const line = `INDEX(${cuts.block("line")},${at(slot)})`;
-    const filled = `IFERROR(${line},"")`;
+    const itemNamed = `IF(${named}="","",IFERROR(${line},""))`;
     return [
-      [heading("Item"), worked(`=IF(${named}="","",${filled})`)],
-      ...fieldRows(lineFields(sources, at(slot)), `IF(${named}="","",${filled})`),
+      [{ content: `=IF(${itemNamed}="","","Item "&${itemNamed})`, role: "openLabel" }],
+      ...openFieldRows(lineFields(sources, at(slot)), itemNamed),
     ];
   }).flat();
   return [...section("Terms", letter.general(cover, supplier), named), ...slots, ...letter.signs];
@@ -145,6 +145,12 @@ function letterSheet(letter: Letter, sources: Sources, count: number): SheetMode
     subject: (page) =>
       `IFERROR(INDEX(${cuts.block("supplier")},MATCH(${slotOf(page, 0)},${cuts.block("slot")},0)),"")`,
     body: (page, named) => body(sources, letter, page, named),
+    number: (page, named) => {
+      const bought = `${cuts.block("supplier")},${named}`;
+      const pages = (lines: string) => `ROUNDUP(${lines}/${LINES_A_PAGE},0)`;
+      const upTo = `COUNTIFS(${bought},${cuts.block("page")},"<=${page + 1}")`;
+      return [pages(upTo), pages(`COUNTIF(${bought})`)];
+    },
     filled: `MAX(${cuts.block("page")})`,
   });
 }

@@ -4,6 +4,7 @@ import type { Cover } from "./cover-sheet";
 import type { CutList } from "./cut-list-sheet";
 import type { Lines } from "./lines-sheet";
 import {
+  aimOf,
   bothScales,
   type DocField,
   lengthWords,
@@ -64,7 +65,10 @@ function targetFields({ lines, recipes }: TravellerSources, index: number): DocF
   const open = (cell: string) => `IF(${cell}="","${TO_AGREE}",${cell})`;
   return [
     taken("HRC low to high", lines.at("band", index)),
-    taken("Aim HRC", lines.at("aim", index), "0"),
+    told(
+      "Aim HRC",
+      aimOf((key) => lines.at(key, index)),
+    ),
     told("Harden at", `IF(ISNUMBER(${harden}),${bothScales(harden)}&${soak},"${TO_AGREE}")`),
     told("Quench", recipe("quench")),
     told(

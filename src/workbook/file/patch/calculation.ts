@@ -12,6 +12,7 @@ import { type EngineReach, whyNotCalculated } from "../beyond-engine";
 import { contentOf } from "../cell-content";
 import { FileRefusal } from "../package/file-refusal";
 import type { LiveFormula, LiveSheet, LiveWorkbook } from "../read/live-workbook";
+import { isWorkedArea, WORKED_AREA } from "./print-area-names";
 
 /** What is known so far of how each formula has to be handed to the engine; found out by calculating. */
 interface Plan {
@@ -81,7 +82,7 @@ function usableNames(live: LiveWorkbook): { names: Record<string, string>; unusa
   const names: Record<string, string> = {};
   const unusable = new Set<string>();
   for (const { name, formula } of live.main.names) {
-    if (name.startsWith("_xlnm.")) continue;
+    if (name.startsWith("_xlnm.") || name === WORKED_AREA) continue;
     const typed = typedForm(formula);
     if (namesOtherFile(typed) || (name in names && names[name] !== typed)) unusable.add(name.toUpperCase());
     else names[name] = typed;
@@ -152,7 +153,7 @@ const PRINTED = "Rows that are printed";
 /** Print areas that a formula works out, by their place in the list of names. */
 function worked(live: LiveWorkbook): (readonly [place: number, formula: string])[] {
   return live.main.names.flatMap(({ name, formula }, place) =>
-    name === "_xlnm.Print_Area" && formula.includes("(") ? [[place, typedForm(formula)] as const] : [],
+    isWorkedArea({ name, formula }) ? [[place, typedForm(formula)] as const] : [],
   );
 }
 

@@ -1,9 +1,12 @@
 import type { CellValue } from "../../../engine/cell-value";
 import { holds } from "../../../formula/addresses";
 import { storedForm } from "../../../formula/stored-form";
+import { isPlanning } from "../../model/plan-names";
 import { contentFrom, contentOf, isSame } from "../cell-content";
 import { type LiveFormula, type LiveSheet, type LiveWorkbook, readLiveWorkbook } from "../read/live-workbook";
 import { bodyOf, type Calculation, calculateFile } from "./calculation";
+import { RowFitter } from "./fit-rows";
+import { writePrintAreas } from "./print-areas";
 import { nameOf, SheetEditor } from "./sheet-editor";
 
 /** A cell and what there is to say about it. */
@@ -118,14 +121,18 @@ export function leftAsTheyWere(done: Calculation): CellRemark[] {
 
 /** Writes the results of a calculation into the sheets of a workbook file that was read. */
 export function writeResults(live: LiveWorkbook, done: Calculation): { changed: number; repaired: number } {
-  let [changed, repaired] = [0, 0];
-  for (const sheet of live.sheets) {
-    const work = new SheetRecalculation(live, sheet, done);
-    work.run();
-    changed += work.changed;
-    repaired += work.repaired;
-    if (work.editor.isChanged) live.file.setText(sheet.listed.part, work.editor.text());
-  }
+  const works = live.sheets.map((sheet) => new SheetRecalculation(live, sheet, done));
+  for (const work of works) work.run();
+  const sum = (key: "changed" | "repaired") => works.reduce((all, work) => all + work[key], 0);
+  const [changed, repaired] = [sum("changed"), sum("repaired")];
+  // Rows of other workbooks are as high as their makers want them.
+  const fitter = changed > 0 && isPlanning(live.main.listed) ? new RowFitter(live, done) : undefined;
+  live.sheets.forEach((sheet, at) => {
+    const editor = works[at]?.editor;
+    if (editor === undefined) return;
+    fitter?.fit(sheet, editor);
+    if (editor.isChanged) live.file.setText(sheet.listed.part, editor.text());
+  });
   return { changed, repaired };
 }
 
@@ -148,6 +155,7 @@ export async function recalculate(
   const done = await calculateFile(live);
   onProgress("writing");
   const { changed, repaired } = writeResults(live, done);
+  if (changed > 0) writePrintAreas(live, done);
   return {
     bytes: live.file.save(),
     isChanged: live.file.isChanged,

@@ -4,6 +4,7 @@ import { type OpenTag, walkXml } from "../package/xml";
 import { columnPixels, rowPixels } from "../sizes";
 import { readXstring } from "../strings";
 import { wordOfFormula } from "../word-colors";
+import { paperNumbered } from "../write/print-xml";
 
 type Attributes = OpenTag["attributes"];
 
@@ -87,7 +88,7 @@ class LayoutReader {
     if (name === "formula1") this.first = "";
   }
 
-  private openPrint(name: string, { id, orientation }: Attributes): void {
+  private openPrint(name: string, { id, orientation, paperSize }: Attributes): void {
     const { print } = this.layout;
     if (name === "rowBreaks") this.inRowBreaks = true;
     if (name === "colBreaks") this.inRowBreaks = false;
@@ -96,7 +97,10 @@ class LayoutReader {
     // What has nothing of the workbook in its margins keeps them free.
     if (name === "oddHeader" || name === "oddFooter")
       this.layout.print = { ...this.layout.print, isPaper: false };
-    if (name === "pageSetup") this.layout.print = { ...print, landscape: orientation === "landscape" };
+    if (name === "pageSetup") {
+      const paper = paperNumbered(Number(paperSize));
+      this.layout.print = { ...print, landscape: orientation === "landscape", paper };
+    }
   }
 
   private openRule(name: string, attributes: Attributes): void {

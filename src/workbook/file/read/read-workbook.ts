@@ -1,15 +1,14 @@
 import { placeOf } from "../../../formula/addresses";
 import type { CellContent, CellData, CellFormula, SheetData, WorkbookData } from "../../model/workbook-data";
 import { contentOf } from "../cell-content";
-import { relationshipsOf } from "../package/relationships";
 import { bodyOf, type Calculation, calculateFile, storedCalculation } from "../patch/calculation";
 import { type CellRemark, leftAsTheyWere } from "../patch/recalculate";
 import { APP, PROPERTIES, VERSION } from "../write/package-parts";
 import { type LiveFormula, type LiveSheet, type LiveWorkbook, readLiveWorkbook } from "./live-workbook";
 import { readLayout } from "./read-layout";
-import { readStyles, type Styles } from "./read-styles";
+import type { Styles } from "./read-styles";
 import type { StoredCell } from "./stored-sheet";
-import { coloursOf } from "./theme-colors";
+import { readStylesOf } from "./workbook-styles";
 
 /** A workbook file as a grid can show it. */
 export interface ReadWorkbook {
@@ -84,13 +83,6 @@ function cellsOf(live: LiveWorkbook, done: Calculation, sheet: LiveSheet, styles
     const cell = { row, column, ...(content && { content }), ...(style && { style }) };
     return isShown(cell, stored) ? [cell] : [];
   });
-}
-
-/** The styles of all cells of a workbook file, by the number that a cell gives. */
-export function readStylesOf({ file, main }: LiveWorkbook): Styles {
-  const links = relationshipsOf(file, main.name);
-  const partOf = (wanted: string) => links.find(({ kind }) => kind === wanted)?.part;
-  return readStyles(file, partOf("styles"), coloursOf(file, partOf("theme")));
 }
 
 function chartSheets({ main }: LiveWorkbook): string[] {

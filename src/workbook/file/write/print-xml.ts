@@ -1,12 +1,14 @@
 import { cellName, columnLetters } from "../../../formula/addresses";
 import { quotedSheet } from "../../../formula/sheet-names";
 import { fileForm } from "../../../formula/stored-form";
-import type { SheetData } from "../../model/workbook-data";
+import type { Paper, SheetData } from "../../model/workbook-data";
 import { escapeXml } from "../package/xml";
 
 /** Papers by their numbers (ST_PaperSize; ECMA-376 Part 1, 18.3.1.63). */
-const A3 = 8;
-const A4 = 9;
+const SIZES: Readonly<Record<Paper, { readonly usual: number; readonly wide: number }>> = {
+  A4: { usual: 9, wide: 8 },
+  letter: { usual: 1, wide: 3 },
+};
 /** Rows down to which a paper may be printed. */
 const MAX_PRINTED_ROWS = 100_000;
 /** A wider sheet, in pixels, could not be read on A4 without a glass. */
@@ -17,9 +19,17 @@ const LAST_COLUMN = 16_383;
 /** `&` begins a code in heads and feet of pages. */
 const plain = (text: string) => text.replaceAll("&", "&&");
 
-function paperOf({ columns }: SheetData): number {
+const sizesOf = ({ print }: SheetData) => SIZES[print?.paper ?? "A4"];
+
+/** The sizes of paper to which a number of a file belongs. */
+export const paperNumbered = (number: number): Paper =>
+  Object.values(SIZES.letter).includes(number) ? "letter" : "A4";
+
+function paperOf(sheet: SheetData): number {
+  const { columns } = sheet;
+  const { usual, wide } = sizesOf(sheet);
   const width = [...columns.values()].reduce((sum, { size = 0 }) => sum + size, 0);
-  return width > WIDEST_ON_A4 ? A3 : A4;
+  return width > WIDEST_ON_A4 ? wide : usual;
 }
 
 function headAndFoot(title: string | undefined): string {
@@ -38,15 +48,15 @@ function breaksXml(rows: readonly number[] = []): string {
 }
 
 /** A paper has nothing of the workbook in its margins; each of its pages says which one it is. */
-const paperXml = (breaksAfter: readonly number[] | undefined) =>
+const paperXml = (sheet: SheetData) =>
   '<pageMargins left="0.4" right="0.4" top="0.4" bottom="0.4" header="0.2" footer="0.2"/>' +
-  `<pageSetup paperSize="${A4}" orientation="portrait" fitToWidth="1" fitToHeight="0"/>` +
-  breaksXml(breaksAfter);
+  `<pageSetup paperSize="${sizesOf(sheet).usual}" orientation="portrait" fitToWidth="1" fitToHeight="0"/>` +
+  breaksXml(sheet.print?.breaksAfter);
 
 /** What a worksheet part says of printing, in the order of the schema: one page wide, as many long as it takes. */
 export function printXml(sheet: SheetData, title: string | undefined): string {
   const { landscape, breaksAfter, isPaper } = sheet.print ?? { landscape: true };
-  if (isPaper) return paperXml(breaksAfter);
+  if (isPaper) return paperXml(sheet);
   return (
     '<pageMargins left="0.4" right="0.4" top="0.6" bottom="0.6" header="0.3" footer="0.3"/>' +
     `<pageSetup paperSize="${paperOf(sheet)}" orientation="${landscape ? "landscape" : "portrait"}" fitToWidth="1" fitToHeight="0"/>` +

@@ -5,7 +5,7 @@ import { walkXml } from "../../file/package/xml";
 import type { CellRemark } from "../../file/patch/recalculate";
 import type { LiveSheet, LiveWorkbook } from "../../file/read/live-workbook";
 import { readLayout } from "../../file/read/read-layout";
-import { readStylesOf } from "../../file/read/read-workbook";
+import { readStylesOf } from "../../file/read/workbook-styles";
 import type { CellStyle } from "../../model/workbook-data";
 import { cannotBeRead } from "../sight";
 import { noteTexts } from "./note-texts";

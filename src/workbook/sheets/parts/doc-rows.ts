@@ -42,6 +42,13 @@ export const temperature = (label: string, reference: string): DocField => ({
 export const bothScales = (celsius: string): string =>
   `ROUND(${celsius},0)&" °C ("&ROUND(${celsius}*9/5+32,0)&" °F)"`;
 
+/** The hardness aimed at: as typed, else the middle of what the temper gives. */
+export function aimOf(line: (key: "aim" | "low" | "high") => string): string {
+  const [low, high] = [line("low"), line("high")];
+  const middle = `IF(AND(ISNUMBER(${low}),ISNUMBER(${high})),ROUND((${low}+${high})/2,0),"${TO_AGREE}")`;
+  return `IF(${line("aim")}="",${middle},${line("aim")})`;
+}
+
 /** A length as it was typed: a bare figure is in mm, a text says its own unit. */
 export const lengthWords = (cell: string): string =>
   `IF(ISNUMBER(${cell}),ROUND(${cell},2)&" mm",${cell}&"")`;
@@ -57,6 +64,22 @@ function valueCell({ formula, text, format }: DocField, named: string): CellMode
     wrap: true,
     ...(format === undefined ? {} : { format }),
   };
+}
+
+/** The same without boxes, names too as formulas: nothing shows on paper where there is no subject. */
+export function openFieldRows(fields: readonly DocField[], named: string): Row[] {
+  const name = (label: string): CellModel => ({
+    content: waiting(named, textLiteral(label)),
+    role: "openLabel",
+    wrap: true,
+  });
+  return fieldRows(fields, named).map((row, at) =>
+    row.map((cell, column) => {
+      if (cell === undefined || column % 2 === 1) return cell && { ...cell, role: "open" };
+      const field = fields[column === 0 ? at : Math.ceil(fields.length / 2) + at];
+      return name(field?.label ?? "");
+    }),
+  );
 }
 
 /** Points two beside each other, name in front. Where `named` is a cell, all wait until it is filled. */
@@ -115,6 +138,8 @@ export interface Pages {
   readonly count: number;
   /** Rows below the head; all pages have as many. */
   readonly body: (page: number, named: string) => readonly Row[];
+  /** Formulas for which page of its paper a page is, and of how many; each page is a paper of its own without. */
+  readonly number?: (page: number, named: string) => readonly [page: string, of: string];
   /** Formula for the number of pages that have a subject. */
   readonly filled: string;
   readonly widths?: readonly number[];
@@ -123,13 +148,14 @@ export interface Pages {
 function onePage(pages: Pages, index: number, start: number): Row[] {
   const named = `$B$${start + 3}`;
   const head = letterhead(pages.cover, pages.paper, named);
+  const [page, of] = pages.number?.(index, named) ?? ["1", "1"];
   return [
     ...head,
     [
       heading(pages.label),
       worked(`=${pages.subject(index)}`),
       heading("Page"),
-      words(waiting(named, '"1 of 1"')),
+      words(waiting(named, `${page}&" of "&${of}`)),
     ],
     ...pages.body(index, named),
   ];
