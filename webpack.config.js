@@ -9,6 +9,7 @@ const { FunctionMetadataPlugin } = require("./manifest/function-metadata.cjs");
 const { HelpPagesPlugin } = require("./manifest/help-pages.cjs");
 const { HostingKitPlugin } = require("./manifest/hosting-kit.cjs");
 const { LicencesPlugin } = require("./manifest/licences.cjs");
+const { UnifiedManifestPlugin } = require("./manifest/unified.cjs");
 const { version } = require("./package.json");
 const { DEVELOPMENT, DEVELOPMENT_HOST, manifestFor, productionHost } = require("./manifest/hosting.cjs");
 
@@ -29,8 +30,11 @@ const isFileMaker = (name) => /^page-workbook-files\./.test(name);
 /** Worked cases of every function, addresses of every source: read by whoever opens these two pages. */
 const isReference = (name) => /^page-(functions-list|about)\./.test(name);
 
+/** The form for arguments: fetched when a function is to be filled in. */
+const isForm = (name) => /^page-argument-form\./.test(name);
+
 const isPaneFile = (name) =>
-  /^(taskpane|page-).*\.(js|css)$/.test(name) && !isFileMaker(name) && !isReference(name);
+  /^(taskpane|page-).*\.(js|css)$/.test(name) && !isFileMaker(name) && !isReference(name) && !isForm(name);
 
 /** What pages share stands once; the maker of workbooks keeps its parts to itself. */
 const SHARED_BY_PAGES = {
@@ -125,7 +129,7 @@ function checkPage() {
 function copies(host, isVendorOffice) {
   const transform = (content) => manifestFor(String(content), host);
   const manifest = { from: "manifest/manifest.xml", to: "manifest.xml", transform };
-  const icons = { from: "assets/*.png", to: "[path][name][ext]" };
+  const icons = { from: "assets/icon-{16,32,64,80}.png", to: "[path][name][ext]" };
   const info = { minimized: true };
   const office = NPM_OFFICE_FILES.map((from) => ({ from, to: "office", context: NPM_OFFICE, info }));
   return new CopyWebpackPlugin({ patterns: [manifest, icons, ...(isVendorOffice ? [] : office)] });
@@ -197,6 +201,7 @@ module.exports = async (env = {}, argv = {}) => {
       ...(isProduction ? [] : [developmentNames()]),
       new HelpPagesPlugin({ entry: "./src/taskpane/help/site.ts" }),
       new LicencesPlugin(),
+      new UnifiedManifestPlugin({ host }),
       new HostingKitPlugin({ host, version }),
       ...(isProduction && env.quiet === undefined ? [budget()] : []),
     ],
@@ -212,12 +217,15 @@ module.exports = async (env = {}, argv = {}) => {
  * The functions load with every workbook that holds one of them. 150 kB held 95 functions. Mechanics, stainless and
  * air-hardening steels, the story of a blade, the choice of a steel and the recipe of a line brought them to 187.8 kB;
  * read by the pane through one face they came to 182.3 kB, and with the functions added since to 189.5 kB;
- * TRADE_OFF and CLADDING add about 3 kB. The pane came from 50 to 60.6 kB with the pages Which steel and bending.
+ * TRADE_OFF and CLADDING add about 3 kB. The pane came from 50 to 60.6 kB with the pages Which steel and bending,
+ * and to 66.5 kB with Start, Health, the buttons of the ribbon and the reader's own separators; the form for arguments
+ * (2.9 kB) is fetched when a function is to be filled in.
  */
 function budget() {
   return new BundleBudgetPlugin([
     { title: "functions", fits: (name) => name === "functions.js", gzipLimit: 195_000 },
-    { title: "task pane", fits: isPaneFile, gzipLimit: 64_000 },
+    { title: "task pane", fits: isPaneFile, gzipLimit: 70_000 },
+    { title: "argument form, on demand", fits: isForm, gzipLimit: 6_000 },
     { title: "list of functions and sources, on demand", fits: isReference, gzipLimit: 25_000 },
     { title: "maker of workbooks, on demand", fits: isFileMaker, gzipLimit: 500_000 },
   ]);

@@ -7,6 +7,7 @@ const OF_PAGES = [
   "tests/pane/**/*.test.ts",
   "tests/manifest/**/*.test.ts",
   "tests/security/pages.test.ts",
+  "tests/security/old-browsers.test.ts",
   "tests/robustness/same-everywhere.test.ts",
 ];
 

@@ -9,6 +9,9 @@ const BOOK = String.raw`\[[^[\]]*\]`;
 /** Brackets nest once; an apostrophe inside takes the next character as it is (ECMA-376 Part 1, 18.17.6.2). */
 const IN_BRACKETS = String.raw`'[^]|[^[\]']`;
 
+const ONE_SHEET = `'(?:[^']|'')*'|(?:${BOOK})?${WORD}+|${BOOK}`;
+const SEVERAL_SHEETS = `(?!${CELL}:)(?:${BOOK})?${WORD}+:${WORD}+`;
+
 /**
  * The pieces of a formula in the order in which they are tried (grammar: ECMA-376 Part 1, 18.17.2). `sheet` is what
  * stands in front of a reference, with its exclamation mark: a sheet, several sheets, another workbook, or both.
@@ -19,7 +22,7 @@ const IN_BRACKETS = String.raw`'[^]|[^[\]']`;
 const PATTERNS = {
   space: String.raw`\s+`,
   text: `"(?:[^"]|"")*"`,
-  sheet: `(?:'(?:[^']|'')*'|(?:${BOOK})?${WORD}+|${BOOK}|(?<!!)(?!${CELL}:)(?:${BOOK})?${WORD}+:${WORD}+)!`,
+  sheet: `(?:${ONE_SHEET}|${SEVERAL_SHEETS})!`,
   error: "#[A-Za-z][A-Za-z0-9/_]*[!?]?",
   call: String.raw`(?!${CELL}\s+\()${NAME}(?=\s*\()`,
   columns: String.raw`\$?${COLUMN}:\$?${COLUMN}(?!\()${END}`,
@@ -41,7 +44,13 @@ const PATTERNS = {
 export type TokenKind = keyof typeof PATTERNS;
 
 const KINDS = Object.keys(PATTERNS) as TokenKind[];
-const PIECE = new RegExp(KINDS.map((kind) => `(${PATTERNS[kind]})`).join("|"), "gu");
+
+const pieces = (patterns: Readonly<Record<TokenKind, string>>) =>
+  new RegExp(KINDS.map((kind) => `(${patterns[kind]})`).join("|"), "uy");
+
+const PIECE = pieces(PATTERNS);
+/** Tried behind an exclamation mark. A look behind within the pattern would end the whole script in Safari before 16.4. */
+const PIECE_BEHIND_SHEET = pieces({ ...PATTERNS, sheet: `(?:${ONE_SHEET})!` });
 
 /** A piece of a formula with its place in it. */
 export interface Token {
@@ -51,10 +60,17 @@ export interface Token {
 }
 
 function cut(formula: string): Token[] {
-  return Array.from(formula.matchAll(PIECE), (match) => {
-    const group = match.findIndex((text, at) => at > 0 && text !== undefined);
-    return { kind: KINDS[group - 1] ?? "unknown", text: match[0], at: match.index };
-  });
+  const tokens: Token[] = [];
+  for (let at = 0; at < formula.length; ) {
+    const piece = formula[at - 1] === "!" ? PIECE_BEHIND_SHEET : PIECE;
+    piece.lastIndex = at;
+    const match = piece.exec(formula);
+    if (match === null) throw new Error("the last kind of piece takes anything");
+    const group = match.findIndex((text, place) => place > 0 && text !== undefined);
+    tokens.push({ kind: KINDS[group - 1] ?? "unknown", text: match[0], at });
+    at += match[0].length;
+  }
+  return tokens;
 }
 
 /** Several questions are asked of one formula after the other: its pieces are kept until the next one comes. */

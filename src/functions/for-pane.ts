@@ -28,6 +28,7 @@ import * as hardeningSectionArguments from "./hardening/section-arguments";
 import * as measure from "./measure";
 import * as metadata from "./metadata";
 import * as namespace from "./namespace";
+import * as quantities from "./quantities";
 import * as runHeadingRow from "./run/heading-row";
 import * as runPlanHeadings from "./run/plan-headings";
 import * as runTreatment from "./run/treatment";
@@ -70,6 +71,7 @@ export const forPane = {
   "functions/measure": measure,
   "functions/metadata": metadata,
   "functions/namespace": namespace,
+  "functions/quantities": quantities,
   "functions/run/heading-row": runHeadingRow,
   "functions/run/plan-headings": runPlanHeadings,
   "functions/run/treatment": runTreatment,

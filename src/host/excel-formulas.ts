@@ -1,3 +1,4 @@
+import { errorIn, mayBeUnknownName, OF_ERRORS } from "./excel-errors";
 import { knows, oneUndoStep, writing } from "./excel-run";
 import type { FormulaChange, FormulaPart, Work } from "./port";
 
@@ -42,9 +43,13 @@ async function readPart(part: UsedPart, from: number, rows: number) {
   return Excel.run(async (context) => {
     const sheet = context.workbook.worksheets.getItem(part.sheet);
     const range = sheet.getRangeByIndexes(part.row + from, part.column, rows, part.columns);
-    range.load(["formulas", "values"]);
+    const hasKinds = knows("1.16");
+    range.load(["formulas", ...OF_ERRORS, ...(hasKinds ? (["valuesAsJson"] as const) : [])]);
     await context.sync();
-    return { formulas: texts(range.formulas), values: texts(range.values) };
+    const unknownNames = range.valueTypes.map((cells, row) =>
+      cells.map((_, column) => mayBeUnknownName(errorIn(range, row, column, hasKinds))),
+    );
+    return { formulas: texts(range.formulas), unknownNames };
   });
 }
 

@@ -1,11 +1,50 @@
 import { type Reference, readReference, splitAddress } from "../formula/references";
+import { errorIn, OF_ERRORS } from "./excel-errors";
 import { knows } from "./excel-run";
-import type { FilledBy, HostRows, HostValue, SelectedCell } from "./port";
+import {
+  ENGLISH,
+  type FilledBy,
+  type HostRows,
+  type HostValue,
+  type SelectedCell,
+  type Separators,
+} from "./port";
 
 /** More cells than this are not read for an explanation: a web page has 5 MB for one answer. */
 const MAX_CELLS = 20_000;
 
-function text(range: Excel.Range, from: "formulas" | "text"): string {
+const OF_CELL = ["address", "formulas", "formulasLocal", "text", "rowIndex", "columnIndex"] as const;
+
+/** A number as it is shown, with a point; empty where it is shown with anything else, such as a unit. */
+function figureOf(shown: string, decimal: string): string {
+  const figure = decimal === "." ? shown : shown.replace(decimal, ".");
+  return /^-?\d+(\.\d+)?$/.test(figure) ? figure : "";
+}
+
+/**
+ * Asks for the separators with the caller's next sync. Which sign stands between arguments is told by no version:
+ * Excel takes the semicolon wherever the comma is the decimal sign.
+ */
+function separatorsOf(context: Excel.RequestContext): () => Separators {
+  if (!knows("1.11")) return () => ENGLISH;
+  const { application } = context.workbook;
+  application.load("decimalSeparator");
+  return () => {
+    const decimal = application.decimalSeparator;
+    return { decimal, list: decimal === "," ? ";" : "," };
+  };
+}
+
+/** How formulas are written in this Excel. */
+export async function separators(): Promise<Separators> {
+  return Excel.run(async (context) => {
+    const written = separatorsOf(context);
+    await context.sync();
+    return written();
+  });
+}
+
+function text(range: Excel.Range, from: "formulas" | "formulasLocal" | "text"): string {
   return String(range[from][0]?.[0] ?? "");
 }
 
@@ -13,14 +52,19 @@ function text(range: Excel.Range, from: "formulas" | "text"): string {
 export async function activeCell(): Promise<SelectedCell> {
   return Excel.run(async (context) => {
     const cell = context.workbook.getActiveCell();
-    cell.load(["address", "formulas", "text", "rowIndex", "columnIndex"]);
+    const hasKinds = knows("1.16");
+    cell.load([...OF_CELL, ...OF_ERRORS, ...(hasKinds ? (["valuesAsJson"] as const) : [])]);
+    const written = separatorsOf(context);
     const parent = knows("1.12") ? cell.getSpillParentOrNullObject() : null;
     parent?.load(["address", "formulas", "rowIndex", "columnIndex"]);
     await context.sync();
     return {
       address: cell.address,
       formula: text(cell, "formulas"),
+      shown: text(cell, "formulasLocal"),
       value: text(cell, "text"),
+      figure: figureOf(text(cell, "text"), written().decimal),
+      error: errorIn(cell, 0, 0, hasKinds),
       filledBy: parent === null ? null : filledBy(cell, parent),
       // Excel shows the sentence at the cell itself and hands it to no add-in.
       sentence: "",

@@ -28,9 +28,14 @@ export async function writing<T>(what: string, task: () => Promise<T>): Promise<
   }
 }
 
+/** True where this Excel knows a set of another name: `CustomFunctionsRuntime`. */
+export function knowsSet(name: string, least: string): boolean {
+  return Office.context.requirements?.isSetSupported(name, least) ?? false;
+}
+
 /** True where this Excel knows a set of the documented interface: older ones on the desktop lack the newer. */
 export function knows(set: string): boolean {
-  return Office.context.requirements?.isSetSupported("ExcelApi", set) ?? false;
+  return knowsSet("ExcelApi", set);
 }
 
 /** Options that make everything written in one run one step of undo, where Excel can. */

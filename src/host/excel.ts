@@ -1,5 +1,6 @@
 import { formulas, replaceFormulas } from "./excel-formulas";
-import { activeCell, readValues } from "./excel-read";
+import { health, recalculate } from "./excel-health";
+import { activeCell, readValues, separators } from "./excel-read";
 import { addSheet, insertFormula, placeFor, writeBlock } from "./excel-write";
 import type { HostPort, Theme, Unsubscribe } from "./port";
 
@@ -51,6 +52,9 @@ export const excelPort: HostPort = {
   placeFor,
   writeBlock,
   addSheet,
+  separators,
+  recalculate,
+  health,
   formulas,
   replaceFormulas,
 };

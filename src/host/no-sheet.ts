@@ -1,4 +1,4 @@
-import type { HostPort } from "./port";
+import { ENGLISH, type HostPort } from "./port";
 
 async function refuse(): Promise<never> {
   throw new Error("There is no sheet here: open the pane in Excel or in the workbench.");
@@ -17,6 +17,9 @@ export const noSheet: HostPort = {
   placeFor: async () => null,
   writeBlock: refuse,
   addSheet: refuse,
+  separators: async () => ENGLISH,
+  recalculate: refuse,
+  health: async () => [["Sheet", "none beside this page"]],
   // biome-ignore lint/correctness/useYield: a browser without a sheet has no formulas
   formulas: async function* () {
     return;

@@ -17,8 +17,14 @@ export interface SelectedCell {
   readonly address: string;
   /** The formula with its equals sign, or the constant as typed; empty for an empty cell. */
   readonly formula: string;
-  /** What the cell shows; an error's code where it holds one. */
+  /** The formula as this reader's program shows it, with its own separators and decimal sign. */
+  readonly shown: string;
+  /** What the cell shows, in the reader's own way of writing figures. */
   readonly value: string;
+  /** What it shows where that is a plain number, with `.` as decimal point; empty for anything else. */
+  readonly figure: string;
+  /** The English code of the error it holds (`#NAME?`), whatever language it is shown in; empty where there is none. */
+  readonly error: string;
   /** The cell whose formula fills this one too; `null` where it stands for itself. */
   readonly filledBy: FilledBy | null;
   /** The sentence behind an error; empty where there is none or the host does not hand it out. */
@@ -66,7 +72,8 @@ export interface FormulaPart {
   readonly row: number;
   readonly column: number;
   readonly formulas: readonly (readonly string[])[];
-  readonly values: readonly (readonly string[])[];
+  /** True for each cell whose formula calls a name that the host does not know, whatever language it says so in. */
+  readonly unknownNames: readonly (readonly boolean[])[];
   /** Share of the workbook that has been read with this part, 0 to 1. */
   readonly done: number;
 }
@@ -85,6 +92,16 @@ export interface Work {
   /** @param done - Share of the work, 0 to 1. */
   progress(done: number): void;
 }
+
+/** How this reader writes formulas. Files and the host's interface always have `,` and `.`. */
+export interface Separators {
+  readonly decimal: string;
+  /** Between arguments. */
+  readonly list: string;
+}
+
+/** As files have them, and English settings. */
+export const ENGLISH: Separators = { decimal: ".", list: "," };
 
 /** High contrast is not among them: the browser reports it by itself (`forced-colors`). */
 export type Theme = "light" | "dark";
@@ -153,6 +170,15 @@ export interface HostPort {
    * @returns The name of the sheet.
    */
   addSheet(name: string, block: Block, chart?: LineChart): Promise<string>;
+
+  /** How formulas are written here. */
+  separators(): Promise<Separators>;
+
+  /** Works every formula of the workbook out anew, those too whose inputs stayed the same. */
+  recalculate(): Promise<void>;
+
+  /** What is running, as names with values: the program, its version, what of the interface it knows. */
+  health(): Promise<readonly (readonly [name: string, value: string])[]>;
 
   /** Every formula of the workbook, part by part, so that a long reading can be shown and left. */
   formulas(): AsyncIterable<FormulaPart>;

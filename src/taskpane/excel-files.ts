@@ -39,4 +39,13 @@ export const excelFiles: PaneFiles = {
       remarks: [],
     };
   },
+  async demo() {
+    const { demoPlan } = await maker();
+    await openAsNew(await demoPlan());
+    return {
+      sentence:
+        "An invented run, R-07 of Tern Hollow Forge, is open as a new workbook: change what you like.",
+      remarks: [],
+    };
+  },
 };

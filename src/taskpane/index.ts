@@ -1,6 +1,8 @@
-import { type Connection, connect } from "../host/excel";
+import { associateCommands, type Command } from "../host/commands";
+import { type Connection, connect, excelPort } from "../host/excel";
 import { noSheet } from "../host/no-sheet";
 import { excelFiles } from "./excel-files";
+import type { PageId } from "./page";
 import { type MountedPane, mountPane } from "./pane";
 import "./excel-page.css";
 
@@ -24,17 +26,45 @@ function show(
   return mountPane(root, noSheet, { start, notice: NOTICES[connection.kind] });
 }
 
-async function begin(root: HTMLElement): Promise<void> {
+/** What a button of the ribbon shows: a page, or a part of it. */
+const SHOWN = {
+  thisCell: ["cell", ""],
+  insertFunction: ["insert", ""],
+  shareCopy: ["repair", "share"],
+  newPlan: ["repair", "plan"],
+  recalculate: ["health", ""],
+} as const satisfies Record<Command, readonly [PageId, string]>;
+
+function showWanted(pane: MountedPane, command: Command): void {
+  const [page, part] = SHOWN[command];
+  pane.open(page, part);
+}
+
+async function run(command: Command, pane: Promise<MountedPane>): Promise<void> {
+  if (command !== "recalculate") return showWanted(await pane, command);
+  try {
+    await excelPort.recalculate();
+  } catch {
+    // Nothing can be said beside a button of the ribbon: the page says it when its own is pressed.
+    await Office.addin.showAsTaskpane();
+    showWanted(await pane, command);
+  }
+}
+
+async function begin(root: HTMLElement): Promise<MountedPane> {
   const connected = connect();
   const waited = new Promise<{ kind: "waiting" }>((done) => setTimeout(done, PATIENCE, { kind: "waiting" }));
   const first = await Promise.race([connected, waited]);
   const mounted = show(root, first, decodeURIComponent(location.hash.slice(1)));
-  if (first.kind !== "waiting") return;
+  if (first.kind !== "waiting") return mounted;
   const connection = await connected;
   const start = mounted.shown();
   mounted.unmount();
-  show(root, connection, start);
+  return show(root, connection, start);
 }
 
 const root = document.getElementById("pane");
-if (root !== null) void begin(root);
+if (root !== null) {
+  const pane = begin(root);
+  associateCommands((command) => run(command, pane));
+}

@@ -7,9 +7,17 @@ interface PageEntry {
 
 /** The pages in the order of a run. Each is fetched when it is first opened. */
 export const PAGES: Readonly<Record<PageId, PageEntry>> = {
+  start: {
+    title: "Start",
+    load: () => import(/* webpackChunkName: "start" */ "./start/page"),
+  },
   cell: {
     title: "This cell",
     load: () => import(/* webpackChunkName: "this-cell" */ "./cell/page"),
+  },
+  insert: {
+    title: "Insert a function",
+    load: () => import(/* webpackChunkName: "argument-form" */ "./insert/page"),
   },
   choice: {
     title: "Which steel",
@@ -50,6 +58,10 @@ export const PAGES: Readonly<Record<PageId, PageEntry>> = {
   repair: {
     title: "Share and repair",
     load: () => import(/* webpackChunkName: "repair" */ "./repair/page"),
+  },
+  health: {
+    title: "Health",
+    load: () => import(/* webpackChunkName: "health" */ "./health/page"),
   },
   about: {
     title: "About",

@@ -5,8 +5,8 @@ import type { PaneFiles } from "./pane-files";
 export interface PaneState {
   /** The steel last looked at, as the smith typed it. */
   steel: string;
-  /** The function last looked at. */
-  functionName: string;
+  /** What of the next page was asked for: a function by its name, or a section. */
+  part: string;
 }
 
 export interface PageContext {
@@ -14,8 +14,8 @@ export interface PageContext {
   readonly state: PaneState;
   /** `undefined` where the pane itself makes no workbooks. */
   readonly files: PaneFiles | undefined;
-  /** Shows another page. */
-  readonly open: (page: PageId) => void;
+  /** Shows another page, or a part of it. */
+  readonly open: (page: PageId, part?: string) => void;
 }
 
 /** Fills an empty element with a page; returns what to undo when it is left, if anything. */
@@ -26,7 +26,9 @@ export interface PageModule {
 }
 
 export type PageId =
+  | "start"
   | "cell"
+  | "insert"
   | "choice"
   | "steels"
   | "bands"
@@ -37,4 +39,5 @@ export type PageId =
   | "cautions"
   | "functions"
   | "repair"
+  | "health"
   | "about";

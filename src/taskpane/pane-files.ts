@@ -45,4 +45,10 @@ export interface PaneFiles {
    * @throws Error with a sentence for the smith.
    */
   plan(): Promise<FileReport>;
+  /**
+   * Opens the planning workbook filled with an invented run.
+   *
+   * @throws Error with a sentence for the smith.
+   */
+  demo(): Promise<FileReport>;
 }

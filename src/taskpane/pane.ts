@@ -6,7 +6,9 @@ import type { PaneFiles } from "./pane-files";
 import { element, fill } from "./parts/dom";
 import { entriesOf } from "./parts/entries";
 import { followLine } from "./parts/follow-line";
+import { addJumpList } from "./parts/jump-list";
 import { openWhilePrinting, printedLine } from "./parts/print";
+import { hasStarted } from "./parts/started";
 import { unitChoice } from "./parts/unit-choice";
 import "./pane.css";
 
@@ -21,7 +23,7 @@ export interface PaneOptions {
 
 export interface MountedPane {
   /** Shows another page, as a press on its name would. */
-  readonly open: (page: PageId) => void;
+  readonly open: (page: PageId, part?: string) => void;
   /** The page that is open. */
   readonly shown: () => PageId;
   readonly unmount: () => void;
@@ -35,20 +37,25 @@ export interface MountedPane {
  */
 export function mountPane(root: HTMLElement, port: HostPort, options: PaneOptions = {}): MountedPane {
   const page = element("div", { class: "page" });
-  const state: PaneState = { steel: "1095", functionName: "" };
+  const state: PaneState = { steel: "1095", part: "" };
   let shown = startingPage(options.start, state);
   const followed = followLine(port, page, ({ facts }) => {
     state.steel = facts.steel ?? state.steel;
   });
   const { show, leave } = pageShower(page, {
-    context: { port, state, files: options.files, open: (id) => open(id) },
-    drawn: () => followed.enterInto(page),
+    context: { port, state, files: options.files, open: (id, part) => open(id, part) },
+    drawn: () => {
+      followed.enterInto(page);
+      addJumpList(page);
+    },
   });
   const navigation = pageButtons((id) => open(id));
-  const open = (id: PageId) => {
+  const open = (id: PageId, part = "") => {
     shown = id;
+    state.part = part;
     navigation.mark(id);
-    void show(id);
+    // Whoever hears the page, or goes on by keyboard, is where the new page begins.
+    void show(id).then(() => page.querySelector("h2")?.focus());
   };
   const drawAnew = async () => {
     const enterAgain = entriesOf(page);
@@ -73,9 +80,10 @@ export function mountPane(root: HTMLElement, port: HostPort, options: PaneOption
 }
 
 function startingPage(start: string | undefined, state: PaneState): PageId {
-  const [page = "", name = ""] = (start ?? "").split("/");
-  state.functionName = name;
-  return isPageId(page) ? page : "steels";
+  const [page = "", part = ""] = (start ?? "").split("/");
+  state.part = part;
+  if (isPageId(page)) return page;
+  return hasStarted() ? "steels" : "start";
 }
 
 function header(...parts: readonly HTMLElement[]): HTMLElement {
@@ -139,7 +147,7 @@ function pageShower(page: HTMLElement, { context, drawn }: Shower) {
       const { render } = await load();
       if (wanted !== id) return;
       leave();
-      fill(page, element("h2", {}, title));
+      fill(page, element("h2", { tabindex: "-1" }, title));
       leaveShown = render(page, context);
       drawn();
     } catch (problem) {

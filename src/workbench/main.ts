@@ -48,7 +48,7 @@ async function start(): Promise<void> {
   const port = gridPort();
   mountPaneToggle();
   mountRegionKeys();
-  mountPane(byId("pane", HTMLElement), port);
+  mountPane(byId("pane", HTMLElement), port, { start: "steels" });
   const notice = mountNotice();
   const kept = await KeptWork.read();
   const { grid, run, isRestored } = await loadGrid(byId("grid", HTMLElement), kept.present);

@@ -21,7 +21,10 @@ function selecting(cell: Seed): Seed {
 const CELL = {
   address: "Plan!D7",
   formulas: [['=BLADE.CARBON("1095")']],
+  formulasLocal: [['=BLADE.CARBON("1095")']],
   text: [["0.95"]],
+  values: [[0.95]],
+  valueTypes: [["Double"]],
   rowIndex: 6,
   columnIndex: 3,
 };
@@ -32,10 +35,52 @@ describe("the selected cell", () => {
     expect(await excelPort.selection()).toEqual({
       address: "Plan!D7",
       formula: '=BLADE.CARBON("1095")',
+      shown: '=BLADE.CARBON("1095")',
       value: "0.95",
+      figure: "0.95",
+      error: "",
       filledBy: null,
       sentence: "",
     });
+  });
+
+  test("in a language with a decimal comma the formula is shown as typed there, the figure read as one", async () => {
+    const german = {
+      ...CELL,
+      formulas: [["=BLADE.TEMPERED_HRC(A7,205.5)"]],
+      formulasLocal: [["=BLADE.TEMPERED_HRC(A7;205,5)"]],
+      text: [["60,9"]],
+      values: [[60.9]],
+      getSpillParentOrNullObject: () => ({ isNullObject: true, load: () => undefined }),
+    };
+    playExcel({ ...selecting(german), application: { decimalSeparator: "," } }, SPILLS);
+    expect(await excelPort.selection()).toMatchObject({
+      formula: "=BLADE.TEMPERED_HRC(A7,205.5)",
+      shown: "=BLADE.TEMPERED_HRC(A7;205,5)",
+      value: "60,9",
+      figure: "60.9",
+    });
+    expect(await excelPort.separators()).toEqual({ decimal: ",", list: ";" });
+  });
+
+  test("an error is known by its kind, not by the word for it", async () => {
+    // The words of a German Excel for #NAME? and #N/A.
+    const held = (text: string, errorType: string) => ({
+      ...CELL,
+      text: [[text]],
+      values: [[text]],
+      valueTypes: [["Error"]],
+      valuesAsJson: [[{ type: "Error", errorType, basicValue: text }]],
+      getSpillParentOrNullObject: () => ({ isNullObject: true, load: () => undefined }),
+    });
+    const application = { decimalSeparator: "," };
+    for (const [text, kind, code] of [
+      ["#NAME?", "Name", "#NAME?"],
+      ["#NV", "NotAvailable", "#N/A"],
+    ] as const) {
+      playExcel({ ...selecting(held(text, kind)), application }, 16);
+      expect((await excelPort.selection())?.error).toBe(code);
+    }
   });
 
   test.each([
@@ -43,10 +88,11 @@ describe("the selected cell", () => {
     ["Plan!D7", null],
   ])("a formula in %s that fills it", async (address, expected) => {
     const parent = range({ address, formulas: [["=BLADE.GRADES()"]], rowIndex: 4, columnIndex: 2 });
+    const application = { decimalSeparator: "." };
     const getSpillParentOrNullObject = function (this: Mock) {
       return this.parent;
     };
-    playExcel(selecting({ ...CELL, parent, getSpillParentOrNullObject }), SPILLS);
+    playExcel({ ...selecting({ ...CELL, parent, getSpillParentOrNullObject }), application }, SPILLS);
     expect((await excelPort.selection())?.filledBy).toEqual(expected);
   });
 
@@ -278,7 +324,11 @@ describe("writing", () => {
 });
 
 describe("formulas of the workbook", () => {
-  const part = range({ formulas: [["=BLADE.CARBON(A1)", 5]], values: [["#NAME?", 5]] });
+  const part = range({
+    formulas: [["=BLADE.CARBON(A1)", 5]],
+    values: [["#NOM?", 5]],
+    valueTypes: [["Error", "Double"]],
+  });
   const usedPart = range({ rowIndex: 2, columnIndex: 1, rowCount: 3000, columnCount: 2 });
   const plan: Seed = {
     name: "Plan",
@@ -322,7 +372,8 @@ describe("formulas of the workbook", () => {
       sheet: "Plan",
       isProtected: true,
       formulas: [["=BLADE.CARBON(A1)", "5"]],
-      values: [["#NAME?", "5"]],
+      // A French Excel's word, from a version that does not tell kinds: none of the other codes.
+      unknownNames: [[true, false]],
     });
   });
 
@@ -377,5 +428,25 @@ describe("formulas of the workbook", () => {
     const stopping = work(1);
     expect(await excelPort.replaceFormulas(changes(450), stopping)).toBe(200);
     expect(stopping.seen).toEqual([200 / 450]);
+  });
+});
+
+describe("the whole workbook", () => {
+  test("is worked out anew with every formula, clean ones too", async () => {
+    const application = {
+      calculate(this: Mock, kind: string) {
+        this.asked = kind;
+      },
+    };
+    const { workbook } = playExcel({ application }, OLD);
+    await excelPort.recalculate();
+    expect(workbook.application.asked).toBe("Full");
+  });
+
+  test("health tells the newest sets that are known, and never throws where the pages' host is silent", async () => {
+    playExcel({}, SPILLS);
+    const facts = new Map(await excelPort.health());
+    expect(facts.get("Interface of the sheet (ExcelApi)")).toBe("1.12");
+    expect(facts.get("Version on the host of the pages")).toMatch(/does not answer/);
   });
 });

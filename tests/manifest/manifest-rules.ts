@@ -1,6 +1,7 @@
-import { createRequire } from "node:module";
 import { version } from "../../package.json";
 import { NAMESPACE } from "../../src/functions/namespace";
+import { COMMANDS } from "../../src/host/commands";
+import { fromRoot } from "./from-root";
 import { type Node, parseXml } from "./xml";
 
 interface Names {
@@ -8,9 +9,7 @@ interface Names {
   readonly namespace: string;
 }
 
-const { DEVELOPMENT, RELEASE }: { DEVELOPMENT: Names; RELEASE: Names } = createRequire(import.meta.url)(
-  "../../manifest/hosting.cjs",
-);
+const { DEVELOPMENT, RELEASE }: { DEVELOPMENT: Names; RELEASE: Names } = fromRoot("./manifest/hosting.cjs");
 
 /** Requirement sets and the least version of each: long-lived runtime, and errors that carry a sentence. */
 const SETS: Readonly<Record<string, string>> = { SharedRuntime: "1.1", CustomFunctionsRuntime: "1.3" };
@@ -38,7 +37,8 @@ const ORDER: Readonly<Record<string, readonly string[]>> = {
   Host: ["Runtimes", "AllFormFactors", "DesktopFormFactor"],
   DesktopFormFactor: ["GetStarted", "FunctionFile", "ExtensionPoint"],
   Resources: ["bt:Images", "bt:Urls", "bt:ShortStrings", "bt:LongStrings"],
-  Control: ["Label", "Supertip", "Icon", "Action"],
+  Control: ["Label", "Supertip", "Icon", "Action", "Items"],
+  Item: ["Label", "Supertip", "Icon", "Action"],
 };
 const FUNCTIONS_ORDER = ["Script", "Page", "Metadata", "Namespace"];
 
@@ -53,7 +53,9 @@ type Rule = (root: Node) => string[];
 /** Elements whose order is not told may stand as they do. */
 function inOrder(node: Node, order: readonly string[] | undefined): string[] {
   if (order === undefined) return [];
-  const names = node.children.map(({ name }) => name);
+  const all = node.children.map(({ name }) => name);
+  // One of a kind may follow another, as points of extension do.
+  const names = all.filter((name, at) => name !== all[at - 1]);
   const unknown = names.filter((name) => !order.includes(name));
   const due = order.filter((name) => names.includes(name));
   if (unknown.length > 0) return [`${node.name}: ${unknown.join(", ")} does not belong there`];
@@ -74,7 +76,10 @@ const oneRuntime: Rule = (root) => {
   const forms = host.only("DesktopFormFactor");
   const runtime = host.only("Runtimes").only("Runtime");
   const page = host.only("AllFormFactors").only("ExtensionPoint").only("Page").only("SourceLocation");
-  const panes = forms.all("Action").map((action) => action.only("SourceLocation"));
+  const panes = forms
+    .all("Action")
+    .filter((action) => attribute(action, "xsi:type") === "ShowTaskpane")
+    .map((action) => action.only("SourceLocation"));
   const resids = new Set(
     [runtime, page, forms.only("FunctionFile"), ...panes].map((at) => attribute(at, "resid")),
   );
@@ -85,6 +90,20 @@ const oneRuntime: Rule = (root) => {
     ...root.all("TaskpaneId").map(() => "an action with a TaskpaneId would open a second pane"),
   ];
 };
+
+/** Buttons that run code, and the code that is there. */
+const commands: Rule = (root) => {
+  const named = root
+    .only("VersionOverrides")
+    .all("FunctionName")
+    .map(({ text }) => text);
+  return [
+    ...named.filter((name) => !isCommand(name)).map((name) => `no code is called ${name}`),
+    ...COMMANDS.filter((name) => !named.includes(name)).map((name) => `no button calls ${name}`),
+  ];
+};
+
+const isCommand = (name: string) => COMMANDS.some((command) => command === name);
 
 const requirements: Rule = (root) => {
   const asked = new Map(
@@ -167,7 +186,16 @@ const secure: Rule = (root) => {
   ];
 };
 
-const RULES: readonly Rule[] = [elementOrder, oneRuntime, requirements, resources, strings, names, secure];
+const RULES: readonly Rule[] = [
+  elementOrder,
+  oneRuntime,
+  commands,
+  requirements,
+  resources,
+  strings,
+  names,
+  secure,
+];
 
 /** What Office would refuse in a manifest or read otherwise than meant, as sentences; empty where there is nothing. */
 export function manifestFaults(xml: string): string[] {

@@ -43,6 +43,7 @@ describe("rules", () => {
     ["the shared runtime", 'Name="SharedRuntime"', 'Name="ExcelApi"', /SharedRuntime is not asked for/],
     ["a long-lived runtime", 'lifetime="long"', 'lifetime="short"', /lifetime is not long/],
     ["one page for all", /(<FunctionFile resid=")[^"]+/, "$1Icon.16", /pane differ/],
+    ["a button without code", "<FunctionName>newPlan", "<FunctionName>oldPlan", /no code is called oldPlan/],
     ["a resource that is used", /resid="[^"]*16"/, 'resid="Nowhere"', /Nowhere is used and not defined/],
     [
       "short strings",
@@ -141,7 +142,8 @@ describe("icons", () => {
     const files = new Map(
       definitions.map(({ attributes }) => [attributes.id, attributes.DefaultValue ?? ""]),
     );
-    expect(images.length).toBe(6);
+    expect(images.length).toBe(3 * forms.all("Icon").length);
+    expect(images.length).toBe(27);
     for (const [size, resid] of images) expect(files.get(resid)).toMatch(new RegExp(`icon-${size}\\.png$`));
   });
 });

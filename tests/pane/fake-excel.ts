@@ -8,7 +8,8 @@ import type { Page } from "playwright-core";
 export async function fakeExcel(page: Page, holds: string): Promise<void> {
   const script = `
     window.written = [];
-    const cell = { address: "Plan!B2", text: [[${JSON.stringify(holds)}]], load() {} };
+    const cell = { address: "Plan!B2", text: [[${JSON.stringify(holds)}]],
+      formulasLocal: [[${JSON.stringify(holds)}]], values: [[${JSON.stringify(holds)}]], valueTypes: [["String"]], load() {} };
     Object.defineProperty(cell, "formulas", {
       get: () => [[${JSON.stringify(holds)}]],
       set: (rows) => window.written.push(rows[0][0]),

@@ -67,6 +67,9 @@ function rangeOf(store: Store, corners: Corners): object {
     get formulas() {
       return held(0);
     },
+    get formulasLocal() {
+      return held(0);
+    },
     set formulas(written: (string | number)[][]) {
       writeInto(store, addresses, written);
     },
@@ -122,7 +125,15 @@ function play(given: FakeCells, guarded: readonly string[]): void {
   let [selected = ""] = cells.keys();
   let heard = () => undefined as undefined;
   const workbook = workbookOf(cells, guarded, () => selected);
-  const context = { sync: async () => undefined, workbook };
+  const calculated: string[] = [];
+  const application = {
+    load: () => undefined,
+    decimalSeparator: (window as { decimalSign?: string }).decimalSign ?? ".",
+    calculate: (kind: string) => calculated.push(kind),
+  };
+  const ribbon: Record<string, unknown> = {};
+  const completed: string[] = [];
+  const context = { sync: async () => undefined, workbook: Object.assign(workbook, { application }) };
   const document = {
     addHandlerAsync: (_: string, handler: () => undefined) => {
       heard = handler;
@@ -136,12 +147,26 @@ function play(given: FakeCells, guarded: readonly string[]): void {
       selected = address;
       heard();
     },
+    calculated,
+    ribbon,
+    completed,
+    shownPane: 0,
     OfficeExtension: { Error: class extends Error {} },
     CustomFunctions: { associate: () => undefined },
     Excel: {
       run: (first: unknown, second?: unknown) => ((second ?? first) as (_: unknown) => unknown)(context),
     },
     Office: {
+      actions: {
+        associate: (name: string, act: unknown) => {
+          ribbon[name] = act;
+        },
+      },
+      addin: {
+        showAsTaskpane: async () => {
+          Object.assign(window, { shownPane: (window as unknown as { shownPane: number }).shownPane + 1 });
+        },
+      },
       HostType: { Excel: "Excel" },
       EventType: { DocumentSelectionChanged: "documentSelectionChanged" },
       context: { document, requirements: { isSetSupported } },

@@ -31,7 +31,7 @@ async function rows(page: Page, caption: RegExp): Promise<string[][]> {
 
 describe("Steels", () => {
   test("a grade typed in any spelling shows its limits", async () => {
-    const page = await open();
+    const page = await open("#steels");
     await page.getByLabel("Find a steel").fill("aisi 5160");
     await page.waitForSelector('h3:text-is("5160")');
     const composition = await rows(page, /Composition/);
@@ -42,7 +42,7 @@ describe("Steels", () => {
   });
 
   test("hardness after temper is whole HRC, falls with the temper, and says where it comes from", async () => {
-    const page = await open();
+    const page = await open("#steels");
     const tempers = await rows(page, /Hardness after/);
     const likely = tempers.map((row) => Number(row[3]));
     expect(tempers.length).toBeGreaterThan(8);
@@ -58,7 +58,7 @@ describe("Steels", () => {
   });
 
   test("part of a name offers the grades that have it; choosing one shows it", async () => {
-    const page = await open();
+    const page = await open("#steels");
     await page.getByLabel("Find a steel").fill("X50");
     await page.getByRole("button", { name: "X50CrMoV15" }).click();
     await page.waitForSelector('h3:text-is("X50CrMoV15")');
@@ -67,7 +67,7 @@ describe("Steels", () => {
   });
 
   test("an unknown name is answered with a sentence", async () => {
-    const page = await open();
+    const page = await open("#steels");
     await page.getByLabel("Find a steel").fill("no such steel");
     await page.waitForFunction(() =>
       /no such steel/.test(document.querySelector(".count")?.textContent ?? ""),

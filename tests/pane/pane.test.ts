@@ -111,6 +111,7 @@ describe("without office.js", () => {
     };
     const { page, problems } = await openPane(browser, { served, before });
     expect(await page.locator(".notice").textContent()).toMatch(/office\.js\) could not be loaded/);
+    await choose(page, "Steels");
     expect(await page.locator("h3").first().textContent()).toBe("1095");
     expect(problems.filter((problem) => !/ERR_FAILED/.test(problem))).toEqual([]);
     await page.context().close();

@@ -40,7 +40,7 @@ async function violations(page: Page): Promise<string[]> {
 }
 
 describe.each(Object.keys(THEMES))("%s", (theme) => {
-  test.each([320, 400])(
+  test.each([350, 400])(
     "every page fits %i pixels, and axe finds nothing",
     { timeout: WALK },
     async (width) => {

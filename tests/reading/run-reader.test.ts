@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { noSheet } from "../../src/host/no-sheet";
 import type { HostPort, HostRows, HostValue } from "../../src/host/port";
 import { readTableHere } from "../../src/taskpane/checks/run-reader";
+import { selected as selectedCell } from "./sheet-port";
 
 /** Columns as spreadsheets count them: A to Z, AA to AZ and so on. */
 function columnNumber(letters: string): number {
@@ -25,7 +26,7 @@ function hostWith(sheet: ReadonlyMap<string, readonly HostValue[]>, selected: st
   };
   return {
     ...noSheet,
-    selection: async () => ({ address: selected, formula: "", value: "", filledBy: null, sentence: "" }),
+    selection: async () => selectedCell("", "", { address: selected }),
     readValues: async (references) => references.map(rowsOf),
   };
 }

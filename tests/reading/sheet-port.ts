@@ -22,5 +22,7 @@ export function sheetPort(ranges: Readonly<Record<string, HostRows>>, parts: rea
 
 /** A selected cell that shows a value. */
 export function selected(formula: string, value = "", more: Partial<SelectedCell> = {}): SelectedCell {
-  return { address: "Plan!D7", formula, value, filledBy: null, sentence: "", ...more };
+  const error = value.startsWith("#") ? value : "";
+  const held = { formula, shown: formula, value, figure: error === "" ? value : "", error };
+  return { address: "Plan!D7", ...held, filledBy: null, sentence: "", ...more };
 }

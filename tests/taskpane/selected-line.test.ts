@@ -6,6 +6,7 @@ import { ANSWER_HEADINGS, LINE_HEADINGS, selectedLine } from "../../src/taskpane
 import { HEADINGS } from "../../src/workbook/sheets/parts/table-sheet";
 import { planningLines } from "../../src/workbook/sheets/planning-template";
 import { EMPTY_DATA } from "../../src/workbook/sheets/template-data";
+import { selected } from "../reading/sheet-port";
 
 /** Rows by their number in the sheet. */
 type Rows = Readonly<Record<number, HostRows[number]>>;
@@ -43,7 +44,7 @@ function read(reference: string): HostRows | null {
 /** A host with a workbook of two sheets and one selected cell. */
 const port = (address: string) => ({
   ...noSheet,
-  selection: async () => ({ address, formula: "", value: "", sentence: "", filledBy: null }),
+  selection: async () => selected("", "", { address }),
   readValues: async (references: readonly string[]) => references.map(read),
 });
 

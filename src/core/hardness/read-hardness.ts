@@ -28,7 +28,7 @@ function tidy(given: string): string {
     .toLowerCase()
     .replace(/[‐-―−]/g, "-")
     .replace(/(\d),(\d)/g, "$1.$2")
-    .replace(/\b(hrc|rc|rockwell c)\b|(?<=\d)(hrc|rc)\b/g, " ")
+    .replace(/(\d)(?:hrc|rc)\b|\b(?:hrc|rc|rockwell c)\b/g, "$1 ")
     .replace(/\s+/g, " ")
     .trim();
 }

@@ -1,6 +1,6 @@
 /** Characters that people put between the parts of a designation, or leave out. */
 const SEPARATORS = /[\s\-‐‑‒–—―−_./,·()]+/g;
-const BETWEEN_DIGITS = /(?<=\d)[\s\-‐‑‒–—―−_./,·()]+(?=\d)/g;
+const BETWEEN_DIGITS = /(\d)[\s\-‐‑‒–—―−_./,·()]+(?=\d)/g;
 
 /** Upper case, full-width characters made ordinary, outer spaces and quotes dropped. */
 export function tidy(text: string): string {
@@ -16,7 +16,7 @@ export function tidy(text: string): string {
  * W1-8 is not W18 and HS6-5-2 is not HS652.
  */
 export function tightKey(tidied: string): string {
-  return tidied.replace(BETWEEN_DIGITS, "\u0000").replace(SEPARATORS, "").replaceAll("\u0000", "-");
+  return tidied.replace(BETWEEN_DIGITS, "$1\u0000").replace(SEPARATORS, "").replaceAll("\u0000", "-");
 }
 
 /** The form without any separator: "10-95" for 1095. */

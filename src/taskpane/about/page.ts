@@ -7,6 +7,7 @@ import type { RenderPage } from "../page";
 import { ask, firstRow } from "../parts/ask";
 import { element } from "../parts/dom";
 import { PREFERENCES_KEY } from "../parts/preferences";
+import { STARTED_KEY } from "../parts/started";
 import { disclosure, facts, table } from "../parts/tables";
 
 const NOT_VERIFIED = [
@@ -25,8 +26,8 @@ const SEEN: Readonly<Record<string, string>> = {
 const KEPT: readonly (readonly [string, string])[] = [
   ["Your figures", "In your workbook only. Nothing typed here or in a sheet is sent anywhere."],
   [
-    "Units for reading",
-    `In this browser’s own storage, under “${PREFERENCES_KEY}”; without it the pane starts in °C and mm.`,
+    "Units for reading, and that the first page was seen",
+    `In this browser’s own storage, under “${PREFERENCES_KEY}” and “${STARTED_KEY}”; without it the pane starts in °C and mm.`,
   ],
   [
     "Workbench",

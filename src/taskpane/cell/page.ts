@@ -89,7 +89,7 @@ function bodyOf(
   if (!explanation.isReadable)
     return [
       ...fault,
-      element("code", { class: "formula" }, explanation.formula),
+      element("code", { class: "formula" }, shownFormula(selected, explanation)),
       element("p", {}, "This formula cannot be taken apart here: check its brackets, quotes and commas."),
     ];
   const [outer, ...inner] = explanation.calls;
@@ -97,18 +97,23 @@ function bodyOf(
     ...fault,
     ...(outer?.text === explanation.formula.slice(1)
       ? []
-      : [facts([["Formula", explanation.formula]], true)]),
+      : [facts([["Formula", shownFormula(selected, explanation)]], true)]),
     ...(outer === undefined ? [] : [callBlock(outer, selected, context)]),
     ...inner.map((call) => callBlock(call, selected, context)),
   ];
 }
 
+/** The formula as the reader's program writes it; one that only fills this cell, and one with broken names, in English. */
+function shownFormula({ filledBy, formula, shown }: SelectedCell, explanation: Explanation): string {
+  return filledBy === null && formula === explanation.formula ? shown : explanation.formula;
+}
+
 /** An error that no call of ours explains: the host's own, or one whose sentence only the host has. */
 function faultOf(selected: SelectedCell, explanation: Explanation | null): HTMLElement[] {
   const isExplained = explanation?.calls.some(({ problem }) => problem !== null) ?? false;
-  const advice = hostError(selected.value);
+  const advice = hostError(selected.error);
   if (isExplained || (selected.sentence === "" && advice === "")) return [];
-  return [problemBlock(selected.value, selected.sentence, advice)];
+  return [problemBlock(selected.error, selected.sentence, advice)];
 }
 
 function withoutOurs({ formula, value }: SelectedCell, context: PageContext): HTMLElement[] {

@@ -25,8 +25,7 @@ const SHOWN_RELATIONS = 2;
 export function callBlock(call: ExplainedCall, selected: SelectedCell, context: PageContext): HTMLElement {
   const { fn, text, readings, problem } = call;
   const help = button(`Help for ${fn.name}`, () => {
-    context.state.functionName = fn.name;
-    context.open("functions");
+    context.open("functions", fn.name);
   });
   return element(
     "section",
@@ -75,17 +74,17 @@ function answerBlock(call: ExplainedCall, selected: SelectedCell): HTMLElement {
   });
   const note =
     rows > 1 ? element("p", { class: "basis" }, `One of ${rows} rows that the formula fills.`) : null;
-  return element("div", {}, facts(pairs), note, staleNote(call, selected.value));
+  return element("div", {}, facts(pairs), note, staleNote(call, selected.figure));
 }
 
 /** A sheet that was not worked out since its inputs changed shows another figure than they give. */
 function staleNote({ answer, isWhole }: ExplainedCall, shown: string): HTMLElement | null {
   const cell = answer.find(({ isSelected }) => isSelected)?.cell;
-  if (!isWhole || typeof cell !== "number" || !/^-?\d+(\.\d+)?$/.test(shown)) return null;
+  if (!isWhole || typeof cell !== "number" || shown === "") return null;
   const decimals = shown.split(".")[1]?.length ?? 0;
   // Half a unit of the last figure shown, and a trace for what binary arithmetic adds.
   if (Math.abs(cell - Number(shown)) <= 0.5001 * 10 ** -decimals) return null;
-  const sentence = `The cell shows ${shown}; its inputs give ${numberText(cell)} now. Work the sheet out anew (F9 in Excel).`;
+  const sentence = `The cell shows ${shown}; its inputs give ${numberText(cell)} now. Recalculate all on the page Health (Ctrl+Alt+F9 in Excel).`;
   return element("p", { class: "notice" }, sentence);
 }
 

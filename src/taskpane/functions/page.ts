@@ -6,7 +6,8 @@ import { TOPICS } from "../../functions/topics";
 import type { PageContext, RenderPage } from "../page";
 import { afterPause, element, fill } from "../parts/dom";
 import { evidenceOf } from "../parts/evidence";
-import { searchField } from "../parts/fields";
+import { button, searchField } from "../parts/fields";
+import { fitsFunction } from "../parts/find-function";
 import { formulaOf } from "../parts/formula";
 import { insertControl } from "../parts/insert";
 import { disclosure, facts } from "../parts/tables";
@@ -20,7 +21,7 @@ export const render: RenderPage = (root, context) => {
   const count = element("p", { class: "count", role: "status" });
   const found = element("div", {});
   const show = () => {
-    const fitting = catalogue.filter((fn) => fits(fn, search.control.value));
+    const fitting = catalogue.filter((fn) => fitsFunction(fn, search.control.value));
     count.textContent =
       fitting.length === catalogue.length
         ? `${catalogue.length} functions`
@@ -33,14 +34,6 @@ export const render: RenderPage = (root, context) => {
   found.querySelector("details[open]")?.scrollIntoView();
   return undefined;
 };
-
-/** By name, purpose, topic, and the words of its arguments and results. */
-function fits(fn: ListedFunction, typed: string): boolean {
-  const words = typed.toLowerCase().split(/\s+/);
-  const labels = Object.values(fn.parameters).map(({ label }) => label);
-  const text = [NAMESPACE, fn.name, fn.summary, fn.topic, resultText(fn), ...labels].join(" ").toLowerCase();
-  return words.every((word) => text.includes(word));
-}
 
 function topics(functions: readonly ListedFunction[], context: PageContext): HTMLElement[] {
   return TOPICS.flatMap((topic) => {
@@ -59,7 +52,7 @@ function functionEntry(fn: WorksheetFunction, context: PageContext): HTMLElement
   );
   const entry = disclosure(line, () => help(fn, context));
   entry.classList.add("function");
-  if (context.state.functionName.toUpperCase() === fn.name) entry.open = true;
+  if (context.state.part.toUpperCase() === fn.name) entry.open = true;
   return entry;
 }
 
@@ -70,6 +63,7 @@ function help(fn: WorksheetFunction, context: PageContext): HTMLElement[] {
   ]);
   return [
     element("p", {}, element("code", { class: "formula" }, `${NAMESPACE}.${signature(fn)}`)),
+    button("Fill in its arguments", () => context.open("insert", fn.name)),
     facts([["Gives", resultText(fn)], ...parameters], true),
     ...examplesOf(fn).map((example) => exampleBlock(fn, example, context)),
     evidenceOf({ functionName: fn.name }, "Where its answers come from"),

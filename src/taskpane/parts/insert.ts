@@ -1,7 +1,18 @@
 import { sentenceOf } from "../../core/refusal";
-import type { HostPort } from "../../host/port";
+import { localForm } from "../../formula/local-form";
+import { ENGLISH, type HostPort, type Separators } from "../../host/port";
 import { element, fill } from "./dom";
 import { button } from "./fields";
+
+/** Asked once for each program around the pane. */
+const asked = new WeakMap<HostPort, Promise<Separators>>();
+
+/** How formulas are written around the pane; in English where that cannot be told. */
+export function separatorsOf(port: HostPort): Promise<Separators> {
+  const known = asked.get(port) ?? port.separators().catch(() => ENGLISH);
+  asked.set(port, known);
+  return known;
+}
 
 /**
  * A formula with a button that writes it into the selected cell. A cell that holds something is
@@ -12,15 +23,24 @@ import { button } from "./fields";
 export function insertControl(
   port: HostPort,
   formula: () => string,
+  label = "Put into the selected cell",
 ): { block: HTMLElement; refresh: () => void } {
   const shown = element("code", { class: "formula" });
   const status = element("div", { class: "insert-status", role: "status" });
+  let written = ENGLISH;
+  const show = () => {
+    shown.textContent = localForm(formula(), written);
+  };
   const refresh = () => {
-    shown.textContent = formula();
+    show();
     fill(status);
   };
+  void separatorsOf(port).then((found) => {
+    written = found;
+    show();
+  });
   refresh();
-  const press = button("Put into the selected cell", () => void insert(port, formula(), status));
+  const press = button(label, () => void insert(port, formula(), status));
   return { block: element("div", { class: "insert" }, shown, port.hasSheet ? press : null, status), refresh };
 }
 
@@ -47,9 +67,9 @@ function askFirst(
   port: HostPort,
   formula: string,
   status: HTMLElement,
-  selected: { readonly address: string; readonly formula: string },
+  selected: { readonly address: string; readonly shown: string },
 ): void {
   const replace = button("Replace it", () => void write(port, formula, status));
   const keep = button("Keep it", () => fill(status));
-  fill(status, element("p", {}, `${selected.address} holds ${selected.formula}`), replace, " ", keep);
+  fill(status, element("p", {}, `${selected.address} holds ${selected.shown}`), replace, " ", keep);
 }

@@ -34,8 +34,19 @@ export function wholeFahrenheit(celsius: number): number {
   return Math.round(fahrenheit(celsius));
 }
 
-/** What was typed as a formula takes it: a bare number as it is, anything else in quotes. */
+/** `1,200` may be 1.2 or 1200: the function refuses it with both readings. */
+const AMBIGUOUS = /^-?[1-9]\d{0,2},\d{3}$/;
+
+/**
+ * What was typed as a formula takes it: a bare number as it is, anything else in quotes.
+ */
 export function typed(text: string): string {
+  return typedIn(text, ".");
+}
+
+/** As {@link typed}, in the reader's own way of writing figures. */
+export function typedIn(text: string, decimal: string): string {
+  if (decimal !== "," && AMBIGUOUS.test(text.trim())) return textLiteral(text.trim());
   const plain = text.trim().replace(",", ".");
   return /^-?\d+(\.\d+)?$/.test(plain) ? plain : textLiteral(text.trim());
 }

@@ -34,10 +34,10 @@ function isUnknown(called: string): boolean {
 }
 
 /** Why a formula of ours is broken and what cannot be mended about it; `null` for one that works. */
-function faultIn(formula: string, value: string, isProtected: boolean): Fault | null {
+function faultIn(formula: string, isUnknownName: boolean, isProtected: boolean): Fault | null {
   const typed = ownNamesTyped(formula);
   const isMisspelt = typed.toUpperCase() !== formula.toUpperCase();
-  if (value !== "#NAME?" && !isMisspelt) return null;
+  if (!isUnknownName && !isMisspelt) return null;
   if (isProtected) return { why: "the sheet is protected", canBeMended: false };
   const unknown = calledNames(typed).filter(isUnknown);
   if (unknown.length > 0) return { why: `no function is called ${unknown.join(", ")}`, canBeMended: false };
@@ -50,15 +50,15 @@ function* ourCells(part: FormulaPart) {
     for (const [across, formula] of formulas.entries()) {
       if (!formula.startsWith("=") || !callsOurs(formula)) continue;
       const place = { sheet: part.sheet, row: part.row + down, column: part.column + across };
-      yield { ...place, formula, value: part.values[down]?.[across] ?? "" };
+      yield { ...place, formula, isUnknownName: part.unknownNames[down]?.[across] ?? false };
     }
   }
 }
 
 function brokenIn(part: FormulaPart): { ours: number; broken: Broken[] } {
   const cells = [...ourCells(part)];
-  const broken = cells.flatMap(({ sheet, row, column, formula, value }) => {
-    const fault = faultIn(formula, value, part.isProtected);
+  const broken = cells.flatMap(({ sheet, row, column, formula, isUnknownName }) => {
+    const fault = faultIn(formula, isUnknownName, part.isProtected);
     const address = `${quotedSheet(sheet)}!${cellName(row, column)}`;
     return fault === null ? [] : [{ sheet, row, column, formula: ownNamesTyped(formula), address, ...fault }];
   });

@@ -31,7 +31,7 @@ function sharing(files: PaneFiles): HTMLElement[] {
 function planning(files: PaneFiles): HTMLElement[] {
   const plan = longWork("Open a planning workbook", async () => told(await files.plan()));
   return [
-    element("h3", {}, "A new run"),
+    element("h3", { "data-part": "plan" }, "A new run"),
     element(
       "p",
       {},
@@ -45,7 +45,7 @@ function planning(files: PaneFiles): HTMLElement[] {
 export function shareSection({ files }: PageContext): HTMLElement {
   return element(
     "section",
-    { "aria-label": "Share" },
+    { "aria-label": "Share", "data-part": "share" },
     element("h3", {}, "Before the workbook goes to somebody without the add-in"),
     element("p", {}, WHY),
     ...(files === undefined ? [element("p", {}, ELSEWHERE)] : [...sharing(files), ...planning(files)]),

@@ -115,6 +115,11 @@ export class GridCalculation {
       this.beginSoon();
   }
 
+  /** Works every formula out anew. */
+  recalculate(): void {
+    this.beginSoon();
+  }
+
   /** Rows, columns, sheets, tables or names became others: the whole workbook is told anew. */
   private beginSoon(): void {
     clearTimeout(this.reload);

@@ -115,14 +115,14 @@ export class GridCells {
       const range = sheet.getDataRange();
       const { startRow: row, startColumn: column } = range.getRange();
       const corners = { row, column, rows: range.getHeight(), columns: range.getWidth() };
-      const values = this.valuesIn(sheet, corners).map((cells) => cells.map(shown));
+      const unknownNames = this.valuesIn(sheet, corners).map((cells) => cells.map(isUnknownName));
       yield {
         sheet: sheet.getSheetName(),
         isProtected: false,
         row,
         column,
         formulas: range.getFormulas(),
-        values,
+        unknownNames,
         done: (at + 1) / sheets.length,
       };
     }
@@ -153,7 +153,6 @@ export class GridCells {
   }
 }
 
-function shown(value: HostValue): string {
-  if (value === null) return "";
-  return typeof value === "object" ? value.basicValue : String(value);
+function isUnknownName(value: HostValue): boolean {
+  return typeof value === "object" && value?.basicValue === "#NAME?";
 }

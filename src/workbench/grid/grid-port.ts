@@ -1,6 +1,7 @@
 import { splitAddress } from "../../formula/references";
 import { quotedSheet } from "../../formula/sheet-names";
-import type { FormulaChange, HostPort, SelectedCell, Work } from "../../host/port";
+import { isErrorCode } from "../../formula/tokens";
+import { ENGLISH, type FormulaChange, type HostPort, type SelectedCell, type Work } from "../../host/port";
 import type { Grid } from "./grid";
 
 export interface GridPort extends HostPort {
@@ -19,7 +20,10 @@ function selectedCell(grid: Grid | undefined): SelectedCell | null {
   if (grid === undefined || cell === null) return null;
   const { sheet, address, formula, value, sentence } = cell;
   const filledBy = grid.filledBy();
-  return { address: `${quotedSheet(sheet)}!${address}`, formula, value, sentence, filledBy };
+  const error = isErrorCode(value) ? value : "";
+  const figure = /^-?\d+(\.\d+)?$/.test(value) ? value : "";
+  const held = { formula, shown: formula, value, figure, error, sentence };
+  return { address: `${quotedSheet(sheet)}!${address}`, ...held, filledBy };
 }
 
 async function replaceAll(grid: Grid, changes: readonly FormulaChange[], work: Work): Promise<number> {
@@ -68,6 +72,9 @@ export function gridPort(): GridPort {
     placeFor: async (block) => (grid === undefined || grid.selected() === null ? null : grid.placeFor(block)),
     writeBlock: async (block) => ready().writeBlock(block),
     addSheet: async (name, block) => ready().cells.addSheet(name, block),
+    separators: async () => ENGLISH,
+    recalculate: async () => ready().recalculate(),
+    health: async () => [["Sheet", "the workbench on this machine; no Excel is needed"]],
     async *formulas() {
       for (const part of grid?.cells.formulas() ?? []) {
         yield part;

@@ -46,6 +46,8 @@ export interface Grid {
   /** Writes a constant or, with an equals sign in front, a formula into the selected cell. */
   write(text: string): void;
   sheetView(): SheetView;
+  /** Works every formula out anew. */
+  recalculate(): void;
   undo(): void;
   redo(): void;
   /** Calls back after every change of selection, content or result; several changes may come as one. */

@@ -158,6 +158,10 @@ class UniverGrid implements Grid {
     return { rows, columns };
   }
 
+  recalculate(): void {
+    this.started.calculation.recalculate();
+  }
+
   undo(): void {
     this.activeWorkbook.undo();
   }
