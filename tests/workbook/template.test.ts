@@ -152,6 +152,8 @@ describe("the invented run", () => {
     expect(rows.map(([what, , found]) => [what, found])).toEqual([
       ["Steels without a heat number", 1],
       ["Mill's figures that fail", 1],
+      ["Steel received that needs a look", 4],
+      ["Hardened lots that fail", 2],
       ["Prices too old", 1],
       ["Quantities changed since the order", 1],
       ["Readings above the band", 2],

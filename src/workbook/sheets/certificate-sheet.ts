@@ -32,7 +32,7 @@ export function certificateSheet(
     taken("Certificate EN 10204", of("certificate")),
     taken("Supplier", of("supplier")),
     taken("Run", cover.at("run")),
-    stated("Heat no. on the bar"),
+    taken("Heat no. on the bar", of("stamp")),
     stated("Checked by, date"),
   ];
   const rows: Row[] = [

@@ -11,6 +11,7 @@ import { enquirySheet } from "./enquiry-sheet";
 import { heatTreatOrderSheet } from "./heat-treat-order-sheet";
 import { inspectionSheet } from "./inspection-sheet";
 import { type ColumnKey, type Lines, linesSheet } from "./lines-sheet";
+import { lotsReceivedSheet } from "./lots-received-sheet";
 import { bestOfferSheet, offersSheet } from "./offers-sheet";
 import { checkFormula } from "./parts/remarks";
 import { TableSheet } from "./parts/table-sheet";
@@ -63,7 +64,7 @@ function roomFor(data: TemplateData, lines: number) {
     inspection: least(data.inspection.length, SPARE.inspection, room),
     shipping: least(data.shipping.length, SPARE.shipping, room),
     offers: least(data.offers.length, SPARE.offers, room * A_LINE.offers),
-    lots: least(data.lots.length, SPARE.lots, room),
+    lots: data.lots.length + Math.max(SPARE.lots, room),
     stations: Math.max(data.swords.length + SPARE.stations, Math.min(room, MAX_STATION_BLOCKS)),
     pages: data.lines.length || room,
     batchPages: data.batches.length || room,
@@ -94,12 +95,13 @@ function tables(data: TemplateData, room: Room) {
   const route = routeSheet(data.operations, lines, room.route);
   const batches: Batches = batchesSheet(data.batches, { cover, lines, recipes, cuts }, room.batches);
   const readings = readingsSheet(data.readings, lines, room.readings);
+  const received = lotsReceivedSheet(data.lotsReceived, { cover, lines, batches, readings }, room.batches);
   const inspection = inspectionSheet(data.inspection, lines, room.inspection);
   const ceiling = (index: number) => enquiry.at("ceiling", index);
   const costs = costsSheet(data.costs, { cover, lines, cuts, batches, route, standard, ceiling });
   const breaks = priceBreaksSheet(cover, lines, costs);
   const shipping = shippingSheet(data.shipping, lines, room.shipping);
-  const lots = pastLotsSheet(data.lots, room.lots);
+  const lots = pastLotsSheet(data.lots, { cover, lines, batches, shipping }, room.lots);
   return {
     cover,
     lines,
@@ -113,6 +115,7 @@ function tables(data: TemplateData, room: Room) {
     route,
     batches,
     readings,
+    received,
     inspection,
     costs,
     breaks,
@@ -140,7 +143,7 @@ function oddities(all: Tables, chosen: readonly string[]): Check[] {
   const { cover, lines, recipes, enquiry, steels, cuts, batches, readings, inspection, costs } = all;
   const beginning = (block: string, word: string) => `COUNTIF(${block},"${word}*")`;
   return [
-    ...[lines, recipes, steels, cuts, batches, readings, inspection, costs].map((table) =>
+    ...[lines, recipes, steels, cuts, batches, readings, all.received, inspection, costs].map((table) =>
       counted(`Cells in error on ${table.name}`, table.name, `SUMPRODUCT(--ISERROR(${table.body()}))`),
     ),
     ...[lines, recipes, cuts, costs].map((table) => typedOver(table)),
@@ -150,6 +153,12 @@ function oddities(all: Tables, chosen: readonly string[]): Check[] {
       `SUMPRODUCT((${steels.block("id")}<>"")*(${steels.block("heat")}=""))`,
     ),
     counted("Mill's figures that fail", "Steel and heats", `COUNTIF(${steels.block("verdict")},"*FAIL*")`),
+    counted(
+      "Steel received that needs a look",
+      "Steel and heats",
+      beginning(steels.block("arrival"), "CHECK"),
+    ),
+    counted("Hardened lots that fail", "Lots received", beginning(all.received.block("verdict"), "FAIL")),
     counted("Prices too old", "Steel and heats", beginning(steels.block("age"), "CHECK")),
     counted("Quantities changed since the order", "Enquiry", beginning(enquiry.block("changed"), "CHANGED")),
     counted(
@@ -267,6 +276,7 @@ function sheetsOf(data: TemplateData, room: Room, chosen: readonly string[]): Sh
     route.model(),
     batches.model(),
     all.readings.model(),
+    all.received.model(),
     all.inspection.model(),
     costs.model(),
     all.breaks.model(),

@@ -96,3 +96,5 @@ export function readingsSheet(rows: readonly DataRow[], lines: Lines, count: num
     note: "Test where the steel is thick enough: tang, ricasso or a coupon, never the edge. Too hard: temper again before the finish grind.",
   });
 }
+
+export type Readings = TableSheet<ReadingKey>;

@@ -59,6 +59,11 @@ export const SHEETS_OF_THE_PLAN: readonly PlanSheet[] = [
     needs: ["1st"],
   },
   {
+    name: "Lots received",
+    step: "Making",
+    purpose: "hardened lots that came back, lot verdict, coupon for the next run",
+  },
+  {
     name: "Inspection",
     step: "Making",
     purpose: "how many to look at, whether the lot passes",

@@ -51,3 +51,5 @@ export function shippingSheet(
     note: "Blade g is the bare blade without tang: weigh the box. Whether blades may be posted, and to whom, differs by place and carrier.",
   });
 }
+
+export type Shipping = TableSheet<ShippingKey>;

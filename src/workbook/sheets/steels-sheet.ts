@@ -1,6 +1,7 @@
 import type { Cover } from "./cover-sheet";
 import type { Lines } from "./lines-sheet";
 import { listedWords } from "./parts/listed-words";
+import { checkFormula } from "./parts/remarks";
 import {
   type CellOf,
   calcColumn,
@@ -30,7 +31,12 @@ type FixedKey =
   | "priced"
   | "age"
   | "certificate"
-  | "verdict";
+  | "verdict"
+  | "came"
+  | "cameKilograms"
+  | "cameBars"
+  | "stamp"
+  | "arrival";
 
 /** Columns of the analysis have the element's symbol for a key. */
 export type SteelKey = FixedKey | `%${string}`;
@@ -57,13 +63,37 @@ function verdictFormula(at: CellOf<SteelKey>, elements: readonly string[]): stri
   return `IF(${analysed},"CHECK: no analysis",${heat}&${word})`;
 }
 
+/** Less than this share of what was bought is a short delivery; common practice, no source. */
+const SHORT = 0.98;
+
+/** What is odd about goods received: heat, mass, certificate. */
+function arrivalFormula(at: CellOf<SteelKey>): string {
+  const bought = `N(${at("kilograms")})`;
+  const came = `N(${at("cameKilograms")})`;
+  const odd = checkFormula([
+    { when: `${at("stamp")}=""`, said: `"no heat number on the bar noted"` },
+    {
+      when: `AND(${at("stamp")}<>"",${at("heat")}<>"",${at("stamp")}<>${at("heat")})`,
+      said: `"the bar says "&${at("stamp")}&", the certificate "&${at("heat")}`,
+    },
+    {
+      when: `AND(${came}>0,${came}<${SHORT}*${bought})`,
+      said: `TEXT(${bought}-${came},"0.0")&" kg short"`,
+    },
+    { when: `LEFT(${at("verdict")},4)="FAIL"`, said: `"the mill's figures fail"` },
+    { when: `LEFT(${at("verdict")},5)="CHECK"`, said: `"the mill's figures are open"` },
+  ]);
+  return `IF(${at("came")}&${at("cameKilograms")}&${at("cameBars")}="","not here yet",${odd})`;
+}
+
 /** Steels bought and in the rack: heat, price, certificate and what the mill found. */
 export function steelsSheet(
   data: TemplateData,
   { cover, lines }: { readonly cover: Cover; readonly lines: Lines },
   count: number,
 ): TableSheet<SteelKey> {
-  const { steels, heats, prices, blanks, elements } = data;
+  const { steels, heats, prices, blanks, elements, received } = data;
+  const receivedOn = pick(received, 0).map((date) => (typeof date === "string" ? dateSerial(date) : null));
   const dates = pick(prices, 1).map((date) => (typeof date === "string" ? dateSerial(date) : null));
   // Until another steel is typed a row holds that of the line in the same place, a little larger than its blade.
   const ofLine = (index: number, formula: (cell: (key: LineKey) => string) => string, ...keys: LineKey[]) => {
@@ -135,6 +165,11 @@ export function steelsSheet(
       wrap: true,
       ...gradeKnown,
     }),
+    came: typedColumn("Received on", 82, receivedOn, { format: DATE_FORMAT }),
+    cameKilograms: typedColumn("Received kg", 60, pick(received, 1), { format: "0.0" }),
+    cameBars: typedColumn("Received bars", 60, pick(received, 2), { format: "0" }),
+    stamp: typedColumn("Heat no. on the bar", 82, pick(received, 3)),
+    arrival: calcColumn("What came", 190, arrivalFormula, { isStatus: true, wrap: true, ...gradeKnown }),
   };
   const analysis = Object.fromEntries(
     elements.map((element, position) => [

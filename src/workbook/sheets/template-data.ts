@@ -3,6 +3,7 @@ import heats from "./run-r07/heats.json";
 import history from "./run-r07/history.json";
 import offers from "./run-r07/offers.json";
 import example from "./run-r07/papers.json";
+import came from "./run-r07/received.json";
 import { demoRun, type RunLine } from "./run-r07/run";
 import planned from "./run-r07/run-plan.json";
 import swords from "./run-r07/swords.json";
@@ -48,6 +49,10 @@ export interface TemplateData {
   readonly offers: readonly DataRow[];
   /** Blank length, width, thickness, bar, kg in the rack. */
   readonly blanks: readonly DataRow[];
+  /** Day, kg and bars received and the heat number on the bar, in the order of the steels. */
+  readonly received: readonly DataRow[];
+  /** Pieces back, day, treatment lot, temper as run and its hours, in the order of the batches. */
+  readonly lotsReceived: readonly DataRow[];
   /** Mass of a forged blade's tang in g; `null` where a blade is cut from bar. */
   readonly tang: readonly (number | null)[];
   readonly swords: readonly (typeof swords.swords)[number][];
@@ -87,6 +92,8 @@ export function exampleData(): TemplateData {
       planned.typed["price date"][index] ?? null,
     ]),
     offers: offers.rows,
+    received: came.steels,
+    lotsReceived: came.lots,
     blanks: blanks.rows,
     tang: example.tang,
     swords: swords.swords.slice(0, SWORDS_OF_RUN),
@@ -113,6 +120,8 @@ export const EMPTY_DATA: TemplateData = {
   heats: [],
   prices: [],
   offers: [],
+  received: [],
+  lotsReceived: [],
   blanks: [],
   tang: [],
   swords: [],

@@ -1,0 +1,125 @@
+import type { Batches } from "./batches-sheet";
+import type { Cover } from "./cover-sheet";
+import type { Lines } from "./lines-sheet";
+import { checkFormula } from "./parts/remarks";
+import {
+  type CellOf,
+  calcColumn,
+  DATE_FORMAT,
+  dateSerial,
+  pick,
+  type TableColumns,
+  TableSheet,
+  typedColumn,
+} from "./parts/table-sheet";
+import type { Readings } from "./readings-sheet";
+import type { DataRow } from "./template-data";
+
+export type LotReceivedKey =
+  | "batch"
+  | "line"
+  | "sent"
+  | "back"
+  | "date"
+  | "lot"
+  | "temper"
+  | "hours"
+  | "read"
+  | "mean"
+  | "lowest"
+  | "highest"
+  | "outside"
+  | "sample"
+  | "accept"
+  | "verdict"
+  | "knownC"
+  | "knownHrc";
+
+/** Acceptable quality level of hardness in a lot that comes back, %; common practice, no source. */
+const HARDNESS_AQL = 2.5;
+
+interface Sources {
+  readonly cover: Cover;
+  readonly lines: Lines;
+  readonly batches: Batches;
+  readonly readings: Readings;
+}
+
+type At = CellOf<LotReceivedKey>;
+
+/** What the readings of a lot come to: enough of them, and no more outside the band than the sample allows. */
+function verdictOf(at: At): string {
+  const few = `"CHECK: "&${at("read")}&" blades read, the lot needs "&${at("sample")}`;
+  const counted = `IF(${at("outside")}>${at("accept")},"FAIL: hold the lot, "&${at("outside")}&" outside the band",IF(${at("read")}<${at("sample")},${few},"PASS"))`;
+  const missing = checkFormula([
+    {
+      when: `N(${at("back")})<N(${at("sent")})`,
+      said: `(N(${at("sent")})-N(${at("back")}))&" pieces are missing"`,
+    },
+  ]);
+  return `IF(${at("back")}="","not back yet",IF(${at("read")}=0,"CHECK: no readings",IF(LEFT(${missing},2)="OK",${counted},IF(LEFT(${counted},4)="PASS",${missing},${counted}))))`;
+}
+
+/**
+ * Lots that come back hardened, in the house or from outside: what was sent, how the lot was run, what its readings
+ * say of it, and the coupon that they are for the next run.
+ */
+export function lotsReceivedSheet(
+  rows: readonly DataRow[],
+  sources: Sources,
+  count: number,
+): TableSheet<LotReceivedKey> {
+  const { lines, batches, readings } = sources;
+  const given = (column: number) => pick(rows, column);
+  const dates = given(1).map((date) => (typeof date === "string" ? dateSerial(date) : null));
+  const same = (key: "batch" | "line" | "pieces") => (_: unknown, index: number) => {
+    const cell = batches.at(key, index);
+    return `IF(${cell}="","",${cell})`;
+  };
+  const own = (at: At) => `${readings.block("batch")},${at("batch")},${readings.block("line")},${at("line")}`;
+  const status = readings.block("status");
+  // Readings that are to be taken again say nothing of the lot.
+  const counting = (at: At) =>
+    `${own(at)},${status},"<>CHECK*",${status},"<>TWICE*",${readings.block("mean")},">0"`;
+  const ofReadings = (name: string) => (at: At) =>
+    `IF(${at("read")}=0,"none",${name}(${readings.block("mean")},${counting(at)}))`;
+  const outside = (at: At, word: string) => `COUNTIFS(${own(at)},${status},"${word}*")`;
+  const plan = (at: At, column: number) =>
+    `IFERROR(INDEX(BLADE.SAMPLE_PLAN(${at("back")},${HARDNESS_AQL},"S-2"),1,${column}),"none")`;
+  const steel = (at: At) => lines.lookup("steel", at("line"));
+  const coupon = (at: At, column: number) =>
+    `IF(OR(${at("temper")}="",${at("read")}=0),"none",IFERROR(INDEX(BLADE.TEMPER_FIT(${steel(at)},${at("temper")},${at("mean")},${at("hours")}),1,${column}),"none"))`;
+  const columns: TableColumns<LotReceivedKey> = {
+    batch: calcColumn("Batch", 50, same("batch")),
+    line: calcColumn("Line", 46, same("line")),
+    sent: calcColumn("Pieces sent", 52, same("pieces"), { format: "0" }),
+    back: typedColumn("Pieces back", 52, given(0), { format: "0" }),
+    date: typedColumn("Back on", 82, dates, { format: DATE_FORMAT }),
+    lot: typedColumn("Treatment lot no.", 90, given(2)),
+    temper: typedColumn("Temper as run °C", 66, given(3), { format: "0" }),
+    hours: typedColumn("Hours of temper", 60, given(4), { format: "0.0" }),
+    read: calcColumn("Blades read", 52, (at) => `COUNTIFS(${counting(at)})`, { format: "0" }),
+    mean: calcColumn("Mean HRC", 52, ofReadings("AVERAGEIFS"), { format: "0.0" }),
+    lowest: calcColumn("Lowest", 50, ofReadings("MINIFS"), { format: "0.0" }),
+    highest: calcColumn("Highest", 50, ofReadings("MAXIFS"), { format: "0.0" }),
+    outside: calcColumn(
+      "Outside the band",
+      56,
+      (at) => `${outside(at, "too hard")}+${outside(at, "too soft")}`,
+      { format: "0" },
+    ),
+    sample: calcColumn("To be read", 50, (at) => plan(at, 2), { format: "0", needs: (at) => [at("back")] }),
+    accept: calcColumn("Outside allowed", 56, (at) => plan(at, 3), {
+      format: "0",
+      needs: (at) => [at("back")],
+    }),
+    verdict: calcColumn("Lot", 190, verdictOf, { isStatus: true, wrap: true }),
+    knownC: calcColumn("Coupon: known °C", 66, (at) => coupon(at, 1), { format: "0" }),
+    knownHrc: calcColumn("Coupon: known HRC", 66, (at) => coupon(at, 2), { format: "0.0" }),
+  };
+  return new TableSheet("Lots received", columns, count, {
+    title: "Lots received: hardened lots that came back, what their readings say",
+    note: "Readings stand on Hardness readings, with batch and line. The lot: SAMPLE_PLAN at AQL 2.5, level S-2. The coupon is for Recipe of the next run of this heat.",
+    frozenColumns: 2,
+  });
+}
