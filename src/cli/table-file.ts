@@ -4,6 +4,7 @@ import { parse } from "papaparse";
 import { sentenceOf } from "../core/refusal";
 import type { CellValue } from "../engine/cell-value";
 import { contentOf } from "../workbook/file/cell-content";
+import { decodedText } from "../workbook/file/decoded-text";
 import { FileRefusal } from "../workbook/file/package/file-refusal";
 import { readLiveWorkbook } from "../workbook/file/read/live-workbook";
 import { isPlan, planTable } from "../workbook/sheets/plan-table";
@@ -79,21 +80,9 @@ function parsed(file: string, text: string): unknown {
   }
 }
 
-/** UTF-16 says so by its first two bytes; what is no UTF-8 is taken for Latin-1 with the signs of Windows. */
-function decoded(bytes: Uint8Array): string {
-  const [first, second] = bytes;
-  if (first === 0xff && second === 0xfe) return new TextDecoder("utf-16le").decode(bytes);
-  if (first === 0xfe && second === 0xff) return new TextDecoder("utf-16be").decode(bytes);
-  try {
-    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
-  } catch {
-    return new TextDecoder("windows-1252").decode(bytes);
-  }
-}
-
 function textIn(file: string): string {
   try {
-    return decoded(readFileSync(file));
+    return decodedText(readFileSync(file));
   } catch (problem) {
     const isMissing = (problem as NodeJS.ErrnoException).code === "ENOENT";
     throw new FileRefusal(`${file}: ${isMissing ? "there is no such file" : "it cannot be read"}`);

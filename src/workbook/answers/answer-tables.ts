@@ -1,7 +1,7 @@
 import type { CellValue } from "../../engine/cell-value";
 import { readCellName } from "../../formula/addresses";
 import { type RowKey, readRowKey } from "./copy-number";
-import { ANSWER_FORMS, ANSWERED_BY, ANSWERED_ON, type AnswerForm, KEY } from "./forms";
+import { ANSWER_FORMS, ANSWERED_BY, ANSWERED_ON, type AnswerForm, elementOf, KEY } from "./forms";
 
 /** A content, or nothing. */
 export type Held = CellValue | undefined;
@@ -65,7 +65,8 @@ function headingsIn(row: readonly Held[] | undefined): Map<string, number> | und
     const heading = spelt(textIn(held));
     if (heading !== "" && !columns.has(heading)) columns.set(heading, column);
   });
-  const hasKnown = [...columns.keys()].some((heading) => heading !== KEY && KNOWN.has(plain(heading)));
+  const isKnown = (heading: string) => KNOWN.has(plain(heading)) || elementOf(heading) !== undefined;
+  const hasKnown = [...columns.keys()].some((heading) => heading !== KEY && isKnown(heading));
   return columns.has(KEY) && hasKnown ? columns : undefined;
 }
 

@@ -22,6 +22,8 @@ function valueIn(content: CellValue | undefined): HeldCell["value"] {
 export class PlanSheet {
   private readonly cells = new Map<number, HeldCell>();
   private readonly columns = new Map<string, number>();
+  /** Rows with a formula under more than one heading: a guard below the table has one only. */
+  private readonly workingRows: ReadonlySet<number>;
   private lastRow = 0;
 
   constructor(live: LiveWorkbook, { stored, formulas }: LiveSheet) {
@@ -32,6 +34,17 @@ export class PlanSheet {
       if (cell.row === HEADINGS && value !== undefined) this.columns.set(String(value), cell.column);
       this.lastRow = Math.max(this.lastRow, cell.row);
     }
+    const counts = new Map<number, number>();
+    for (const { cell } of formulas.values()) counts.set(cell.row, (counts.get(cell.row) ?? 0) + 1);
+    this.workingRows = new Set([...counts].flatMap(([row, count]) => (count > 1 ? [row] : [])));
+  }
+
+  /** Rows of the table, filled or free: those in which some column works something out. */
+  get tableRows(): number[] {
+    return Array.from(
+      { length: Math.max(0, this.lastRow - FIRST_ROW + 1) },
+      (_, at) => FIRST_ROW + at,
+    ).filter((row) => this.workingRows.has(row));
   }
 
   /** Headings of the table, from left to right. */

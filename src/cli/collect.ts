@@ -1,0 +1,4 @@
+import { collect } from "./commands/collect";
+import { runCommand } from "./run-command";
+
+runCommand(collect);

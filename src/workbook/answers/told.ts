@@ -1,0 +1,38 @@
+import { cellName } from "../../formula/addresses";
+import type { Collected } from "./collect";
+import type { AnswerState, Proposal } from "./proposal";
+
+/** Where an answer goes and what it replaces. */
+function changesIn({ changes }: Proposal): string {
+  if (changes.length === 0) return "log alone";
+  return changes
+    .map(({ sheet, row, column, value, before }) => {
+      const now = before === "" ? "empty" : before;
+      return `${sheet}!${cellName(row, column)} ${now} → ${value}`;
+    })
+    .join(", ");
+}
+
+/** An answer as lists show it, without its number. */
+export function proposalWords(proposal: Proposal): string {
+  const { line, asked, given, readAs, unit, why, state } = proposal;
+  const read = readAs === "" || readAs === given ? "" : ` read as ${readAs}`;
+  const shown = `${line} ${asked}: ${given}${read}${unit === "" ? "" : ` ${unit}`}`;
+  const goes = state === "fine" || state === "doubtful" ? `; ${changesIn(proposal)}` : "";
+  const doubts = why.length === 0 ? "" : `; ${why.join("; ")}`;
+  return `${shown}${goes}${doubts}`;
+}
+
+export const STATE_WORDS: Readonly<Record<AnswerState, string>> = {
+  fine: "fine",
+  doubtful: "doubtful",
+  refused: "refused",
+  same: "twice",
+  taken: "taken",
+};
+
+/** Counts of what came back, in one line. */
+export function countWords({ proposals, open, answered }: Collected): string {
+  const count = (state: AnswerState) => proposals.filter((proposal) => proposal.state === state).length;
+  return `Cells out ${open}, answered ${answered}; answers fine ${count("fine")}, doubtful ${count("doubtful")}, refused ${count("refused")}, twice ${count("same")}, taken before ${count("taken")}`;
+}

@@ -1,0 +1,167 @@
+import { beforeAll, describe, expect, it } from "vitest";
+import { type Collected, collect } from "../../../src/workbook/answers/collect";
+import type { Proposal } from "../../../src/workbook/answers/proposal";
+import { takeAnswers } from "../../../src/workbook/answers/take";
+import { countWords } from "../../../src/workbook/answers/told";
+import { csvFiles } from "../../../src/workbook/share/csv";
+import { shareCopy } from "../../../src/workbook/share/share-copy";
+import { verifyCopy } from "../../../src/workbook/share/verify/verify-copy";
+import { faultsOf } from "../packages";
+import { storedValues } from "../template-cells";
+import { type Answers, filledIn, renamed, sorted, widened } from "./fill";
+import { planR07 } from "./plans";
+
+// Answers are filled in and saved by another .xlsx library, and what the plan holds afterwards is read by it. The
+// analysis is an invented heat of C60 inside EN ISO 683-1 (C 0.57 to 0.65, Mn 0.60 to 0.90); every firm is invented.
+
+const LONG = 300_000;
+const QUAY = "Old Quay Metals";
+
+const ORDER: Answers = {
+  "L4/S4": {
+    Price: "3,05 EUR/kg",
+    "Week of delivery": "KW 42",
+    "Heat no.": "Q4-7731",
+    Condition: "normalised, 205 HB",
+    "C %": 0.6,
+    "Si %": "0,25",
+    "Mn %": "0.72 %",
+    "P %": 0.011,
+    "S %": "<0.005",
+  },
+  "L5/S5": { Price: 340, "Price for": "100 kg", "Week of delivery": "2026-10-12", "Heat no.": "Q5-0412" },
+};
+const ENQUIRY: Answers = {
+  "L4/S4": {
+    Price: 3.05,
+    "Minimum charge": 80,
+    "Bar lengths in stock mm": "3 m; 6 m",
+    "Week of delivery": 42,
+  },
+};
+
+let plan: Uint8Array;
+let sent: Uint8Array;
+let answered: Uint8Array;
+let found: Collected;
+
+const source = (bytes: Uint8Array, name = "answer.xlsx") => ({ name, bytes });
+const one = ({ proposals }: Collected, line: string, asked: string, paper = "Answer to order") =>
+  proposals.find(
+    (proposal) => proposal.line === line && proposal.asked === asked && proposal.paper === paper,
+  );
+
+/** What an answer would do to the plan, without where it came from. */
+const essence = ({ line, asked, readAs, state, changes, paper }: Proposal) =>
+  JSON.stringify([paper, line, asked, readAs, state, changes]);
+const essences = ({ proposals }: Collected) => proposals.map(essence).sort();
+
+beforeAll(async () => {
+  plan = await planR07();
+  sent = (await shareCopy(plan, { choice: { kind: "for", whom: "supplier", name: QUAY } })).bytes;
+  answered = await filledIn(
+    sent,
+    { "Answer to order": ORDER, "Answer to enquiry": ENQUIRY },
+    { by: "order desk", on: "2026-09-22" },
+  );
+  found = await collect(plan, [source(answered)]);
+}, LONG);
+
+describe("an order of R-07 that comes home", () => {
+  it("reads every answer as the functions read, and counts them", () => {
+    expect(found.remarks).toEqual([]);
+    // Two lines of 8 and of 17 open cells; 4 + 9 + 4 of them hold something.
+    expect(countWords(found)).toMatch(/^Cells out 50, answered 17; /);
+    expect(one(found, "L4/S4", "Price")).toMatchObject({
+      readAs: "3.05",
+      from: "order desk",
+      on: "2026-09-22",
+    });
+    // 340 for 100 kg is 3.40 a kg.
+    expect(one(found, "L5/S5", "Price")).toMatchObject({ readAs: "3.4" });
+    expect(one(found, "L4/S4", "Si %")).toMatchObject({ readAs: "0.25", state: "fine" });
+    expect(one(found, "L4/S4", "S %")).toMatchObject({ readAs: "0.005", state: "doubtful" });
+    // 12 October 2026 is the Monday of ISO week 42.
+    expect(one(found, "L5/S5", "Week of delivery")).toMatchObject({ readAs: "2026-W42" });
+    expect(one(found, "L4/S4", "Bar lengths in stock mm", "Answer to enquiry")).toMatchObject({
+      readAs: "3000; 6000",
+    });
+  });
+
+  it(
+    "writes what is accepted into the plan's own cells, remembers it, and takes nothing twice",
+    async () => {
+      const accepted = found.proposals.filter(({ state }) => state === "fine");
+      const after = await takeAnswers(plan, accepted, "2026-09-23");
+      expect(faultsOf(after)).toEqual([]);
+      const values = await storedValues(after);
+      expect(values.figure("Steel and heats", "S4", "Heat no.")).toBe("Q4-7731");
+      expect(values.figure("Steel and heats", "S4", "C %")).toBe(0.6);
+      // Left out: doubtful, and not named.
+      expect(values.figure("Steel and heats", "S4", "S %")).not.toBe(0.005);
+      const log = values
+        .rows("Answers")
+        .slice(4)
+        .filter(([copy]) => copy !== undefined);
+      expect(log).toHaveLength(accepted.length);
+      const again = await collect(after, [source(answered)]);
+      const states = again.proposals.map(({ state }) => state);
+      expect(states.filter((state) => state === "taken")).toHaveLength(accepted.length);
+      expect(states).not.toContain("fine");
+    },
+    LONG,
+  );
+
+  it(
+    "tells the answered copy from an altered one",
+    async () => {
+      expect(await verifyCopy(plan, answered)).toMatchObject({
+        digest: "as stated",
+        answers: 17,
+        isSavedElsewhere: true,
+        isPlanChanged: false,
+        differences: [],
+      });
+    },
+    LONG,
+  );
+});
+
+describe("the same answers, whatever was done to the file", () => {
+  const forms = { "Answer to order": ORDER, "Answer to enquiry": ENQUIRY };
+  const head = { by: "order desk", on: "2026-09-22" };
+
+  it.each([
+    ["rows sorted", sorted("Answer to order")],
+    ["columns added in front", widened("Answer to order")],
+    ["the sheet renamed", renamed("Answer to order", "unser Angebot")],
+  ])(
+    "comes home alike with %s",
+    async (_, handling) => {
+      const bytes = await filledIn(sent, forms, head, handling);
+      const again = await collect(plan, [source(bytes)]);
+      expect(again.altered).toEqual([]);
+      expect(essences(again)).toEqual(essences(found));
+    },
+    LONG,
+  );
+
+  it(
+    "comes home alike as CSV only, and pasted with tabs",
+    async () => {
+      const files = csvFiles(answered).filter(({ name }) => name.startsWith("Answer"));
+      const csv = files.map(({ name, text }) => source(new TextEncoder().encode(text), name));
+      expect(essences(await collect(plan, csv))).toEqual(essences(found));
+      const pasted = files.map(({ text }) =>
+        text
+          .replace(/^\uFEFF/, "")
+          .split("\r\n")
+          .map((line) => line.replace(/,(?=(?:[^"]*"[^"]*")*[^"]*$)/g, "\t"))
+          .join("\r\n"),
+      );
+      const mail = source(new TextEncoder().encode(pasted.join("\r\n")), "mail.txt");
+      expect(essences(await collect(plan, [mail]))).toEqual(essences(found));
+    },
+    LONG,
+  );
+});
