@@ -5,7 +5,7 @@ import type { TemperModel } from "../tempering/model";
 import { type TemperReach, temperReach } from "../tempering/reach";
 import { nearestUsual } from "../tempering/temper-for";
 import { BROAD_C, HALF_HRC, PLATEAU_C } from "../tempering/temper-plan";
-import { readingShift, type Treatment } from "../tempering/tempered";
+import { largestShift, readingShift, type Treatment } from "../tempering/tempered";
 import { bandHalfWidth, KNOWN_HALF_WIDTH } from "../tempering/tempered-range";
 import { temperModel } from "../tempering/tempering-model";
 import type { Use } from "./bands";
@@ -145,26 +145,50 @@ function flatAbout(top: Candidate, from: readonly Candidate[]): readonly Candida
   return widthOf(broad) >= BROAD_C ? broad : undefined;
 }
 
-/** Nodes and weights for the mean over a normal distribution, five-point Gauss and Hermite. */
-const NODES = [
-  [0, 0.533333],
-  [1.355626, 0.222076],
-  [-1.355626, 0.222076],
-  [2.85697, 0.011257],
-  [-2.85697, 0.011257],
-] as const;
+/** Places of a standard normal distribution, evenly apart, for the mean over it. */
+const PLACES = Array.from({ length: 41 }, (_, i) => (i - 20) * 0.17);
+const WEIGHTS = PLACES.map((z) => Math.exp((-z * z) / 2));
+const ALL_WEIGHT = WEIGHTS.reduce((sum, weight) => sum + weight, 0);
+
+/** The hardness to aim at for the best chance: the middle of the band, higher where the low end may lie lower. */
+function aimOf({ use, lower }: BandTemperQuestion): number {
+  const middle = (use.low + use.high) / 2;
+  const steps = Array.from({ length: Math.round(lower) + 1 }, (_, i) => middle + i / 2);
+  const chance = (hrc: number) => chanceOf(use, hrc, KNOWN_HALF_WIDTH, lower);
+  return steps.reduce((best, each) => (chance(each) > chance(best) ? each : best));
+}
+
+/** Of tempers the one whose hardness is nearest to a wanted one. */
+function nearestOf(allowed: readonly Candidate[], wanted: number): Candidate {
+  let nearest = allowed[0] as Candidate;
+  for (const each of allowed)
+    if (Math.abs(each.hrc - wanted) < Math.abs(nearest.hrc - wanted)) nearest = each;
+  return nearest;
+}
 
 /**
  * Mean chance after a coupon: it tells where this heat lies, which leaves the half-width of a known
- * reading, and the temper is then set anew.
+ * reading, and the temper is then set anew. One that reads further off than may be is hardened again: no chance.
  */
-function couponChance({ use, lower }: BandTemperQuestion, top: Candidate, allowed: readonly Candidate[]) {
+function couponChance(
+  question: BandTemperQuestion,
+  { model, hours }: Tempers,
+  top: Candidate,
+  allowed: readonly Candidate[],
+) {
   const learnt = top.halfWidth ** 2 - KNOWN_HALF_WIDTH ** 2;
   if (learnt <= 0) return undefined;
   const sd = Math.sqrt(learnt) / NINETY;
-  const bestAt = (shift: number) =>
-    allowed.reduce((most, { hrc }) => Math.max(most, chanceOf(use, hrc + shift, KNOWN_HALF_WIDTH, lower)), 0);
-  const chance = NODES.reduce((sum, [node, weight]) => sum + weight * bestAt(node * sd), 0);
+  const aim = aimOf(question);
+  const largest = largestShift(model, top.celsius, hours);
+  const chance = PLACES.reduce((sum, place, i) => {
+    const shift = place * sd;
+    if (Math.abs(shift) > largest) return sum;
+    const { hrc, celsius } = nearestOf(allowed, aim - shift);
+    const half = bandHalfWidth(model, celsius, hours, top);
+    const weight = (WEIGHTS[i] as number) / ALL_WEIGHT;
+    return sum + weight * chanceOf(question.use, hrc + shift, half, question.lower);
+  }, 0);
   return chance > top.chance ? chance : undefined;
 }
 
@@ -177,7 +201,8 @@ function couponChance({ use, lower }: BandTemperQuestion, top: Candidate, allowe
  */
 export function bandTemper(question: BandTemperQuestion): BandTemper {
   const { steel, treatment } = question;
-  const all = candidates(question, tempersOf(steel, treatment));
+  const tempers = tempersOf(steel, treatment);
+  const all = candidates(question, tempers);
   const bland = avoidsBrittle(question) ? all.filter(({ isBrittle }) => !isBrittle) : all;
   const allowed = bland.length > 0 ? bland : all;
   const top = best(question.use, allowed);
@@ -189,6 +214,6 @@ export function bandTemper(question: BandTemperQuestion): BandTemper {
     chance: chosen.chance,
     avoided: whole.isBrittle && whole.chance > chosen.chance + SAME_CHANCE ? whole : undefined,
     flat: level && [level[0]?.celsius ?? top.celsius, level[level.length - 1]?.celsius ?? top.celsius],
-    withCoupon: treatment.known === undefined ? couponChance(question, top, allowed) : undefined,
+    withCoupon: treatment.known === undefined ? couponChance(question, tempers, top, allowed) : undefined,
   };
 }

@@ -17,17 +17,20 @@ function plainBetween(low: number, high: number): Test {
     family === "plain carbon" && Mn < MUCH_MANGANESE && C >= low - TINY && C <= high + TINY;
 }
 
-function stainlessBetween(low: number, high: number): Test {
-  return (steel) =>
-    isStainless(steel) && steel.composition.Cr >= low - TINY && steel.composition.Cr <= high + TINY;
+function stainlessBetween(low: number, high: number, carbon: number): Test {
+  return (steel) => {
+    const { C, Cr } = steel.composition;
+    return isStainless(steel) && Cr >= low - TINY && Cr <= high + TINY && C >= carbon - TINY;
+  };
 }
 
 /** What one item of the list names: "5160", "1055 to 1075", "plain 0.6-0.9 % C", "12-14 % Cr stainless", "stainless". */
 function testOf(item: string): Test {
   const plain = /^plain ([\d.]+)-([\d.]+) % C$/.exec(item);
   if (plain !== null) return plainBetween(Number(plain[1]), Number(plain[2]));
-  const chromium = /^([\d.]+)-([\d.]+) % Cr stainless$/.exec(item);
-  if (chromium !== null) return stainlessBetween(Number(chromium[1]), Number(chromium[2]));
+  const chromium = /^([\d.]+)-([\d.]+) % Cr stainless(?: of ([\d.]+) % C and more)?$/.exec(item);
+  if (chromium !== null)
+    return stainlessBetween(Number(chromium[1]), Number(chromium[2]), Number(chromium[3] ?? 0));
   if (item === "stainless") return isStainless;
   const span = /^(\S+) to (\S+)$/.exec(item);
   if (span === null) {

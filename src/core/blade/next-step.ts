@@ -88,24 +88,42 @@ function avoidedText({ best, isForBand }: Told): string {
   return `${temperatureText(avoided.celsius)} would give ${chanceText(avoided.chance)}, but is brittle`;
 }
 
+/** A temper with a clearly better chance than the one that was chosen; empty where there is none. */
+function betterText({ temperC }: BladeQuestion, { best, chance }: Told): string {
+  if (temperC === undefined || best === undefined || chance === undefined) return "";
+  if (best.chance < chance + WORTH_A_COUPON) return "";
+  return `${temperatureText(best.celsius)} would give the band at ${chanceText(best.chance)}, this ${chanceText(chance)}`;
+}
+
 /** What to do with a planned temper. */
 function trial(question: BladeQuestion, story: Told): string {
   const { temperC, estimate } = story;
   if (temperC === undefined || estimate === undefined) return "Test a coupon of this heat before the run.";
   const first = `Temper one, ${temperText(question, temperC)}, expect ${span(estimate.low, estimate.high)}`;
-  return `${withinWords([first, flatText(story), couponText(story), avoidedText(story)])}.`;
+  const better = betterText(question, story);
+  // What a coupon is worth counts with the temper set by it: of a temper that is settled it says nothing.
+  const parts = better === "" ? [flatText(story), couponText(story), avoidedText(story)] : [better];
+  return `${withinWords([first, ...parts])}.`;
 }
 
-/** The temper with the best chance in place of one in the brittle range; empty where there is none. */
-function blandInstead(question: BladeQuestion, { best, temperC }: Told): string {
-  const { steel, use, reading } = question;
-  if (best === undefined || temperC === undefined || best.celsius === temperC) return "";
+/** Whether a temper lies in a brittle range of a blade that should stay out of it, and a better one does not. */
+function isBrittleHere({ steel, use }: BladeQuestion, temperC: number, instead: number): boolean {
   const struck = use?.service === "impact" || steel.family.endsWith("stainless");
-  if (!struck || !isNearBrittle(steel, temperC) || isNearBrittle(steel, best.celsius)) return "";
-  const why = `${temperatureText(temperC)} lies in the brittle range`;
-  if (reading !== undefined && best.celsius < temperC) return hardenAgain(question, best, why);
-  const on = reading === undefined ? "Temper one" : "Temper on";
-  return `${on}, ${temperText(question, best.celsius)}, for a chance of ${chanceText(best.chance)}: ${why}.`;
+  return struck && isNearBrittle(steel, temperC) && !isNearBrittle(steel, instead);
+}
+
+/** The temper with the best chance in place of one in the brittle range, and what is given up for it; empty where there is none. */
+function blandInstead(question: BladeQuestion, { best, temperC, chance = 0 }: Told): string {
+  const { reading } = question;
+  if (best === undefined || temperC === undefined || best.celsius === temperC) return "";
+  if (!isBrittleHere(question, temperC, best.celsius)) return "";
+  const brittle = `${temperatureText(temperC)} lies in the brittle range`;
+  if (reading !== undefined && best.celsius < temperC) return hardenAgain(question, best, brittle);
+  const on = `${reading === undefined ? "Temper one" : "Temper on"}, ${temperText(question, best.celsius)}`;
+  const here = chanceText(best.chance);
+  return best.chance < chance
+    ? `${on}, chance ${here} and tougher; ${temperatureText(temperC)} has ${chanceText(chance)}, but lies in the brittle range.`
+    : `${on}, for a chance of ${here}: ${brittle}.`;
 }
 
 function dangerFirst(cautions: readonly Caution[]): string {

@@ -7,6 +7,8 @@ export interface BrittleRange {
   readonly low: number;
   readonly high: number;
   readonly advice: string;
+  /** Distance kept on its cool side [°C], where more than the usual is kept. */
+  readonly clearBelow?: number;
   /** True where only slow cooling from the temper embrittles. */
   readonly bySlowCooling?: boolean;
 }
@@ -33,7 +35,13 @@ const CARBON_STEEL: BrittleRange = {
   advice: "choose a temper below or above it for a blade that takes blows",
 };
 const SILICON_STEEL: BrittleRange = { ...CARBON_STEEL, low: 350, high: 450 };
-const STAINLESS: BrittleRange = { low: 425, high: 600, advice: "toughness and rust resistance suffer" };
+/** Hardened stainless is tempered at 370 °C at most (ASM Handbook, from memory): rust resistance falls first. */
+const STAINLESS: BrittleRange = {
+  low: 425,
+  high: 600,
+  clearBelow: 55,
+  advice: "toughness and rust resistance suffer",
+};
 const REVERSIBLE: BrittleRange = {
   low: 375,
   high: 575,
@@ -115,9 +123,12 @@ export function isUnavoidable(steel: Steel, celsius: number): boolean {
   );
 }
 
-/** Whether a temper lies in such a range or within 5 °C of one. */
+/** Whether a temper lies in such a range or nearer to one than the distance that is kept. */
 export function isNearBrittle(steel: Steel, celsius: number): boolean {
-  return [-CLEAR_OF_RANGE, 0, CLEAR_OF_RANGE].some((off) => isUnavoidable(steel, celsius + off));
+  return brittleRanges(steel).some(
+    ({ low, high, clearBelow = CLEAR_OF_RANGE, bySlowCooling }) =>
+      !bySlowCooling && celsius >= low - clearBelow && celsius <= high + CLEAR_OF_RANGE,
+  );
 }
 
 /** Whether a blade must cool fast from a temper. */
@@ -141,7 +152,10 @@ export function blandTempers(
 ): BlandTempers {
   const ranges = brittleRanges(steel);
   if (!isUnavoidable(steel, celsius)) return { cooler: null, hotter: null };
-  const ends = ranges.flatMap(({ low, high }) => [low - CLEAR_OF_RANGE, high + CLEAR_OF_RANGE]);
+  const ends = ranges.flatMap(({ low, high, clearBelow = CLEAR_OF_RANGE }) => [
+    low - clearBelow,
+    high + CLEAR_OF_RANGE,
+  ]);
   const bland = ends.filter((at) => !isUnavoidable(steel, at) && at >= coolest && at <= hottest);
   const below = bland.filter((at) => at < celsius);
   const above = bland.filter((at) => at > celsius);

@@ -87,18 +87,23 @@ function fahrenheitText(model: TemperModel, { celsius, hrc }: KnownTemper, hours
   );
 }
 
+/** How far a reading may lie off the published curve [HRC]: 3, or the stated error where that is wider. */
+export function largestShift(model: TemperModel, celsius: number, hours: number): number {
+  return Math.max(MAX_SHIFT_HRC, model.halfWidthAt(celsius, hollomonJaffe(celsius, hours)));
+}
+
 /**
  * How far a known reading lies above the published curve.
  *
  * @returns HRC, 0 without a reading.
- * @throws NotAvailable beyond 3 HRC: the coupon did not harden as assumed.
+ * @throws NotAvailable beyond `largestShift`: the coupon did not harden as assumed.
  */
 export function readingShift(model: TemperModel, known: KnownTemper | undefined, hours: number): number {
   if (known === undefined) return 0;
   checkReading(known.hrc);
   const expected = hardnessIn(model, known.celsius, hours);
   const shift = known.hrc - expected;
-  if (Math.abs(shift) <= MAX_SHIFT_HRC) return shift;
+  if (Math.abs(shift) <= largestShift(model, known.celsius, hours)) return shift;
   const asFahrenheit = fahrenheitText(model, known, hours);
   if (asFahrenheit !== "") throw new NotAvailable(asFahrenheit);
   const side = shift > 0 ? "over" : "under";
