@@ -1,0 +1,67 @@
+import { spawnSync } from "node:child_process";
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Page } from "playwright-core";
+import { shareCopy } from "../../src/workbook/share/share-copy";
+import { planningFile } from "../../src/workbook/sheets/planning-file";
+import { planningTemplate } from "../../src/workbook/sheets/planning-template";
+import { exampleData } from "../../src/workbook/sheets/template-data";
+import { launch } from "../browser";
+import { converted } from "../interchange/office";
+import { openPage, startServer } from "../workbench/server";
+
+const FOLDER = "assets/pictures";
+const LINE_KNOWN_MS = 120_000;
+
+/** Chooses a page of the pane by its title. */
+async function choose(page: Page, title: string): Promise<void> {
+  await page.locator("#pane nav").getByRole("button", { name: title, exact: true }).click();
+  await page.locator("#pane h2", { hasText: title }).waitFor();
+}
+
+/** The workbench on the demo run, and one page of its pane. */
+async function screens(): Promise<void> {
+  const [{ server, address }, browser] = await Promise.all([startServer(), launch()]);
+  try {
+    const { page } = await openPage(browser, address);
+    await page.locator("#pane .following li").first().waitFor({ timeout: LINE_KNOWN_MS });
+    await page.screenshot({ path: join(FOLDER, "workbench.png") });
+    await choose(page, "Hardening and tempering");
+    await page.locator("#pane svg").first().waitFor();
+    await page.locator("#pane").screenshot({ path: join(FOLDER, "pane.png") });
+  } finally {
+    await browser.close();
+    server.kill();
+  }
+}
+
+/** The heat-treat order of the invented run, as LibreOffice prints it. */
+async function paper(): Promise<void> {
+  const plan = await planningFile(planningTemplate(exampleData()));
+  const { bytes } = await shareCopy(plan, {
+    choice: { kind: "sheets", names: ["Heat-treat order"] },
+    date: "R-07",
+  });
+  const [pdf] = converted("order.xlsx", bytes, "pdf").values();
+  if (pdf === undefined) throw new Error("LibreOffice made no PDF");
+  const folder = mkdtempSync(join(tmpdir(), "paper-"));
+  writeFileSync(join(folder, "order.pdf"), pdf);
+  const shot = join(FOLDER, "paper");
+  const options = ["-png", "-r", "72", "-f", "1", "-l", "1", "-singlefile"];
+  const { status } = spawnSync("pdftoppm", [...options, join(folder, "order.pdf"), shot]);
+  rmSync(folder, { recursive: true });
+  if (status !== 0) throw new Error("pdftoppm made no picture");
+}
+
+/** `npm run pictures`: the pictures of README, made anew. The paper needs LibreOffice and pdftoppm. */
+async function pictures(): Promise<void> {
+  mkdirSync(FOLDER, { recursive: true });
+  await screens();
+  await paper();
+}
+
+pictures().catch((fault) => {
+  console.error(fault);
+  process.exit(1);
+});
