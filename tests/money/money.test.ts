@@ -8,6 +8,7 @@ import { yieldFloor } from "../../src/core/run/yield-floor";
 import * as money from "../../src/functions/money";
 import * as run from "../../src/functions/run";
 import { answer, first, testExamples } from "../stock/call";
+import { PRICE_TABLE } from "./price-table";
 
 const { LOT_COST, OUTSIDE_CHARGE, PRICE_AT_MARGIN, PRICE_AT_MARKUP, ROUND_MONEY } = money;
 const { CHANCE_OF_ENOUGH, LEARNING, STARTS_BY_PROFIT, YIELD_FLOOR } = run;
@@ -185,15 +186,8 @@ describe("yield floor", () => {
   });
 });
 
-describe("price table by hand: set-up 120, 1.5 h first blade at 90 % (unit), 45 an hour, material 14, heat treating max(150, 9 a blade)", () => {
-  test.each([
-    [1, 351.5, 540.77],
-    [5, 126.58, 194.74],
-    [10, 94.96, 146.1],
-    [25, 75.63, 116.35],
-    [50, 68.79, 105.83],
-    [100, 63.45, 97.61],
-  ])("%d blades", (n, unitCost, price) => {
+describe("price table by hand", () => {
+  test.each(PRICE_TABLE)("%d blades", (n, unitCost, price) => {
     const hours = first(LEARNING, 1.5, n, 0.9, "unit", "total");
     const outside = first(OUTSIDE_CHARGE, n, 9, 150);
     const unit = (first(LOT_COST, 120, hours, 45, 14, outside, n) as number) / n;

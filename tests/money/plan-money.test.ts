@@ -2,17 +2,10 @@ import { describe, expect, test } from "vitest";
 import { COST_RANGE, PRICE_BREAKS } from "../../src/functions/money";
 import { HISTORY } from "../../src/functions/run";
 import { answer, first } from "../stock/call";
+import { PRICE_TABLE } from "./price-table";
 
 describe("price breaks", () => {
-  // By hand: 120 + 45 × 1.5 × Σ n^(ln 0.9 / ln 2) + 14 n + max(150, 9 n), at 35 % margin.
-  test.each([
-    [1, 351.5, 540.77],
-    [5, 126.58, 194.74],
-    [10, 94.96, 146.1],
-    [25, 75.63, 116.35],
-    [50, 68.79, 105.83],
-    [100, 63.45, 97.61],
-  ])("%d pieces", (quantity, unitCost, price) => {
+  test.each(PRICE_TABLE)("%d pieces", (quantity, unitCost, price) => {
     const [row = []] = answer(PRICE_BREAKS, quantity, 120, 1.5, 0.9, "unit", 45, 14, 9, 150, 0, 0.35);
     expect(row[5]).toBeCloseTo(unitCost, 2);
     expect(row[6]).toBe(price);
