@@ -1,10 +1,9 @@
-import { createHash } from "node:crypto";
 import { expect, it } from "vitest";
 import { shareCopy } from "../../src/workbook/share/share-copy";
 import { newKeyPair, signerFrom } from "../../src/workbook/share/signature";
 import { verifyCopy } from "../../src/workbook/share/verify/verify-copy";
 import { handMade, partsOf } from "./hand-made";
-import { provenanceLinesOf, provenancePart, withPart } from "./packages";
+import { provenancePart, resealed, withPart } from "./packages";
 
 // Alterations of a shared copy that make it say another thing than was sent, each by the rules of SpreadsheetML
 // (ECMA-376 Part 1, 18). The one who alters makes the SHA-256 fit where it can be made to.
@@ -44,16 +43,9 @@ const CELLS = [
   ["Order", "B3", "string", "one heat a line"],
 ];
 
-/** The copy with the digest that fits its Provenance as it stands now. */
-function resealed(bytes: Uint8Array, cells = CELLS): Uint8Array {
-  const lines = [...cells, ...provenanceLinesOf(bytes)].map((line) => JSON.stringify(line));
-  const digest = createHash("sha256").update(lines.join("\n")).digest("hex");
-  return withPart(bytes, provenancePart(bytes), (xml) => xml.replace(/[0-9a-f]{64}/, digest));
-}
-
 const inSheet = (change: (xml: string) => string) => withPart(copy, SHEET, change);
 const inProvenance = (change: (xml: string) => string) =>
-  resealed(withPart(copy, provenancePart(copy), change));
+  resealed(withPart(copy, provenancePart(copy), change), CELLS);
 const behindData = (xml: string) => inSheet((text) => text.replace("</sheetData>", `</sheetData>${xml}`));
 const cellOf = (name: string) => new RegExp(`<c r="${name}"[^>]*>.*?</c>`);
 

@@ -1,11 +1,10 @@
-import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { expect, it } from "vitest";
 import { FileRefusal } from "../../src/workbook/file/package/file-refusal";
 import { shareCopy } from "../../src/workbook/share/share-copy";
 import { verifyCopy } from "../../src/workbook/share/verify/verify-copy";
 import { handMade } from "./hand-made";
-import { provenanceLinesOf, provenancePart, withPart } from "./packages";
+import { provenancePart, resealed, withPart } from "./packages";
 
 // Carbon of a grade is what its number says (SAE J402); all other figures are plain arithmetic.
 
@@ -22,13 +21,6 @@ const live = handMade({
 });
 const copy = (await shareCopy(live, { date: "2026-11-25" })).bytes;
 const provenance = "xl/worksheets/sheet3.xml";
-
-/** A copy with the SHA-256 that fits what it holds now: one line of JSON a cell, sheets by name. */
-function resealed(bytes: Uint8Array, cells: readonly (readonly string[])[]): Uint8Array {
-  const lines = [...cells, ...provenanceLinesOf(bytes)].map((line) => JSON.stringify(line));
-  const digest = createHash("sha256").update(lines.join("\n")).digest("hex");
-  return withPart(bytes, provenance, (xml) => xml.replace(/[0-9a-f]{64}/, digest));
-}
 
 const CELLS = [
   ["Costs", "A1", "number", "9.5"],
