@@ -24,7 +24,8 @@ export interface FileRead {
   readonly state: string;
 }
 
-function stateOf(path: string): string {
+/** What tells one state of a file from another: when it was written, how long it is, which file it is. */
+export function stateOf(path: string): string {
   const { mtimeMs, size, ino } = statSync(path);
   return `${mtimeMs} ${size} ${ino}`;
 }

@@ -1,11 +1,22 @@
 import { existsSync, realpathSync } from "node:fs";
 import { basename, extname, join } from "node:path";
+import { FileRefusal } from "../../workbook/file/package/file-refusal";
 import { AUDIENCES, type Choice } from "../../workbook/share/audience";
 import { csvFiles } from "../../workbook/share/csv";
+import { registered } from "../../workbook/share/register";
 import { type ShareCopy, shareCopy } from "../../workbook/share/share-copy";
 import { shareList } from "../../workbook/share/share-report";
 import { newKeyPair, type Signer, signerFrom } from "../../workbook/share/signature";
-import { type FileRead, makeFolder, readWhole, refuseExisting, writePrivate, writeWhole } from "../files";
+import { dateSerial } from "../../workbook/sheets/parts/table-sheet";
+import {
+  type FileRead,
+  makeFolder,
+  readWhole,
+  refuseExisting,
+  refuseOpenWorkbook,
+  writePrivate,
+  writeWhole,
+} from "../files";
 import { type Options, readOptions, WrongArguments } from "../options";
 import { counted, listedRemarks } from "../remarks";
 import { type Command, progressLine, STATUS, type Terminal } from "../run-command";
@@ -18,6 +29,7 @@ const USAGE = `Usage: share --for WHOM [options] FILE.xlsx            the sheets
        share --all [options] FILE.xlsx                   every sheet that can be seen
        share --new-key KEY.json                          make a pair of keys to sign copies with
 Options: [--date TEXT] [--by TEXT] [-o COPY.xlsx] [--csv FOLDER] [--sign KEY.json] [--force]
+         [--no-register]
 Makes a copy that holds values only, for someone without the add-in: "FILE for sharing.xlsx" beside the file, unless
 -o (--output) names another. The copy is a new file made from values, looks and print set-up of the sheets chosen and
 from formulas, as notes, that read cells of these sheets only; a list of all that travels is printed before anything is
@@ -28,6 +40,8 @@ The answers come home with collect.
 --csv also writes each sheet of the copy as a CSV file into a folder; a text that a spreadsheet program would run as
 a formula gets an apostrophe in front.
 --sign signs the copy; whoever has your public key can hold it against that with verify --key.
+A plan with a sheet Register gets a row for the copy: day, whom, papers, revision, file, SHA-256; --no-register leaves
+the plan alone.
 --force writes over files that are there.
 Exit status: 0 done, 1 done but some cells hold errors, 2 wrong arguments or a file refused.
 `;
@@ -104,9 +118,41 @@ function signerIn(file: string | undefined): Promise<Signer> | undefined {
   return file === undefined ? undefined : signerFrom(new TextDecoder().decode(readWhole(file).bytes));
 }
 
+/** Notes the copy in the register of the plan; a plan that cannot be written now is told, the copy stands. */
+async function register(
+  read: FileRead,
+  copy: ShareCopy,
+  {
+    output,
+    name,
+    values,
+  }: { readonly output: string; readonly name: string | undefined } & Pick<Options, "values">,
+  terminal: Terminal,
+): Promise<void> {
+  const whom = AUDIENCES.find(({ word }) => word === values.for)?.label ?? "";
+  try {
+    const plan = await registered(read.bytes, {
+      sent: values.date ?? dateSerial(new Date().toISOString().slice(0, 10)),
+      to: [whom, name ?? ""].filter((part) => part !== "").join(": "),
+      papers: copy.sheets.join(", "),
+      file: basename(output),
+      copy: copy.number ?? "",
+      answerBy: values.by ?? "",
+      digest: copy.digest,
+    });
+    if (plan === undefined) return;
+    refuseOpenWorkbook(read.path);
+    writeWhole(read.path, plan, read);
+    terminal.write("Noted in the register of the plan.\n");
+  } catch (problem) {
+    if (!(problem instanceof FileRefusal)) throw problem;
+    terminal.complain(`share: not noted in the register of the plan: ${problem.message}\n`);
+  }
+}
+
 async function run(args: readonly string[], terminal: Terminal): Promise<number> {
   const options = readOptions(args, {
-    flags: ["all", "force"],
+    flags: ["all", "force", "no-register"],
     values: ["output", "date", "by", "sheets", "for", "csv", "sign", "new-key"],
   });
   const { flags, values } = options;
@@ -132,6 +178,7 @@ async function run(args: readonly string[], terminal: Terminal): Promise<number>
   const csv = values.csv === undefined ? "" : writeCsv(values.csv, copy.bytes, isForced);
   writeWhole(output, copy.bytes);
   terminal.write(summary(output, copy) + csv);
+  if (!flags.has("no-register")) await register(read, copy, { output, name, values }, terminal);
   return copy.errors.length === 0 ? STATUS.done : STATUS.attention;
 }
 

@@ -44,6 +44,10 @@ export interface ShareCopy {
   readonly bytes: Uint8Array;
   readonly formulas: number;
   readonly digest: string;
+  /** Names of the sheets in it that came from the workbook. */
+  readonly sheets: readonly string[];
+  /** Number of a copy that asks for an answer. */
+  readonly number: string | undefined;
   readonly left: readonly CellRemark[];
   readonly errors: readonly CellRemark[];
   /** Hidden sheets that are in the copy: whoever gets it can show them. */
@@ -262,6 +266,8 @@ export async function shareCopy(bytes: Uint8Array, options: ShareOptions = {}): 
   return {
     bytes: await writeWorkbook(book),
     digest,
+    sheets: names,
+    number: origin.asked?.number,
     formulas: origin.formulas,
     left: shared.left,
     errors: shared.errors,

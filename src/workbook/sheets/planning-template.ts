@@ -21,6 +21,7 @@ import { priceBreaksSheet } from "./price-breaks-sheet";
 import { quoteSheet } from "./quote-sheet";
 import { readingsSheet } from "./readings-sheet";
 import { type Recipes, recipeSheet } from "./recipe-sheet";
+import { registerSheet } from "./register-sheet";
 import { routeSheet } from "./route-sheet";
 import { SHEETS_OF_THE_PLAN } from "./sheets-of-the-plan";
 import { shippingSheet } from "./shipping-sheet";
@@ -290,6 +291,7 @@ function sheetsOf(data: TemplateData, room: Room, chosen: readonly string[]): Sh
     travellerSheet({ cover, lines, recipes, cuts, steels, batches, route, standard }, room.pages),
     all.shipping.model(),
     all.lots.model(),
+    registerSheet().model(),
     cautionsSheet(first),
     checksSheet(checks),
   ];

@@ -101,6 +101,12 @@ export const SHEETS_OF_THE_PLAN: readonly PlanSheet[] = [
   { name: "Traveller", step: "Making", purpose: "goes through the shop, a page a line, blade numbers" },
   { name: "Shipping", step: "Sending", purpose: "boxes and papers", needs: ["Sent"] },
   { name: "Past lots", step: "Sending", purpose: "counts of finished runs for the next quote" },
+  {
+    name: "Register",
+    step: "Sending",
+    purpose: "what was sent to whom, when, which revision",
+    isPrivate: true,
+  },
   { name: "Lists", step: "Planning", purpose: "words of the drop-downs" },
   {
     name: "Cautions and sources",

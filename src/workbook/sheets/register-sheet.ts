@@ -1,0 +1,49 @@
+import { DATE_FORMAT, type TableColumns, TableSheet, typedColumn } from "./parts/table-sheet";
+
+export const REGISTER = "Register";
+
+/** What is noted of each paper that went out, by heading. */
+export const REGISTER_HEADINGS = {
+  number: "No.",
+  sent: "Sent on",
+  to: "To",
+  papers: "Papers",
+  revision: "Run, revision",
+  file: "File",
+  copy: "Number of the copy",
+  answerBy: "Answer by",
+  digest: "SHA-256",
+  remark: "Remark",
+} as const;
+
+export type RegisterKey = keyof typeof REGISTER_HEADINGS;
+
+const WIDTHS: Readonly<Record<RegisterKey, number>> = {
+  number: 46,
+  sent: 84,
+  to: 190,
+  papers: 200,
+  revision: 110,
+  file: 190,
+  copy: 90,
+  answerBy: 90,
+  digest: 330,
+  remark: 200,
+};
+const ROWS = 30;
+
+/** What was sent to whom and when: `share` adds a row for every copy, and writes over none. */
+export function registerSheet(): TableSheet<RegisterKey> {
+  const column = (key: RegisterKey) =>
+    typedColumn<RegisterKey>(REGISTER_HEADINGS[key], WIDTHS[key], [], {
+      ...(key === "sent" ? { format: DATE_FORMAT } : {}),
+      wrap: true,
+    });
+  const keys = Object.keys(REGISTER_HEADINGS) as RegisterKey[];
+  const columns = Object.fromEntries(keys.map((key) => [key, column(key)])) as TableColumns<RegisterKey>;
+  return new TableSheet(REGISTER, columns, ROWS, {
+    title: "Register: what was sent to whom, when, in which revision",
+    note: "The command share adds a row for every copy. A paper sent otherwise is typed in by hand. Rows are never written over.",
+    frozenColumns: 1,
+  });
+}
