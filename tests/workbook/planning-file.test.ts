@@ -112,12 +112,12 @@ describe("read by another library", () => {
     expect(sum(rules)).toBe(196);
     expect(sum(({ pageSetup }) => Number(pageSetup.orientation === "portrait"))).toBe(12);
     expect(sum(({ rowBreaks }) => rowBreaks.length)).toBe(20);
-    expect(sum(({ pageSetup }) => Number(pageSetup.printTitlesRow !== undefined))).toBe(18);
+    expect(sum(({ pageSetup }) => Number(pageSetup.printTitlesRow !== undefined))).toBe(19);
     const hasHeads = ({ headerFooter }: { readonly headerFooter?: Worksheet["headerFooter"] }) =>
       headerFooter?.oddHeader === "&LRun R-07, Tern Hollow Forge&R&A" &&
       headerFooter?.oddFooter === "&L&F&RPage &P of &N";
-    expect(sum((sheet) => Number(hasHeads(sheet)))).toBe(23);
-    expect(sum((sheet) => sheet.getTables().length)).toBe(16);
+    expect(sum((sheet) => Number(hasHeads(sheet)))).toBe(24);
+    expect(sum((sheet) => sheet.getTables().length)).toBe(17);
     expect(sum(({ dataValidations }) => Object.keys(dataValidations.model).length)).toBe(32);
   });
 
