@@ -83,6 +83,7 @@ export interface FormulaChange {
   readonly sheet: string;
   readonly row: number;
   readonly column: number;
+  /** With its equals sign; without one it is a constant. */
   readonly formula: string;
 }
 

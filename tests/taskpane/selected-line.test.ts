@@ -1,8 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { noSheet } from "../../src/host/no-sheet";
-import type { HostRows } from "../../src/host/port";
+import type { FormulaChange, HostRows } from "../../src/host/port";
 import { verdictOf } from "../../src/taskpane/parts/follow-line";
-import { ANSWER_HEADINGS, LINE_HEADINGS, selectedLine } from "../../src/taskpane/parts/selected-line";
+import {
+  ANSWER_HEADINGS,
+  LINE_HEADINGS,
+  lineCell,
+  selectedLine,
+} from "../../src/taskpane/parts/selected-line";
 import { HEADINGS } from "../../src/workbook/sheets/parts/table-sheet";
 import { planningLines } from "../../src/workbook/sheets/planning-template";
 import { EMPTY_DATA } from "../../src/workbook/sheets/template-data";
@@ -46,6 +51,25 @@ const port = (address: string) => ({
   ...noSheet,
   selection: async () => selected("", "", { address }),
   readValues: async (references: readonly string[]) => references.map(read),
+});
+
+describe("a cell of the selected line", () => {
+  it("is found below its heading and written as a constant", async () => {
+    const written: FormulaChange[] = [];
+    const writing = {
+      ...port("Costs!B7"),
+      replaceFormulas: async (changes: readonly FormulaChange[]) => written.push(...changes),
+    };
+    const cell = await lineCell(writing, "steel");
+    expect([cell?.line, cell?.held]).toEqual(["L2", "1075"]);
+    await cell?.write("5160");
+    // L2 stands in row 6, its steel in the third column; rows and columns count from 0.
+    expect(written).toEqual([{ sheet: "Lines", row: 5, column: 2, formula: "5160" }]);
+  });
+
+  it("is none off the run", async () => {
+    expect(await lineCell(port("Nowhere!A9"), "steel")).toBeNull();
+  });
 });
 
 describe("the line that the selection stands on", () => {

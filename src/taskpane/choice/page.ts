@@ -6,6 +6,7 @@ import { afterPause, element, fill } from "../parts/dom";
 import { evidenceOf } from "../parts/evidence";
 import { button, choiceField, fieldRow, linesField, textField } from "../parts/fields";
 import { insertControl } from "../parts/insert";
+import { type LineCell, lineCell } from "../parts/selected-line";
 import { blockInsert } from "../parts/table-insert";
 import { answerBlocks, listBlock } from "./answer";
 import { type Asked, argumentsOf, formulaFor, rackOf } from "./question";
@@ -79,33 +80,54 @@ function questions() {
   return { fields, asked };
 }
 
-/** A button that writes a steel into the selected cell, such as the steel of a line of the run. */
+/** A button that makes a steel that of the line which the selection stands on; without a line it goes into the selected cell. */
 function takeIntoLine({ port, state }: PageContext): (name: string) => HTMLElement | null {
   return (name) => {
     if (!port.hasSheet) return null;
     const status = element("span", { role: "status" });
-    const press = button("Put the name into the selected cell", () => {
+    const press = button("Take it for the line", () => {
       state.steel = name;
-      void writeName(port, name, status);
+      void takeName(port, name, status);
     });
     return element("p", {}, press, " ", status);
   };
 }
 
-async function writeName(port: HostPort, name: string, status: HTMLElement): Promise<void> {
-  const block = { rows: [[name]], heading: 0 };
-  const write = async () => fill(status, `Written into ${await port.writeBlock(block)}.`);
+async function takeName(port: HostPort, name: string, status: HTMLElement): Promise<void> {
   try {
-    const place = await port.placeFor(block);
-    if (place === null) fill(status, "Select a cell first, such as the steel of a line.");
-    else if (place.filled === 0) await write();
-    else
-      fill(
-        status,
-        `${place.address} is filled already. `,
-        button("Replace it", () => void write()),
-      );
+    const cell = await lineCell(port, "steel");
+    if (cell === null) await writeName(port, name, status);
+    else await writeIntoLine(cell, name, status);
   } catch (problem) {
     fill(status, sentenceOf(problem));
   }
+}
+
+/** The steel of a line is not written over unasked. */
+async function writeIntoLine(cell: LineCell, name: string, status: HTMLElement): Promise<void> {
+  const { line, held } = cell;
+  const write = async () => {
+    await cell.write(name);
+    fill(status, `Line ${line} is of ${name} now.`);
+  };
+  if (held === "" || held === name) return write();
+  fill(
+    status,
+    `Line ${line} is of ${held}. `,
+    button("Replace it", () => void write().catch((problem) => fill(status, sentenceOf(problem)))),
+  );
+}
+
+async function writeName(port: HostPort, name: string, status: HTMLElement): Promise<void> {
+  const block = { rows: [[name]], heading: 0 };
+  const write = async () => fill(status, `Written into ${await port.writeBlock(block)}.`);
+  const place = await port.placeFor(block);
+  if (place === null) fill(status, "Select a line of the run first, or a cell.");
+  else if (place.filled === 0) await write();
+  else
+    fill(
+      status,
+      `${place.address} is filled already. `,
+      button("Replace it", () => void write()),
+    );
 }

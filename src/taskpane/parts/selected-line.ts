@@ -87,12 +87,14 @@ function toldBelow<Key extends string>(
   return told;
 }
 
-/**
- * The line of the run that the selection stands on.
- *
- * @returns `null` where the workbook has no planning sheet, or the row names no line.
- */
-export async function selectedLine(port: HostPort): Promise<SelectedLine | null> {
+interface LineRow {
+  readonly row: number;
+  readonly heads: HostRows;
+  readonly cells: HostRows;
+}
+
+/** The row of the selected line as it stands in the sheet; `null` where there is none. */
+async function selectedRow(port: HostPort): Promise<LineRow | null> {
   const selected = await port.selection();
   if (selected === null) return null;
   const row = await lineRow(port, selected.address);
@@ -100,11 +102,46 @@ export async function selectedLine(port: HostPort): Promise<SelectedLine | null>
   const wanted = [HEADING_ROW, row].map((at) => `${SHEET}!A${at}:${LAST_COLUMN}${at}`);
   const [heads, cells] = await port.readValues(wanted, selected.address);
   if (heads == null || cells == null) return null;
-  const name = text(cells[0]?.[0]);
-  if (name === "" || text(heads[0]?.[0]) !== "Line") return null;
+  return text(cells[0]?.[0]) === "" || text(heads[0]?.[0]) !== "Line" ? null : { row, heads, cells };
+}
+
+/**
+ * The line of the run that the selection stands on.
+ *
+ * @returns `null` where the workbook has no planning sheet, or the row names no line.
+ */
+export async function selectedLine(port: HostPort): Promise<SelectedLine | null> {
+  const found = await selectedRow(port);
+  if (found === null) return null;
+  const { heads, cells } = found;
   return {
-    name,
+    name: text(cells[0]?.[0]),
     facts: toldBelow(LINE_HEADINGS, heads, cells),
     answers: toldBelow(ANSWER_HEADINGS, heads, cells),
+  };
+}
+
+/** A cell of the selected line that is typed. */
+export interface LineCell {
+  readonly line: string;
+  /** What stands in it; "" for nothing. */
+  readonly held: string;
+  /** Writes a constant into it. */
+  write(value: string): Promise<void>;
+}
+
+/** The cell of a fact of the line that the selection stands on; `null` where there is no such line. */
+export async function lineCell(port: HostPort, fact: LineFact): Promise<LineCell | null> {
+  const found = await selectedRow(port);
+  const column = found?.heads[0]?.findIndex((head) => text(head) === LINE_HEADINGS[fact]) ?? -1;
+  if (found === null || column < 0) return null;
+  const { row, cells } = found;
+  const work = { signal: new AbortController().signal, progress: () => undefined };
+  return {
+    line: text(cells[0]?.[0]),
+    held: text(cells[0]?.[column]),
+    async write(value) {
+      await port.replaceFormulas([{ sheet: SHEET, row: row - 1, column, formula: value }], work);
+    },
   };
 }

@@ -149,7 +149,10 @@ export class GridCells {
 
   /** Writes one formula anew. */
   replace({ sheet, row, column, formula }: FormulaChange): void {
-    this.workbook().getSheetByName(sheet)?.getRange(row, column).setValue({ f: formula });
+    this.workbook()
+      .getSheetByName(sheet)
+      ?.getRange(row, column)
+      .setValue(formula.startsWith("=") ? { f: formula } : { v: formula, f: null });
   }
 }
 
