@@ -25,10 +25,8 @@ function mountAutosave(grid: Grid, run: OpenRun, kept: KeptWork, notice: Notice)
     if (kept.reason !== "") notice.show(kept.reason);
     return undefined;
   }
-  const autosave = new Autosave(
-    kept.store,
-    () => run.kept(),
-    (why) => notice.show(`The browser no longer keeps your work by itself (${why}): save it to a file.`),
+  const autosave = new Autosave(kept.store, run, (why) =>
+    notice.show(`The browser no longer keeps your work by itself (${why}): save it to a file.`),
   );
   grid.workbook.onEdit(() => autosave.changed());
   grid.workbook.onTyping((draft) => autosave.typing(draft));

@@ -72,6 +72,23 @@ describe("work kept by the browser", () => {
     await next.close();
   });
 
+  test("what is edited after the whole was kept is kept beside it, cells that were emptied among it", async () => {
+    await bench.enter(lineCell(0, "good"), "31");
+    // Longer than any change waits to be kept.
+    await opened.page.waitForTimeout(2500);
+    await bench.enter(lineCell(1, "good"), "32");
+    await bench.enter(lineCell(1, "item"), "Field knife, long");
+    await bench.enter(lineCell(2, "item"), "");
+    await opened.page.waitForTimeout(2500);
+    await bench.enter(lineCell(0, "good"), "34");
+    await reload();
+    await bench.says(lineCell(0, "good"), "34");
+    await bench.says(lineCell(1, "good"), "32");
+    await bench.says(lineCell(1, "item"), "Field knife, long");
+    await bench.says(lineCell(2, "item"), "Empty");
+    await expect.poll(notice).toMatch(/^Restored what you had/);
+  });
+
   test("a second window says that it does not keep, and leaves what the first one keeps alone", async () => {
     await bench.enter(lineCell(0, "good"), "35");
     const second = await opened.page.context().newPage();

@@ -50,6 +50,31 @@ describe("the run as it opens", () => {
 });
 
 describe("changing the run", () => {
+  test("colours and marks after an edit are those of a sheet that is drawn from nothing", async () => {
+    await bench.settled();
+    const picture = async () => {
+      // In sight of what changes; longer than any drawing is put off.
+      await bench.goTo(lineCell(3, "status"));
+      await opened.page.waitForTimeout(1500);
+      return opened.page.locator("#grid").screenshot();
+    };
+    const before = await picture();
+    // Too soft for its use, and a steel that its list does not offer.
+    await bench.enter(lineCell(0, "aim"), "40");
+    await bench.enter(lineCell(1, "steel"), "no such steel");
+    await bench.says(lineCell(1, "temperC"), ERROR);
+    const edited = await picture();
+    await bench.sheet("Recipe");
+    await bench.sheet("Lines");
+    const anew = await picture();
+    expect(edited.equals(anew)).toBe(true);
+    expect(edited.equals(before)).toBe(false);
+    await bench.press("Undo");
+    await bench.press("Undo");
+    await bench.says(lineCell(1, "temperC"), /^\d+$/);
+    expect((await picture()).equals(before)).toBe(true);
+  });
+
   test("a steel that does not exist spoils its own line only, and undo restores it", async () => {
     await bench.settled();
     const before = await bench.lines();

@@ -7,7 +7,7 @@ import type { ShareCopy } from "../../workbook/share/share-copy";
 import { type ShareQuestion, shareQuestion } from "../../workbook/share/share-question";
 import { shareReport } from "../../workbook/share/share-report";
 import type { Grid } from "../grid/grid";
-import type { KeptRun } from "../kept/kept-store";
+import type { KeptChanges, KeptRun } from "../kept/kept-store";
 import { blankData, demoData, fetchTemplateAhead } from "./new-runs";
 import { workbookOfSnapshot } from "./read-snapshot";
 import { snapshotOf } from "./write-snapshot";
@@ -50,6 +50,8 @@ export class OpenRun {
   private name = DEMO_NAME;
   private file: Uint8Array | undefined;
   private isSaved = true;
+  /** The file that was kept with the whole. */
+  private fileKept: Uint8Array | undefined;
   /** The grid's contents as the file holds them; read from the file anew after kept work was brought back. */
   private stored: WorkbookData | undefined;
 
@@ -67,6 +69,21 @@ export class OpenRun {
     const { sheet = "", address = "A1" } = this.grid.selected() ?? {};
     const { name, file, isSaved } = this;
     return { savedAt: Date.now(), name, file, isSaved, grid: this.grid.workbook.state(), sheet, address };
+  }
+
+  /** The workbook to be kept as a whole; what changes from now on is kept beside it. */
+  keptWhole(): KeptRun {
+    this.fileKept = this.file;
+    this.grid.workbook.followEdits();
+    return this.kept();
+  }
+
+  /** What changed since it was kept as a whole; nothing where that has to be done again. */
+  keptChanges(): Omit<KeptChanges, "of"> | undefined {
+    const cells = this.file === this.fileKept ? this.grid.workbook.editedCells() : undefined;
+    if (cells === undefined) return undefined;
+    const { sheet = "", address = "A1" } = this.grid.selected() ?? {};
+    return { savedAt: Date.now(), name: this.name, isSaved: this.isSaved, sheet, address, cells };
   }
 
   /** Takes over what belongs to kept work that the grid shows already. */

@@ -22,8 +22,10 @@ import { TriggerCalculationController } from "@univerjs/sheets-formula";
 import { registration } from "../../engine/register";
 import { type CellSentence, cellSentences } from "./cell-sentence";
 import { GridCalculation } from "./grid-calculation";
+import { guardConditions } from "./guard-conditions";
 import { guardEditor } from "./guard-editor";
 import { guardLayers } from "./guard-layers";
+import { guardListMarks } from "./guard-list-marks";
 import { guardNumberMarks } from "./guard-number-marks";
 import { guardValidation } from "./guard-validation";
 import { answerLists } from "./offered-lists";
@@ -110,11 +112,13 @@ export function startGrid(container: HTMLElement): StartedGrid {
   const injector = univer.__getInjector();
   leaveCalculatingToWorker(injector);
   guardNumberMarks(injector);
+  guardListMarks(injector);
   const calculation = new GridCalculation(injector);
   answerLists(injector, calculation);
   const drawn = async () => {
     await injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
     guardValidation(injector);
+    guardConditions(injector);
     guardEditor(injector);
     offerWords(api, injector);
   };

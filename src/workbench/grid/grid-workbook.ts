@@ -1,9 +1,10 @@
-import type { IWorkbookData } from "@univerjs/core";
+import type { ICellData, IWorkbookData } from "@univerjs/core";
 import { cellName } from "../../formula/addresses";
 import type { WorkbookData } from "../../workbook/model/workbook-data";
 import type { HeldWorkbook } from "../calculation/messages";
 import { workbookOfSnapshot } from "../files/read-snapshot";
 import { snapshotOf } from "../files/write-snapshot";
+import { type EditedCell, EditedCells } from "./edited-cells";
 import { isEdit, isRearrangement } from "./grid-edits";
 import type { StartedGrid } from "./grid-start";
 import { heldSnapshot, heldWorkbook } from "./held-cells";
@@ -29,6 +30,7 @@ export type TypingListener = (draft: Draft | null) => void;
 export class GridWorkbook {
   private readonly editListeners: (() => void)[] = [];
   private readonly typingListeners: TypingListener[] = [];
+  private readonly edited = new EditedCells();
   private isRearranged = false;
   private shown = 0;
 
@@ -37,6 +39,7 @@ export class GridWorkbook {
     api.addEvent(api.Event.CommandExecuted, (command) => {
       if (!isEdit(command)) return;
       this.isRearranged ||= isRearrangement(command);
+      this.edited.note(command);
       for (const edited of this.editListeners) edited();
     });
     api.addEvent(api.Event.SheetEditChanging, ({ worksheet, row, column, value }) => {
@@ -58,6 +61,23 @@ export class GridWorkbook {
 
   state(): GridState {
     return { snapshot: this.current.save(), isRearranged: this.isRearranged };
+  }
+
+  /** Takes note of edits from now on, until another workbook stands here. */
+  followEdits(): void {
+    this.edited.begin();
+  }
+
+  /** The cells that were edited since; nothing where more than cells became another. */
+  editedCells(): readonly EditedCell[] | undefined {
+    if (!this.edited.areAll) return undefined;
+    const workbook = this.current.getWorkbook();
+    const styles = workbook.getStyles();
+    return this.edited.cells((sheetId, row, column) => {
+      const data = workbook.getSheetBySheetId(sheetId)?.getCellMatrix().getValue(row, column);
+      // Styles have their names in the workbook as it was kept; this one may be a new one.
+      return data ? ({ ...data, s: styles.get(data.s) ?? null } as ICellData) : null;
+    });
   }
 
   contents(): WorkbookData {
@@ -90,6 +110,7 @@ export class GridWorkbook {
   private replace({ snapshot, isRearranged }: GridState, held: HeldWorkbook): void {
     const { api, calculation } = this.started;
     this.shown += 1;
+    this.edited.forget();
     const before = api.getActiveWorkbook()?.getId();
     if (before !== undefined) api.disposeUnit(before);
     // An id of its own: what the grid still has to do for the workbook before must not find this one.

@@ -1,3 +1,4 @@
+import type { EditedCell } from "../grid/edited-cells";
 import type { Draft, GridState } from "../grid/grid-workbook";
 
 /** A workbook with what belongs to it, as the browser keeps it between visits. */
@@ -14,9 +15,17 @@ export interface KeptRun {
   readonly address: string;
 }
 
+/** What changed since a workbook was kept as a whole: a whole takes too long to be written after every edit. */
+export interface KeptChanges extends Omit<KeptRun, "file" | "grid"> {
+  /** When that whole was kept. */
+  readonly of: number;
+  readonly cells: readonly EditedCell[];
+}
+
 /** What the store holds. `opening` stands while kept work is being put back: if it is found, that went wrong. */
 export interface Kept {
   present: KeptRun;
+  changes: KeptChanges;
   earlier: KeptRun;
   draft: Draft;
   opening: true;

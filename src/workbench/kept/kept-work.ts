@@ -1,5 +1,6 @@
+import { withCells } from "../grid/edited-cells";
 import type { Draft } from "../grid/grid-workbook";
-import { claim, type KeptRun, KeptStore } from "./kept-store";
+import { claim, type KeptChanges, type KeptRun, KeptStore } from "./kept-store";
 
 const OTHER_WINDOW =
   "The workbench is open in another window, which keeps its work by itself. Work done here is not kept: save it to a file.";
@@ -7,6 +8,14 @@ const NOTHING_KEPT =
   "This browser keeps nothing for the workbench (a private window, perhaps): save your work to a file before you leave.";
 const WENT_WRONG =
   "Opening what was kept did not come to an end last time, so the demo run stands here. “Bring back” tries again.";
+
+/** Work as it was kept last; changes of another whole are none of it. */
+function withChanges(whole: KeptRun, changes: KeptChanges | undefined): KeptRun {
+  if (changes?.of !== whole.savedAt) return whole;
+  const { of: _, cells, ...rest } = changes;
+  const grid = { ...whole.grid, snapshot: withCells(whole.grid.snapshot, cells) };
+  return { ...whole, ...rest, grid };
+}
 
 /** What the browser kept from the last visit, and where the present one may be kept. */
 export class KeptWork {
@@ -24,11 +33,13 @@ export class KeptWork {
     const [store, isOurs] = await Promise.all([KeptStore.open(), claim()]);
     if (!isOurs) return new KeptWork(undefined, OTHER_WINDOW, undefined, undefined, "");
     if (store === undefined) return new KeptWork(undefined, NOTHING_KEPT, undefined, undefined, "");
-    const [present, draft, wasOpening] = await Promise.all([
+    const [whole, changes, draft, wasOpening] = await Promise.all([
       store.read("present"),
+      store.read("changes"),
       store.read("draft"),
       store.read("opening"),
     ]);
+    const present = whole && withChanges(whole, changes);
     if (present === undefined) return new KeptWork(store, "", undefined, draft, "");
     if (wasOpening) {
       await store.write("earlier", present);

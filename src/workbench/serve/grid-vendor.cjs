@@ -91,7 +91,8 @@ const GLOBALS = {
   "@univerjs/preset-sheets-core":
     "Object.assign({}, UniverEngineRender, UniverUi, UniverSheetsUi, UniverPresetSheetsCore)",
   "@univerjs/preset-sheets-core/locales/en-US": "UniverPresetSheetsCoreEnUS",
-  "@univerjs/preset-sheets-conditional-formatting": "UniverPresetSheetsConditionalFormatting",
+  "@univerjs/preset-sheets-conditional-formatting":
+    "Object.assign({}, UniverSheetsConditionalFormatting, UniverPresetSheetsConditionalFormatting)",
   "@univerjs/preset-sheets-conditional-formatting/locales/en-US":
     "UniverPresetSheetsConditionalFormattingEnUS",
   "@univerjs/preset-sheets-data-validation":
