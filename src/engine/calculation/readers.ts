@@ -78,8 +78,32 @@ class SheetReaders {
 /** Which formulas read which cells of a workbook. */
 export class Readers {
   private readonly sheets = new Map<number, SheetReaders>();
+  private later: Formula[] = [];
 
-  add(formula: Formula): void {
+  /** Formulas that are not listed yet: listing them is left until it is needed. */
+  get unlisted(): readonly Formula[] {
+    return this.later;
+  }
+
+  addLater(formula: Formula): void {
+    this.later.push(formula);
+  }
+
+  /** Lists what was left until now and still stands in its cell. */
+  listAll(): void {
+    for (const formula of this.later) if (formula.cell.formula === formula) this.add(formula);
+    this.later = [];
+  }
+
+  /** What a formula reads becomes other cells. */
+  relist(formula: Formula, change: () => void): void {
+    const isListed = this.later.length === 0;
+    if (isListed) this.remove(formula);
+    change();
+    if (isListed) this.add(formula);
+  }
+
+  private add(formula: Formula): void {
     for (const area of formula.reads) this.of(area.sheet).add(area, formula);
   }
 

@@ -1,4 +1,5 @@
-import { Calculator, type CellChange, type ChangedResult } from "../../engine/calculation/calculator";
+import { Calculator, type CellChange } from "../../engine/calculation/calculator";
+import type { ChangedResult } from "../../engine/calculation/shown-cells";
 import type { CellInput } from "../../engine/cell-value";
 import { resultOf } from "../../engine/results";
 import type { Rectangle } from "../../formula/addresses";
