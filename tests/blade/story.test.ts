@@ -217,6 +217,40 @@ describe("one story for soft, air-hardening, shallow and deep steels", () => {
   });
 });
 
+describe("out of the brittle range", () => {
+  const sword = {
+    use: findUse("European sword sharp"),
+    steel: findSteel("5160"),
+    length: 800,
+    thickness: 6,
+    quench: findQuench("fast oil"),
+    treatment: USUAL,
+  };
+
+  // 230 to 370 °C costs plain and low-alloy steel toughness (pmpa.org and the ASM note of the compilation).
+  it("a 5160 sword without a target is planned above the range, not at 359 °C inside it", () => {
+    const { temperC, status } = bladeStory(sword);
+    expect(temperC).toBeGreaterThan(370);
+    expect(status).toBe("likely inside");
+  });
+
+  it("a typed 52 HRC is told what leaving the range costs", () => {
+    const { temperC, next } = bladeStory({ ...sword, target: 52 });
+    expect(temperC).toBe(359);
+    expect(next).toBe(
+      "Temper one, 1 × 2 h at 376 °C (709 °F), cool fast from it, chance 64 % and tougher; " +
+        "359 °C (678 °F) has 70 %, but lies in the brittle range.",
+    );
+  });
+
+  it("a chosen temper is held against the best one", () => {
+    const knife = { use: findUse("Chef knife thin hard"), steel: findSteel("1095"), treatment: USUAL };
+    expect(bladeStory({ ...knife, temperC: 400 }).next).toContain(
+      "203 °C (397 °F) would give the band at 78 %, this 0 %",
+    );
+  });
+});
+
 describe("at the limit of a steel", () => {
   // D2 is published to 540 °C, near 56 HRC there, ±4.5: 52 HRC may be had, but is not what to expect.
   it("a reading that the curve misses by less than its error is never inside", () => {
