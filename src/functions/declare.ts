@@ -114,3 +114,16 @@ export function tableFunction<P extends Parameters>(
 export function relationsOf(fn: WorksheetFunction, steel: Steel | null): readonly Relation[] {
   return typeof fn.relations === "function" ? fn.relations(steel) : fn.relations;
 }
+
+/**
+ * What each column of an answer is. A scalar function answers a range cell by cell, and one that lists answers with
+ * other columns.
+ *
+ * @param width - Columns of the answer.
+ */
+export function answeredColumns(fn: WorksheetFunction, width: number): readonly Column[] {
+  if (fn.shape !== "scalar") return fn.result;
+  const listed = fn.listing?.result;
+  if (width > 1 && listed?.length === width) return listed;
+  return Array.from({ length: width }, () => fn.result);
+}

@@ -13,6 +13,7 @@ import * as shapeStrips from "../core/shape/strips";
 import * as sources from "../core/sources";
 import * as steelFind from "../core/steel/find";
 import * as steelNameSuggestions from "../core/steel/name-suggestions";
+import * as steelSteel from "../core/steel/steel";
 import * as table from "../core/table";
 import * as temperingEmbrittlement from "../core/tempering/embrittlement";
 import * as temperingFits from "../core/tempering/fits";
@@ -56,6 +57,7 @@ export const forPane = {
   "core/sources": sources,
   "core/steel/find": steelFind,
   "core/steel/name-suggestions": steelNameSuggestions,
+  "core/steel/steel": steelSteel,
   "core/table": table,
   "core/tempering/embrittlement": temperingEmbrittlement,
   "core/tempering/fits": temperingFits,

@@ -1,11 +1,44 @@
 import { NotAvailable, Refusal } from "../core/refusal";
 import type { Cell, Cells } from "../functions/cells";
-import type { WorksheetFunction } from "../functions/declare";
+import { answeredColumns, type WorksheetFunction } from "../functions/declare";
 import { evaluateInParts } from "../functions/evaluate";
 import { inSlices, type Slicing } from "../functions/parts";
 
+/** A figure that brings the way it is written along (ExcelApi 1.16, CustomFunctionsRuntime 1.4). */
+interface FormattedNumber {
+  readonly type: "FormattedNumber";
+  readonly basicValue: number;
+  readonly numberFormat: string;
+}
+
 /** What Excel takes back for one cell: an error object keeps its sentence. */
-type HostCell = number | string | boolean | Error;
+type HostCell = number | string | boolean | Error | FormattedNumber;
+
+/** How figures of a unit are written, in the codes of Excel's number formats; a cell with a format of its own keeps it. */
+const FORMATS: Readonly<Partial<Record<string, string>>> = {
+  money: "#,##0.00",
+  mm: "0.0##",
+  HRC: "0.0",
+  "°C": "0",
+};
+
+/** In a large answer figures stay plain: each dressed one travels as an object. */
+const MAX_DRESSED = 500;
+
+/** True where this Excel takes figures with a format; an older one shows an error for them. */
+function takesFormats(): boolean {
+  if (typeof Office === "undefined") return false;
+  const { requirements } = Office.context ?? {};
+  return requirements?.isSetSupported("CustomFunctionsRuntime", "1.4") ?? false;
+}
+
+/** Whole figures of hardness and lengths stay whole: a place behind the point would claim more than is known. */
+function dressed(value: number, unit: string): number | FormattedNumber {
+  const format = FORMATS[unit];
+  if (format === undefined || !Number.isFinite(value)) return value;
+  const numberFormat = Number.isInteger(value) && unit !== "money" ? "0" : format;
+  return { type: "FormattedNumber", basicValue: value, numberFormat };
+}
 
 /**
  * Excel's own error object for a refusal. Its classes exist only once a host has loaded them, so
@@ -20,16 +53,20 @@ function hostError(refusal: Refusal): Error {
 }
 
 /** Excel shows `null` inside a range as 0, so a cell that is empty on purpose is an empty text. */
-function hostCell(cell: Cell): HostCell {
+function hostCell(cell: Cell, unit = ""): HostCell {
   if (cell instanceof Refusal) return hostError(cell);
-  return cell ?? "";
+  return typeof cell === "number" ? dressed(cell, unit) : (cell ?? "");
 }
 
 /** A single refusal is thrown, which every version of Excel shows with its sentence; in a range each stands in its place. */
-function hostResult(cells: Cells): HostCell[][] {
+function hostResult(fn: WorksheetFunction, cells: Cells): HostCell[][] {
   const only = cells.length === 1 && cells[0]?.length === 1 ? cells[0][0] : undefined;
   if (only instanceof Refusal) throw hostError(only);
-  return cells.map((row) => row.map(hostCell));
+  const width = cells[0]?.length ?? 0;
+  if (width * cells.length > MAX_DRESSED || !takesFormats())
+    return cells.map((row) => row.map((cell) => hostCell(cell)));
+  const columns = answeredColumns(fn, width);
+  return cells.map((row) => row.map((cell, at) => hostCell(cell, columns[at]?.unit)));
 }
 
 /** Excel starts an add-in anew that does not answer for 5 s: a hundredth of that is one slice of work. */
@@ -72,7 +109,7 @@ export function customFunction(
   return (...args) => {
     const slicing = slicingFor(fn, args[accepted] as Invocation | undefined);
     const found = inSlices(evaluateInParts(fn, args.slice(0, accepted)), slicing);
-    if (!(found instanceof Promise)) return hostResult(found);
-    return found.then((cells) => hostResult(cells ?? [[CANCELED]]));
+    if (!(found instanceof Promise)) return hostResult(fn, found);
+    return found.then((cells) => hostResult(fn, cells ?? [[CANCELED]]));
   };
 }

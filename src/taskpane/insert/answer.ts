@@ -2,7 +2,7 @@ import { numberText } from "../../core/quantity-text";
 import { Refusal } from "../../core/refusal";
 import { parseFormula } from "../../formula/parse";
 import type { Cell, Cells } from "../../functions/cells";
-import type { Column, WorksheetFunction } from "../../functions/declare";
+import { answeredColumns, type WorksheetFunction } from "../../functions/declare";
 import type { HostPort } from "../../host/port";
 import { type Reading, readingsOf } from "../cell/readings";
 import { problemBlock } from "../cell/this-cell";
@@ -42,15 +42,8 @@ function shown(cell: Cell, unit: string): string {
   return figureReading(typeof cell === "number" ? numberText(cell) : String(cell ?? ""), unit);
 }
 
-function columnsOf(fn: WorksheetFunction, width: number): readonly Column[] {
-  if (fn.shape !== "scalar") return fn.result;
-  const listed = fn.listing?.result;
-  if (listed?.length === width && width > 1) return listed;
-  return Array.from({ length: width }, () => fn.result);
-}
-
 function many(fn: WorksheetFunction, cells: Cells): HTMLElement {
-  const columns = columnsOf(fn, cells[0]?.length ?? 1);
+  const columns = answeredColumns(fn, cells[0]?.length ?? 1);
   const headings = columns.map(({ label, unit }) => ({ text: label, isFigure: unit !== "text" }));
   const rows = cells
     .slice(0, SHOWN_ROWS)
@@ -60,7 +53,7 @@ function many(fn: WorksheetFunction, cells: Cells): HTMLElement {
 }
 
 function one(fn: WorksheetFunction, row: readonly Cell[]): HTMLElement {
-  const columns = columnsOf(fn, row.length);
+  const columns = answeredColumns(fn, row.length);
   return facts(
     row.map((cell, at): [string, string] => [columns[at]?.label ?? "", shown(cell, columns[at]?.unit ?? "")]),
   );

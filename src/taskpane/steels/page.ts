@@ -1,35 +1,46 @@
 import { attempt, Refusal } from "../../core/refusal";
 import { findSteel } from "../../core/steel/find";
+import { FAMILIES } from "../../core/steel/steel";
 import { functionNamed } from "../../functions/catalogue";
 import type { PageContext, RenderPage } from "../page";
 import { ask, cellText, list } from "../parts/ask";
 import { afterPause, element, fill } from "../parts/dom";
 import { evidenceOf } from "../parts/evidence";
-import { button, searchField } from "../parts/fields";
+import { button, choiceField, fieldRow, searchField } from "../parts/fields";
 import { printButton } from "../parts/print";
 import { figureReading } from "../parts/reading";
 import { tableInsert } from "../parts/table-insert";
-import { facts, refusalNote } from "../parts/tables";
+import { disclosure, facts, refusalNote } from "../parts/tables";
 import { temperTable } from "../tempering/temper-table";
 import { compositionTable } from "./composition-table";
 import { heatForm } from "./heat-form";
+import { BATHS, nothingFound, type SteelQuestion, steelsFound } from "./steel-search";
 
 const SHOWN = 12;
+const ANY = "any";
 
 const HINT = "Grade, UNS or EN number, or an analysis in mass %: C 0.95 Mn 0.40 Si 0.22";
 
 /** Steels: search by name; composition, a heat held against it, hardness after temper and where each figure comes from. */
 export const render: RenderPage = (root, context) => {
   const search = searchField({ label: "Find a steel", hint: HINT, line: "steel" });
+  const narrowed = {
+    family: choiceField({ label: "Family" }, [ANY, ...FAMILIES]),
+    use: choiceField({ label: "For use as" }, [ANY, ...list(ask("USES"))]),
+    quench: choiceField({ label: "Quench in" }, [ANY, ...BATHS]),
+  };
   const count = element("p", { class: "count", role: "status" });
   const matches = element("ul", { class: "matches" });
   const shown = element("section", { "aria-label": "The steel" });
   const heat = heatForm(context);
+  const aside = element("div", {});
   const hardness = element("div", {});
   const choose = (name: string) => {
     context.state.steel = name;
     const problem = isKnown(name) ? null : ask("STEEL", name).refusal;
     fill(shown, ...(problem === null ? steelDetails(name) : [refusalNote(problem)]));
+    // A steel that is not found must not leave the figures of another one standing.
+    aside.hidden = problem !== null;
     fill(hardness, ...(problem === null ? hardnessDetails(name) : []));
     heat.hold(name);
   };
@@ -41,12 +52,31 @@ export const render: RenderPage = (root, context) => {
   };
   search.control.value = context.state.steel;
   search.control.addEventListener("focus", () => search.control.select());
-  const look = () => lookUp(search.control.value.trim(), { count, matches, choose, pick });
+  const chosen = (control: HTMLSelectElement) => (control.value === ANY ? "" : control.value);
+  const asked = (): SteelQuestion => ({
+    name: search.control.value.trim(),
+    family: chosen(narrowed.family.control),
+    use: chosen(narrowed.use.control),
+    quench: chosen(narrowed.quench.control),
+  });
+  const look = () => lookUp(asked(), { count, matches, choose, pick });
   search.control.addEventListener("input", afterPause(look));
+  for (const { control } of Object.values(narrowed)) {
+    control.addEventListener("change", () => {
+      // The steel that is shown narrows nothing when one begins to look around.
+      if (isKnown(search.control.value)) search.control.value = "";
+      look();
+    });
+  }
   const take = () => void takeFromCell(context, search.control, look, count);
   root.append(search.block);
   if (context.port.hasSheet) root.append(button("Take it from the selected cell", take));
-  root.append(count, matches, shown, heat.block, hardness, printButton("Print this grade sheet"));
+  const more = disclosure("By family, use or quench", () => [
+    fieldRow(narrowed.family, narrowed.quench),
+    narrowed.use.block,
+  ]);
+  aside.append(heat.block, hardness, printButton("Print this grade sheet"));
+  root.append(more, count, matches, shown, aside);
   const tables = tableInsert(context.port, () => ({ steel: context.state.steel, hours: "", cycles: "" }));
   if (tables !== null) hardness.after(tables);
   choose(context.state.steel);
@@ -66,16 +96,15 @@ interface Results {
   readonly pick: (name: string) => void;
 }
 
-function lookUp(typed: string, { count, matches, choose, pick }: Results): void {
+function lookUp(question: SteelQuestion, { count, matches, choose, pick }: Results): void {
+  const { name: typed } = question;
   fill(matches);
   count.textContent = "";
-  if (typed === "") return;
-  const known = isKnown(typed);
-  const named = list(ask("STEELS", null, null, typed)).filter(
-    (name) => !known || name !== findSteel(typed).name,
-  );
-  if (known) choose(typed);
-  count.textContent = countText(named.length, known, typed);
+  if (Object.values(question).every((part) => part === "")) return;
+  const known = typed !== "" && isKnown(typed);
+  const named = steelsFound(question).filter((name) => !known || name !== findSteel(typed).name);
+  if (typed !== "") choose(typed);
+  count.textContent = countText(named.length, known, question);
   for (const name of named.slice(0, SHOWN)) {
     matches.append(
       element(
@@ -87,11 +116,11 @@ function lookUp(typed: string, { count, matches, choose, pick }: Results): void 
   }
 }
 
-function countText(found: number, isKnownName: boolean, typed: string): string {
-  if (found === 0) return isKnownName ? "" : (ask("STEEL", typed).refusal ?? "No steel of that name.");
+function countText(found: number, isKnownName: boolean, question: SteelQuestion): string {
+  if (found === 0) return isKnownName ? "" : nothingFound(question);
   const other = isKnownName ? "other " : "";
-  const more = found > SHOWN ? `; the first ${SHOWN} are shown, type more of the name` : "";
-  return `${found} ${other}${found === 1 ? "grade has" : "grades have"} this in the name${more}`;
+  const more = found > SHOWN ? `; the first ${SHOWN} are shown, ask for more at once` : "";
+  return `${found} ${other}${found === 1 ? "grade answers" : "grades answer"} to this${more}`;
 }
 
 async function takeFromCell(
