@@ -27,9 +27,12 @@ const MAX_DRESSED = 500;
 
 /** True where this Excel takes figures with a format; an older one shows an error for them. */
 function takesFormats(): boolean {
-  if (typeof Office === "undefined") return false;
-  const { requirements } = Office.context ?? {};
-  return requirements?.isSetSupported("CustomFunctionsRuntime", "1.4") ?? false;
+  try {
+    return Office.context.requirements.isSetSupported("CustomFunctionsRuntime", "1.4");
+  } catch {
+    // Neither a runtime without Office nor one that has not told yet what it knows may cost an answer.
+    return false;
+  }
 }
 
 /** Whole figures of hardness and lengths stay whole: a place behind the point would claim more than is known. */

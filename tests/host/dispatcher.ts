@@ -70,6 +70,18 @@ interface Action {
   readonly ArgumentInfo?: { readonly Arguments?: readonly unknown[] };
 }
 
+/**
+ * The vendor's runtime looks some seconds for a file of the vendor's that only a page has, and then throws. On a busy
+ * machine calls are under way by then; they have nothing to do with it.
+ */
+function tolerant(task: (...given: unknown[]) => void, given: readonly unknown[]): void {
+  try {
+    task(...given);
+  } catch (problem) {
+    if (!String(problem).includes("MicrosoftAjax.js")) throw problem;
+  }
+}
+
 /** Excel's side of the vendor's own dispatcher, in a context without document or storage. */
 export class Dispatcher {
   private readonly context: vm.Context;
@@ -83,7 +95,7 @@ export class Dispatcher {
   constructor(pages: string) {
     this.bridge = { sendMessageToHost: (message) => this.receive(JSON.parse(message)) };
     const later = (task: (...given: unknown[]) => void, milliseconds: number, ...given: unknown[]) =>
-      setTimeout(() => this.run(() => task(...given)), milliseconds);
+      setTimeout(() => this.run(() => tolerant(task, given)), milliseconds);
     this.context = vm.createContext(globalsFor(this.bridge, later));
     vm.runInContext("globalThis.window = globalThis; globalThis.self = globalThis;", this.context);
     vm.runInContext(readFileSync(RUNTIME, "utf8"), this.context);
