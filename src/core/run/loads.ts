@@ -1,3 +1,4 @@
+import { InvalidValue } from "../refusal";
 import { relation } from "../relation";
 import { checkPiece, type LoadLimits, type LoadLine, LoadPacking, type LoadShare } from "./load-packing";
 
@@ -63,25 +64,37 @@ function pack(
   return packing;
 }
 
+/** Rows of a sheet: a longer list stands nowhere. */
+const MAX_LOADS = 1_048_576;
+
+function checkCount(loads: number): void {
+  if (loads <= MAX_LOADS) return;
+  throw new InvalidValue(
+    `${loads} loads come of this, more than the ${MAX_LOADS} rows of a sheet: give what the furnace holds at a time, or part the run`,
+  );
+}
+
 /**
  * Furnace loads: same recipe together, heaviest pieces first, each piece in one load.
  *
  * @param lines - Pieces by line, mass of one [kg]; recipes are compared without case and spaces at the ends.
  * @param limits - What the furnace holds at a time: pieces, mass [kg].
  * @returns Loads in the order in which the recipes first appear, mass [kg].
- * @throws InvalidValue for a piece heavier than a load.
+ * @throws InvalidValue for a piece heavier than a load, and for more loads than a sheet has rows.
  * Error and source: {@link LOAD_GROUPING}.
  */
 export function furnaceLoads(lines: readonly LoadLine[], limits: LoadLimits): Load[] {
   for (const line of lines) checkPiece(line, limits);
   const given = lines.map((line) => ({ ...line, limits }));
   const lineAt = (index: number) => given[index] as FurnaceLine;
-  return groupsOf(given).flatMap((group) => {
+  const alike = groupsOf(given).flatMap((group) => {
     const recipe = lineAt(group.members[0] as number).recipe.trim();
-    return pack(group, lineAt, () => undefined).packed.flatMap(({ count, pieces, mass }) =>
-      Array.from({ length: count }, () => ({ recipe, pieces, mass })),
-    );
+    return pack(group, lineAt, () => undefined).packed.map((load) => ({ ...load, recipe }));
   });
+  checkCount(alike.reduce((sum, { count }) => sum + count, 0));
+  return alike.flatMap(({ count, recipe, pieces, mass }) =>
+    Array.from({ length: count }, () => ({ recipe, pieces, mass })),
+  );
 }
 
 /**

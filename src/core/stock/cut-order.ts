@@ -36,6 +36,7 @@ export interface CutRequest {
 const LONGEST_BAR = 30_000;
 const MAX_KINDS = 200;
 const MAX_PIECES = 100_000;
+const MAX_BAR_LENGTHS = 50;
 
 /** A request in grid steps, with what is needed to turn patterns back into lengths. */
 export interface CutOrder {
@@ -60,6 +61,11 @@ function checkSizes(wanted: ReadonlyMap<number, number>, bars: readonly BarOffer
   const pieces = [...wanted.values()].reduce((sum, count) => sum + count, 0);
   if (wanted.size === 0) throw new InvalidValue("no pieces to cut: give lengths in mm and quantities");
   if (bars.length === 0) throw new InvalidValue("no bar length given: give the length of the bars in mm");
+  if (bars.length > MAX_BAR_LENGTHS) {
+    throw new InvalidValue(
+      `${bars.length} bar lengths given; one plan takes up to ${MAX_BAR_LENGTHS}: leave out those that differ little`,
+    );
+  }
   if (wanted.size > MAX_KINDS || pieces > MAX_PIECES) {
     throw new InvalidValue(
       `${wanted.size} lengths and ${pieces} pieces given; one plan takes up to ${MAX_KINDS} lengths ` +

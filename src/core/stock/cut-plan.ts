@@ -2,7 +2,7 @@ import { NotAvailable } from "../refusal";
 import { relation } from "../relation";
 import { type BarOffer, type CutOrder, type CutRequest, cutOrder } from "./cut-order";
 import { inTenths, TENTHS } from "./cutting-grid";
-import { isProved, type PatternUse } from "./cutting-task";
+import { type CuttingTask, costOf, isProved, type PatternUse } from "./cutting-task";
 import { Effort } from "./effort";
 import { type Solution, solve } from "./solve";
 
@@ -102,6 +102,22 @@ function rowOf({ lengths, bars }: CutOrder, { kerf, trim }: CutRequest, use: Pat
   return { pieces, bars: use.bars, drop: drop / TENTHS, barLength };
 }
 
+/** Share of the work that looking for less stock may take. */
+const STOCK_SHARE = 0.25;
+
+/** Where bars are counted: of plans with as few bars the one that takes the least length of bar, as far as found. */
+function leastStock(task: CuttingTask, uses: readonly PatternUse[], effort: number): readonly PatternUse[] {
+  const room = ({ pattern }: PatternUse) => task.stocks[pattern.stock]?.room ?? 0;
+  const bars = (of: readonly PatternUse[]) => of.reduce((sum, use) => sum + use.bars, 0);
+  const taken = (of: readonly PatternUse[]) => of.reduce((sum, use) => sum + use.bars * room(use), 0);
+  // A bar more outweighs every length.
+  const each = (bars(uses) + 1) * Math.max(...task.stocks.map((stock) => stock.room));
+  const stocks = task.stocks.map((stock) => ({ ...stock, cost: each + stock.room }));
+  const found = solve({ ...task, stocks, wholeCosts: true }, new Effort(effort * STOCK_SHARE)).uses;
+  if (found === undefined || bars(found) > bars(uses)) return uses;
+  return bars(found) < bars(uses) || taken(found) < taken(uses) ? found : uses;
+}
+
 /** Bars of each offer, in the order given. */
 function takenOf({ bars }: CutOrder, given: CutRequest, uses: readonly PatternUse[]): number[] {
   const taken = new Map<BarOffer | undefined, number>();
@@ -125,9 +141,11 @@ function takenOf({ bars }: CutOrder, given: CutRequest, uses: readonly PatternUs
  */
 export function cutPlan(request: CutRequest): CutPlan {
   const order = cutOrder(request);
-  const solution = solve(order.task, new Effort((request.effort ?? USUAL_EFFORT) * MILLION));
+  const effort = (request.effort ?? USUAL_EFFORT) * MILLION;
+  const solution = solve(order.task, new Effort(effort));
   if (solution.uses === undefined) return refuse(order, solution);
-  const uses = merged(solution.uses);
+  const isCounted = order.priceStep === 0 && order.task.stocks.length > 1;
+  const uses = merged(isCounted ? leastStock(order.task, solution.uses, effort) : solution.uses);
   const rows = uses
     .map((use) => rowOf(order, request, use))
     .sort((a, b) => b.barLength - a.barLength || b.bars - a.bars || a.drop - b.drop);
@@ -139,7 +157,7 @@ export function cutPlan(request: CutRequest): CutPlan {
     bars: rows.reduce((sum, { bars }) => sum + bars, 0),
     cost: hasPrices ? money(solution.cost * order.priceStep) : undefined,
     bound,
-    isProved: isProved(order.task, solution.cost, solution.bound),
+    isProved: isProved(order.task, costOf(order.task, uses), solution.bound),
     isStopped: solution.isStopped,
   };
 }

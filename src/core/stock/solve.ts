@@ -218,7 +218,7 @@ class Branching {
   private taken({ used, known }: Node, { taken, left }: Taken): Node | undefined {
     const all = [...used, ...taken];
     const task = remainingTask(this.task, left);
-    this.effort.spend(ENDING_WORK * task.kinds.length * task.stocks.length);
+    this.effort.spend(ENDING_WORK * task.kinds.length * (2 * task.stocks.length - 1));
     const before = this.best.cost;
     for (const ending of endings(task, left)) this.best.offer([...all, ...ending]);
     this.fruitless = this.best.cost < before ? 0 : this.fruitless + 1;

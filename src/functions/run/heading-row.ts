@@ -1,4 +1,5 @@
 import { InvalidValue } from "../../core/refusal";
+import { editDistance } from "../../core/steel/name-suggestions";
 import { type Cell, quoted } from "../cells";
 import type { Parameter } from "../parameters";
 import { QUANTITIES } from "../quantities";
@@ -21,6 +22,8 @@ export interface TableColumns {
   readonly known: ReadonlyMap<string, number>;
   /** Positions of the smith's own columns, left to right. */
   readonly own: readonly number[];
+  /** A sentence for each heading that is not known though it is nearly spelt like one that is. */
+  readonly remarks: readonly string[];
 }
 
 /** Case, spaces and brackets around a unit do not tell headings apart. */
@@ -75,6 +78,22 @@ function refuseUnknown(headings: Headings): never {
   );
 }
 
+/** Edits by which a heading may differ from the one that was meant: a letter left out, two changed round. */
+const SLIP = 2;
+const SHORTEST = 4;
+
+/** A column that is probably read by another word: nobody is to miss that it counts for nothing. */
+function nearRemark(cell: Cell, headings: Headings, known: ReadonlyMap<string, number>): string[] {
+  const folded = foldHeading(String(cell ?? ""));
+  if (folded.length < SHORTEST) return [];
+  const near = Object.entries(headings).find(([key, { label }]) => {
+    const other = foldHeading(label);
+    return !known.has(key) && other.length >= SHORTEST && editDistance(folded, other, SLIP) <= SLIP;
+  });
+  if (near === undefined) return [];
+  return [`The heading ${quoted(cell)} is not known and counts for nothing; was "${near[1].label}" meant?`];
+}
+
 /**
  * Reads a row of headings, in any order.
  *
@@ -94,5 +113,7 @@ export function readHeadings(row: readonly Cell[], headings: Headings, others: O
     if (key === undefined) own.push(position);
     else known.set(key, position);
   });
-  return known.size === 0 ? refuseUnknown(headings) : { known, own };
+  if (known.size === 0) return refuseUnknown(headings);
+  const remarks = own.flatMap((position) => nearRemark(row[position] ?? null, headings, known));
+  return { known, own, remarks };
 }

@@ -45,7 +45,7 @@ function shown(figure: Figure): Cell {
   return figure ?? "";
 }
 
-function resultRow(plan: LinePlan): Cell[] {
+function resultRow(plan: LinePlan, remarks: readonly string[]): Cell[] {
   const { recipe, stock, energy, cost } = plan;
   const { temper } = recipe;
   const figures: Cell[] = [
@@ -76,12 +76,13 @@ function resultRow(plan: LinePlan): Cell[] {
     recipe.quench,
     tempers,
   ];
-  return [...figures, plan.cautions.join(" "), ...appended];
+  return [...figures, [...plan.cautions, ...remarks].join(" "), ...appended];
 }
 
-function results(plan: PlanRow<LinePlan>): Cell[] {
+/** Remarks on the headings stand with the cautions of the first line that is planned. */
+function results(plan: PlanRow<LinePlan>, remarks: readonly string[]): Cell[] {
   if (plan === undefined) return emptyRow(RESULTS);
-  return plan instanceof Refusal ? refusedRow(plan, RESULTS) : resultRow(plan);
+  return plan instanceof Refusal ? refusedRow(plan, RESULTS) : resultRow(plan, remarks);
 }
 
 const RESULT_HEADINGS: ReadonlySet<string> = new Set(RESULTS.map(({ label }) => foldHeading(label)));
@@ -99,12 +100,16 @@ function runPlan(lines: Cells, date: number | undefined): Cells {
   const planned = plannedTable(lines, date);
   const { headings, columns, rows, plans } = planned;
   const own = ownColumns(planned);
+  const first = plans.findIndex((plan) => plan !== undefined && !(plan instanceof Refusal));
   const name = columns.known.get("name") ?? -1;
   const asGiven = (row: readonly Cell[]) => [name, ...own].map((position) => passedOn(row, position));
   const top = [LINE.label, ...own.map((position) => passedOn(headings, position))];
   return [
     [...top, ...RESULTS.map(({ label }) => label)],
-    ...rows.map((row, index) => [...asGiven(row), ...results(plans[index])]),
+    ...rows.map((row, index) => [
+      ...asGiven(row),
+      ...results(plans[index], index === first ? columns.remarks : []),
+    ]),
   ];
 }
 

@@ -107,7 +107,7 @@ function leftOutRow({ place, supplier, refusal }: LeftOut): Cell[] {
 }
 
 function answerOf(given: OfferTables): Cells {
-  const { request, leftOut } = offerRequest(given);
+  const { request, leftOut, remarks } = offerRequest(given);
   const best = bestOffer({ ...request, most: given.most });
   return [
     ...itemRows(best),
@@ -115,6 +115,7 @@ function answerOf(given: OfferTables): Cells {
     ...totalRows(best),
     ...aloneRows(best),
     ...leftOut.map(leftOutRow),
+    ...remarks.map((remark): Cell[] => ["remark", remark, "", "", "", "", "", ""]),
   ];
 }
 

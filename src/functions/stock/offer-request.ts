@@ -33,13 +33,18 @@ export interface OfferTables {
 export function offerRequest({ need, offers, kerf, trim }: OfferTables): {
   readonly request: Omit<OfferRequest, "most">;
   readonly leftOut: readonly LeftOut[];
+  readonly remarks: readonly string[];
 } {
   const needed = readNeed(need);
   const offered = readOffers(offers);
   const leftOut = [...needed.leftOut, ...offered.leftOut];
   const [first] = leftOut;
   if (first !== undefined && (needed.lines.length === 0 || offered.lines.length === 0)) throw first.refusal;
-  return { request: { need: needed.lines, offers: offered.lines, kerf, trim }, leftOut };
+  return {
+    request: { need: needed.lines, offers: offered.lines, kerf, trim },
+    leftOut,
+    remarks: [...needed.remarks, ...offered.remarks],
+  };
 }
 
 const REMEMBERED = 8;

@@ -17,6 +17,7 @@ export interface LeftOut {
 interface ReadTable<T> {
   readonly lines: readonly T[];
   readonly leftOut: readonly LeftOut[];
+  readonly remarks: readonly string[];
 }
 
 interface Layout<H extends Headings, T> {
@@ -72,7 +73,7 @@ function readTable<H extends Headings, T>(table: Cells, layout: Layout<H, T>): R
     const place = `row ${index + 1} of the ${layout.called}`;
     leftOut.push({ place, supplier: supplier instanceof Refusal ? "" : String(supplier), refusal: line });
   });
-  return { lines, leftOut };
+  return { lines, leftOut, remarks: columns.remarks };
 }
 
 /** Pieces, or nothing where a mass is needed; what is neither is no line of the need. */
