@@ -286,3 +286,15 @@ describe("BEST_OFFER says what is wrong in one cell and answers for the rest", (
     expect(sentence(ask({ ...one, need: [["1075", "60 x 2.5", 3611, 1]] }))).toMatch(/longer than the bar/);
   });
 });
+
+test("BEST_OFFER remarks on a heading that is nearly a known one", () => {
+  const offers = [
+    ["supplier", "steel", "section", "price", "per", "bar length", "frieght"],
+    ["Alder", "1075", "60 x 2.5", 9, "kg", 3000, 18],
+  ];
+  const rows = evaluate(BEST_OFFER, [[NEED, ...one.need], offers]);
+  expect(rows.at(-1)?.slice(0, 2)).toEqual([
+    "remark",
+    'The heading "frieght" is not known and counts for nothing; was "freight" meant?',
+  ]);
+});

@@ -4,6 +4,7 @@ import { type BarOffer, type CutOrder, type CutRequest, cutOrder } from "./cut-o
 import { inTenths, TENTHS } from "./cutting-grid";
 import { type CuttingTask, costOf, isProved, type PatternUse } from "./cutting-task";
 import { Effort } from "./effort";
+import { leastStock } from "./least-stock";
 import { type Solution, solve } from "./solve";
 
 /** Plans of cutting. */
@@ -62,6 +63,8 @@ export interface CutPlan {
 /** About a second of work on a machine of 2024. */
 const USUAL_EFFORT = 1000;
 const MILLION = 1e6;
+/** A step takes longer for each further length of bar. */
+const usualEffort = ({ stocks }: CuttingTask) => USUAL_EFFORT / (1 + (stocks.length - 1) / 10);
 
 /** A sum of prices without the traces of binary fractions. */
 function money(value: number): number {
@@ -102,22 +105,6 @@ function rowOf({ lengths, bars }: CutOrder, { kerf, trim }: CutRequest, use: Pat
   return { pieces, bars: use.bars, drop: drop / TENTHS, barLength };
 }
 
-/** Share of the work that looking for less stock may take. */
-const STOCK_SHARE = 0.25;
-
-/** Where bars are counted: of plans with as few bars the one that takes the least length of bar, as far as found. */
-function leastStock(task: CuttingTask, uses: readonly PatternUse[], effort: number): readonly PatternUse[] {
-  const room = ({ pattern }: PatternUse) => task.stocks[pattern.stock]?.room ?? 0;
-  const bars = (of: readonly PatternUse[]) => of.reduce((sum, use) => sum + use.bars, 0);
-  const taken = (of: readonly PatternUse[]) => of.reduce((sum, use) => sum + use.bars * room(use), 0);
-  // A bar more outweighs every length.
-  const each = (bars(uses) + 1) * Math.max(...task.stocks.map((stock) => stock.room));
-  const stocks = task.stocks.map((stock) => ({ ...stock, cost: each + stock.room }));
-  const found = solve({ ...task, stocks, wholeCosts: true }, new Effort(effort * STOCK_SHARE)).uses;
-  if (found === undefined || bars(found) > bars(uses)) return uses;
-  return bars(found) < bars(uses) || taken(found) < taken(uses) ? found : uses;
-}
-
 /** Bars of each offer, in the order given. */
 function takenOf({ bars }: CutOrder, given: CutRequest, uses: readonly PatternUse[]): number[] {
   const taken = new Map<BarOffer | undefined, number>();
@@ -141,7 +128,7 @@ function takenOf({ bars }: CutOrder, given: CutRequest, uses: readonly PatternUs
  */
 export function cutPlan(request: CutRequest): CutPlan {
   const order = cutOrder(request);
-  const effort = (request.effort ?? USUAL_EFFORT) * MILLION;
+  const effort = (request.effort ?? usualEffort(order.task)) * MILLION;
   const solution = solve(order.task, new Effort(effort));
   if (solution.uses === undefined) return refuse(order, solution);
   const isCounted = order.priceStep === 0 && order.task.stocks.length > 1;

@@ -4,6 +4,7 @@ import type { Steel } from "../steel/steel";
 import { hollomonJaffe, totalHours } from "./hollomon-jaffe";
 import { checkHours, refuseTemper, temperSpan } from "./temper-limits";
 import { hardnessIn } from "./tempered";
+import { bandTop } from "./tempered-range";
 import { temperModel } from "./tempering-model";
 
 /** One point of a curve: °C and HRC. */
@@ -58,6 +59,11 @@ export function temperCurve(steel: Steel, span: CurveSpan, hours: number): Curve
   return points(from, to, span.step).map((celsius) => {
     const likely = hardnessIn(model, celsius, hours);
     const halfWidth = model.halfWidthAt(celsius, hollomonJaffe(celsius, hours));
-    return [celsius, likely - halfWidth, likely, likely + halfWidth];
+    return [
+      celsius,
+      likely - halfWidth,
+      likely,
+      bandTop(model, celsius, hours, { likely, shift: 0, halfWidth }),
+    ];
   });
 }

@@ -7,6 +7,7 @@ import { attempt, NotAvailable, Refusal } from "../refusal";
 import { limitsCaution } from "../steel/composition-text";
 import type { Steel } from "../steel/steel";
 import { brittleText, embrittlementCaution } from "./embrittlement";
+import { CURVE_BANDS } from "./fits";
 import { hollomonJaffe, totalHours } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
 import { type QuenchedSection, sectionEffect } from "./section-effect";
@@ -36,6 +37,29 @@ export function bandHalfWidth(
 ): number {
   if (known === undefined) return model.halfWidthAt(celsius, hollomonJaffe(celsius, hours));
   return Math.abs(celsius - known.celsius) > FAR_FROM_KNOWN_C ? FAR_HALF_WIDTH : KNOWN_HALF_WIDTH;
+}
+
+/**
+ * Top of a band, HRC. Above the tempers of blades the error is wider; yet what was tempered hotter cannot come out
+ * harder than what was tempered at the end of the narrower band, unless the curve itself rises.
+ */
+export function bandTop(
+  model: TemperModel,
+  celsius: number,
+  hours: number,
+  {
+    likely,
+    shift,
+    halfWidth,
+  }: { readonly likely: number; readonly shift: number; readonly halfWidth: number },
+): number {
+  const { bladeC } = CURVE_BANDS;
+  const top = likely + halfWidth;
+  if (celsius <= bladeC) return top;
+  const before = attempt(() => hardnessIn(model, bladeC, hours) + shift);
+  if (before instanceof Refusal) return top;
+  const narrow = Math.min(halfWidth, model.halfWidthAt(bladeC, hollomonJaffe(bladeC, hours)));
+  return Math.min(top, Math.max(before, likely) + narrow);
 }
 
 const sections = new WeakMap<Steel, string>();
@@ -99,13 +123,14 @@ export function temperedRange(
   const model = temperModel(steel, hardenC, quenchToC);
   const hours = totalHours(treatment.hours, treatment.cycles);
   const effect = section?.quench === undefined ? undefined : sectionEffect(steel, section);
-  const likely = hardnessIn(model, temperC, hours) + readingShift(model, known, hours);
+  const shift = readingShift(model, known, hours);
+  const likely = hardnessIn(model, temperC, hours) + shift;
   const halfWidth = bandHalfWidth(model, temperC, hours, known);
   const basis = model.basisAt(hollomonJaffe(temperC, hours));
   return {
     low: likely - halfWidth - (effect?.lower ?? 0),
     likely,
-    high: likely + halfWidth,
+    high: bandTop(model, temperC, hours, { likely, shift, halfWidth }),
     basis: `${basis}${known === undefined ? "" : ", moved to your reading"}, ±${numberText(halfWidth)} HRC`,
     caution: cautionOf(model, temperC, effect?.caution),
   };
