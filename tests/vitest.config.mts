@@ -12,7 +12,7 @@ const OF_PAGES = [
 ];
 
 /** Tests that work the page of `npm start`; they share its server. */
-const OF_WORKBENCH = ["autosave", "cell-page", "files", "offline", "typing", "workbench"].map(
+const OF_WORKBENCH = ["answers", "autosave", "cell-page", "files", "offline", "typing", "workbench"].map(
   (name) => `tests/workbench/${name}.test.ts`,
 );
 

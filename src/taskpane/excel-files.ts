@@ -6,6 +6,9 @@ const maker = () => import(/* webpackChunkName: "workbook-files" */ "../workbook
 
 const OPEN = "The share copy is open as a new workbook: save it under a name of its own";
 
+const WITH_ANSWERS =
+  "The plan is open as a new workbook with the answers in it: look it over and save it in the old one's place. Answers taken:";
+
 /** Share copy and planning workbook in Excel: each opens as a new workbook, the present one is left as it is. */
 export const excelFiles: PaneFiles = {
   async share() {
@@ -18,7 +21,7 @@ export const excelFiles: PaneFiles = {
       async make(wish, date) {
         const choice =
           "whom" in wish
-            ? ({ kind: "for", whom: wish.whom } as const)
+            ? ({ kind: "for", ...wish } as const)
             : ({ kind: "sheets", names: wish.sheets } as const);
         const copy = await question.copy(choice, date);
         return {
@@ -28,6 +31,20 @@ export const excelFiles: PaneFiles = {
             return shareReport(OPEN, copy);
           },
         };
+      },
+    };
+  },
+  async answers(sources) {
+    const { bytes } = await workbookFile();
+    const { answersQuestion } = await maker();
+    const { entries, remarks, counts, take } = await answersQuestion(bytes, sources);
+    return {
+      entries,
+      remarks,
+      counts,
+      async take(numbers, date) {
+        await openAsNew(await take(numbers, date));
+        return { sentence: `${WITH_ANSWERS} ${numbers.length}`, remarks: [] };
       },
     };
   },

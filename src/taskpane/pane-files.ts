@@ -8,11 +8,15 @@ export interface FileReport {
 export interface ShareOffer {
   readonly word: string;
   readonly label: string;
+  /** The one whose lines alone travel. */
+  readonly name?: string;
   readonly sheets: readonly string[];
 }
 
 /** For whom a copy is made, or the names of the sheets that go into it. */
-export type ShareWish = { readonly whom: string } | { readonly sheets: readonly string[] };
+export type ShareWish =
+  | { readonly whom: string; readonly name?: string }
+  | { readonly sheets: readonly string[] };
 
 /** A copy that is made but not yet handed out. */
 export interface ReadyCopy {
@@ -31,6 +35,28 @@ export interface ShareQuestion {
   make(wish: ShareWish, date: string): Promise<ReadyCopy>;
 }
 
+/** An answer that came back, as the list shows it. */
+export interface AnswerEntry {
+  readonly number: number;
+  readonly state: string;
+  readonly words: string;
+  readonly canBeTaken: boolean;
+  readonly isFine: boolean;
+}
+
+/** What came back to a copy. */
+export interface AnswersFound {
+  readonly entries: readonly AnswerEntry[];
+  readonly remarks: readonly string[];
+  readonly counts: string;
+}
+
+/** What came back, and how some of it is taken. */
+export interface AnswersToTake extends AnswersFound {
+  /** Opens the plan with these answers in it. @param date - As it is to stand in the log. */
+  take(numbers: readonly number[], date: string): Promise<FileReport>;
+}
+
 /** Whole workbooks that the pane can make; whoever opens the pane brings it, since the pane itself knows no file. */
 export interface PaneFiles {
   /**
@@ -39,6 +65,12 @@ export interface PaneFiles {
    * @throws Error with a sentence for the smith.
    */
   share(): Promise<ShareQuestion>;
+  /**
+   * Reads answers to copies of the open workbook; nothing is written by that.
+   *
+   * @throws Error with a sentence for the smith.
+   */
+  answers(sources: readonly { readonly name: string; readonly bytes: Uint8Array }[]): Promise<AnswersToTake>;
   /**
    * Opens the planning workbook with empty lines.
    *

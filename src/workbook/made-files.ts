@@ -2,6 +2,7 @@ import { planningFile } from "./sheets/planning-file";
 import { planningTemplate } from "./sheets/planning-template";
 import { exampleData } from "./sheets/template-data";
 
+export { answersQuestion } from "./answers/answers-question";
 export { shareQuestion } from "./share/share-question";
 export { shareList, shareReport } from "./share/share-report";
 

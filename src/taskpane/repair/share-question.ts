@@ -34,8 +34,9 @@ function readyCopy({ list, open }: ReadyCopy): HTMLElement {
 /** Asks for whom a copy is; then shows what is in it, and opens it once that was looked at. */
 export function askForWhom(question: ShareQuestion, date: () => string): HTMLElement {
   const group = freshId("whom");
-  const whom = question.offers.map(({ label, sheets, word }) => ({
+  const whom = question.offers.map(({ label, sheets, word, name }) => ({
     word,
+    name,
     ...option("radio", group, `${label}: ${sheets.join(", ")}`),
   }));
   const own = option("radio", group, "Sheets that I choose:");
@@ -48,7 +49,7 @@ export function askForWhom(question: ShareQuestion, date: () => string): HTMLEle
 
   function wish(): ShareWish | undefined {
     const chosen = whom.find(({ control }) => control.checked);
-    if (chosen !== undefined) return { whom: chosen.word };
+    if (chosen !== undefined) return { whom: chosen.word, ...(chosen.name && { name: chosen.name }) };
     const names = sheets.flatMap(({ name, control }) => (control.checked ? [name] : []));
     return own.control.checked && names.length > 0 ? { sheets: names } : undefined;
   }

@@ -1,7 +1,9 @@
 import type { PageContext } from "../page";
 import type { PaneFiles } from "../pane-files";
 import { element } from "../parts/dom";
-import { textField } from "../parts/fields";
+import { linesField, textField } from "../parts/fields";
+import { freshId } from "../parts/fresh-id";
+import { answerSources, answersList } from "./answers-list";
 import { longWork } from "./long-work";
 import { askForWhom } from "./share-question";
 import { told } from "./told";
@@ -28,6 +30,22 @@ function sharing(files: PaneFiles): HTMLElement[] {
   return [date.block, share.block];
 }
 
+function answering(files: PaneFiles): HTMLElement[] {
+  const chosen = element("input", { type: "file", multiple: "", id: freshId("answers") });
+  const label = element("label", { for: chosen.id }, "Files that came back (.xlsx, .csv, .txt)");
+  const pasted = linesField({ label: "Or paste the table of a mail", hint: "with its headings and keys" }, 3);
+  const read = longWork("Read the answers", async () => {
+    const found = await files.answers(await answerSources(chosen.files ?? [], pasted.control.value));
+    return [answersList(found, async (numbers) => told(await found.take(numbers, today())))];
+  });
+  return [
+    element("h3", {}, "Bring answers in"),
+    element("div", { class: "field" }, label, chosen),
+    pasted.block,
+    read.block,
+  ];
+}
+
 function planning(files: PaneFiles): HTMLElement[] {
   const plan = longWork("Open a planning workbook", async () => told(await files.plan()));
   return [
@@ -48,6 +66,8 @@ export function shareSection({ files }: PageContext): HTMLElement {
     { "aria-label": "Share", "data-part": "share" },
     element("h3", {}, "Before the workbook goes to somebody without the add-in"),
     element("p", {}, WHY),
-    ...(files === undefined ? [element("p", {}, ELSEWHERE)] : [...sharing(files), ...planning(files)]),
+    ...(files === undefined
+      ? [element("p", {}, ELSEWHERE)]
+      : [...sharing(files), ...answering(files), ...planning(files)]),
   );
 }

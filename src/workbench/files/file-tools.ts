@@ -1,13 +1,14 @@
 import { sentenceOf } from "../../core/refusal";
 import type { Autosave } from "../kept/autosave";
 import type { KeptRun } from "../kept/kept-store";
+import { askForAnswers } from "../page/answers-dialog";
 import type { Notice } from "../page/notice";
 import { byId } from "../page/page";
 import { askForWhom } from "../page/share-dialog";
 import type { MadeFile, OpenRun } from "./open-run";
 
 const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
-const BUTTONS = ["new-run", "open", "save", "share", "bring-back"] as const;
+const BUTTONS = ["new-run", "open", "save", "share", "answers", "bring-back"] as const;
 
 function handOut({ name, bytes }: MadeFile): void {
   const link = document.createElement("a");
@@ -37,7 +38,7 @@ export interface Files {
   readonly earlier: () => Promise<KeptRun | undefined>;
 }
 
-/** New run, open, save, share copy, bring back. */
+/** New run, open, save, share copy, bring answers in, bring back. */
 export class FileTools {
   private readonly buttons = BUTTONS.map((id) => byId(id, HTMLButtonElement));
 
@@ -46,6 +47,7 @@ export class FileTools {
     this.on("new-run", () => this.newRun());
     this.on("save", () => this.save());
     this.on("share", () => this.share());
+    this.on("answers", () => this.answers());
     this.on("bring-back", () => this.bringBack());
     byId("open", HTMLButtonElement).addEventListener("click", () => chosen.click());
     chosen.addEventListener("change", () => {
@@ -132,6 +134,16 @@ export class FileTools {
     const made = run.sharedFile(copy);
     handOut(made);
     notice.show(made.report.sentence, made.report.remarks);
+  }
+
+  private async answers(): Promise<void> {
+    const { run, notice } = this.files;
+    notice.clear();
+    const taken = await askForAnswers((sources) => run.answersQuestion(sources), today());
+    if (taken === undefined) return;
+    this.setAside(this.aside());
+    const { sentence, remarks } = await run.showWithAnswers(taken);
+    this.done(sentence, remarks);
   }
 
   private async bringBack(): Promise<void> {

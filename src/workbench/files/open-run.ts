@@ -1,3 +1,5 @@
+import type { AnswerSource } from "../../workbook/answers/answer-file";
+import { type AnswersQuestion, answersQuestion } from "../../workbook/answers/answers-question";
 import { patchWorkbook } from "../../workbook/file/patch/patch-workbook";
 import { type ReadWorkbook, readWorkbook } from "../../workbook/file/read/read-workbook";
 import { writeWorkbook } from "../../workbook/file/write/write-workbook";
@@ -19,6 +21,12 @@ const BLANK_NAME = "New run.xlsx";
 export interface Report {
   readonly sentence: string;
   readonly remarks: readonly string[];
+}
+
+/** The bytes of a plan with so many answers in it. */
+export interface WithAnswers {
+  readonly bytes: Uint8Array;
+  readonly count: number;
 }
 
 /** A file to hand out. */
@@ -143,6 +151,21 @@ export class OpenRun {
   sharedFile(copy: ShareCopy): MadeFile {
     const name = this.name.replace(/(\.xlsx)?$/i, " for sharing.xlsx");
     return { name, bytes: copy.bytes, report: shareReport(name, copy) };
+  }
+
+  /** What came back to copies of the workbook as it stands. */
+  async answersQuestion(sources: readonly AnswerSource[]): Promise<AnswersQuestion> {
+    const { bytes } = await this.made();
+    return answersQuestion(bytes, sources);
+  }
+
+  /** Shows the workbook with answers in it, under its name; it is not saved yet. */
+  async showWithAnswers({ bytes, count }: WithAnswers): Promise<Report> {
+    const { workbook, left } = await readWorkbook(bytes);
+    this.show(workbook, this.name, bytes);
+    this.isSaved = false;
+    const sentence = `${counted(count, "answer")} taken into ${this.name}; the sheet Answers says which. Save it.`;
+    return { sentence, remarks: listed(left) };
   }
 
   private show(workbook: WorkbookData, name: string, file: Uint8Array | undefined): void {

@@ -31,8 +31,9 @@ class Question {
   private readonly sheets;
 
   constructor({ offers, sheets }: ShareQuestion) {
-    this.whom = offers.map(({ word, label, sheets: names }) => ({
+    this.whom = offers.map(({ word, name, label, sheets: names }) => ({
       word,
+      name,
       ...option("radio", `${label}: ${names.join(", ")}`),
     }));
     this.sheets = sheets.map((name) => ({ name, ...option("checkbox", name) }));
@@ -51,7 +52,8 @@ class Question {
 
   get answer(): Choice | undefined {
     const chosen = this.whom.find(({ control }) => control.checked);
-    if (chosen !== undefined) return { kind: "for", whom: chosen.word };
+    if (chosen !== undefined)
+      return { kind: "for", whom: chosen.word, ...(chosen.name && { name: chosen.name }) };
     const names = this.sheets.flatMap(({ name, control }) => (control.checked ? [name] : []));
     return this.own.control.checked && names.length > 0 ? { kind: "sheets", names } : undefined;
   }

@@ -41,6 +41,14 @@ export function formsAsked(plan: Plan, { word, name }: Recipient, papers: readon
     .filter(({ lines }) => lines.length > 0);
 }
 
+/** Everybody of a kind whom the plan names. */
+export function namesKnown(plan: Plan, word: string): string[] {
+  const names = ANSWER_FORMS.filter(({ audience }) => audience === word).flatMap((form) =>
+    linesAsked(plan, form).map(({ whom }) => whom),
+  );
+  return [...new Set(names)].filter((name) => name !== "");
+}
+
 /**
  * The name of a recipient as the plan spells it.
  *
@@ -52,10 +60,7 @@ export function knownName(plan: Plan | undefined, word: string, name: string): s
     throw new FileRefusal(
       `Lines of one ${label} alone can be told only in a planning workbook: leave the name out, or name sheets.`,
     );
-  const names = ANSWER_FORMS.filter(({ audience }) => audience === word).flatMap((form) =>
-    linesAsked(plan, form).map(({ whom }) => whom),
-  );
-  const known = [...new Set(names)].filter((listed) => listed !== "");
+  const known = namesKnown(plan, word);
   const found = known.find((listed) => listed.toLowerCase() === name.trim().toLowerCase());
   if (found !== undefined) return found;
   const others = known.length === 0 ? "It names nobody." : `It knows: ${known.join(", ")}.`;

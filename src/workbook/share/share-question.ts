@@ -1,11 +1,15 @@
+import { planOf } from "../answers/lines-asked";
 import { readLiveWorkbook } from "../file/read/live-workbook";
 import { AUDIENCES, type Choice, sheetsFor, visibleSheets } from "./audience";
+import { namesKnown } from "./recipient";
 import { type ShareCopy, shareCopy } from "./share-copy";
 
 /** Somebody the workbook has sheets for. */
 export interface Offer {
   readonly word: string;
   readonly label: string;
+  /** The one whose lines alone travel. */
+  readonly name?: string;
   readonly sheets: readonly string[];
 }
 
@@ -20,12 +24,16 @@ export interface ShareQuestion {
 
 /** @throws FileRefusal for a file that cannot be read. */
 export function shareQuestion(bytes: Uint8Array, source: string): ShareQuestion {
-  const sheets = visibleSheets(readLiveWorkbook(bytes));
-  const offers = AUDIENCES.map((audience) => ({
-    word: audience.word,
-    label: audience.label,
-    sheets: sheetsFor(audience, sheets),
-  }));
+  const live = readLiveWorkbook(bytes);
+  const sheets = visibleSheets(live);
+  const plan = planOf(live);
+  const offers = AUDIENCES.flatMap((audience): Offer[] => {
+    const { word, label } = audience;
+    const papers = sheetsFor(audience, sheets);
+    const names = plan === undefined ? [] : namesKnown(plan, word);
+    const own = names.map((name) => ({ word, label: `${label} ${name} alone`, name, sheets: papers }));
+    return [...own, { word, label, sheets: papers }];
+  });
   return {
     offers: offers.filter(({ sheets: own }) => own.length > 0),
     sheets,
