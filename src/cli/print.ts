@@ -3,8 +3,13 @@ import type { Evaluation } from "../engine/evaluate-formulas";
 
 type JsonCell = number | string | boolean | { readonly error: string; readonly message: string | undefined };
 
+/** Spreadsheet programs keep 15 figures of a number; the last bits behind them mean nothing. */
+const FIGURES = 15;
+const shown = (value: number | string | boolean) =>
+  typeof value === "number" ? Number(value.toPrecision(FIGURES)) : value;
+
 const jsonCell = (cell: CellValue): JsonCell =>
-  "error" in cell ? { error: cell.error, message: cell.message } : cell.value;
+  "error" in cell ? { error: cell.error, message: cell.message } : shown(cell.value);
 
 /** The only cell of an answer that does not spill. */
 function single({ rows }: Evaluation): CellValue | undefined {
@@ -19,7 +24,7 @@ export function hasError({ rows }: Evaluation): boolean {
 function plainCell(cell: CellValue): string {
   if ("error" in cell) return cell.message === undefined ? cell.error : `${cell.error}: ${cell.message}`;
   if (typeof cell.value === "boolean") return cell.value ? "TRUE" : "FALSE";
-  return String(cell.value);
+  return String(shown(cell.value));
 }
 
 /** The cells of a row; a sentence that stands in several of them is written in the first. */
@@ -46,5 +51,5 @@ export function jsonText(answer: Evaluation): string {
   const cell = single(answer);
   if (cell === undefined)
     return JSON.stringify({ formula, value: answer.rows.map((row) => row.map(jsonCell)) });
-  return JSON.stringify("error" in cell ? { formula, ...cell } : { formula, value: cell.value });
+  return JSON.stringify("error" in cell ? { formula, ...cell } : { formula, value: shown(cell.value) });
 }

@@ -11,7 +11,7 @@ describe("one formula", () => {
   it.each([
     ['=BLADE.CARBON("1095")', "0.95\n"],
     ['blade.carbon("5160")', "0.6\n"],
-    ["=1/3", "0.3333333333333333\n"],
+    ["=1/3", "0.333333333333333\n"],
     ["=10^21", "1e+21\n"],
     ["=2>1", "TRUE\n"],
     ['="quench"&" in oil"', "quench in oil\n"],

@@ -17,8 +17,8 @@ it.runIf(hasLibreOffice)(
     expect(texts.size).toBe(sheets.length + 1);
     for (const [file, text] of texts) expect(text, file).not.toMatch(/#NAME\?|#VALUE!|#N\/A|#REF!|Err:\d/);
     const cuts = texts.get("run-Cut list.csv") ?? "";
-    expect(cuts).toMatch(/^L1,52100,S1,24,28,0\.9313\d*,0,,346,50,3,3000,8,4,14\.058,/m);
-    expect(cuts).toMatch(/^L4,C60,S4,6,8,0\.9619\d*,0,,128,40,20,3000,23,1,/m);
+    expect(cuts).toMatch(/^L1,52100,S1,24,28,0\.9313\d*,0,,346,50,3,3000,0,8,4,14\.058,/m);
+    expect(cuts).toMatch(/^L4,C60,S4,6,8,0\.9619\d*,0,,128,40,20,3000,0,23,1,/m);
     expect(texts.get("run-Heat-treat order.csv")).toMatch(
       /Austenitise,"845 °C \(1553 °F\), ± 10 °C \(18 °F\)"/,
     );

@@ -1,6 +1,7 @@
 import type { Evaluation } from "../../engine/evaluate-formulas";
 import { plainCall } from "../../engine/plain-call";
 import { linesOf, type Request, readRequest, USAGE } from "../arguments";
+import { asTyped, refuseSemicolons } from "../formula-given";
 import { hasError, jsonText, plainText } from "../print";
 import { type Command, STATUS, type Terminal } from "../run-command";
 
@@ -8,13 +9,17 @@ import { type Command, STATUS, type Terminal } from "../run-command";
 async function answersTo(formulas: readonly string[]): Promise<readonly Evaluation[]> {
   const answers = new Map<string, Evaluation>();
   for (const formula of new Set(formulas)) {
-    const rows = plainCall(formula);
+    const rows = plainCall(asTyped(formula));
     if (rows !== undefined) answers.set(formula, { formula, rows });
   }
   const rest = [...new Set(formulas)].filter((formula) => !answers.has(formula));
   if (rest.length > 0) {
     const { evaluateFormulas } = await import("../../engine/evaluate-formulas");
-    for (const answer of await evaluateFormulas(rest)) answers.set(answer.formula, answer);
+    const found = await evaluateFormulas(rest.map(asTyped));
+    rest.forEach((formula, at) => {
+      const answer = found[at];
+      if (answer !== undefined) answers.set(formula, { ...answer, formula });
+    });
   }
   return formulas.flatMap((formula) => answers.get(formula) ?? []);
 }
@@ -31,7 +36,9 @@ async function answerOne(
   { formula, json, table }: Extract<Request, { kind: "formula" }>,
   terminal: Terminal,
 ): Promise<number> {
-  const [answer] = table === undefined ? await answersTo([formula]) : [await answerBeside(formula, table)];
+  refuseSemicolons(formula);
+  const [answer] =
+    table === undefined ? await answersTo([formula]) : [await answerBeside(asTyped(formula), table)];
   if (answer === undefined) throw new Error("the engine gave no answer");
   terminal.write(`${json ? jsonText(answer) : plainText(answer)}\n`);
   return hasError(answer) ? STATUS.attention : STATUS.done;

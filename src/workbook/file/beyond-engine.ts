@@ -1,6 +1,7 @@
 import { calledNames, callsOurs } from "../../formula/functions-called";
 import { namesIn, namesManySheets, namesOtherFile, SPILL_OF } from "../../formula/references";
 import { localNames } from "../../formula/stored-form";
+import { type Token, type TokenKind, tokensOf } from "../../formula/tokens";
 import { NAMESPACE } from "../../functions/catalogue";
 
 /** What the engine can and cannot calculate: names it knows as functions, and names of the workbook it was not given. */
@@ -24,6 +25,36 @@ function unusableName(typed: string, reach: EngineReach): string | undefined {
   return namesIn(typed).find((name) => reach.unusable.has(name.toUpperCase()));
 }
 
+/** What an operand may end with, and begin with: a space between the two takes what both ranges share. */
+const ENDS: ReadonlySet<TokenKind> = new Set(["cell", "columns", "rows", "name", "brackets", "close"]);
+const BEGINS: ReadonlySet<TokenKind> = new Set(["cell", "columns", "rows", "name", "sheet", "call", "open"]);
+
+function intersects(tokens: readonly Token[]): boolean {
+  return tokens.some(({ kind }, at) => {
+    const [before, after] = [tokens[at - 1], tokens[at + 1]];
+    if (kind !== "space" || before === undefined || after === undefined) return false;
+    return ENDS.has(before.kind) && BEGINS.has(after.kind);
+  });
+}
+
+/** `DCOUNT(records,0,criteria)`: programs differ in what field 0 counts. */
+const FIELD_0 = /^DCOUNTA?\([^,]*,0,/i;
+
+function countsFieldZero(typed: string): boolean {
+  if (!/DCOUNT/i.test(typed)) return false;
+  const tokens = tokensOf(typed).filter(({ kind }) => kind !== "space");
+  return tokens.some(
+    ({ kind }, at) =>
+      kind === "call" &&
+      FIELD_0.test(
+        tokens
+          .slice(at)
+          .map(({ text }) => text)
+          .join(""),
+      ),
+  );
+}
+
 /**
  * Why a formula cannot be calculated here; `undefined` where it can. Such a cell keeps the value that the file
  * holds: a stale figure that is named beats an error in its place.
@@ -31,6 +62,8 @@ function unusableName(typed: string, reach: EngineReach): string | undefined {
 export function whyNotCalculated(typed: string, stored: string, reach: EngineReach): string | undefined {
   if (namesOtherFile(typed)) return "it reads another workbook";
   if (namesManySheets(typed)) return "it reads through several sheets at once";
+  if (typed.includes(" ") && intersects(tokensOf(typed))) return "it takes the cells that two ranges share";
+  if (countsFieldZero(typed)) return "it counts records by field 0";
   const unknown = unknownFunction(typed, stored, reach);
   if (unknown?.startsWith(`${NAMESPACE}.`)) return `this version has no function ${unknown}`;
   if (unknown !== undefined) return `the function ${unknown} is not calculated here`;

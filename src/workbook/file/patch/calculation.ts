@@ -8,6 +8,7 @@ import { cellsOf, holds, placeOf, type Rectangle } from "../../../formula/addres
 import { wholeCallOfOurs } from "../../../formula/functions-called";
 import { namesOtherFile, readsSpills, withSpillsNamed } from "../../../formula/references";
 import { typedForm } from "../../../formula/stored-form";
+import { type TokenKind, tokensOf } from "../../../formula/tokens";
 import { type EngineReach, whyNotCalculated } from "../beyond-engine";
 import { contentOf } from "../cell-content";
 import { FileRefusal } from "../package/file-refusal";
@@ -77,6 +78,15 @@ function sheetInput(live: LiveWorkbook, plan: Plan, sheet: LiveSheet): SheetInpu
   return { name: sheet.listed.name, rows };
 }
 
+/** A name for cells that are counted from the cell in which it stands: the engine knows fixed ones alone. */
+const FIXED: Readonly<Partial<Record<TokenKind, RegExp>>> = {
+  cell: /^\$[A-Z]+\$\d+$/i,
+  columns: /^\$[A-Z]+:\$[A-Z]+$/i,
+  rows: /^\$\d+:\$\d+$/,
+};
+const movesWithItsCell = (typed: string): boolean =>
+  tokensOf(typed).some(({ kind, text }) => FIXED[kind]?.test(text) === false);
+
 /** Names of the workbook that the engine takes: those of the whole workbook, and those of one sheet alone. */
 function usableNames(live: LiveWorkbook): { names: Record<string, string>; unusable: Set<string> } {
   const names: Record<string, string> = {};
@@ -84,7 +94,8 @@ function usableNames(live: LiveWorkbook): { names: Record<string, string>; unusa
   for (const { name, formula } of live.main.names) {
     if (name.startsWith("_xlnm.") || name === WORKED_AREA) continue;
     const typed = typedForm(formula);
-    if (namesOtherFile(typed) || (name in names && names[name] !== typed)) unusable.add(name.toUpperCase());
+    if (namesOtherFile(typed) || movesWithItsCell(typed) || (name in names && names[name] !== typed))
+      unusable.add(name.toUpperCase());
     else names[name] = typed;
   }
   return { names, unusable };
