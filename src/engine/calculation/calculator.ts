@@ -48,8 +48,9 @@ export class Calculator {
     const { injector } = this.engine;
     enterNames(injector, names);
     for (const table of tables) enterTable(injector, table, this.positionOf.get(table.sheet));
-    enterSheets(injector, this.sheets);
     this.settling = new Settling(this.sheets, this.readers, this.shown, new Evaluator(injector, UNIT));
+    // An evaluator begins with what the engine itself holds; from here on the cells stand in its place.
+    enterSheets(injector, this.sheets);
     input.sheets.forEach(({ rows }, at) => {
       this.enterRows(at, rows);
     });
