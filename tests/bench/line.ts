@@ -22,7 +22,12 @@ export function growthLine(
 
 export const isMissed = ({ value, budget }: BenchLine): boolean => budget !== undefined && !(value <= budget);
 
-const figure = (value: number) => value.toPrecision(value >= 1000 ? 4 : 3).replace(/\.?0+$/, "");
+/** Zeros behind the point say nothing; those before it do. */
+const figure = (value: number) =>
+  value
+    .toPrecision(value >= 1000 ? 4 : 3)
+    .replace(/(\.\d*?)0+$/, "$1")
+    .replace(/\.$/, "");
 
 /** Prints the lines; those over their budget are marked and listed again at the end. */
 export function report(lines: readonly BenchLine[]): number {

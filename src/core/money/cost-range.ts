@@ -1,6 +1,6 @@
 import { relation } from "../relation";
 import { crossing } from "../root";
-import { startsBetween, yieldEnough } from "../run/binomial";
+import { startsNear, yieldEnough } from "../run/binomial";
 import { BINOMIAL_STARTS, startsNeeded } from "../run/starts";
 import { chanceOfSum, chanceUpTo, checkTriangle, scaled, slices, type Triangle } from "./triangle";
 
@@ -77,18 +77,24 @@ function startsOf({ good, yieldShare, confidence }: UncertainLot): Triangle {
   return { low: at(yieldShare.low), likely: at(yieldShare.likely), high: at(yieldShare.high) };
 }
 
+/** Numbers to start at yields of equal chance, from the lowest yield on: each is near the one before. */
+function sampledStarts({ good, yieldShare, confidence }: UncertainLot, fewest: number, most: number) {
+  let [before, count] = [yieldShare.low, most];
+  return slices(yieldShare, MAX_COUNTS).map((share) => {
+    const guess = Math.min(most, Math.max(fewest, Math.round((count * before) / share)));
+    count = startsNear(good, share, confidence, guess, [fewest, most]);
+    before = share;
+    return [count, 1 / MAX_COUNTS] as const;
+  });
+}
+
 /** Numbers to start over the yields that may be, with the chance of each. */
 function startChances(
   lot: UncertainLot,
   { high: fewest, low: most }: Triangle,
 ): readonly (readonly [count: number, chance: number])[] {
   const { good, yieldShare, confidence } = lot;
-  if (most - fewest > MAX_COUNTS) {
-    return slices(yieldShare, MAX_COUNTS).map((share) => [
-      startsBetween(good, share, confidence, fewest, most),
-      1 / MAX_COUNTS,
-    ]);
-  }
+  if (most - fewest > MAX_COUNTS) return sampledStarts(lot, fewest, most);
   const chances: [number, number][] = [];
   let fewer = 0;
   let enough = yieldShare.high;

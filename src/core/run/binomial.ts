@@ -96,3 +96,26 @@ export function startsBetween(
   }
   return high;
 }
+
+/**
+ * The same number, found from a guess: where yields follow each other closely the guess is off by a blade or two.
+ *
+ * @param guess - Between `fewest` and `most`.
+ */
+export function startsNear(
+  good: number,
+  yieldShare: number,
+  confidence: number,
+  guess: number,
+  [fewest, most]: readonly [number, number],
+): number {
+  const isEnough = (starts: number) => excess(starts, good, yieldShare, confidence) >= 0;
+  const direction = isEnough(guess) ? -1 : 1;
+  let near = guess;
+  for (let step = 1; ; step *= 2) {
+    const far = Math.min(most, Math.max(fewest, near + direction * step));
+    const isOver = far === fewest || far === most || isEnough(far) !== direction < 0;
+    if (isOver) return startsBetween(good, yieldShare, confidence, Math.min(near, far), Math.max(near, far));
+    near = far;
+  }
+}
