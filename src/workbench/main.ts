@@ -54,6 +54,7 @@ async function start(): Promise<void> {
   mountTools(grid);
   const autosave = mountAutosave(grid, run, kept, notice);
   const strip = mountCellStrip(grid, (draft) => autosave?.typing(draft));
+  const spoiled = kept.present !== undefined && !isRestored ? await kept.setAside() : kept.failure;
   const tools = new FileTools({ run, notice, autosave, earlier: () => kept.earlier() });
   tools.offerEarlier((await kept.earlier()) !== undefined);
   mountTableView(grid);
@@ -61,7 +62,7 @@ async function start(): Promise<void> {
   if (kept.present !== undefined && isRestored) {
     const again = { label: "Start afresh", pressed: () => tools.startAfresh() };
     notice.show(`Restored what you had at ${kept.time}: ${kept.present.name}.`, remarks, [again]);
-  } else if (kept.failure !== "") notice.show(kept.failure);
+  } else if (spoiled !== "") notice.show(spoiled);
   else if (remarks.length > 0) notice.show("Restored what you were typing.", remarks);
   await kept.opened();
   run.fetchAhead();

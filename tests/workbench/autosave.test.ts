@@ -89,6 +89,36 @@ describe("work kept by the browser", () => {
     await expect.poll(notice).toMatch(/^Restored what you had/);
   });
 
+  test("kept work that is spoiled is said, set aside, and the page stays usable", async () => {
+    await bench.enter(lineCell(0, "good"), "36");
+    await opened.page.waitForTimeout(2500);
+    // The record as another program, or a disk, might leave it: the workbook is gone, what stands around it is there.
+    await opened.page.evaluate(
+      () =>
+        new Promise<void>((done, failed) => {
+          const request = indexedDB.open("blade-metallurgy-workbench");
+          request.onerror = () => failed(request.error);
+          request.onsuccess = () => {
+            const store = request.result.transaction("runs", "readwrite").objectStore("runs");
+            const read = store.get("present");
+            read.onsuccess = () => {
+              store.put({ ...read.result, grid: { snapshot: null, isRearranged: false } }, "present");
+              store.transaction.oncomplete = () => {
+                request.result.close();
+                done();
+              };
+            };
+          };
+        }),
+    );
+    await reload();
+    await expect.poll(notice).toMatch(/^What the browser kept cannot be read, so the demo run stands here/);
+    await bench.says(lineCell(0, "good"), "24");
+    await bench.enter(lineCell(0, "good"), "37");
+    await bench.says(lineCell(0, "good"), "37");
+    expect(await opened.page.getByRole("button", { name: "Bring back" }).isVisible()).toBe(true);
+  });
+
   test("a second window says that it does not keep, and leaves what the first one keeps alone", async () => {
     await bench.enter(lineCell(0, "good"), "35");
     const second = await opened.page.context().newPage();

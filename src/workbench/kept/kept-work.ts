@@ -9,12 +9,24 @@ const NOTHING_KEPT =
 const WENT_WRONG =
   "Opening what was kept did not come to an end last time, so the demo run stands here. “Bring back” tries again.";
 
+const SPOILED =
+  "What the browser kept cannot be read, so the demo run stands here. It is set aside: “Bring back” tries it again.";
+
 /** Work as it was kept last; changes of another whole are none of it. */
 function withChanges(whole: KeptRun, changes: KeptChanges | undefined): KeptRun {
   if (changes?.of !== whole.savedAt) return whole;
   const { of: _, cells, ...rest } = changes;
   const grid = { ...whole.grid, snapshot: withCells(whole.grid.snapshot, cells) };
   return { ...whole, ...rest, grid };
+}
+
+/** Kept work with its changes; `null` where one of the two is spoiled. */
+function readable(whole: KeptRun, changes: KeptChanges | undefined): KeptRun | null {
+  try {
+    return withChanges(whole, changes);
+  } catch {
+    return null;
+  }
 }
 
 /** What the browser kept from the last visit, and where the present one may be kept. */
@@ -39,7 +51,8 @@ export class KeptWork {
       store.read("draft"),
       store.read("opening"),
     ]);
-    const present = whole && withChanges(whole, changes);
+    const present = whole && readable(whole, changes);
+    if (present === null) return KeptWork.spoiled(store, whole);
     if (present === undefined) return new KeptWork(store, "", undefined, draft, "");
     if (wasOpening) {
       await store.write("earlier", present);
@@ -49,6 +62,23 @@ export class KeptWork {
     }
     await store.write("opening", true);
     return new KeptWork(store, "", present, draft, "");
+  }
+
+  /** Sets kept work aside that cannot be read, before anything is kept in its place. */
+  private static async spoiled(store: KeptStore, whole: KeptRun | undefined): Promise<KeptWork> {
+    await store.write("earlier", whole);
+    await store.write("present", undefined);
+    return new KeptWork(store, "", undefined, undefined, SPOILED);
+  }
+
+  /**
+   * Sets kept work aside that the grid could not show.
+   *
+   * @returns What to tell about it.
+   */
+  async setAside(): Promise<string> {
+    if (this.store !== undefined) await KeptWork.spoiled(this.store, this.present);
+    return SPOILED;
   }
 
   /** Tells that what was kept stands on the page. */
