@@ -10,6 +10,22 @@ const HEAT = {
   figures: [1.01, 0.24, 0.34, 0.012, 0.006, 1.45],
 } as const;
 
+/** Two lines of the run, and what two invented suppliers answered for them. */
+const OFFERS = {
+  need: [
+    ["steel", "section", "length", "quantity"],
+    [STEEL, "50 x 3", 346, 28],
+    ["1075", "60 x 2.5", 611, 14],
+  ],
+  offers: [
+    ["supplier", "steel", "section", "price", "per", "bar length", "minimum charge", "freight", "week"],
+    ["Brackwater Steel Yard", STEEL, "50 x 3", 8.4, "kg", 3000, 90, 24, "2026-W40"],
+    ["Brackwater Steel Yard", "1075", "60 x 2.5", 6.2, "kg", "2000; 3000", null, null, "2026-W41"],
+    ["Old Quay Metals", STEEL, "50 x 3", 33, "bar", 3000, 60, 18, "2026-W39"],
+    ["Old Quay Metals", "1075", "60 x 2.5", 7.1, "m", 4000, null, null, "2026-W39"],
+  ],
+} as const;
+
 const stationArguments = [STATIONS.x, STATIONS.width, STATIONS.thickness, "flat", 0.2, STEEL] as const;
 
 /** Stations of the guide with the balance that STATIONS gives, for the drawing. */
@@ -89,15 +105,32 @@ function steps(): readonly Step[] {
       says: "A supplier or a heat treater has no add-in: a live workbook would show them #NAME? after one recalculation. Make a share copy, from the pane's page Share and repair or with npm run share. You say for whom it is and see all that travels; it holds values only, and a sheet that says what computed them.",
       shows: "",
     },
+    {
+      title: "Offers come back: the cheapest mix",
+      says: "Two suppliers answered. Their prices count kilograms, bars and metres; each has a minimum charge and freight. In the planning workbook the answers stand on the sheet Offers, and Best offer shows the mix and all offers side by side. Both sheets are private: no copy that goes out has them.",
+      shows: workedCall("BEST_OFFER", [OFFERS.need, OFFERS.offers]),
+    },
+    {
+      title: "What came: a hardened lot",
+      says: "Six blades went to a heat treater, who ran 300 °C for 2 h; five came back and read 55.2 HRC. On the sheet Lots received the readings are held against the sample, and the lot is the coupon for the next run of that steel: known temper and known hardness.",
+      shows: [
+        workedCall("SAMPLE_PLAN", [6, 2.5, "S-2"]),
+        workedCall("TEMPER_FIT", ["5160", [[300]], [[55.2]]]),
+      ].join("\n"),
+    },
   ];
 }
 
-/** From enquiry to the copy that is sent, each figure worked out when the pages were made. */
+/** From enquiry to the copy that is sent and what comes back, each figure worked out when the pages were made. */
 export function guidePage(): HelpPage {
   const parts = steps().map(
     ({ title, says, shows }, at) =>
       `<h2>${at + 1}. ${escaped(title)}</h2>\n<p>${escaped(says)}</p>\n${shows}`,
   );
-  const lead = `<p class="lead">One line of an invented run, R-07 of Tern Hollow Forge, from enquiry to share copy. Every answer below was worked out by the functions when this page was made.</p>`;
-  return { file: "guide.html", title: "A run from enquiry to share copy", body: [lead, ...parts].join("\n") };
+  const lead = `<p class="lead">One line of an invented run, R-07 of Tern Hollow Forge, from enquiry to what comes back. Every answer below was worked out by the functions when this page was made.</p>`;
+  return {
+    file: "guide.html",
+    title: "A run from enquiry to share copy and back",
+    body: [lead, ...parts].join("\n"),
+  };
 }
