@@ -216,7 +216,8 @@ export function nothingFits(choices: readonly Choice[]): string {
     case BARS.bath:
       return "None of these can be hardened in this bath without cracks to be feared: quench in oil.";
     default:
-      return "None of these fits what was asked: each row says why.";
+      // Of one steel its own row says it all.
+      return choices.length === 1 ? "" : "None of these fits what was asked: each row says why.";
   }
 }
 

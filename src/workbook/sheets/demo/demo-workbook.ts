@@ -20,6 +20,8 @@ const CHOSEN = [
   "Heat batches",
   "Hardness readings",
   "Inspection",
+  "Lots received",
+  "Shipping",
   "Costs",
   "Price breaks",
   "Past lots",
