@@ -104,6 +104,11 @@ describe("an order of R-07 that comes home", () => {
         .slice(4)
         .filter(([copy]) => copy !== undefined);
       expect(log).toHaveLength(accepted.length);
+      expect(await verifyCopy(after, answered)).toMatchObject({
+        digest: "as stated",
+        isPlanChanged: true,
+        isAltered: false,
+      });
       const again = await collect(after, [source(answered)]);
       const states = again.proposals.map(({ state }) => state);
       expect(states.filter((state) => state === "taken")).toHaveLength(accepted.length);
@@ -126,6 +131,54 @@ describe("an order of R-07 that comes home", () => {
     LONG,
   );
 });
+
+it(
+  "finds a told figure that was altered, and says so where the answers are brought in",
+  async () => {
+    const altered = await filledIn(sent, { "Answer to order": ORDER }, {}, (workbook) => {
+      const sheet = workbook.getWorksheet("Answer to order");
+      if (sheet !== undefined) sheet.getCell("C5").value = "1084";
+    });
+    const again = await collect(plan, [source(altered)]);
+    expect(again.altered).toEqual(["answer.xlsx"]);
+    expect(one(again, "L4/S4", "Price")?.why.join()).toContain(
+      "Grade was 1084 in the copy and is C60 in the plan now",
+    );
+    const seen = await verifyCopy(plan, altered);
+    expect(seen).toMatchObject({ digest: "not as stated", isAltered: true, isPlanChanged: false });
+    expect(seen.differences).toMatchObject([{ sheet: "Answer to order", cell: "C5", cause: "typed" }]);
+  },
+  LONG,
+);
+
+it(
+  "takes a customer's yes, and leaves a change and a no to the smith",
+  async () => {
+    const customer = "Marrow & Kettle Provisions";
+    const { bytes } = await shareCopy(plan, { choice: { kind: "for", whom: "customer", name: customer } });
+    const back = await filledIn(bytes, {
+      "Answer to quote": {
+        L1: { Answer: "accepted" },
+        L2: { Answer: "changed", "Pieces wanted": 30 },
+        L3: { Answer: "refused", Remarks: "not this year" },
+        L4: { Answer: "maybe" },
+      },
+    });
+    const quoted = await collect(plan, [source(back)]);
+    const states = quoted.proposals
+      .filter(({ asked }) => asked === "Answer")
+      .map(({ line, state, readAs }) => [line, state, readAs]);
+    // R-07 quotes 24, 40, 12 and 6 pieces of these lines.
+    expect(states.sort()).toEqual([
+      ["L1", "fine", "accepted: 24"],
+      ["L2", "doubtful", "changed: 30"],
+      ["L3", "doubtful", "refused: 0"],
+      ["L4", "refused", ""],
+    ]);
+    expect(quoted.proposals[0]?.from).toBe(customer);
+  },
+  LONG,
+);
 
 describe("the same answers, whatever was done to the file", () => {
   const forms = { "Answer to order": ORDER, "Answer to enquiry": ENQUIRY };
