@@ -2,7 +2,8 @@ import { expect, it } from "vitest";
 import { planningFile } from "../../src/workbook/sheets/planning-file";
 import { planningTemplate } from "../../src/workbook/sheets/planning-template";
 import { exampleData } from "../../src/workbook/sheets/template-data";
-import { CSV_OF_ALL_SHEETS, converted, hasLibreOffice } from "./office";
+import { EIGHT_LINES, filledElsewhere, TypedPlan } from "../workbook/typed-run";
+import { CSV_OF_ALL_SHEETS, converted, hasLibreOffice, hasPdfToText, wordsOf } from "./office";
 
 const LONG = 300_000;
 
@@ -32,6 +33,26 @@ it.runIf(hasLibreOffice)(
     const files = converted("empty.xlsx", await planningFile(planningTemplate()), CSV_OF_ALL_SHEETS);
     for (const [file, bytes] of files)
       expect(bytes.toString("utf8"), file).not.toMatch(/#VALUE!|#N\/A|#REF!|#DIV|Err:\d/);
+  },
+  LONG,
+);
+
+// Three orders to the supplier's pages of three lines each, a page a batch that goes out, a page a line.
+it.runIf(hasLibreOffice && hasPdfToText)(
+  "prints of the papers of a plan that was filled and calculated the pages that have a subject",
+  async () => {
+    const plan = new TypedPlan(planningTemplate());
+    for (const entry of EIGHT_LINES) plan.type(entry);
+    const pdf = converted("plan.xlsx", await filledElsewhere(plan), "pdf").get("plan.pdf");
+    plan.dispose();
+    const pages = wordsOf(pdf ?? new Uint8Array()).split("\f");
+    const headed = (paper: string) =>
+      pages.filter((page) => page.includes(`Tern Hollow Forge`) && new RegExp(`Forge +${paper}`).test(page));
+    expect(headed("Steel order")).toHaveLength(3);
+    expect(headed("Steel enquiry")).toHaveLength(3);
+    expect(headed("Heat-treat order")).toHaveLength(3);
+    expect(headed("Traveller")).toHaveLength(8);
+    expect(pages.filter((page) => /^\s*Supplier +Page\s*$/m.test(page))).toEqual([]);
   },
   LONG,
 );

@@ -1,15 +1,15 @@
 import { Workbook } from "@cj-tech-master/excelts";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { patchWorkbook } from "../../src/workbook/file/patch/patch-workbook";
 import { recalculate } from "../../src/workbook/file/patch/recalculate";
 import { readWorkbook } from "../../src/workbook/file/read/read-workbook";
 import { neededHeights } from "../../src/workbook/model/row-heights";
 import { shareCopy } from "../../src/workbook/share/share-copy";
+import { FIRST_ROW } from "../../src/workbook/sheets/parts/table-sheet";
 import { planningFile } from "../../src/workbook/sheets/planning-file";
 import { planningTemplate } from "../../src/workbook/sheets/planning-template";
 import { partsOf } from "./hand-made";
 import { type StoredValues, storedValues } from "./template-cells";
-import { EIGHT_LINES, TypedPlan } from "./typed-run";
+import { EIGHT_LINES, filledElsewhere, TypedPlan } from "./typed-run";
 
 const LONG = 300_000;
 
@@ -63,22 +63,6 @@ describe("eight lines typed into a blank plan", () => {
   });
 });
 
-/** The plan as another program fills it: the entries in a blank file, nothing else. */
-async function filledElsewhere(): Promise<Uint8Array> {
-  const blank = planningTemplate();
-  const changes = plan.workbook.sheets.map((sheet, at) => {
-    const before = blank.sheets[at]?.rows ?? [];
-    const cells = sheet.rows.flatMap((row, r) =>
-      row.flatMap((cell, c) => {
-        if (cell === undefined || cell.content === before[r]?.[c]?.content) return [];
-        return [{ row: r, column: c, content: { value: cell.content } }];
-      }),
-    );
-    return [sheet.name, cells] as const;
-  });
-  return (await patchWorkbook(await planningFile(blank), new Map(changes))).bytes;
-}
-
 const PAPERS = ["Quote", "Steel enquiry", "Steel order", "Heat-treat order", "Traveller", "Lines", "Recipe"];
 
 /** Rows of a file that are lower than the texts in them. */
@@ -96,7 +80,7 @@ async function tooLow(bytes: Uint8Array, wanted: readonly string[]): Promise<str
 describe("papers of a plan that another program filled", () => {
   let bytes: Uint8Array;
   beforeAll(async () => {
-    bytes = await filledElsewhere();
+    bytes = await filledElsewhere(plan);
   }, LONG);
 
   it(
@@ -132,6 +116,25 @@ describe("papers of a plan that another program filled", () => {
     },
     LONG,
   );
+
+  // The demo in the workbench opens with rows of three lines of text, 54 pixels.
+  it("say the next step and the caution of a line within three lines of text", async () => {
+    const { workbook } = await readWorkbook(bytes);
+    const lines = workbook.sheets.find(({ name }) => name === "Lines");
+    expect(lines).toBeDefined();
+    const heights = [...neededHeights(lines ?? { cells: [], columns: new Map() })];
+    const ofLines = heights
+      .filter(([row]) => row >= FIRST_ROW && row < FIRST_ROW + 8)
+      .map(([, size]) => size);
+    expect(ofLines).toHaveLength(8);
+    expect(Math.max(...ofLines)).toBeLessThanOrEqual(54);
+    for (const line of ["K1", "K3", "K5", "K8"])
+      for (const heading of ["Next step", "Caution"])
+        expect(
+          String(values.figure("Lines", line, heading)).length,
+          `${line} ${heading}`,
+        ).toBeLessThanOrEqual(66);
+  });
 
   it("count their pages within each paper", () => {
     const numbers = (sheet: string) =>

@@ -1,10 +1,13 @@
 import { Calculator } from "../../src/engine/calculation/calculator";
 import type { CellValue } from "../../src/engine/cell-value";
 import { cellName } from "../../src/formula/addresses";
+import { patchWorkbook } from "../../src/workbook/file/patch/patch-workbook";
 import type { SheetModel, WorkbookModel } from "../../src/workbook/model/sheet-model";
 import { FIRST_ROW, HEADINGS } from "../../src/workbook/sheets/parts/table-sheet";
 import { workbookOfModel } from "../../src/workbook/sheets/parts/workbook-of-model";
 
+import { planningFile } from "../../src/workbook/sheets/planning-file";
+import { planningTemplate } from "../../src/workbook/sheets/planning-template";
 import { EIGHT, type EightLine } from "./eight-lines";
 
 /** One cell that a smith types: the sheet, what names the row, the heading above or the label beside, and the entry. */
@@ -171,3 +174,19 @@ export const EIGHT_LINES: readonly Entry[] = [
   ...APART,
   ...EIGHT.map((_, at): Entry => ["Steel and heats", `S${at + 1}`, "Price a kg", 6 + at / 2]),
 ];
+
+/** A plan as another program fills it: the entries in a blank file, nothing else, then calculated. */
+export async function filledElsewhere(plan: TypedPlan): Promise<Uint8Array> {
+  const blank = planningTemplate();
+  const changes = plan.workbook.sheets.map((sheet, at) => {
+    const before = blank.sheets[at]?.rows ?? [];
+    const cells = sheet.rows.flatMap((row, r) =>
+      row.flatMap((cell, c) => {
+        if (cell === undefined || cell.content === before[r]?.[c]?.content) return [];
+        return [{ row: r, column: c, content: { value: cell.content } }];
+      }),
+    );
+    return [sheet.name, cells] as const;
+  });
+  return (await patchWorkbook(await planningFile(blank), new Map(changes))).bytes;
+}
