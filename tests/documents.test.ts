@@ -4,7 +4,7 @@ import { scripts, version } from "../package.json";
 import { evaluateFormulas } from "../src/engine/evaluate-formulas";
 import { catalogue, NAMESPACE } from "../src/functions/catalogue";
 
-const DOCUMENTS = ["README.md", "DEVELOPERS.md"] as const;
+const DOCUMENTS = ["README.md", "DEVELOPERS.md", "assets/help/command-line.md"] as const;
 const text = (name: string) => readFileSync(name, "utf8");
 
 /** Formulas set apart in the text; one that reads a table needs a file beside it. */
@@ -45,13 +45,37 @@ describe.each(DOCUMENTS)("%s", (name) => {
   });
 });
 
-test("every formula of README gives an answer", async () => {
-  const formulas = formulasIn("README.md");
+test("every formula of README and of the page of the command line gives an answer", async () => {
+  const formulas = ["README.md", "assets/help/command-line.md"].flatMap(formulasIn);
   expect(formulas.length).toBeGreaterThan(9);
   for (const { formula, rows } of await evaluateFormulas(formulas)) {
     const errors = rows.flat().filter((cell) => "error" in cell);
     expect(errors, formula).toEqual([]);
     expect(rows.flat().length, formula).toBeGreaterThan(0);
+  }
+});
+
+/** Whether an answer says a figure, to as many places as it is printed with. */
+function says(cells: readonly unknown[], figure: string): boolean {
+  const places = figure.split(".")[1]?.length ?? 0;
+  return cells.some((cell) =>
+    typeof cell === "number"
+      ? cell.toFixed(places) === figure
+      : String(cell)
+          .split(/[^\d.]+/)
+          .includes(figure),
+  );
+}
+
+test("the answers printed beside README's formulas are those that they give", async () => {
+  const lines = [...text("README.md").matchAll(/^(=BLADE\..+?\)) {2,}(.+)$/gm)];
+  expect(lines.length).toBeGreaterThan(5);
+  for (const [, formula = "", words = ""] of lines) {
+    const [answered] = await evaluateFormulas([formula]);
+    const cells = answered?.rows.flat().map((cell) => ("value" in cell ? cell.value : "")) ?? [];
+    const given = formula.match(/[\d.]+/g) ?? [];
+    for (const [figure] of words.matchAll(/\d+(?:\.\d+)?/g))
+      expect(given.includes(figure) || says(cells, figure), `${formula}: ${figure}`).toBe(true);
   }
 });
 
