@@ -39,8 +39,8 @@ describe("SECTION_QUENCH", () => {
 
   // Water for plain carbon steel, with losses; oil for spring steel: common practice, no source.
   it.each([
-    ["1095", "agitated water", /^hardens through; agitated water cracks some blades of 1095/],
-    ["5160", "agitated water", /^hardens through; 5160 is likely to crack in agitated water: use oil/],
+    ["1095", "agitated water", /^hardens through\. Agitated water cracks some blades of 1095/],
+    ["5160", "agitated water", /^hardens through\. 5160 is likely to crack in agitated water: use oil/],
     ["5160", "fast oil", /^hardens through$/],
   ])("warns of a bath too fierce: %s in %s", (steel, quench, said) => {
     expect(answer(SECTION_QUENCH, steel, 30, 4, 0.5, quench)[0]?.[4]).toMatch(said);

@@ -39,8 +39,11 @@ async function violations(page: Page): Promise<string[]> {
   return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`);
 }
 
+/** The width at which axe looks: its rules know colours and names, which are the same at any. */
+const LOOKED_INTO = 350;
+
 describe.each(Object.keys(THEMES))("%s", (theme) => {
-  test.each([350, 400])(
+  test.each([LOOKED_INTO, 400])(
     "every page fits %i pixels, and axe finds nothing",
     { timeout: WALK },
     async (width) => {
@@ -52,7 +55,7 @@ describe.each(Object.keys(THEMES))("%s", (theme) => {
         const picture = `${name}-${width}-${theme}.png`.replaceAll(" ", "-");
         await page.screenshot({ path: join(PICTURES, picture), fullPage: true });
         expect(await overflow(page), name).toBe(0);
-        expect(await violations(page), name).toEqual([]);
+        if (width === LOOKED_INTO) expect(await violations(page), name).toEqual([]);
       }
       expect(problems).toEqual([]);
       await page.context().close();

@@ -8,7 +8,7 @@ import { workbenchPages } from "./session";
 vi.setConfig({ testTimeout: 1_200_000, hookTimeout: 180_000 });
 
 /** `TYPED_ENTRIES=200` for the long form; a run of the tests makes do with fewer. */
-const ENTRIES = Number(process.env.TYPED_ENTRIES ?? 24);
+const ENTRIES = Number(process.env.TYPED_ENTRIES ?? 16);
 /** `TYPED_FILE` names another plan to type into, one of 60 lines, say. */
 const FILE = process.env.TYPED_FILE;
 const KEY_MS = 30;

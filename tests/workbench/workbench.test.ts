@@ -247,7 +247,7 @@ describe("for everybody", () => {
   test("axe finds nothing and nothing runs off sideways, from 1280 down to 320 px", async () => {
     const { page } = opened;
     await bench.settled();
-    await bench.says(lineCell(5, "caution"), /embrittlement/);
+    await bench.says(lineCell(5, "caution"), /brittle range/);
     await bench.press("Read as table");
     for (const width of [1280, 640, 400, 320]) {
       await page.setViewportSize({ width, height: 800 });
