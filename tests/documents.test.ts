@@ -73,7 +73,7 @@ test("the answers printed beside README's formulas are those that they give", as
   for (const [, formula = "", words = ""] of lines) {
     const [answered] = await evaluateFormulas([formula]);
     const cells = answered?.rows.flat().map((cell) => ("value" in cell ? cell.value : "")) ?? [];
-    const given = formula.match(/[\d.]+/g) ?? [];
+    const given: readonly string[] = formula.match(/[\d.]+/g) ?? [];
     for (const [figure] of words.matchAll(/\d+(?:\.\d+)?/g))
       expect(given.includes(figure) || says(cells, figure), `${formula}: ${figure}`).toBe(true);
   }
