@@ -1,3 +1,4 @@
+import type { InParts } from "../core/parts";
 import { InvalidValue, Refusal, sentenceOf } from "../core/refusal";
 import { type Cell, type Cells, toCells } from "./cells";
 import type { AnyParameter } from "./declare";
@@ -29,6 +30,15 @@ export function asRefusal(thrown: unknown): Refusal {
 export function guarded<T>(question: () => T): T | Refusal {
   try {
     return question();
+  } catch (thrown) {
+    return asRefusal(thrown);
+  }
+}
+
+/** The same of a calculation in parts. */
+export function* guardedInParts<T>(parts: InParts<T>): InParts<T | Refusal> {
+  try {
+    return yield* parts;
   } catch (thrown) {
     return asRefusal(thrown);
   }

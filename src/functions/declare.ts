@@ -1,3 +1,4 @@
+import type { InParts } from "../core/parts";
 import type { Refusal } from "../core/refusal";
 import type { Relation } from "../core/relation";
 import type { Steel } from "../core/steel/steel";
@@ -52,7 +53,7 @@ interface Common<P extends Parameters> {
   readonly name: string;
   /** One sentence, as the host's function help shows it. */
   readonly summary: string;
-  /** True where a column of rows takes seconds: the host may call it off. */
+  /** True where a column of rows, or a long table, takes seconds: the host may call it off. */
   readonly takesLong?: true;
   /** In the order of the arguments. */
   readonly parameters: P;
@@ -80,13 +81,16 @@ export interface RowFunction<P extends Parameters = Parameters> extends Common<P
   compute(values: Values<P>): readonly Answer[];
 }
 
+export type TableRows = readonly (readonly Cell[])[];
+
 /** A table for one set of arguments. One of its cells may hold a refusal; a refusal thrown is the only cell, unless `refused` places it. */
 export interface TableFunction<P extends Parameters = Parameters> extends Common<P> {
   readonly shape: "table";
   readonly result: readonly Column[];
-  compute(values: Values<P>): readonly (readonly Cell[])[];
+  /** At once, or in parts where a large table takes longer than a host should be kept waiting. */
+  compute(values: Values<P>): TableRows | InParts<TableRows>;
   /** What stands in place of a refused call, for a table in which one cell tells the refusal in words. */
-  readonly refused?: (refusal: Refusal) => readonly (readonly Cell[])[];
+  readonly refused?: (refusal: Refusal) => TableRows;
 }
 
 export type WorksheetFunction = ScalarFunction | RowFunction | TableFunction;

@@ -1,9 +1,9 @@
+import type { InParts } from "../core/parts";
 import { InvalidValue, NotAvailable, Refusal } from "../core/refusal";
 import { checkedRow, emptyRow, refusedRow } from "./answer";
 import { type Argument, BLANK, guarded, type Read, readArgument } from "./arguments";
 import type { Cell, Cells } from "./cells";
 import type { AnyParameter, RowFunction } from "./declare";
-import type { InParts } from "./parts";
 
 const UNEQUAL = new NotAvailable(
   "the ranges given have different lengths: this row has no partner in one of them",

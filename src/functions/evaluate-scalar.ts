@@ -1,9 +1,9 @@
+import type { InParts } from "../core/parts";
 import { NotAvailable, Refusal } from "../core/refusal";
 import { checkedAnswer } from "./answer";
 import { type Argument, BLANK, guarded, readArgument } from "./arguments";
 import type { Cell, Cells } from "./cells";
 import type { ScalarFunction } from "./declare";
-import type { InParts } from "./parts";
 
 /** A single result is quick: a pause is offered after so many rows. */
 const ROWS_A_PART = 32;

@@ -1,22 +1,39 @@
+import type { InParts } from "../core/parts";
 import { InvalidValue, Refusal } from "../core/refusal";
 import { checkedRow } from "./answer";
-import { type Argument, BLANK, guarded, readArgument } from "./arguments";
+import { type Argument, BLANK, guardedInParts, readArgument } from "./arguments";
 import type { Cell, Cells } from "./cells";
-import type { Parameters, TableFunction, Values } from "./declare";
+import type { Parameters, TableFunction, TableRows, Values } from "./declare";
 import { rangeValues } from "./evaluate-rows";
 
-type TableCompute = (values: Values<Parameters>) => readonly (readonly Cell[])[];
+type TableCompute = (values: Values<Parameters>) => TableRows | InParts<TableRows>;
+
+/** Rows of an answer that are checked between two pauses. */
+const ROWS_A_PART = 512;
 
 /** A table for one set of arguments; a list instead of one cell is refused, since tables cannot be stacked. */
-export function evaluateTable(
+export function* evaluateTable(
   compute: TableCompute,
   args: readonly Argument[],
   refused: TableFunction["refused"] = (refusal) => [[refusal]],
-): Cells {
+): InParts<Cells> {
   if (isUnfilled(args)) return [[""]];
-  const rows = guarded(() => compute(valuesOf(args)).map(checkedRow));
+  const rows = yield* guardedInParts(checkedTable(compute, args));
   if (rows instanceof Refusal) return refused(rows);
   return rows.length === 0 ? [[""]] : rows;
+}
+
+const isInParts = (found: TableRows | InParts<TableRows>): found is InParts<TableRows> => "next" in found;
+
+function* checkedTable(compute: TableCompute, args: readonly Argument[]): InParts<Cells> {
+  const found = compute(valuesOf(args));
+  const rows = isInParts(found) ? yield* found : found;
+  const checked: Cell[][] = [];
+  for (const row of rows) {
+    checked.push(checkedRow(row));
+    if (checked.length % ROWS_A_PART === 0) yield;
+  }
+  return checked;
 }
 
 /** Nothing given where something is required: the table stays empty until the sheet is filled in. */

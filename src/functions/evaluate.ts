@@ -1,3 +1,4 @@
+import { type InParts, toTheEnd } from "../core/parts";
 import { InvalidValue } from "../core/refusal";
 import { type Argument, asRefusal, BLANK, readArguments } from "./arguments";
 import type { Cells } from "./cells";
@@ -5,7 +6,6 @@ import type { ScalarFunction, WorksheetFunction } from "./declare";
 import { evaluateRows } from "./evaluate-rows";
 import { evaluateScalar } from "./evaluate-scalar";
 import { evaluateTable } from "./evaluate-table";
-import { type InParts, toTheEnd } from "./parts";
 import { withSwapTold } from "./swapped";
 import { withoutEmptyTails } from "./whole-columns";
 
@@ -35,9 +35,9 @@ function* dispatch(fn: WorksheetFunction, raw: readonly unknown[]): InParts<Cell
     throw new InvalidValue(`${fn.name} takes ${accepted} arguments at most, ${raw.length} were given`);
   const given = withoutEmptyTails(raw);
   const args = withSwapTold(fn, readArguments(fn.parameters, given), given);
-  if (fn.shape === "table") return evaluateTable(fn.compute, args, fn.refused);
+  if (fn.shape === "table") return yield* evaluateTable(fn.compute, args, fn.refused);
   if (fn.shape === "row") return yield* evaluateRows(fn, args);
-  return lists(fn, args) ? evaluateTable(fn.listing.compute, args) : yield* evaluateScalar(fn, args);
+  return yield* lists(fn, args) ? evaluateTable(fn.listing.compute, args) : evaluateScalar(fn, args);
 }
 
 /** True where a function that can list is asked to: the deciding argument is empty and the others are single. */

@@ -1,16 +1,4 @@
-/**
- * A calculation that may pause: it yields at places where nothing is lost by waiting, and returns its result at the end.
- * Whoever runs it decides how long to go on.
- */
-export type InParts<T> = Generator<undefined, T>;
-
-/** Runs a calculation to its end without a pause. */
-export function toTheEnd<T>(parts: InParts<T>): T {
-  for (;;) {
-    const { done, value } = parts.next();
-    if (done) return value;
-  }
-}
+import type { InParts } from "../core/parts";
 
 /** How a calculation is cut into slices. */
 export interface Slicing {

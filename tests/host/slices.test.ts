@@ -3,7 +3,8 @@ import { catalogue } from "../../src/functions/catalogue";
 import { evaluate, evaluateInParts } from "../../src/functions/evaluate";
 import { examplesOf } from "../../src/functions/examples";
 import { RING } from "../../src/functions/mechanics";
-import { type InParts, inSlices, type Slicing } from "../../src/functions/parts";
+import type { InParts } from "../../src/core/parts";
+import { inSlices, type Slicing } from "../../src/functions/parts";
 
 const ROWS = 1000;
 /** A scalar is answered in at most so many rows a part, a row function in one. */

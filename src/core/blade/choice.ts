@@ -3,6 +3,7 @@ import { type CrackRank, crackRisk } from "../hardening/crack-risk";
 import { softBySteel } from "../hardening/hardens";
 import { bathOf, maxSection, noseOf } from "../hardening/max-section";
 import { findQuench, type QuenchMedium } from "../hardening/quench-media";
+import { type InParts, toTheEnd } from "../parts";
 import { asSentence } from "../quantity-text";
 import { attemptOr } from "../refusal";
 import type { Steel } from "../steel/steel";
@@ -230,10 +231,20 @@ export function nothingFits(choices: readonly Choice[]): string {
  * @returns Every steel, twins as one; what cannot be stands last with its reason.
  */
 export function steelsFor(question: ChoiceQuestion, offered?: readonly OfferedSteel[]): readonly Choice[] {
+  return toTheEnd(steelsForInParts(question, offered));
+}
+
+/** The same steels in parts: it may pause after each. */
+export function* steelsForInParts(
+  question: ChoiceQuestion,
+  offered?: readonly OfferedSteel[],
+): InParts<readonly Choice[]> {
   const candidates =
     offered === undefined ? allTwins().map((group) => ({ group, price: undefined })) : fromList(offered);
-  return inOrder(
-    candidates.map((candidate) => choiceOf(question, candidate)),
-    question,
-  );
+  const choices: Choice[] = [];
+  for (const candidate of candidates) {
+    choices.push(choiceOf(question, candidate));
+    yield;
+  }
+  return inOrder(choices, question);
 }

@@ -1,5 +1,6 @@
 import { benchHours, type PlannedCost, plannedCost } from "../money/cost";
 import { type PriceDay, priceCaution, priceDay } from "../money/price-age";
+import { type InParts, toTheEnd } from "../parts";
 import { attempt, NotAvailable, Refusal } from "../refusal";
 import { carbonOf } from "../steel/carbon";
 import { type PlannedStock, plannedStock } from "./blank";
@@ -75,6 +76,13 @@ function finish(begun: Begun, share: LoadShare | undefined, today: PriceDay | un
   return { ...begun, energy, cost, cautions: [...new Set(cautions)] };
 }
 
+/** Says of a line whose name another bears too. */
+function named(plan: LinePlan, repeated: ReadonlySet<string>): LinePlan {
+  const { name } = plan.line;
+  if (!repeated.has(name.toLowerCase())) return plan;
+  return { ...plan, cautions: [...plan.cautions, `Line ${name} stands in the table twice.`] };
+}
+
 /** Names that stand on more than one line. */
 function repeatedNames(rows: readonly PlanRow<PlanLine>[]): Set<string> {
   const seen = new Set<string>();
@@ -101,17 +109,29 @@ export function planRun(
   rows: readonly PlanRow<PlanLine>[],
   date: number | undefined,
 ): readonly PlanRow<LinePlan>[] {
+  return toTheEnd(planRunInParts(rows, date));
+}
+
+/** The same plan in parts: it may pause after each line. */
+export function* planRunInParts(
+  rows: readonly PlanRow<PlanLine>[],
+  date: number | undefined,
+): InParts<readonly PlanRow<LinePlan>[]> {
   const repeated = repeatedNames(rows);
-  const begun = rows.map((row) => (isPlanned(row) ? attempt(() => begin(row)) : row));
+  const begun: PlanRow<Begun>[] = [];
+  for (const row of rows) {
+    begun.push(isPlanned(row) ? attempt(() => begin(row)) : row);
+    yield;
+  }
   const today = priceDay(
     rows.map((row) => (isPlanned(row) ? row : undefined)),
     date,
   );
   const shares = loadShares(begun.map((row) => (isPlanned(row) ? row.furnace : undefined)));
-  return begun.map((row, index) => {
-    if (!isPlanned(row)) return row;
-    const plan = finish(row, shares[index], today);
-    if (!repeated.has(row.line.name.toLowerCase())) return plan;
-    return { ...plan, cautions: [...plan.cautions, `Line ${row.line.name} stands in the table twice.`] };
-  });
+  const finished: PlanRow<LinePlan>[] = [];
+  for (const [index, row] of begun.entries()) {
+    finished.push(isPlanned(row) ? named(finish(row, shares[index], today), repeated) : row);
+    yield;
+  }
+  return finished;
 }

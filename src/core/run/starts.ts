@@ -1,7 +1,7 @@
 import { numberText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
 import { isWithin, relation } from "../relation";
-import { ROUNDING } from "./binomial";
+import { chanceOfAtLeast, startsNear } from "./binomial";
 
 /**
  * How many to start. The limits keep a sum short and catch slips; a run of blades lies far inside them.
@@ -127,17 +127,12 @@ function* sums(good: number, yieldShare: number): Generator<number> {
  * Error and source: {@link ENOUGH}.
  */
 export function chanceOfEnough(starts: number, good: number, yieldShare: number): number {
-  const enoughFrom = chancesOfEnough(good, yieldShare);
+  checkGood(good);
+  checkYield(yieldShare);
   if (!Number.isInteger(starts) || starts < 0) {
     throw new InvalidValue(`starts: ${numberText(starts)} given; give a whole number of blades`);
   }
-  let more = starts - good;
-  if (more < 0) return 0;
-  for (const chance of enoughFrom) {
-    if (more === 0 || chance === 1) return chance;
-    more -= 1;
-  }
-  return 1;
+  return starts < good ? 0 : chanceOfAtLeast(good, starts, yieldShare);
 }
 
 /**
@@ -151,12 +146,9 @@ export function chanceOfEnough(starts: number, good: number, yieldShare: number)
  * Error and source: {@link BINOMIAL_STARTS}.
  */
 export function startsNeeded(good: number, yieldShare: number, confidence: number): number {
-  const enoughFrom = chancesOfEnough(good, yieldShare);
+  checkGood(good);
+  checkYield(yieldShare);
   checkConfidence(confidence);
-  let starts = good;
-  for (const chance of enoughFrom) {
-    if (chance >= confidence - ROUNDING) break;
-    starts += 1;
-  }
-  return starts;
+  const expected = Math.ceil(good / yieldShare);
+  return startsNear(good, yieldShare, confidence, expected, [good, Number.POSITIVE_INFINITY]);
 }

@@ -1,3 +1,4 @@
+import { type InParts, toTheEnd } from "../parts";
 import { InvalidValue, NotAvailable, Refusal } from "../refusal";
 import { relation } from "../relation";
 import { type BoughtBars, type Cutting, type ItemOffer, isInRack, itemOffer } from "./item-offer";
@@ -106,6 +107,25 @@ function checkLengths(lines: readonly OfferLine[]): void {
  * Error and source: {@link SUPPLIER_MIX}.
  */
 export function compareOffers(request: OfferRequest): Comparison {
+  return toTheEnd(compareOffersInParts(request));
+}
+
+function* comparedItem(
+  item: NeedItem,
+  suppliers: readonly Supplier[],
+  cutting: Cutting,
+): InParts<ComparedItem> {
+  const offers: (ItemOffer | Refusal | undefined)[] = [];
+  for (const supplier of suppliers) {
+    const lines = linesFor(supplier, item);
+    offers.push(lines.length === 0 ? undefined : yield* itemOffer(item, lines, cutting));
+    yield;
+  }
+  return { item, isInRack: yield* isInRack(item, cutting), offers };
+}
+
+/** The same comparison in parts of a few milliseconds. */
+export function* compareOffersInParts(request: OfferRequest): InParts<Comparison> {
   const items = neededItems(request.need);
   const suppliers = suppliersOf(request.offers);
   const wanted = items.flatMap((item) => suppliers.map((supplier) => linesFor(supplier, item)));
@@ -113,17 +133,9 @@ export function compareOffers(request: OfferRequest): Comparison {
   const plans = wanted.filter((lines) => lines.length > 0).length;
   const effort = Math.max(LEAST_EFFORT, ALL_EFFORT / Math.max(1, plans + items.length));
   const cutting: Cutting = { kerf: request.kerf, trim: request.trim, effort };
-  return {
-    suppliers,
-    items: items.map((item) => ({
-      item,
-      isInRack: isInRack(item, cutting),
-      offers: suppliers.map((supplier) => {
-        const lines = linesFor(supplier, item);
-        return lines.length === 0 ? undefined : itemOffer(item, lines, cutting);
-      }),
-    })),
-  };
+  const compared: ComparedItem[] = [];
+  for (const item of items) compared.push(yield* comparedItem(item, suppliers, cutting));
+  return { suppliers, items: compared };
 }
 
 const isOffer = (offer: ItemOffer | Refusal | undefined): offer is ItemOffer =>
@@ -182,13 +194,13 @@ function refuseFew(task: MixTask, most: number): never {
 }
 
 /** A lower bound on the mix where some plans of cutting are not proved: the mix of their bounds. */
-function boundOf(task: MixTask, found: SupplierMix, bounds: MixTask): number {
+function* boundOf(task: MixTask, found: SupplierMix, bounds: MixTask): InParts<number> {
   const isExact = task.costs.every((row, item) =>
     row.every(
       (cost, supplier) => cost === undefined || cost - (bounds.costs[item]?.[supplier] ?? 0) <= EQUAL,
     ),
   );
-  return isExact ? found.bound : Math.min(found.bound, cheapestMix(bounds)?.bound ?? 0);
+  return isExact ? found.bound : Math.min(found.bound, (yield* cheapestMix(bounds))?.bound ?? 0);
 }
 
 /**
@@ -202,14 +214,19 @@ function boundOf(task: MixTask, found: SupplierMix, bounds: MixTask): number {
  * Error and source: {@link SUPPLIER_MIX}.
  */
 export function bestOffer(request: OfferRequest): BestOffer {
-  const compared = compareOffers(request);
+  return toTheEnd(bestOfferInParts(request));
+}
+
+/** The same mix in parts of a few milliseconds. */
+export function* bestOfferInParts(request: OfferRequest): InParts<BestOffer> {
+  const compared = yield* compareOffersInParts(request);
   const { suppliers } = compared;
   const items = inOneOrder(toBuy(compared));
   const nothing = { ...compared, orders: [], cost: 0, bound: 0, isProved: true };
   if (items.length === 0) return nothing;
   const most = request.most ?? suppliers.length;
   const task = mixTask(items, suppliers, most, ({ cost }) => cost);
-  const mix = cheapestMix(task);
+  const mix = yield* cheapestMix(task);
   if (mix === undefined) return refuseFew(task, most);
   const bounds = mixTask(items, suppliers, most, ({ bound }) => bound);
   const orders = [...new Set(mix.choice)]
@@ -219,6 +236,6 @@ export function bestOffer(request: OfferRequest): BestOffer {
       return supplierOrder(own, suppliers, place);
     });
   const cost = money(orders.reduce((sum, order) => sum + order.cost, 0));
-  const bound = Math.min(cost, money(boundOf(task, mix, bounds)));
+  const bound = Math.min(cost, money(yield* boundOf(task, mix, bounds)));
   return { ...compared, orders, cost, bound, isProved: cost - bound <= HUNDREDTH };
 }

@@ -1,3 +1,4 @@
+import { type InParts, toTheEnd } from "../parts";
 import { NotAvailable } from "../refusal";
 import { relation } from "../relation";
 import { type BarOffer, type CutOrder, type CutRequest, cutOrder } from "./cut-order";
@@ -127,12 +128,17 @@ function takenOf({ bars }: CutOrder, given: CutRequest, uses: readonly PatternUs
  * Error and source: {@link CUTTING_PLAN}.
  */
 export function cutPlan(request: CutRequest): CutPlan {
+  return toTheEnd(cutPlanInParts(request));
+}
+
+/** The same plan in parts of a few milliseconds. */
+export function* cutPlanInParts(request: CutRequest): InParts<CutPlan> {
   const order = cutOrder(request);
   const effort = (request.effort ?? usualEffort(order.task)) * MILLION;
-  const solution = solve(order.task, new Effort(effort));
+  const solution = yield* solve(order.task, new Effort(effort));
   if (solution.uses === undefined) return refuse(order, solution);
   const isCounted = order.priceStep === 0 && order.task.stocks.length > 1;
-  const uses = merged(isCounted ? leastStock(order.task, solution.uses, effort) : solution.uses);
+  const uses = merged(isCounted ? yield* leastStock(order.task, solution.uses, effort) : solution.uses);
   const rows = uses
     .map((use) => rowOf(order, request, use))
     .sort((a, b) => b.barLength - a.barLength || b.bars - a.bars || a.drop - b.drop);

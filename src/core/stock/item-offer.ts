@@ -1,7 +1,8 @@
-import { attempt, InvalidValue, NotAvailable, Refusal } from "../refusal";
+import { attemptInParts, type InParts } from "../parts";
+import { InvalidValue, NotAvailable, Refusal } from "../refusal";
 import { barMass, wholeBars } from "./bar-mass";
 import type { BarOffer } from "./cut-order";
-import { cutPlan } from "./cut-plan";
+import { cutPlanInParts } from "./cut-plan";
 import { massCover } from "./mass-cover";
 import type { NeedItem, OfferLine } from "./offers";
 
@@ -94,14 +95,14 @@ function rackOf({ inStock, barLength, steel, section, name }: NeedItem): BarOffe
 }
 
 /** The plan from bars of several lengths and prices; of one length the fewest bars are the cheapest. */
-function cutOffer(item: NeedItem, bars: readonly Bar[], cutting: Cutting): ItemOffer {
+function* cutOffer(item: NeedItem, bars: readonly Bar[], cutting: Cutting): InParts<ItemOffer> {
   const rack = rackOf(item);
   const priced = rack.length > 0 || bars.length > 1;
   const offers = bars.map(({ length, price, available }): BarOffer => {
     const inStock = Number.isFinite(available) ? available : undefined;
     return { length, inStock, price: priced ? stepped(price) : undefined };
   });
-  const plan = cutPlan({ pieces: item.pieces, bars: [...offers, ...rack], ...cutting });
+  const plan = yield* cutPlanInParts({ pieces: item.pieces, bars: [...offers, ...rack], ...cutting });
   const bought = boughtOf(bars, plan.taken);
   const cost = money(bought.reduce((sum, each) => sum + each.cost, 0));
   const bound = priced ? plan.bound : plan.bound * (bars[0]?.price ?? 0);
@@ -131,19 +132,20 @@ function massOffer(item: NeedItem, lines: readonly OfferLine[], bars: readonly B
   return { bought: boughtOf(bars, cover.taken), cost: money(cover.cost), bound: cover.bound };
 }
 
-function offerOf(item: NeedItem, lines: readonly OfferLine[], cutting: Cutting): ItemOffer {
+function* offerOf(item: NeedItem, lines: readonly OfferLine[], cutting: Cutting): InParts<ItemOffer> {
   const bars = lines.flatMap(barsOf);
   if (item.kilograms > 0) return massOffer(item, lines, bars);
   if (bars.length === 0) throw new InvalidValue("no bar length is given: pieces are cut from bars");
-  return cutOffer(item, bars, cutting);
+  return yield* cutOffer(item, bars, cutting);
 }
 
 /** True where what is in the rack is enough. */
-export function isInRack(item: NeedItem, cutting: Cutting): boolean {
+export function* isInRack(item: NeedItem, cutting: Cutting): InParts<boolean> {
   if (item.kilograms > 0) return item.inStock >= item.kilograms;
   const rack = rackOf(item);
   if (rack.length === 0) return false;
-  return !(attempt(() => cutPlan({ pieces: item.pieces, bars: rack, ...cutting })) instanceof Refusal);
+  const plan = yield* attemptInParts(cutPlanInParts({ pieces: item.pieces, bars: rack, ...cutting }));
+  return !(plan instanceof Refusal);
 }
 
 /** What one supplier's lines for a steel and section come to, or why they do not do. */
@@ -151,6 +153,6 @@ export function itemOffer(
   item: NeedItem,
   lines: readonly OfferLine[],
   cutting: Cutting,
-): ItemOffer | Refusal {
-  return attempt(() => offerOf(item, lines, cutting));
+): InParts<ItemOffer | Refusal> {
+  return attemptInParts(offerOf(item, lines, cutting));
 }

@@ -1,4 +1,8 @@
+import type { InParts } from "../parts";
 import type { Kind } from "./cutting-task";
+
+/** Cells worked through between two pauses: a few milliseconds. */
+const CELLS_A_PART = 1_000_000;
 
 /**
  * Pieces of one kind that are offered to the knapsack together. Where more are wanted than fit, single
@@ -77,10 +81,17 @@ export class Knapsack {
   }
 
   /** Fills the table for the values given, one a kind; kinds without value are left out. */
-  fill(values: ArrayLike<number>): void {
+  *fill(values: ArrayLike<number>): InParts<void> {
     this.best.fill(0);
     this.active = this.bundles.flatMap(({ kind }, index) => ((values[kind] ?? 0) > 0 ? [index] : []));
-    for (const index of this.active) this.addBundle(index, values);
+    let cells = 0;
+    for (const index of this.active) {
+      this.addBundle(index, values);
+      cells += this.rooms;
+      if (cells < CELLS_A_PART) continue;
+      cells = 0;
+      yield;
+    }
   }
 
   private addBundle(index: number, values: ArrayLike<number>): void {

@@ -1,3 +1,4 @@
+import type { InParts } from "../parts";
 import type { CuttingTask, PatternUse } from "./cutting-task";
 import { Effort } from "./effort";
 import { solve } from "./solve";
@@ -29,7 +30,11 @@ function setsOf({ stocks }: CuttingTask, bars: number): number[][] | undefined {
 }
 
 /** The set of so many bars with the least length that holds the pieces, as far as the search for a plan finds one. */
-function fromSets(task: CuttingTask, uses: readonly PatternUse[], effort: number): readonly PatternUse[] {
+function* fromSets(
+  task: CuttingTask,
+  uses: readonly PatternUse[],
+  effort: number,
+): InParts<readonly PatternUse[]> {
   const { stocks, kinds } = task;
   const needed = kinds.reduce((sum, { size, demand }) => sum + size * demand, 0);
   const room = (set: readonly number[]) =>
@@ -40,17 +45,21 @@ function fromSets(task: CuttingTask, uses: readonly PatternUse[], effort: number
     .sort((a, b) => a.room - b.room);
   for (const { set } of sets) {
     const limited = stocks.map((stock, at) => ({ ...stock, available: set[at] ?? 0 }));
-    const found = solve({ ...task, stocks: limited }, new Effort(effort / sets.length)).uses;
+    const { uses: found } = yield* solve({ ...task, stocks: limited }, new Effort(effort / sets.length));
     if (found !== undefined) return found;
   }
   return uses;
 }
 
 /** The plan whose bars count a large step each and their length: fewest bars first, then the least length. */
-function byCost(task: CuttingTask, uses: readonly PatternUse[], effort: number): readonly PatternUse[] {
+function* byCost(
+  task: CuttingTask,
+  uses: readonly PatternUse[],
+  effort: number,
+): InParts<readonly PatternUse[]> {
   const each = (barsOf(uses) + 1) * Math.max(...task.stocks.map(({ room }) => room));
   const stocks = task.stocks.map((stock) => ({ ...stock, cost: each + stock.room }));
-  const found = solve({ ...task, stocks, wholeCosts: true }, new Effort(effort)).uses;
+  const { uses: found } = yield* solve({ ...task, stocks, wholeCosts: true }, new Effort(effort));
   if (found === undefined || barsOf(found) > barsOf(uses)) return uses;
   return barsOf(found) < barsOf(uses) || roomOf(task, found) < roomOf(task, uses) ? found : uses;
 }
@@ -62,11 +71,11 @@ function byCost(task: CuttingTask, uses: readonly PatternUse[], effort: number):
  * @param task - Every bar counts 1.
  * @param effort - Work that the plan itself was allowed, in cells of the knapsack table.
  */
-export function leastStock(
+export function* leastStock(
   task: CuttingTask,
   uses: readonly PatternUse[],
   effort: number,
-): readonly PatternUse[] {
-  const cheaper = byCost(task, uses, effort * SHARE);
-  return fromSets(task, cheaper, effort * SHARE);
+): InParts<readonly PatternUse[]> {
+  const cheaper = yield* byCost(task, uses, effort * SHARE);
+  return yield* fromSets(task, cheaper, effort * SHARE);
 }

@@ -1,3 +1,4 @@
+import type { InParts } from "../parts";
 import { type CuttingTask, isProved, type Pattern, type PatternUse, raisedBound } from "./cutting-task";
 import type { Effort } from "./effort";
 import { greedyPattern } from "./greedy-pattern";
@@ -114,8 +115,8 @@ class StabilizedDuals {
   }
 
   /** Finds the best patterns for these dual prices, and the bound they prove. */
-  price(duals: readonly number[]): void {
-    this.knapsack.fill(duals);
+  *price(duals: readonly number[]): InParts<void> {
+    yield* this.knapsack.fill(duals);
     this.effort.spend(this.knapsack.cells);
     const bound = dualBound(this.task, this.knapsack, duals);
     if (bound <= this.bound) return;
@@ -125,40 +126,40 @@ class StabilizedDuals {
 }
 
 /** One step of column generation; false once no pattern lowers the cost. */
-function step(
+function* step(
   task: CuttingTask,
   knapsack: Knapsack,
   master: RestrictedMaster,
   stabilized: StabilizedDuals,
-): boolean {
+): InParts<boolean> {
   const duals = master.duals();
   if (master.enterSlack(duals)) return true;
   const current = task.kinds.map((_, row) => Math.max(0, duals[row] as number));
   if (enterGreedy(task, current, master)) return true;
   const steadied = stabilized.steadied(current);
   if (steadied !== undefined) {
-    stabilized.price(steadied);
+    yield* stabilized.price(steadied);
     if (enterBest(task, knapsack, master)) return true;
   }
-  stabilized.price(current);
+  yield* stabilized.price(current);
   return enterBest(task, knapsack, master);
 }
 
 /**
  * Solves the relaxed cutting problem by column generation: the knapsack proposes the patterns that the
- * present dual prices of the pieces make most attractive, the master takes them in.
+ * present dual prices of the pieces make most attractive, the master takes them in. May pause after each step.
  *
  * @param task - What is to be cut.
  * @param known - Patterns to begin with.
  * @param incumbent - Cost of the best plan known; the search ends once the bound reaches it.
  * @param effort - Work account; when spent, the best bound so far stands.
  */
-export function relax(
+export function* relax(
   task: CuttingTask,
   known: readonly Pattern[],
   incumbent: number,
   effort: Effort,
-): Relaxation {
+): InParts<Relaxation> {
   const master = new RestrictedMaster(task);
   warmUp(task, master, known);
   const knapsack = new Knapsack(task.kinds, Math.max(...task.stocks.map(({ room }) => room)));
@@ -167,7 +168,8 @@ export function relax(
   let isOptimal = false;
   while (!effort.isSpent) {
     effort.spend(STEP_WORK * task.stocks.length * master.size ** 2);
-    isOptimal = !step(task, knapsack, master, stabilized);
+    isOptimal = !(yield* step(task, knapsack, master, stabilized));
+    yield;
     bound = Math.max(bound, raisedBound(task, stabilized.bound));
     const isSettled =
       task.wholeCosts && master.shortage <= TOLERANCE && raisedBound(task, master.cost) <= bound;

@@ -1,3 +1,4 @@
+import type { InParts } from "../parts";
 import { assignedToStocks } from "./assign-stocks";
 import {
   type CuttingTask,
@@ -54,16 +55,19 @@ class Incumbent {
 }
 
 /** Ways to finish what is left by first-fit decreasing: from all lengths of bar, and from each one alone. */
-function endings(task: CuttingTask, rest: Rest): (readonly PatternUse[])[] {
+function* endings(task: CuttingTask, rest: Rest): InParts<(readonly PatternUse[])[]> {
   const only = (stock: number): Rest => ({
     ...rest,
     available: rest.available.map((bars, index) => (index === stock ? bars : 0)),
   });
   const alone = task.stocks.length > 1 ? task.stocks.map((_, stock) => only(stock)) : [];
-  return [rest, ...alone].flatMap((from) => {
+  const found: (readonly PatternUse[])[] = [];
+  for (const from of [rest, ...alone]) {
     const uses = firstFit(task, from);
-    return uses === undefined ? [] : [uses];
-  });
+    if (uses !== undefined) found.push(uses);
+    yield;
+  }
+  return found;
 }
 
 /** A pattern cut to so many bars, no more pieces than are wanted and no more bars than there are. */
@@ -161,9 +165,9 @@ class Branching {
     private readonly effort: Effort,
   ) {}
 
-  search(rest: Rest, relaxed: readonly PatternUse[], bound: number): void {
+  *search(rest: Rest, relaxed: readonly PatternUse[], bound: number): InParts<void> {
     let node: Node | undefined = this.node([], rest, relaxed, bound);
-    while (node !== undefined && !this.isOver) node = this.step(node) ?? this.putAside();
+    while (node !== undefined && !this.isOver) node = (yield* this.step(node)) ?? this.putAside();
   }
 
   private node(used: readonly PatternUse[], rest: Rest, relaxed: readonly PatternUse[], bound: number): Node {
@@ -185,10 +189,10 @@ class Branching {
   }
 
   /** One choice further; `undefined` at an end. */
-  private step(node: Node): Node | undefined {
+  private *step(node: Node): InParts<Node | undefined> {
     const raised: Node[] = [];
     for (let choice = node.choices.shift(); choice !== undefined; choice = node.choices.shift()) {
-      const next = this.taken(node, choice);
+      const next = yield* this.taken(node, choice);
       if (this.isOver) return undefined;
       if (next === undefined) continue;
       if (next.bound <= node.bound + ROUNDING) {
@@ -215,16 +219,16 @@ class Branching {
   }
 
   /** What is left after a choice; `undefined` where nothing better can come of it. */
-  private taken({ used, known }: Node, { taken, left }: Taken): Node | undefined {
+  private *taken({ used, known }: Node, { taken, left }: Taken): InParts<Node | undefined> {
     const all = [...used, ...taken];
     const task = remainingTask(this.task, left);
     this.effort.spend(ENDING_WORK * task.kinds.length * (2 * task.stocks.length - 1));
     const before = this.best.cost;
-    for (const ending of endings(task, left)) this.best.offer([...all, ...ending]);
+    for (const ending of yield* endings(task, left)) this.best.offer([...all, ...ending]);
     this.fruitless = this.best.cost < before ? 0 : this.fruitless + 1;
     if (isServed(left) || this.isOver) return undefined;
     const spent = costOf(this.task, all);
-    const below = relax(task, known, this.best.cost - spent, this.effort);
+    const below = yield* relax(task, known, this.best.cost - spent, this.effort);
     const next = this.node(all, left, below.uses, spent + below.bound);
     return below.isShort || !this.isWorthIt(next) ? undefined : next;
   }
@@ -232,20 +236,20 @@ class Branching {
 
 /**
  * Cheapest way to cut an order: column generation for the bound, rounding with re-solving of the residue
- * for the plan, first-fit decreasing as a floor. Ends as soon as the plan meets the bound.
+ * for the plan, first-fit decreasing as a floor. Ends as soon as the plan meets the bound. May pause after each step.
  *
  * @param task - The order in grid steps.
  * @param effort - Work account; when spent, the best plan so far stands.
  */
-export function solve(task: CuttingTask, effort: Effort): Solution {
+export function* solve(task: CuttingTask, effort: Effort): InParts<Solution> {
   const order = wholeOrder(task);
   let bound = Number.NEGATIVE_INFINITY;
   const best = new Incumbent(task, () => bound);
-  for (const simple of endings(task, order)) best.offer(simple);
+  for (const simple of yield* endings(task, order)) best.offer(simple);
   const known = (best.uses ?? []).map(({ pattern }) => pattern);
-  const root = relax(task, known, best.cost, effort);
+  const root = yield* relax(task, known, best.cost, effort);
   bound = root.bound;
-  if (!root.isShort) new Branching(task, best, effort).search(order, root.uses, bound);
+  if (!root.isShort) yield* new Branching(task, best, effort).search(order, root.uses, bound);
   const { uses, cost } = best;
   return { uses, cost, bound, isShort: root.isShort, isStopped: effort.isSpent && !best.isProved };
 }

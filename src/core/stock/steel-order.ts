@@ -1,9 +1,10 @@
+import { attemptInParts, type InParts, toTheEnd } from "../parts";
 import { quantityText } from "../quantity-text";
-import { attempt, InvalidValue, Refusal } from "../refusal";
+import { InvalidValue, Refusal } from "../refusal";
 import type { Steel } from "../steel/steel";
 import { barMass, wholeBars } from "./bar-mass";
 import { flatSection } from "./bar-section";
-import { cutPlan } from "./cut-plan";
+import { cutPlanInParts } from "./cut-plan";
 
 /** A line of blanks to be cut. Lengths in mm. */
 export interface BlankLine {
@@ -71,10 +72,10 @@ function barLengthOf({ first, lines }: Pool): number {
   );
 }
 
-function orderOf(pool: Pool, kerf: number, trim: number): OrderLine {
+function* orderOf(pool: Pool, kerf: number, trim: number): InParts<OrderLine> {
   const { first, lines } = pool;
   const barLength = barLengthOf(pool);
-  const { bars, rows } = cutPlan({ pieces: lines, bars: [{ length: barLength }], kerf, trim });
+  const { bars, rows } = yield* cutPlanInParts({ pieces: lines, bars: [{ length: barLength }], kerf, trim });
   const barKilograms = barMass(first.steel, first.width * first.thickness, barLength);
   const inRack = wholeBars(stockOf(pool), barKilograms);
   const toBuy = Math.max(0, bars - inRack);
@@ -99,12 +100,24 @@ function orderOf(pool: Pool, kerf: number, trim: number): OrderLine {
  * Error and source: {@link CUTTING_PLAN}.
  */
 export function steelOrder(lines: readonly BlankLine[], kerf: number, trim: number): OrderLine[] {
+  return toTheEnd(steelOrderInParts(lines, kerf, trim));
+}
+
+/** The same order in parts of a few milliseconds. */
+export function* steelOrderInParts(
+  lines: readonly BlankLine[],
+  kerf: number,
+  trim: number,
+): InParts<OrderLine[]> {
   const wanted = lines.filter(({ quantity }) => quantity > 0);
   if (wanted.length === 0) throw new InvalidValue("no blanks to order: give steels, sizes and quantities");
-  return pools(wanted).map((pool) => {
+  const orders: OrderLine[] = [];
+  for (const pool of pools(wanted)) {
     const named = `${pool.first.steel.name} ${sectionText(pool.first)}`;
-    const order = attempt(() => orderOf(pool, kerf, trim));
-    if (!(order instanceof Refusal)) return order;
-    throw order.message.startsWith(named) ? order : new InvalidValue(`${named}: ${order.message}`);
-  });
+    const order = yield* attemptInParts(orderOf(pool, kerf, trim));
+    if (order instanceof Refusal)
+      throw order.message.startsWith(named) ? order : new InvalidValue(`${named}: ${order.message}`);
+    orders.push(order);
+  }
+  return orders;
 }

@@ -1,3 +1,5 @@
+import type { InParts } from "../parts";
+
 /** What a supplier adds to the price of the goods. */
 export interface Terms {
   /** Least amount charged for the goods of an order. */
@@ -25,6 +27,8 @@ export interface SupplierMix {
 /** Sets of suppliers looked at, and steps of the search in them; beyond, the bound says how far off the mix may be. */
 const MAX_SETS = 4100;
 const MAX_STEPS = 300_000;
+/** Sets that are made ready between two pauses. */
+const SETS_A_PART = 64;
 /** Sums of money that differ by less are equal. */
 const EQUAL = 1e-7;
 
@@ -158,7 +162,10 @@ export function fewestSuppliers({ costs, terms }: MixTask): number | undefined {
 }
 
 /** Goes through the sets, those that may cost least first, and keeps the cheapest way found. */
-function searched(searches: readonly SetSearch[], steps: { readonly left: number }) {
+function* searched(
+  searches: readonly SetSearch[],
+  steps: { readonly left: number },
+): InParts<{ readonly best: SetSearch | undefined; readonly unfinished: number }> {
   let best: SetSearch | undefined;
   let unfinished = Number.POSITIVE_INFINITY;
   for (const search of searches) {
@@ -167,6 +174,7 @@ function searched(searches: readonly SetSearch[], steps: { readonly left: number
     search.search(limit);
     if (steps.left <= 0) unfinished = Math.min(unfinished, search.bound);
     if (search.choice !== undefined) best = search;
+    yield;
   }
   return { best, unfinished };
 }
@@ -180,14 +188,17 @@ function searched(searches: readonly SetSearch[], steps: { readonly left: number
  * @returns The mix and the bound, which are equal unless the search ended at its limit; `undefined` where no set of so
  * many suppliers offers everything.
  */
-export function cheapestMix(task: MixTask): SupplierMix | undefined {
+export function* cheapestMix(task: MixTask): InParts<SupplierMix | undefined> {
   const { sets, isWhole } = supplierSets(task.terms.length, task.most);
   const steps = { left: MAX_STEPS };
-  const searches = sets
-    .map((set) => new SetSearch(task, set, steps))
-    .filter(({ bound }) => Number.isFinite(bound))
-    .sort((a, b) => a.bound - b.bound);
-  const { best, unfinished } = searched(searches, steps);
+  const searches: SetSearch[] = [];
+  for (const set of sets) {
+    const search = new SetSearch(task, set, steps);
+    if (Number.isFinite(search.bound)) searches.push(search);
+    if (searches.length % SETS_A_PART === 0) yield;
+  }
+  searches.sort((a, b) => a.bound - b.bound);
+  const { best, unfinished } = yield* searched(searches, steps);
   if (best?.choice === undefined) return undefined;
   const anyone = new SetSearch(task, [...task.terms.keys()], { left: 0 });
   const unseen = isWhole ? Number.POSITIVE_INFINITY : anyone.leastGoods;

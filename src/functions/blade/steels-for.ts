@@ -1,4 +1,4 @@
-import { type Choice, nothingFits, type OfferedSteel, steelsFor } from "../../core/blade/choice";
+import { type Choice, nothingFits, type OfferedSteel, steelsForInParts } from "../../core/blade/choice";
 import { CHOICE_ORDER } from "../../core/blade/choice-order";
 import { STEEL_BY_USE } from "../../core/blade/suitability";
 import { MAX_PLATE } from "../../core/hardening/max-section";
@@ -116,6 +116,7 @@ function saidRow(status: string, sentence: string): Answer[] {
 
 export const STEELS_FOR = tableFunction({
   name: "STEELS_FOR",
+  takesLong: true,
   summary:
     "Steels for a use, with why and what each gives up, in order: suitability, chance outside the brittle range, margin in the quench, named by the trade, ease, price; what cannot be last.",
   parameters: {
@@ -168,12 +169,12 @@ export const STEELS_FOR = tableFunction({
     PASSIVITY,
     ...temperingRelations(steel),
   ],
-  compute: ({ among, price, howMany, ...question }) => {
+  *compute({ among, price, howMany, ...question }) {
     const isWhole = isEmptyColumn(among);
     if (isWhole && !isEmptyColumn(price))
       throw new InvalidValue("price kg: prices given without steels; give both");
     const { offered, unknown } = listed(among, price);
-    const choices = steelsFor(question, isWhole ? undefined : offered);
+    const choices = yield* steelsForInParts(question, isWhole ? undefined : offered);
     const lead = nothingFits(choices);
     const rows = [
       ...(lead === "" ? [] : [saidRow("ruled out", lead)]),

@@ -1,5 +1,6 @@
+import type { InParts } from "../../core/parts";
 import { InvalidValue } from "../../core/refusal";
-import { type LinePlan, type PlanRow, planRun } from "../../core/run/plan";
+import { type LinePlan, type PlanRow, planRunInParts } from "../../core/run/plan";
 import { type Cell, type Cells, isEmpty } from "../cells";
 import { foldHeading, readHeadings, type TableColumns } from "./heading-row";
 import { OTHER_WORDS, PLAN_HEADINGS } from "./plan-headings";
@@ -33,13 +34,28 @@ function headingRow(rows: Cells): number {
   return found >= 0 ? found : rows.findIndex((row) => !row.every(isEmpty));
 }
 
+/** Lines read between two pauses. */
+const LINES_A_PART = 16;
+
+function* readLines(rows: Cells, columns: TableColumns): InParts<ReturnType<typeof readLine>[]> {
+  const lines: ReturnType<typeof readLine>[] = [];
+  for (const row of rows) {
+    lines.push(readLine(row, columns));
+    if (lines.length % LINES_A_PART === 0) yield;
+  }
+  return lines;
+}
+
+const readLine = (row: readonly Cell[], columns: TableColumns) =>
+  isMarks(row) ? undefined : readRow(row, columns, PLAN_HEADINGS);
+
 /**
- * Reads and plans a run table.
+ * Reads and plans a run table, in parts.
  *
  * @param date - Day number that prices are compared with.
  * @throws InvalidValue for headings that cannot be told apart.
  */
-export function plannedTable(table: Cells, date: number | undefined): PlannedTable {
+export function* plannedTable(table: Cells, date: number | undefined): InParts<PlannedTable> {
   const filled = filledRows(table);
   const top = headingRow(filled);
   const [headings = [], ...rows] = filled.slice(Math.max(0, top));
@@ -50,6 +66,6 @@ export function plannedTable(table: Cells, date: number | undefined): PlannedTab
       `no heading reads "${PLAN_HEADINGS[key].label}": a run needs steel, good and yield; RUN_HEADINGS() lists every heading`,
     );
   }
-  const lines = rows.map((row) => (isMarks(row) ? undefined : readRow(row, columns, PLAN_HEADINGS)));
-  return { headings, columns, rows, plans: planRun(lines, date) };
+  const lines = yield* readLines(rows, columns);
+  return { headings, columns, rows, plans: yield* planRunInParts(lines, date) };
 }

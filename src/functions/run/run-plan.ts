@@ -1,3 +1,4 @@
+import type { InParts } from "../../core/parts";
 import { Refusal } from "../../core/refusal";
 import type { Figure } from "../../core/run/line";
 import type { LinePlan, PlanRow } from "../../core/run/plan";
@@ -96,8 +97,8 @@ function ownColumns({ headings, columns, rows }: PlannedTable): number[] {
   });
 }
 
-function runPlan(lines: Cells, date: number | undefined): Cells {
-  const planned = plannedTable(lines, date);
+function* runPlan(lines: Cells, date: number | undefined): InParts<Cells> {
+  const planned = yield* plannedTable(lines, date);
   const { headings, columns, rows, plans } = planned;
   const own = ownColumns(planned);
   const first = plans.findIndex((plan) => plan !== undefined && !(plan instanceof Refusal));
@@ -115,6 +116,7 @@ function runPlan(lines: Cells, date: number | undefined): Cells {
 
 export const RUN_PLAN = tableFunction({
   name: "RUN_PLAN",
+  takesLong: true,
   summary:
     "Plans a whole run from your table, a row a line: mass, temper, starts, bars, loads, kWh, hours, cost, price, cautions.",
   parameters: {

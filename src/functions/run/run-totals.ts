@@ -1,4 +1,5 @@
 import { MONEY } from "../../core/money/price";
+import type { InParts } from "../../core/parts";
 import { type RunTotals, runTotals, type Total, weeksNeeded } from "../../core/run/totals";
 import { type Cell, type Cells, isEmpty } from "../cells";
 import { tableFunction } from "../declare";
@@ -43,8 +44,8 @@ function refusedRows(planned: PlannedTable, { refused }: RunTotals): Cell[][] {
   return refused.map(([row, { message }]) => ["not planned", "", nameOf(planned, row), message]);
 }
 
-function totalRows(lines: Cells, date: number | undefined, calendar: Calendar): Cells {
-  const planned = plannedTable(lines, date);
+function* totalRows(lines: Cells, date: number | undefined, calendar: Calendar): InParts<Cells> {
+  const planned = yield* plannedTable(lines, date);
   const run = runTotals(planned.plans);
   const count = run.planned.length;
   const hours = (what: string) => run.totals.find((total) => total.what === what)?.figure;
@@ -65,6 +66,7 @@ function hoursAWeek(label: string, help: string) {
 
 export const RUN_TOTALS = tableFunction({
   name: "RUN_TOTALS",
+  takesLong: true,
   summary:
     "Sums of a run as RUN_PLAN plans it, and whether bench and oven hours fit the time until it is due.",
   parameters: {

@@ -1,9 +1,10 @@
+import type { InParts } from "../../core/parts";
 import { quantityText } from "../../core/quantity-text";
 import { NotAvailable, Refusal } from "../../core/refusal";
 import { densityRelations } from "../../core/steel/density";
 import {
   type BestOffer,
-  bestOffer,
+  bestOfferInParts,
   type ComparedItem,
   isOfferedByAnyone,
   SUPPLIER_MIX,
@@ -106,9 +107,9 @@ function leftOutRow({ place, supplier, refusal }: LeftOut): Cell[] {
   return [ROWS.leftOut, place, supplier, "", "", refusal, "", ""];
 }
 
-function answerOf(given: OfferTables): Cells {
+function* answerOf(given: OfferTables): InParts<Cells> {
   const { request, leftOut, remarks } = offerRequest(given);
-  const best = bestOffer({ ...request, most: given.most });
+  const best = yield* bestOfferInParts({ ...request, most: given.most });
   return [
     ...itemRows(best),
     ...best.orders.flatMap(termRows),
@@ -123,6 +124,7 @@ const answers = rememberedAnswers(answerOf);
 
 export const BEST_OFFER = tableFunction({
   name: "BEST_OFFER",
+  takesLong: true,
   summary:
     "Cheapest mix of suppliers for an order: bars by steel, section and supplier, then minimum charges, freight, total, and each supplier alone.",
   parameters: {

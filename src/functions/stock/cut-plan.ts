@@ -1,5 +1,5 @@
 import type { BarOffer, PieceLine } from "../../core/stock/cut-order";
-import { CUTTING_PLAN, type CutPlan, cutPlan } from "../../core/stock/cut-plan";
+import { CUTTING_PLAN, type CutPlan, cutPlanInParts } from "../../core/stock/cut-plan";
 import { patternText, piecesABar, verdict, wastePercent } from "../../core/stock/cut-summary";
 import { type Answer, tableFunction } from "../declare";
 import { besideRow, type Column, filled, isEmptyColumn } from "../lists";
@@ -40,6 +40,7 @@ function tableOf(plan: CutPlan, keepFrom: number | undefined): Answer[][] {
 
 export const CUT_PLAN = tableFunction({
   name: "CUT_PLAN",
+  takesLong: true,
   summary:
     "How to cut an order from bars: a row a pattern, then bars, lower bound and waste; fewest bars or, with prices, least cost.",
   parameters: {
@@ -86,9 +87,10 @@ export const CUT_PLAN = tableFunction({
     { label: "stock length", unit: "mm" },
   ],
   relations: [CUTTING_PLAN],
-  compute: ({ length, quantity, barLength, barPrice, barsInStock, ...rest }) => {
+  *compute({ length, quantity, barLength, barPrice, barsInStock, ...rest }) {
     const pieces = linesOf(length, quantity);
     const bars = offersOf(barLength, barPrice, barsInStock);
-    return tableOf(cutPlan({ pieces, bars, kerf: rest.kerf, trim: rest.trim }), rest.keepFrom);
+    const plan = yield* cutPlanInParts({ pieces, bars, kerf: rest.kerf, trim: rest.trim });
+    return tableOf(plan, rest.keepFrom);
   },
 });

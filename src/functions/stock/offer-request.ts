@@ -1,4 +1,5 @@
 import { BoundedMap } from "../../core/bounded-map";
+import type { InParts } from "../../core/parts";
 import { Refusal } from "../../core/refusal";
 import type { OfferRequest } from "../../core/stock/best-offer";
 import type { Cells } from "../cells";
@@ -50,15 +51,17 @@ export function offerRequest({ need, offers, kerf, trim }: OfferTables): {
 const REMEMBERED = 8;
 
 /** A sheet that holds a cell of the answer each asks the same question a hundred times: it is worked out once. */
-export function rememberedAnswers(answerOf: (given: OfferTables) => Cells): (given: OfferTables) => Cells {
+export function rememberedAnswers(
+  answerOf: (given: OfferTables) => InParts<Cells>,
+): (given: OfferTables) => InParts<Cells> {
   const known = new BoundedMap<string, Cells>(REMEMBERED);
-  return (given) => {
+  return function* (given) {
     const key = JSON.stringify(given, (_, value) =>
       value instanceof Refusal ? [value.code, value.message] : value,
     );
     const before = known.get(key);
     if (before !== undefined) return before;
-    const answer = answerOf(given);
+    const answer = yield* answerOf(given);
     known.set(key, answer);
     return answer;
   };

@@ -1,9 +1,10 @@
+import type { InParts } from "../../core/parts";
 import { Refusal } from "../../core/refusal";
 import { densityRelations } from "../../core/steel/density";
 import {
   type ComparedItem,
   type Comparison,
-  compareOffers,
+  compareOffersInParts,
   SUPPLIER_MIX,
   supplierOrder,
 } from "../../core/stock/best-offer";
@@ -57,8 +58,8 @@ function supplierFigures({
   ];
 }
 
-function tableOf(given: OfferTables): Cells {
-  const compared = compareOffers({ ...offerRequest(given).request, most: undefined });
+function* tableOf(given: OfferTables): InParts<Cells> {
+  const compared = yield* compareOffersInParts({ ...offerRequest(given).request, most: undefined });
   return [
     [...COLUMNS.map(({ label }) => label), ...compared.suppliers.map(({ name }) => name)],
     ...compared.items.map(itemRow),
@@ -70,6 +71,7 @@ const answers = rememberedAnswers(tableOf);
 
 export const OFFERS_COMPARED = tableFunction({
   name: "OFFERS_COMPARED",
+  takesLong: true,
   summary:
     "Offers side by side: a row a steel and section, a column a supplier, then goods, minimum charge, freight, whole order and delivery.",
   parameters: { need, offers, kerf, trim },

@@ -1,7 +1,7 @@
 import { densityRelations } from "../../core/steel/density";
 import type { Steel } from "../../core/steel/steel";
 import { CUTTING_PLAN } from "../../core/stock/cut-plan";
-import { type BlankLine, steelOrder } from "../../core/stock/steel-order";
+import { type BlankLine, steelOrderInParts } from "../../core/stock/steel-order";
 import { tableFunction } from "../declare";
 import { besideRow, type Column, filled } from "../lists";
 import { number, numberOrNothing, rangeParameter } from "../parameters";
@@ -55,6 +55,7 @@ function barSide(label: string) {
 
 export const STEEL_ORDER = tableFunction({
   name: "STEEL_ORDER",
+  takesLong: true,
   summary:
     "Steel to buy for a run, a row a steel and section: lines that share both share bars; stock in hand is deducted.",
   parameters: {
@@ -85,12 +86,8 @@ export const STEEL_ORDER = tableFunction({
     { label: "drop", unit: "mm" },
   ],
   relations: (steel) => [CUTTING_PLAN, ...densityRelations(steel)],
-  compute: ({ kerf, trim, ...columns }) =>
-    steelOrder(linesOf(columns), kerf, trim).map(({ steel, section, bars, kilograms, drop }) => [
-      steel,
-      section,
-      bars,
-      kilograms,
-      drop,
-    ]),
+  *compute({ kerf, trim, ...columns }) {
+    const orders = yield* steelOrderInParts(linesOf(columns), kerf, trim);
+    return orders.map(({ steel, section, bars, kilograms, drop }) => [steel, section, bars, kilograms, drop]);
+  },
 });
