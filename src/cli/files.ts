@@ -48,7 +48,12 @@ const REASONS: Readonly<Record<string, string>> = {
   EEXIST: "a file of that name is there already.",
 };
 
-function reasonOf(problem: unknown): string {
+/** True of what the system itself could not do with a file. */
+export const isSystemError = (thrown: unknown): thrown is NodeJS.ErrnoException =>
+  thrown instanceof Error && "syscall" in thrown && "code" in thrown;
+
+/** Why the system could not do it, in words. */
+export function reasonOf(problem: unknown): string {
   const { code } = problem as NodeJS.ErrnoException;
   if (code === undefined) return sentenceOf(problem);
   return REASONS[code] ?? "it cannot be read or written.";

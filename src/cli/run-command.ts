@@ -1,5 +1,6 @@
 import { text } from "node:stream/consumers";
 import { FileRefusal } from "../workbook/file/package/file-refusal";
+import { isSystemError, reasonOf } from "./files";
 import { WrongArguments } from "./options";
 
 /** Exit status: done, an answer that asks for attention, wrong arguments or a refused file, a fault of ours. */
@@ -25,6 +26,8 @@ function complaint({ name, usage }: Command, thrown: unknown): readonly [words: 
   if (thrown instanceof WrongArguments) return [`${name}: ${thrown.message}\n${usage}`, STATUS.refused];
   if (thrown instanceof FileRefusal || (thrown instanceof Error && thrown.name === "BudgetEnd"))
     return [`${name}: ${thrown.message}\n`, STATUS.refused];
+  if (isSystemError(thrown))
+    return [`${name}: ${thrown.path ?? "a file"}: ${reasonOf(thrown)}\n`, STATUS.refused];
   return [`${name}: ${thrown instanceof Error ? thrown.stack : String(thrown)}\n`, STATUS.fault];
 }
 

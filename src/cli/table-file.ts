@@ -1,4 +1,3 @@
-import { readFileSync } from "node:fs";
 import { extname } from "node:path";
 import { parse } from "papaparse";
 import { sentenceOf } from "../core/refusal";
@@ -80,14 +79,7 @@ function parsed(file: string, text: string): unknown {
   }
 }
 
-function textIn(file: string): string {
-  try {
-    return decodedText(readFileSync(file));
-  } catch (problem) {
-    const isMissing = (problem as NodeJS.ErrnoException).code === "ENOENT";
-    throw new FileRefusal(`${file}: ${isMissing ? "there is no such file" : "it cannot be read"}`);
-  }
-}
+const textIn = (file: string): string => decodedText(readWhole(file).bytes);
 
 const READERS: Readonly<Record<string, (file: string) => Filled[][]>> = {
   ".csv": (file) => fromCsv(file, textIn(file)),

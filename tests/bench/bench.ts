@@ -3,6 +3,7 @@ import type { WorksheetFunction } from "../../src/functions/declare";
 import { evaluate } from "../../src/functions/evaluate";
 import { commands } from "./commands";
 import { besideEmptyFunction } from "./dispatcher";
+import { extremes } from "./extremes";
 import { filledPlans } from "./filled-plan";
 import { grid } from "./grid";
 import { growthWithRows } from "./growth";
@@ -10,7 +11,7 @@ import { besideLibreOffice } from "./libreoffice";
 import { type BenchLine, growthLine, report } from "./line";
 import { besideClone } from "./measure";
 import { mechanics } from "./mechanics";
-import { numerics } from "./numerics";
+import { call, numerics } from "./numerics";
 import { pages } from "./pages";
 import { cpuTime } from "./processes";
 import { tasks } from "./tasks";
@@ -103,6 +104,7 @@ const PARTS: Readonly<Record<string, () => readonly BenchLine[] | Promise<readon
   plan: runPlan,
   numerics,
   mechanics,
+  extremes: () => extremes(call),
   tasks,
   dispatcher: besideEmptyFunction,
   commands,

@@ -20,12 +20,23 @@ export function growthLine(
   return { what: `${what}, growth from ${sizes[0]} to ${sizes[1]}`, value, unit: "power", budget: LINEAR };
 }
 
-export const isMissed = ({ value, budget }: BenchLine): boolean => budget !== undefined && !(value <= budget);
+/** True where a figure cannot be: nothing takes less than no time, so the measuring itself went wrong. A power may be below 0. */
+const isFaulty = ({ value, unit }: BenchLine): boolean =>
+  !Number.isFinite(value) || (value < 0 && unit !== "power");
+
+export const isMissed = (line: BenchLine): boolean =>
+  isFaulty(line) || (line.budget !== undefined && line.value > line.budget);
+
+function verdict(line: BenchLine): string {
+  const limit = line.budget === undefined ? "" : `≤ ${line.budget}`;
+  if (isFaulty(line)) return `${limit}  FAULT of the measuring`;
+  return isMissed(line) ? `${limit}  MISSED` : limit;
+}
 
 /** Zeros behind the point say nothing; those before it do. */
 const figure = (value: number) =>
   value
-    .toPrecision(value >= 1000 ? 4 : 3)
+    .toPrecision(Math.abs(value) >= 1000 ? 4 : 3)
     .replace(/(\.\d*?)0+$/, "$1")
     .replace(/\.$/, "");
 
@@ -33,11 +44,12 @@ const figure = (value: number) =>
 export function report(lines: readonly BenchLine[]): number {
   const width = Math.max(...lines.map(({ what }) => what.length));
   for (const line of lines) {
-    const { what, value, unit, budget } = line;
-    const limit = budget === undefined ? "" : `≤ ${budget}${isMissed(line) ? "  MISSED" : ""}`;
-    console.log(`${what.padEnd(width)}  ${`${figure(value)} ${unit}`.padStart(18)}  ${limit}`);
+    const { what, value, unit } = line;
+    console.log(`${what.padEnd(width)}  ${`${figure(value)} ${unit}`.padStart(18)}  ${verdict(line)}`);
   }
   const missed = lines.filter(isMissed);
-  console.log(missed.length === 0 ? "every budget met" : `${missed.length} budgets missed`);
+  console.log(
+    missed.length === 0 ? "every budget met" : `${missed.length} budgets missed or figures that cannot be`,
+  );
   return missed.length === 0 ? 0 : 1;
 }

@@ -1,7 +1,8 @@
-import { catalogue } from "../../src/functions/catalogue";
+import { catalogue, functionNamed } from "../../src/functions/catalogue";
 import type { WorksheetFunction } from "../../src/functions/declare";
 import { evaluateInParts } from "../../src/functions/evaluate";
 import { examplesOf } from "../../src/functions/examples";
+import { extremeCalls } from "./extremes";
 import type { BenchLine } from "./line";
 
 const ROWS = 1000;
@@ -40,8 +41,8 @@ function columns(fn: WorksheetFunction): unknown[] {
 }
 
 /** Processor time of the longest stretch without a pause, ms, as the host runs it. */
-function longest(fn: WorksheetFunction): number {
-  const parts = evaluateInParts(fn, columns(fn));
+function longest(fn: WorksheetFunction, given: readonly unknown[]): number {
+  const parts = evaluateInParts(fn, given);
   let most = 0;
   for (let isDone = false; !isDone; ) {
     const end = performance.now() + SLICE_MS;
@@ -54,16 +55,31 @@ function longest(fn: WorksheetFunction): number {
   return most;
 }
 
-/** The longest task of every function at 1,000 rows, the longest first. */
+/** The longest task of the calls at the ends of what functions accept. */
+function atExtremes(): BenchLine[] {
+  return extremeCalls(1.3).map(({ name, what, given }) => {
+    const fn = functionNamed(name);
+    if (fn === undefined) throw new Error(`no function ${name}`);
+    return {
+      what: `${name}, ${what}, longest task`,
+      value: longest(fn, given),
+      unit: "ms",
+      budget: BUDGET,
+    };
+  });
+}
+
+/** The longest task of every function at 1,000 rows, the longest first, then those at the extremes. */
 export function tasks(): BenchLine[] {
   const all = catalogue
     .filter((fn) => examplesOf(fn).length > 0)
-    .map((fn) => ({ name: fn.name, value: longest(fn) }))
+    .map((fn) => ({ name: fn.name, value: longest(fn, columns(fn)) }))
     .sort((one, other) => other.value - one.value);
-  return all.slice(0, SHOWN).map(({ name, value }) => ({
+  const shown = all.slice(0, SHOWN).map(({ name, value }) => ({
     what: `${name}, longest task at ${ROWS} rows`,
     value,
     unit: "ms",
     budget: BUDGET,
   }));
+  return [...shown, ...atExtremes()];
 }

@@ -62,7 +62,7 @@ describe("a run from a table file", () => {
 
 describe("what is refused, on standard error and with exit 2", () => {
   it.each([
-    ["a missing file", ["--table", "none.csv", "=1"], "calc: none.csv: there is no such file\n"],
+    ["a missing file", ["--table", "none.csv", "=1"], "calc: none.csv: there is no such file.\n"],
     [
       "another kind of file",
       ["--table", "run.ods", "=1"],

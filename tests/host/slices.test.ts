@@ -1,10 +1,12 @@
 import { describe, expect, test } from "vitest";
+import type { InParts } from "../../src/core/parts";
 import { catalogue } from "../../src/functions/catalogue";
 import { evaluate, evaluateInParts } from "../../src/functions/evaluate";
 import { examplesOf } from "../../src/functions/examples";
 import { RING } from "../../src/functions/mechanics";
-import type { InParts } from "../../src/core/parts";
 import { inSlices, type Slicing } from "../../src/functions/parts";
+import { BEST_OFFER } from "../../src/functions/stock";
+import { triplets } from "../stock/drawn-orders";
 
 const ROWS = 1000;
 /** A scalar is answered in at most so many rows a part, a row function in one. */
@@ -108,5 +110,58 @@ describe("every function that takes a column", () => {
     let step = parts.next();
     while (!step.done) step = parts.next();
     expect(step.value).toEqual(evaluate(RING, given));
+  });
+});
+
+/** Work of a table function, and the fewest pauses it must offer: what a pause costs in time is a line of the bench. */
+const RUN = [
+  ["line", "use", "steel", "good", "yield", "length", "width", "thickness"],
+  ...Array.from({ length: 200 }, (_, row) => [`L${row}`, "Field camp bushcraft", "1095", 6, 0.9, 240, 38, 4]),
+];
+// Bars that can be filled to the last step: no simple rule finds that, and the search begins.
+const LENGTHS = triplets(120, 120).map((length) => [length]);
+const ONES = LENGTHS.map(() => [1]);
+const OFFERED = examplesOf(BEST_OFFER)[0]?.given ?? [];
+const HEAVY: readonly (readonly [name: string, given: readonly unknown[], pauses: number])[] = [
+  ["CUT_PLAN", [LENGTHS, ONES, 1000, 0, 0], 100],
+  ["STEEL_ORDER", ["1084", 50, 3, LENGTHS, ONES, 1000, null, 0, 0], 100],
+  ["BEST_OFFER", OFFERED, 8],
+  ["OFFERS_COMPARED", OFFERED.slice(0, 2), 6],
+  ["RUN_PLAN", [RUN], 400],
+  ["RUN_TOTALS", [RUN], 400],
+  ["STEELS_FOR", ["European sword sharp", 6, "fast oil", 800], 100],
+  ["LOADS", ["oil", 5000, 0.2, 1], 9],
+  ["PRICE_BREAKS", [Array.from({ length: 200 }, () => [10_000]), 350, 12, 0.8, "unit", 45, 60], 200],
+];
+
+describe("what is heavy in one call", () => {
+  const named = (name: string) => catalogue.find((fn) => fn.name === name) as (typeof catalogue)[number];
+
+  test.each(HEAVY)("%s pauses, and in parts the answer is the same", (name, given, least) => {
+    const parts = evaluateInParts(named(name), given);
+    let pauses = 0;
+    let step = parts.next();
+    for (; !step.done; step = parts.next()) pauses += 1;
+    expect(pauses).toBeGreaterThanOrEqual(least);
+    expect(step.value).toEqual(evaluate(named(name), given));
+    expect(step.value.flat().some((cell) => typeof cell === "number")).toBe(true);
+  });
+
+  test("every table function that may be called off is among them, and stops where it is", async () => {
+    const tables = catalogue.filter(({ shape, takesLong }) => shape === "table" && takesLong);
+    // Answers on offers are remembered: another kerf makes another question.
+    const known = new Map<string, readonly unknown[]>(HEAVY.map(([name, given]) => [name, given]));
+    known.set("BEST_OFFER", [...OFFERED, 1.3]);
+    known.set("OFFERS_COMPARED", [...OFFERED.slice(0, 2), 1.3]);
+    for (const fn of tables) {
+      const { slicing, cancel } = work(1, 1);
+      const given = known.get(fn.name);
+      expect(given, fn.name).toBeDefined();
+      const result = inSlices(evaluateInParts(fn, given ?? []), { ...slicing, milliseconds: 0 });
+      expect(result, fn.name).toBeInstanceOf(Promise);
+      cancel();
+      expect(await result, fn.name).toBeUndefined();
+    }
+    expect(tables.length).toBeGreaterThanOrEqual(7);
   });
 });

@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { strToU8, zipSync } from "fflate";
@@ -8,7 +8,7 @@ import { Package } from "../../src/workbook/file/package/package";
 import { walkXml } from "../../src/workbook/file/package/xml";
 import { recalculate } from "../../src/workbook/file/patch/recalculate";
 import { readLiveWorkbook } from "../../src/workbook/file/read/live-workbook";
-import { handMade } from "../workbook/hand-made";
+import { handMade, partsOf } from "../workbook/hand-made";
 
 const SHEET = "<sheetData/>";
 
@@ -41,6 +41,61 @@ describe("names that lead out of the folder (zip slip)", () => {
     const links = `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="rId1" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/worksheet" Target="../../../../etc/passwd"/></Relationships>`;
     const file = handMade({ sheets: { Plan: SHEET }, parts: { "xl/_rels/workbook.xml.rels": links } });
     expect(() => readLiveWorkbook(file)).toThrow(FileRefusal);
+  });
+});
+
+describe("a document type", () => {
+  const TYPE = '<!DOCTYPE a [<!ENTITY b "c">]>';
+  const sample = partsOf(
+    readFileSync(new URL("../workbook/files/written-by-xlsxwriter.xlsx", import.meta.url)),
+  );
+  const parts = Object.keys(sample).filter((name) => /\.(?:xml|rels)$/.test(name));
+  const withType = (part: string, before: string) => {
+    const text = sample[part] ?? "";
+    const at = text.indexOf("?>") + 2;
+    const changed = text.slice(0, at) + before + text.slice(at);
+    return zipSync(
+      Object.fromEntries(
+        Object.entries({ ...sample, [part]: changed }).map(([name, of]) => [name, strToU8(of)]),
+      ),
+    );
+  };
+
+  test.each([TYPE, TYPE.toLowerCase(), `\n<!-- <a> -->\n${TYPE}`, `<?a <b> ?>${TYPE}`])(
+    "is refused in every part that is read: %s",
+    (before) => {
+      expect(parts.length).toBeGreaterThan(8);
+      for (const part of parts)
+        expect(() => new Package(withType(part, before)).text(part), part).toThrow("entities of its own");
+    },
+  );
+
+  test("never costs more than the sentence: a workbook with one in a part that nobody reads opens", () => {
+    for (const part of parts) {
+      try {
+        expect(readLiveWorkbook(withType(part, TYPE)).sheets.length, part).toBeGreaterThan(0);
+      } catch (thrown) {
+        expect(thrown, part).toBeInstanceOf(FileRefusal);
+        expect(String(thrown), part).toContain(`Part ${part} of the file cannot be read`);
+      }
+    }
+  });
+
+  test("in a comment, in a text or behind the first element is none", () => {
+    for (const before of [`<!-- ${TYPE} -->`, ""]) {
+      const part = "xl/workbook.xml";
+      expect(new Package(withType(part, before)).text(part)).toContain("<workbook");
+    }
+  });
+
+  test("a comment without an end in front of a megabyte takes no time to speak of", () => {
+    const part = "xl/workbook.xml";
+    for (const before of [
+      `<!--${"-".repeat(1e6)}`,
+      `<!-- -->${" ".repeat(1e6)}`.repeat(2),
+      "<?a?>".repeat(2e5),
+    ])
+      expect(() => new Package(withType(part, before)).text(part)).not.toThrow();
   });
 });
 

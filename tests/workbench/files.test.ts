@@ -5,7 +5,7 @@ import { beforeEach, describe, expect, test } from "vitest";
 import { readLiveWorkbook } from "../../src/workbook/file/read/live-workbook";
 import { demoWorkbook } from "../../src/workbook/sheets/demo/demo-workbook";
 import { lineCell } from "../../src/workbook/sheets/lines-sheet";
-import { partsOf } from "../workbook/hand-made";
+import { handMade, partsOf } from "../workbook/hand-made";
 import type { Bench } from "./bench";
 import { type Workbench, workbenchPages } from "./session";
 
@@ -92,6 +92,39 @@ describe("saving and opening", () => {
     });
     await expect.poll(notice).toBe("The file is not an .xlsx workbook.");
     await bench.settled();
+  });
+
+  test("“Opening …” closes with the sentence for any file that is refused, and the page stays usable", async () => {
+    const sheet = '<!DOCTYPE a [<!ENTITY b "c">]><worksheet><sheetData/></worksheet>';
+    const refused: readonly (readonly [name: string, bytes: Uint8Array, words: RegExp])[] = [
+      ["empty.xlsx", new Uint8Array(), /^The file is not an \.xlsx workbook\.$/],
+      [
+        "typed.xlsx",
+        handMade({ sheets: { Plan: "" }, parts: { "xl/worksheets/sheet1.xml": sheet } }),
+        /entities of its own/,
+      ],
+      [
+        "open.xlsx",
+        handMade({ sheets: { Plan: "<sheetData><row>" } }),
+        /^Part xl\/worksheets\/sheet1\.xml of the file cannot be read/,
+      ],
+      ["cut.xlsx", new Uint8Array(readFileSync(LIBREOFFICE)).subarray(0, 3000), /\.$/],
+    ];
+    for (const [name, bytes, words] of refused) {
+      await opened.page.setInputFiles("#file", {
+        name,
+        mimeType: "application/zip",
+        buffer: Buffer.from(bytes),
+      });
+      await expect.poll(notice, { message: name }).toMatch(words);
+      expect(await notice(), name).not.toMatch(/^Opening/);
+      for (const button of ["#new-run", "#open", "#save", "#share"])
+        expect(await opened.page.isEnabled(button), `${name} ${button}`).toBe(true);
+    }
+    await bench.enter(lineCell(1, "good"), "17");
+    await bench.says(lineCell(1, "good"), "17");
+    await opened.page.setInputFiles("#file", LIBREOFFICE);
+    await expect.poll(notice).toMatch(/^Opened saved-by-libreoffice\.xlsx/);
   });
 
   test("a new run comes from the template, and what stood there can be brought back", async () => {

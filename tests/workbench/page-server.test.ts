@@ -16,6 +16,10 @@ const {
   import.meta.url,
 )("../../src/workbench/serve/page-server.cjs");
 
+const { otherAddress }: { otherAddress(address: string, record: string): string } = createRequire(
+  import.meta.url,
+)("../../src/workbench/serve/last-address.cjs");
+
 let outer: string;
 let served: PageServer;
 let address: string;
@@ -110,4 +114,16 @@ test("sends the policy of the page as a header, and lets nobody frame it", async
     "default-src 'none'; script-src 'self'; frame-ancestors 'none'",
   );
   expect(headers["x-frame-options"]).toBe("DENY");
+});
+
+test("another address than last time is said with what it means for kept work; the same one is not", () => {
+  const record = join(outer, "cache", "address");
+  const [usual, other] = ["http://127.0.0.1:3000/", "http://127.0.0.1:40123/"];
+  expect(otherAddress(usual, record)).toBe("");
+  expect(otherAddress(usual, record)).toBe("");
+  const said = otherAddress(other, record);
+  expect(said).toContain(`last time (${usual})`);
+  expect(said).toContain("work that the browser kept there is not shown here");
+  expect(otherAddress(other, record)).toBe("");
+  expect(otherAddress(usual, record)).toContain(`last time (${other})`);
 });

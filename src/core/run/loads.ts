@@ -84,6 +84,16 @@ function checkCount(loads: number): void {
  * Error and source: {@link LOAD_GROUPING}.
  */
 export function furnaceLoads(lines: readonly LoadLine[], limits: LoadLimits): Load[] {
+  return loadsAlike(lines, limits).flatMap(({ count, recipe, pieces, mass }) =>
+    Array.from({ length: count }, () => ({ recipe, pieces, mass })),
+  );
+}
+
+/** The same loads, those that hold the same counted together where they follow one another. */
+export function loadsAlike(
+  lines: readonly LoadLine[],
+  limits: LoadLimits,
+): readonly (Load & { readonly count: number })[] {
   for (const line of lines) checkPiece(line, limits);
   const given = lines.map((line) => ({ ...line, limits }));
   const lineAt = (index: number) => given[index] as FurnaceLine;
@@ -92,9 +102,7 @@ export function furnaceLoads(lines: readonly LoadLine[], limits: LoadLimits): Lo
     return pack(group, lineAt, () => undefined).packed.map((load) => ({ ...load, recipe }));
   });
   checkCount(alike.reduce((sum, { count }) => sum + count, 0));
-  return alike.flatMap(({ count, recipe, pieces, mass }) =>
-    Array.from({ length: count }, () => ({ recipe, pieces, mass })),
-  );
+  return alike;
 }
 
 /**

@@ -224,7 +224,10 @@ class Branching {
     const task = remainingTask(this.task, left);
     this.effort.spend(ENDING_WORK * task.kinds.length * (2 * task.stocks.length - 1));
     const before = this.best.cost;
-    for (const ending of yield* endings(task, left)) this.best.offer([...all, ...ending]);
+    for (const ending of yield* endings(task, left)) {
+      this.best.offer([...all, ...ending]);
+      yield;
+    }
     this.fruitless = this.best.cost < before ? 0 : this.fruitless + 1;
     if (isServed(left) || this.isOver) return undefined;
     const spent = costOf(this.task, all);
@@ -245,7 +248,10 @@ export function* solve(task: CuttingTask, effort: Effort): InParts<Solution> {
   const order = wholeOrder(task);
   let bound = Number.NEGATIVE_INFINITY;
   const best = new Incumbent(task, () => bound);
-  for (const simple of yield* endings(task, order)) best.offer(simple);
+  for (const simple of yield* endings(task, order)) {
+    best.offer(simple);
+    yield;
+  }
   const known = (best.uses ?? []).map(({ pattern }) => pattern);
   const root = yield* relax(task, known, best.cost, effort);
   bound = root.bound;

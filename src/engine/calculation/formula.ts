@@ -10,8 +10,11 @@ export interface EngineCell extends ICellData {
   filledBy?: Formula | undefined;
 }
 
-/** How far a formula is within a calculation: `waiting` is being worked out, or waits for what it reads. */
-export type State = "done" | "due" | "waiting";
+/**
+ * How far a formula is within a calculation. `listed`: what its text names comes first; it was not tried yet, and need
+ * not read all of that. `waiting`: it was tried, and waits for what it did read.
+ */
+export type State = "done" | "due" | "listed" | "waiting";
 
 /** A formula in its place. */
 export class Formula {

@@ -18,7 +18,7 @@ export class Reading {
 
   readonly watch: Watch = (id, row, column, cell) => {
     const behind = formulaBehind(cell);
-    if (behind?.state === "due") this.missing.push(behind);
+    if (behind?.state === "due" || behind?.state === "listed") this.missing.push(behind);
     // The cells that it fills itself are no ring until their own formula is read.
     else if (behind?.state === "waiting") this.isRing ||= behind !== this.formula || cell?.formula === behind;
     if (this.formula.pattern.isMoving) widen(this.seen, id, row, column);

@@ -26,6 +26,22 @@ const keyOf = ({ sheet, row, column, lastRow, lastColumn }: Area) =>
 const sizeOf = ({ row, column, lastRow, lastColumn }: Rectangle) =>
   (lastRow - row + 1) * (lastColumn - column + 1);
 
+/** Functions that work out one of their branches alone. */
+const BRANCHING = /\bIF(?:ERROR)?\s*\(/i;
+/** So often a formula with branches may turn to another one while what it reads comes to its values. */
+const MAX_TURNS = 8;
+
+/**
+ * A formula with branches that was tried before its condition had its value may have read the wrong one: whoever reads
+ * it in turn asks for it once more, and only what it reads then makes a ring.
+ */
+function mayTurn(formula: Formula, tries: Map<Formula, number>): boolean {
+  if (!BRANCHING.test(formula.text)) return false;
+  const count = (tries.get(formula) ?? 0) + 1;
+  tries.set(formula, count);
+  return count <= MAX_TURNS;
+}
+
 /** Works formulas out in the order in which they depend on one another. */
 export class Settling {
   private run = 0;
@@ -119,22 +135,27 @@ export class Settling {
 
   /** Works out a formula, before it those that it reads and that are still due. */
   private settle(first: Formula): void {
-    const waiting: Formula[] = [first];
-    for (let formula = waiting.at(-1); formula !== undefined; formula = waiting.at(-1)) {
-      if (formula.state === "done") {
-        waiting.pop();
-        continue;
-      }
-      const before = formula.state === "due" ? this.dueBefore(formula) : [];
-      formula.state = "waiting";
-      if (before.length > 0) {
-        waiting.push(...before);
-        continue;
-      }
-      const missing = this.tryOut(formula);
-      if (missing.length > 0) waiting.push(...missing);
-      else waiting.pop();
+    const stack: Formula[] = [first];
+    const tries = new Map<Formula, number>();
+    for (let formula = stack.at(-1); formula !== undefined; formula = stack.at(-1)) {
+      const before = formula.state === "done" ? [] : this.tryOrList(formula, tries);
+      if (before.length === 0) stack.pop();
+      else stack.push(...before);
     }
+  }
+
+  /** Works a formula out. @returns What comes before it where that is due, the first that it needs last. */
+  private tryOrList(formula: Formula, tries: Map<Formula, number>): readonly Formula[] {
+    const before = formula.state === "due" ? this.dueBefore(formula) : [];
+    if (before.length > 0) {
+      formula.state = "listed";
+      return before;
+    }
+    formula.state = "waiting";
+    const missing = this.tryOut(formula);
+    if (missing.length > 0 && mayTurn(formula, tries)) formula.state = "listed";
+    // What it reads first, such as the condition of IF, comes to its value first: the branch may be another then.
+    return [...missing].reverse();
   }
 
   /** Formulas that are due and stand in the cells that a formula names. */
@@ -199,7 +220,7 @@ export class Settling {
     const cells = pattern
       .areasAt(place.row)
       .map(({ sheet, row, column }) => this.sheets[sheet]?.at(row, column));
-    return cells.some((cell) => formulaBehind(cell)?.state === "waiting")
+    return cells.some((cell) => (formulaBehind(cell)?.state ?? "done") !== "done")
       ? undefined
       : answer(pattern.own, cells);
   }

@@ -80,9 +80,8 @@ function insteadOfError(node: TreeNode, steps: readonly Step[]): Step {
   const children = node.getChildren();
   return (place) => {
     steps[0]?.(place);
-    const value = children[0]?.getValue();
-    const isPlain = value && !value.isReferenceObject() && !value.isArray() && !value.isError();
-    if (isPlain) children[1]?.setValue(nothing());
+    const value = single(children[0]);
+    if (value !== undefined && !value.isError()) children[1]?.setValue(nothing());
     else steps[1]?.(place);
     node.execute();
   };

@@ -1,6 +1,6 @@
 import type { LoadLine } from "../../core/run/load-packing";
-import { furnaceLoads, LOAD_GROUPING } from "../../core/run/loads";
-import { tableFunction } from "../declare";
+import { LOAD_GROUPING, loadsAlike } from "../../core/run/loads";
+import { type Answer, tableFunction } from "../declare";
 import { besideRow, type Column, filled } from "../lists";
 import { kilograms } from "../money/arguments";
 import { number, numberOrNothing, rangeParameter, text } from "../parameters";
@@ -21,6 +21,9 @@ function linesOf(recipes: Column<string>, counts: Column<number>, masses: Column
   return lines;
 }
 
+/** Loads written down between two pauses. */
+const ROWS_A_PART = 4096;
+
 /** A sum of masses without the traces of binary fractions. */
 function tidy(value: number): number {
   return Number(value.toPrecision(12));
@@ -28,6 +31,7 @@ function tidy(value: number): number {
 
 export const LOADS = tableFunction({
   name: "LOADS",
+  takesLong: true,
   summary: "Furnace loads of a run, a row a load: same recipe together, every piece in one load.",
   parameters: {
     recipe: rangeParameter(
@@ -73,8 +77,15 @@ export const LOADS = tableFunction({
     { label: "mass", unit: "kg" },
   ],
   relations: [LOAD_GROUPING],
-  compute: ({ recipe, count, mass, piecesALoad = Infinity, massALoad = Infinity }) =>
-    furnaceLoads(linesOf(recipe, count, mass), { pieces: piecesALoad, mass: massALoad }).map(
-      (load, index) => [index + 1, load.recipe, load.pieces, tidy(load.mass)],
-    ),
+  *compute({ recipe, count, mass, piecesALoad = Infinity, massALoad = Infinity }) {
+    const rows: Answer[][] = [];
+    for (const load of loadsAlike(linesOf(recipe, count, mass), { pieces: piecesALoad, mass: massALoad })) {
+      const kilograms = tidy(load.mass);
+      for (let each = 0; each < load.count; each += 1) {
+        rows.push([rows.length + 1, load.recipe, load.pieces, kilograms]);
+        if (rows.length % ROWS_A_PART === 0) yield;
+      }
+    }
+    return rows;
+  },
 });

@@ -33,6 +33,35 @@ function decoded(name: string, bytes: Uint8Array): string {
   }
 }
 
+const SPACE = /[\s\ufeff]*/y;
+/** What may stand before a document type: declarations and comments, each with its end. */
+const BEFORE_DOCTYPE = [
+  ["<?", "?>"],
+  ["<!--", "-->"],
+] as const;
+
+/** True where a document type stands before the first element, behind any declarations and comments. */
+function hasDoctype(text: string): boolean {
+  for (let at = 0; ; ) {
+    SPACE.lastIndex = at;
+    SPACE.test(text);
+    at = SPACE.lastIndex;
+    const found = BEFORE_DOCTYPE.find(([start]) => text.startsWith(start, at));
+    if (found === undefined) return /^<!DOCTYPE/i.test(text.slice(at, at + 9));
+    const end = text.indexOf(found[1], at + found[0].length);
+    if (end < 0) return false;
+    at = end + found[1].length;
+  }
+}
+
+/** Entities may be defined before the first element: refused here, however a part is read afterwards. */
+function refuseEntities(name: string, text: string): void {
+  if (!hasDoctype(text)) return;
+  throw new FileRefusal(
+    `Part ${name} of the file cannot be read: it defines entities of its own, which no spreadsheet program writes.`,
+  );
+}
+
 /**
  * The parts of a workbook file. Parts are unpacked when asked for; what is written back replaces only the parts
  * that were set, everything else stays as it was, byte for byte.
@@ -80,9 +109,11 @@ export class Package {
     return bytes;
   }
 
-  /** The text of a part, its byte-order mark kept. @throws FileRefusal where it is missing, damaged or not UTF-8. */
+  /** The text of a part, its byte-order mark kept. @throws FileRefusal where it is missing, damaged, not UTF-8, or defines entities. */
   text(name: string): string {
-    return decoded(name, this.bytes(name));
+    const text = decoded(name, this.bytes(name));
+    refuseEntities(name, text);
+    return text;
   }
 
   setText(name: string, text: string): void {
