@@ -47,19 +47,21 @@ function breaksXml(rows: readonly number[] = []): string {
   return `<rowBreaks count="${rows.length}" manualBreakCount="${rows.length}">${breaks.join("")}</rowBreaks>`;
 }
 
+const orientationOf = ({ print }: SheetData) => (print?.landscape === false ? "portrait" : "landscape");
+
 /** A paper has nothing of the workbook in its margins; each of its pages says which one it is. */
 const paperXml = (sheet: SheetData) =>
   '<pageMargins left="0.4" right="0.4" top="0.4" bottom="0.4" header="0.2" footer="0.2"/>' +
-  `<pageSetup paperSize="${sizesOf(sheet).usual}" orientation="portrait" fitToWidth="1" fitToHeight="0"/>` +
+  `<pageSetup paperSize="${sizesOf(sheet).usual}" orientation="${orientationOf(sheet)}" fitToWidth="1" fitToHeight="0"/>` +
   breaksXml(sheet.print?.breaksAfter);
 
 /** What a worksheet part says of printing, in the order of the schema: one page wide, as many long as it takes. */
 export function printXml(sheet: SheetData, title: string | undefined): string {
-  const { landscape, breaksAfter, isPaper } = sheet.print ?? { landscape: true };
+  const { breaksAfter, isPaper } = sheet.print ?? { landscape: true };
   if (isPaper) return paperXml(sheet);
   return (
     '<pageMargins left="0.4" right="0.4" top="0.6" bottom="0.6" header="0.3" footer="0.3"/>' +
-    `<pageSetup paperSize="${paperOf(sheet)}" orientation="${landscape ? "landscape" : "portrait"}" fitToWidth="1" fitToHeight="0"/>` +
+    `<pageSetup paperSize="${paperOf(sheet)}" orientation="${orientationOf(sheet)}" fitToWidth="1" fitToHeight="0"/>` +
     headAndFoot(title) +
     breaksXml(breaksAfter)
   );
