@@ -3,11 +3,11 @@ import { isNearBrittle } from "../tempering/embrittlement";
 import { hollomonJaffe, totalHours } from "../tempering/hollomon-jaffe";
 import type { TemperModel } from "../tempering/model";
 import { type TemperReach, temperReach } from "../tempering/reach";
-import { nearestUsual } from "../tempering/temper-for";
 import { BROAD_C, HALF_HRC, PLATEAU_C } from "../tempering/temper-plan";
 import { largestShift, readingShift, type Treatment } from "../tempering/tempered";
 import { bandHalfWidth, KNOWN_HALF_WIDTH } from "../tempering/tempered-range";
 import { temperModel } from "../tempering/tempering-model";
+import { nearestUsual } from "../tempering/usual-tempers";
 import type { Use } from "./bands";
 import { chanceInBand, NINETY } from "./chance";
 

@@ -1,9 +1,9 @@
 import { relation } from "../relation";
 import { SHOP_NEEDS } from "../steel/traits";
 import { systemsCarrying } from "../steel/twins";
-import type { Use } from "./bands";
 import type { Choice, ChoiceQuestion } from "./choice-row";
-import { CLEAR_MARGIN, HARD_EDGE_MM } from "./choice-words";
+import { CLEAR_MARGIN } from "./choice-words";
+import { hardPartMm } from "./hard-part";
 import { mentionsOf } from "./named-steels";
 import type { BladeStatus } from "./status";
 import { SUITABILITIES, wantsSoftBody } from "./suitability";
@@ -32,19 +32,27 @@ function chanceStep({ status }: Choice): number {
 }
 
 /** 0 with room in the quench, 1 just enough, 2 less or not known; clay wants less, not more. */
-function depthStep(mm: number, thickness: number, { part }: Use): number {
-  if (part !== "whole") return mm >= Math.min(thickness, HARD_EDGE_MM) ? 0 : 2;
-  if (mm >= CLEAR_MARGIN * thickness) return 0;
-  return mm >= thickness ? 1 : 2;
-}
-
 function marginStep({ hardensMm: mm }: Choice, { use, thickness }: ChoiceQuestion): number {
-  if (thickness === undefined) return 0;
+  const wanted = hardPartMm({ use, thicknessMm: thickness });
+  if (thickness === undefined || wanted === undefined) return 0;
   if (mm === undefined) return 2;
-  return wantsSoftBody(use) ? Number(mm >= thickness) : depthStep(mm, thickness, use);
+  if (wantsSoftBody(use)) return Number(mm >= thickness);
+  if (mm >= CLEAR_MARGIN * wanted) return 0;
+  return mm >= wanted ? 1 : 2;
 }
 
 const needStep = ({ traits }: Choice) => SHOP_NEEDS.indexOf(traits.need);
+
+/** A steel that serves, before one that is not usual. */
+const servesStep = ({ suits }: Choice) =>
+  Number(SUITABILITIES.indexOf(suits) > SUITABILITIES.indexOf("fair"));
+
+/** A temper that may land in the band, before one that is expected to miss it. */
+const landsStep = (choice: Choice) => Number(chanceStep(choice) === BY_CHANCE.length);
+
+/** Of a list that was given all can be had: there nothing is told apart by it. */
+const soldStep = ({ isSold }: Choice, { isOffered }: ChoiceQuestion) =>
+  Number(!(isSold || isOffered === true));
 
 /** What is compared, one after another: the first difference decides. The words are those of the help. */
 export const CRITERIA: readonly Criterion[] = [
@@ -52,6 +60,9 @@ export const CRITERIA: readonly Criterion[] = [
     told: "what cannot be stands last, what another shop or bath could mend before the rest",
     step: (choice) => choice.barred,
   },
+  { told: "a usual kind, or one that serves", step: servesStep },
+  { told: "a temper that may land in the band", step: landsStep },
+  { told: "sold widely for blades, where no list is given (common practice, no source)", step: soldStep },
   {
     told: "in a shop without a kiln what a steel needs",
     step: (choice, { kiln }) => (kiln === false && !isOut(choice) ? needStep(choice) : 0),
@@ -61,7 +72,7 @@ export const CRITERIA: readonly Criterion[] = [
     told: "chance of the band outside the brittle range (inside, likely inside, uncertain, else)",
     step: chanceStep,
   },
-  { told: "margin in the quench (1.5 times the thickness, just enough, less)", step: marginStep },
+  { told: "margin in the quench (1.5 times what has to be hard, just enough, less)", step: marginStep },
   { told: "named by the trade for the use", step: ({ isNamed }) => (isNamed ? 0 : 1) },
   { told: "what the shop needs", step: needStep },
   { told: "price", step: ({ price }) => price ?? Number.MAX_VALUE },

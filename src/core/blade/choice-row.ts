@@ -24,6 +24,8 @@ export interface ChoiceQuestion {
   readonly stainless?: boolean | undefined;
   /** False: the shop has no kiln. */
   readonly kiln?: boolean | undefined;
+  /** True: the steels are those of a list that was given, so that all can be had. */
+  readonly isOffered?: boolean | undefined;
 }
 
 /** A steel as it stands in the list. */
@@ -43,6 +45,8 @@ export interface Choice {
   readonly price: number | undefined;
   readonly suits: Suitability;
   readonly isNamed: boolean;
+  /** Sold widely for blades. */
+  readonly isSold: boolean;
   readonly why: string;
   readonly givesUp: string;
 }

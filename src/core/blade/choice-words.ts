@@ -2,6 +2,7 @@ import { numberText, quantityText } from "../quantity-text";
 import type { RustWord, ShopNeed, Traits } from "../steel/traits";
 import type { Use } from "./bands";
 import { chanceText } from "./chance";
+import { HARD_EDGE_MM } from "./hard-part";
 import { LIKELY_CHANCE } from "./status";
 import { type Suitability, wantsSoftBody } from "./suitability";
 
@@ -39,9 +40,6 @@ export const CLEAR_MARGIN = 1.5;
 
 /** What is worth saying in favour of a blade that is wetted and wiped. */
 const BRIGHT: readonly RustWord[] = ["stainless", "slow to rust"];
-
-/** Where only the edge has to be hard, so much of it is: common practice [mm]. */
-export const HARD_EDGE_MM = 2;
 
 const NEEDED: Readonly<Record<ShopNeed, string>> = {
   "forge or kiln": "a forge will do",

@@ -14,8 +14,9 @@ import type { Use } from "./bands";
 import { CANNOT, inOrder } from "./choice-order";
 import type { Choice, ChoiceQuestion, OfferedSteel } from "./choice-row";
 import { givesUpText, type Told, whyText } from "./choice-words";
-import { isNamedFor } from "./named-steels";
+import { isNamedFor, namedByDesignation } from "./named-steels";
 import type { BladeStory } from "./question";
+import { isSoldWidely } from "./sold-widely";
 import { steelKind } from "./steel-kind";
 import { bladeStory } from "./story";
 import { saidAs, suitability } from "./suitability";
@@ -126,6 +127,7 @@ function ruledOut(question: ChoiceQuestion, { group, price }: Candidate, traits:
     price,
     suits: attemptOr("no", () => suitability({ use, steel: first, length }, steelKind(first))),
     isNamed: all.some((steel) => isNamedFor(use, steel)),
+    isSold: all.some(isSoldWidely),
     why: asSentence(bar.why),
     givesUp: "",
   };
@@ -143,6 +145,11 @@ function noseSeconds(steel: Steel): number | undefined {
   return airHardeningMm(steel) === undefined ? attemptOr(undefined, () => noseOf(steel).seconds) : undefined;
 }
 
+/** A use whose list names a class of steels names none of them that comes out outside its band. */
+function namedUse(use: Use, { status }: BladeStory): Use {
+  return status === "too hard" || status === "too soft" ? namedByDesignation(use) : use;
+}
+
 function toldOf(
   question: ChoiceQuestion,
   { group: { first, all } }: Candidate,
@@ -152,10 +159,11 @@ function toldOf(
   const { use, thickness, length, quench } = question;
   const usual = usualQuench(first);
   const depth = depthIn(first, quench ?? usual);
+  const named = namedUse(use, story);
   return {
     use: bandFor(use, first),
-    suits: suitability({ use, steel: first, length }, steelKind(first)),
-    isNamed: all.some((steel) => isNamedFor(use, steel)),
+    suits: suitability({ use: named, steel: first, length }, steelKind(first)),
+    isNamed: all.some((steel) => isNamedFor(named, steel)),
     traits,
     chance: story.chance,
     hardensMm: depth.mm,
@@ -186,6 +194,7 @@ function judgedChoice(question: ChoiceQuestion, candidate: Candidate, traits: Tr
     price: candidate.price,
     suits: told.suits,
     isNamed: told.isNamed,
+    isSold: all.some(isSoldWidely),
     why: cannot ? asSentence(failure(story, told.use)) : whyText(told),
     givesUp: cannot ? "" : givesUpText(told),
   };
@@ -246,5 +255,5 @@ export function* steelsForInParts(
     choices.push(choiceOf(question, candidate));
     yield;
   }
-  return inOrder(choices, question);
+  return inOrder(choices, { ...question, isOffered: offered !== undefined });
 }

@@ -1,12 +1,13 @@
-import { type Hardening, hardens } from "../hardening/hardens";
+import type { Hardening } from "../hardening/hardens";
 import { quenchedHardness } from "../hardening/quenched";
 import { attempt, attemptOr, NotAvailable } from "../refusal";
 import type { TemperReach } from "../tempering/reach";
 import { slackOf, softText } from "../tempering/section-effect";
-import { settingC, type TemperPlan, temperPlan } from "../tempering/temper-plan";
+import { type TemperPlan, temperPlan } from "../tempering/temper-plan";
 import { temperedRange } from "../tempering/tempered-range";
 import { type BandTemper, bandTemper, nearestTemper, usualReach } from "./band-temper";
 import type { HardnessEstimate } from "./chance";
+import { hardPartMm, partHardens } from "./hard-part";
 import type { BladeQuestion } from "./question";
 
 /** What a temper is expected to give. */
@@ -37,9 +38,9 @@ export interface BladeFacts {
   readonly missing: NotAvailable | undefined;
 }
 
-/** Where only the edge or the bit has to be hard, the thickness of the whole blade does not bear on it. */
-function sectionJudged({ use, thickness }: BladeQuestion): number | undefined {
-  return use === undefined || use.part === "whole" ? thickness : undefined;
+/** The blade at the quench, as its use asks for it to be hard. */
+function partOf({ use, quench, thickness }: BladeQuestion) {
+  return { use, quench, thicknessMm: thickness };
 }
 
 function staysSoft({ word }: Hardening): boolean {
@@ -52,9 +53,9 @@ function bestOf({ use, steel, treatment }: BladeQuestion, { word }: Hardening): 
 }
 
 /** The temper for a target as its plan has it, whole °C; of two the cooler. */
-function plannedFor({ likelyC, caution, span }: TemperPlan): number {
+function plannedFor({ likelyC, caution }: TemperPlan): number {
   if (likelyC === null) throw new NotAvailable(caution);
-  return settingC(likelyC, span);
+  return Math.round(likelyC);
 }
 
 /** The temper of the question, and what it is expected to give; nothing where only a reading is given. */
@@ -63,7 +64,7 @@ function expectedOf(question: BladeQuestion, plan: TemperPlan | undefined, best:
   if ((reading !== undefined || asIs === true) && temperC === undefined) return undefined;
   const chosen = temperC ?? (plan === undefined ? best?.celsius : plannedFor(plan));
   if (chosen === undefined) return undefined;
-  const section = { quench, thicknessMm: sectionJudged(question) };
+  const section = { quench, thicknessMm: hardPartMm(partOf(question)) };
   const { low, likely, high, basis, caution } = temperedRange(steel, chosen, treatment, section);
   return { temperC: chosen, estimate: { low, likely, high }, basis, taken: caution } satisfies Expected;
 }
@@ -127,8 +128,8 @@ function temperedFacts(question: BladeQuestion, best: BandTemper | undefined) {
  * @throws InvalidValue for a malformed target or known reading.
  */
 export function bladeFacts(question: BladeQuestion): BladeFacts {
-  const { steel, quench, treatment } = question;
-  const hardening = hardens(steel, { quench, thicknessMm: sectionJudged(question) });
+  const { steel, treatment } = question;
+  const hardening = partHardens(steel, partOf(question));
   if (staysSoft(hardening)) return softFacts(question, hardening);
   const best = bestOf(question, hardening);
   const { hardenC, quenchToC } = treatment;

@@ -23,12 +23,16 @@ function partlyHard({ word, sentence, fullyHardMm }: Hardening): Caution {
   return caution("spoils the blade", `marginal in this quench${depth}`, asSentence(sentence), instead);
 }
 
+/** How deep a blade hardens of which no more than the edge has to. */
+function edgeText({ fullyHardMm }: Hardening): string {
+  return fullyHardMm === undefined
+    ? "hard at the edge only"
+    : `hard where it is under about ${fullyHardMm.toFixed(1)} mm thick`;
+}
+
 /** Nobody has a figure for this steel, section and quench. */
-function notJudged(
-  { use, thickness, steel }: BladeQuestion,
-  { sentence, fullyHardMm }: Hardening,
-): Caution[] {
-  if (use?.part !== "whole" || thickness === undefined || fullyHardMm !== undefined) return [];
+function notJudged({ quench, thickness, steel }: BladeQuestion, { sentence }: Hardening): Caution[] {
+  if (quench === undefined || thickness === undefined) return [];
   const full = `Whether ${numberText(thickness)} mm of ${steel.name} hardens through is not known here. ${asSentence(sentence)}`;
   return [caution("note", "hardening through not judged", full)];
 }
@@ -41,6 +45,8 @@ export function hardeningCautions(question: BladeQuestion, hardening: Hardening)
     case "does not harden through":
     case "marginal":
       return [partlyHard(hardening)];
+    case "edge only":
+      return [caution("note", edgeText(hardening), asSentence(hardening.sentence))];
     case "not judged":
       return notJudged(question, hardening);
     default:

@@ -41,6 +41,19 @@ function testOf(item: string): Test {
   return plainBetween(low as number, high as number);
 }
 
+/** A use with what its list calls by designation alone, classes such as "13-15 % Cr stainless" left out. */
+export function namedByDesignation(use: Use): Use {
+  let found = byDesignation.get(use);
+  if (found === undefined) {
+    const items = namedItems(use).filter((item) => designations(item).length > 0);
+    found = { ...use, steels: items.join(", ") };
+    byDesignation.set(use, found);
+  }
+  return found;
+}
+
+const byDesignation = new WeakMap<Use, Use>();
+
 interface Named {
   readonly tests: readonly Test[];
   /** What was found for a steel: a list asks for each again and again. */
@@ -78,7 +91,7 @@ export function isNamedFor(use: Use, steel: Steel): boolean {
 function designations(item: string): readonly string[] {
   const span = /^(\S+) to (\S+)$/.exec(item);
   if (span !== null) return span.slice(1);
-  return item.includes("%") ? [] : [item];
+  return item.includes("%") || item === "stainless" ? [] : [item];
 }
 
 let mentions: ReadonlyMap<string, number> | undefined;

@@ -13,9 +13,10 @@ export interface QuenchQuestion {
   readonly thicknessMm?: number | undefined;
 }
 
-/** What can be said of whether a blade hardens. */
+/** What can be said of whether a blade hardens; "edge only" of one that has to be hard nowhere else. */
 export const HARDENING_WORDS = [
   "hardens through",
+  "edge only",
   "marginal",
   "does not harden through",
   "does not harden",
@@ -79,8 +80,8 @@ function bySection(steel: Steel, thicknessMm: number, quench: QuenchMedium): Har
 }
 
 /**
- * Whether a blade hardens: by its steel, its quench and its section, as far as they are given. Every
- * function that judges a blade asks here.
+ * Whether a blade hardens: by its steel, its quench and its section, as far as they are given. What
+ * a blade is for is counted by `partHardens`.
  *
  * @param steel - A grade or an analysis.
  * @param given - Quench and thickness [mm]; what is left out is not judged.

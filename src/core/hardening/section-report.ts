@@ -1,5 +1,7 @@
 import { temperatureText } from "../quantity-text";
-import { hrcOf, type SectionBand } from "./section-quench";
+import { hrcOf, type SectionBand, type SectionInputs } from "./section-quench";
+import { sectionWord } from "./section-word";
+import { pearliteWord } from "./through-words";
 
 /** Hardness at one place of a section; `undefined` where it is under the Rockwell C scale. */
 export interface SectionPoint {
@@ -13,10 +15,6 @@ export interface SectionPoint {
   readonly hvHigh: number;
 }
 
-export type SectionVerdictWord = "hardens through" | "marginal" | "does not harden through";
-
-/** Fully hard: pearlite that costs no more than a Rockwell point or two. */
-const FULLY_HARD = 0.05;
 /** Retained austenite and a decarburised edge move full hardness by this much, HRC. */
 const FULL_HARDNESS_ALLOWANCE = 2;
 const HIGHEST_HRC = 68;
@@ -66,12 +64,6 @@ export function hardnessOrBand(point: SectionPoint): number | string {
   return `${wholeOrUnderScale(low)} to ${wholeOrUnderScale(high)}`;
 }
 
-/** Whether the section hardens through, by the band. */
-export function verdictWord({ soft, likely }: SectionBand): SectionVerdictWord {
-  if (soft.most <= FULLY_HARD) return "hardens through";
-  return likely.most > 0.5 ? "does not harden through" : "marginal";
-}
-
 /** Where the hardened zone ends, as a band; empty where even the soft end reaches the spine. */
 function depthText({ soft, hard, widthMm }: SectionBand): string {
   if (soft.depthMm >= widthMm) return "";
@@ -83,16 +75,20 @@ function depthText({ soft, hard, widthMm }: SectionBand): string {
     : `hard from the edge to between ${from} mm and ${to} mm`;
 }
 
-/** Verdict with the depth as a band, and the cautions that belong to it. */
-export function verdictText(band: SectionBand, hasClay: boolean, isTransferred: boolean): string {
-  const word = verdictWord(band);
-  const { soft, likely } = band;
-  const parts: string[] = [word];
+/** What may be soft at the soft end of the band; empty where nothing is. */
+function softText(band: SectionBand): string {
   const depth = depthText(band);
-  if (depth !== "") parts[0] = `${word}: ${depth}`;
-  else if (word !== "hardens through") {
-    parts[0] = `${word}: soft spots possible inside, at worst about ${wholeOrUnderScale(hrcOf(Math.min(...soft.hv)))} HRC`;
-  }
+  if (depth !== "" || pearliteWord(band.soft.most) === "hardens through") return depth;
+  return `soft spots possible inside, at worst about ${wholeOrUnderScale(hrcOf(Math.min(...band.soft.hv)))} HRC`;
+}
+
+/** Verdict with the depth as a band, and the cautions that belong to it. */
+export function verdictText(inputs: SectionInputs, band: SectionBand): string {
+  const word = sectionWord(inputs, band);
+  const { likely } = band;
+  const soft = softText(band);
+  const parts = [soft === "" ? word : `${word}${word === "hardens through" ? ", but" : ":"} ${soft}`];
+  const [hasClay, isTransferred] = [inputs.clay > 0, inputs.transferS > 0];
   if (hasClay) parts.push("no clay value is published: measure one blade and fit it with SECTION_FIT");
   if (isTransferred && likely.edgeC < LOWER_CRITICAL_C) {
     parts.push(

@@ -2,20 +2,15 @@ import { numberText } from "../quantity-text";
 import type { Steel } from "../steel/steel";
 import { bathOf, maxSection } from "./max-section";
 import type { QuenchMedium } from "./quench-media";
-import type { SectionVerdictWord } from "./section-report";
+import { plateWord, type ThroughWord } from "./through-words";
 
 /** Whether a flat section hardens through in a bath, by the table of plates. */
 export interface SectionVerdict {
-  readonly verdict: SectionVerdictWord;
+  readonly verdict: ThroughWord;
   /** The verdict with its figures, for a caution. */
   readonly sentence: string;
   readonly fullyHardMm: number;
   readonly halfHardMm: number;
-}
-
-function wordFor(thicknessMm: number, fullyHardMm: number, halfHardMm: number): SectionVerdictWord {
-  if (thicknessMm <= fullyHardMm) return "hardens through";
-  return thicknessMm <= halfHardMm ? "marginal" : "does not harden through";
 }
 
 /**
@@ -35,7 +30,7 @@ export function sectionVerdict(steel: Steel, thicknessMm: number, quench: Quench
   if (fullyHardMm === halfHardMm && thicknessMm <= fullyHardMm) {
     return { verdict: "hardens through", sentence: `${steel.name} ${note}`, fullyHardMm, halfHardMm };
   }
-  const verdict = wordFor(thicknessMm, fullyHardMm, halfHardMm);
+  const verdict = plateWord(thicknessMm, fullyHardMm, halfHardMm);
   const sentence =
     `${numberText(thicknessMm)} mm of ${steel.name} in ${quench.word} ${verdict === "marginal" ? "is marginal" : verdict}: ` +
     `about ${fullyHardMm.toFixed(1)} mm is fully hard, ${halfHardMm.toFixed(1)} mm half martensite at mid-thickness, within a factor 1.5`;

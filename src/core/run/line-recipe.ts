@@ -7,7 +7,6 @@ import { attempt, InvalidValue, NotAvailable } from "../refusal";
 import type { Figure, RecipeLine } from "./line";
 import { recipeText } from "./recipe";
 import { type PlannedTemper, plannedTemper } from "./temper";
-import { type ThroughHardening, throughHardening } from "./through-hardening";
 
 /** How a line is hardened and tempered. Every sheet, paper and function that says so reads this and nothing else. */
 export interface LineRecipe {
@@ -26,15 +25,21 @@ export interface LineRecipe {
   /** "none", or temperature and hours. */
   readonly subZero: string;
   readonly temper: PlannedTemper;
-  readonly hardening: ThroughHardening;
+  readonly hardening: LineHardening;
   /** In one line, for loads: lines that read the same may share one. */
   readonly text: string;
 }
 
-const UNASKED: ThroughHardening = { word: "", caution: "" };
+/** Whether the blade hardens where it has to. */
+interface LineHardening {
+  /** As the story of the blade has it; empty where neither steel nor quench and thickness decide it. */
+  readonly word: string;
+  /** What the story of the blade does not say itself. */
+  readonly caution: string;
+}
 
 /** Under clay the spine is meant to stay soft. */
-const UNDER_CLAY: ThroughHardening = {
+const UNDER_CLAY: LineHardening = {
   word: "edge only, clay",
   caution: "Under clay the spine stays soft: SECTION_QUENCH tells how deep the edge hardens.",
 };
@@ -78,11 +83,14 @@ function quenchText({ steel, quench }: RecipeLine): string {
   return publishedTreatment(steel)?.quench ?? "";
 }
 
-function hardeningOf(line: RecipeLine, section: number | undefined): ThroughHardening {
-  const { steel, quench, clayMm } = line;
+function hardeningOf(
+  { quench, clayMm }: RecipeLine,
+  section: number | undefined,
+  { hardening }: PlannedTemper,
+): LineHardening {
   if (clayMm !== undefined) return UNDER_CLAY;
-  if (quench === undefined || section === undefined) return UNASKED;
-  return throughHardening(steel, section, quench);
+  const isUnasked = hardening.word === "not judged" && (quench === undefined || section === undefined);
+  return { word: isUnasked ? "" : hardening.word, caution: "" };
 }
 
 /** What tells apart lines that otherwise read the same. */
@@ -120,7 +128,7 @@ export function lineRecipe(line: RecipeLine): LineRecipe {
     clay,
     subZero,
     temper,
-    hardening: hardeningOf(line, section),
+    hardening: hardeningOf(line, section, temper),
     text: [base, ...apart(line, clay, subZero)].join(", "),
   };
 }

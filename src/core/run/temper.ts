@@ -1,5 +1,6 @@
 import { type Caution, caution } from "../blade/caution";
 import { chanceText } from "../blade/chance";
+import { hardeningCautions } from "../blade/hardness-cautions";
 import type { BladeQuestion, BladeStory } from "../blade/question";
 import { bladeStory } from "../blade/story";
 import { withinWords } from "../cell-text";
@@ -70,11 +71,13 @@ function temperText({ temperHours, temperCycles }: RecipeLine, celsius: number):
  */
 export function plannedTemper(line: RecipeLine): PlannedTemper {
   const { target, use, chosenC } = line;
-  const story = bladeStory(questionOf(line));
+  const question = questionOf(line);
+  const story = bladeStory(question);
   const { status, chance, next, estimate, temperC, missing, hardening, cautions } = story;
   const told = { status, chance, next, hardening };
   if (target === undefined && use === undefined && chosenC === undefined) {
-    return { ...NOTHING, ...told, tempers: "", next: "", cautions: [] };
+    const found = hardeningCautions(question, hardening);
+    return { ...NOTHING, ...told, tempers: "", next: "", cautions: found };
   }
   if (estimate === undefined || temperC === undefined) {
     const refused =

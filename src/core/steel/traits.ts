@@ -105,13 +105,19 @@ function rustOf(steel: Steel, hardenC: number | undefined): RustWord {
 
 /** From here a forge no longer serves, and from there a salt bath or vacuum furnace is needed [°C]: common practice. */
 const KILN = { aboveC: 900, outsideC: 1120 };
-/** More carbon than the eutectoid comes out right only at a steady temperature [mass %]: common practice. */
-const STEADY_CARBON = 0.88;
+/**
+ * More carbon than the eutectoid comes out right only at a steady temperature; plain steel a little above it is
+ * still hardened by eye, since no alloy has to be soaked into solution [mass %]: common practice, no source.
+ */
+const STEADY_CARBON = { alloyed: 0.88, plain: 1 };
 
 function needOf(steel: Steel, hardenC: number): ShopNeed {
   if (steel.family === "high speed" || hardenC > KILN.outsideC) return "outside heat treater";
   if (hardenC > KILN.aboveC) return "kiln above 900 °C (1652 °F)";
-  return steel.composition.C >= STEADY_CARBON ? "steady kiln" : "forge or kiln";
+  const isPlain = attemptOr(undefined, () => steelKind(steel)) === "plain high carbon";
+  return steel.composition.C >= STEADY_CARBON[isPlain ? "plain" : "alloyed"]
+    ? "steady kiln"
+    : "forge or kiln";
 }
 
 /** Stainless and high-chromium steels keep much austenite that a deep freeze turns: common practice. */

@@ -2,9 +2,9 @@ import { celsiusOf, isUsualFahrenheit, numberText, temperatureText } from "../qu
 import { attemptOr } from "../refusal";
 import type { Steel } from "../steel/steel";
 import { totalHours } from "./hollomon-jaffe";
-import { temperSpanFor } from "./temper-for";
 import type { Treatment } from "./tempered";
 import { temperModel } from "./tempering-model";
+import { temperSpanFor } from "./usual-tempers";
 
 /** A temper as it was typed. */
 export interface TypedTemper {

@@ -1,10 +1,10 @@
 import { extremes } from "./curve";
 import { hollomonJaffe } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
-import { temperSpanFor } from "./temper-for";
-import { temperSpan } from "./temper-limits";
+import { temperSpan, wholeDegrees } from "./temper-limits";
 import type { KnownTemper } from "./tempered";
 import { bandHalfWidth } from "./tempered-range";
+import { temperSpanFor } from "./usual-tempers";
 
 /** What hardness the tempers of a steel give. */
 export interface TemperReach {
@@ -43,11 +43,12 @@ export function temperReach(
   const usual = between(model, hours, coolestC, hottestC);
   const [least] = temperSpan(model, hours);
   const cooler = least < coolestC ? between(model, hours, least, coolestC).highest : usual.highest;
+  const [from, to] = wholeDegrees([coolestC, hottestC]);
   return {
     lowest: usual.lowest + shift,
     highest: usual.highest + shift,
-    coolestC,
-    hottestC,
+    coolestC: from,
+    hottestC: to,
     highestBelowUsual: Math.max(cooler, usual.highest) + shift,
     lowestError: bandHalfWidth(model, hottestC, hours, known),
     highestError: bandHalfWidth(model, coolestC, hours, known),

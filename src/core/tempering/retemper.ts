@@ -5,10 +5,10 @@ import { crossings } from "./curve";
 import { embrittlementCaution } from "./embrittlement";
 import { hollomonJaffe, hoursAtParameter, totalHours } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
-import { COOLEST_TEMPER_C, checkTarget, temperSpanFor } from "./temper-for";
 import { checkHours } from "./temper-limits";
 import { readingShift } from "./tempered";
 import { temperModel } from "./tempering-model";
+import { COOLEST_TEMPER_C, checkTarget, temperSpanFor } from "./usual-tempers";
 
 /** What a blade has been through and what it read. */
 export interface BladeSoFar {

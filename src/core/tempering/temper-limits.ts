@@ -25,6 +25,14 @@ export function temperSpan(model: TemperModel, hours: number): readonly [least: 
   ];
 }
 
+/** The whole degrees within a span of tempers [°C]: what is said of a published range, and what an oven is set to. */
+export function wholeDegrees([least, most]: readonly [number, number]): readonly [
+  least: number,
+  most: number,
+] {
+  return [Math.ceil(least), Math.floor(most)];
+}
+
 /** Refuses a total time outside the published range. */
 export function checkHours(model: TemperModel, hours: number): void {
   if (hours >= model.minHours && hours <= model.maxHours) return;
@@ -51,10 +59,10 @@ function refuseAboveCritical({ steel }: TemperModel, celsius: number): void {
 export function refuseTemper(model: TemperModel, celsius: number, hours: number): never {
   checkHours(model, hours);
   refuseAboveCritical(model, celsius);
-  const [least, most] = temperSpan(model, hours);
+  const [least, most] = wholeDegrees(temperSpan(model, hours));
   throw new NotAvailable(
-    `temper ${temperatureText(celsius)} is outside ${temperatureText(Math.ceil(least))} to ` +
-      `${temperatureText(Math.floor(most))}, published for ${model.steel.name} and ${quantityText(hours, "h")} in all ` +
+    `temper ${temperatureText(celsius)} is outside ${temperatureText(least)} to ` +
+      `${temperatureText(most)}, published for ${model.steel.name} and ${quantityText(hours, "h")} in all ` +
       `(${source(model)})`,
   );
 }

@@ -8,11 +8,11 @@ import { blandTempers, brittleText, mustCoolFast } from "./embrittlement";
 import { hollomonJaffe, totalHours } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
 import { isBeyondError, isOutOfReach, type TemperReach, temperReach } from "./reach";
-import { COOLEST_TEMPER_C, checkTarget, nearestUsual, temperSpanFor, tempersFor } from "./temper-for";
-import { inRange } from "./temper-limits";
+import { inRange, wholeDegrees } from "./temper-limits";
 import { readingShift, type Treatment } from "./tempered";
 import { bandHalfWidth, generalCautions } from "./tempered-range";
 import { temperModel } from "./tempering-model";
+import { COOLEST_TEMPER_C, checkTarget, nearestUsual, temperSpanFor, tempersFor } from "./usual-tempers";
 
 /** What kind of answer a target has. */
 export type TemperFlag =
@@ -31,13 +31,13 @@ export interface TemperPlan {
   readonly likelyC: number | null;
   /** The hottest that may still give it. */
   readonly highC: number | null;
+  /** The hottest of the tempers that give it, where there are two answers; else `null`. */
+  readonly otherC: number | null;
   readonly flag: TemperFlag;
   /** HRC 10 °C below the likely temper, `null` outside the published range. */
   readonly hrcCooler: number | null;
   readonly hrcHotter: number | null;
   readonly caution: string;
-  /** Coolest and hottest temper that the answer may name [°C]; `null` where there is no answer. */
-  readonly span: readonly [coolest: number, hottest: number] | null;
 }
 
 /** One HRC over this many degrees or more is a plateau: a temper cannot be read off it. */
@@ -60,9 +60,9 @@ const NO_ANSWER = {
   startC: null,
   likelyC: null,
   highC: null,
+  otherC: null,
   hrcCooler: null,
   hrcHotter: null,
-  span: null,
 } as const;
 
 /** HRC at a temper, `null` outside the published range. */
@@ -124,7 +124,7 @@ function atTheLimit(question: Question, reach: TemperReach): TemperPlan {
     startC,
     likelyC: nearest,
     highC,
-    span: temperSpanFor(model, hours),
+    otherC: null,
     flag,
     hrcCooler: hrcAt(question, nearest - STEP_C),
     hrcHotter: hrcAt(question, nearest + STEP_C),
@@ -146,7 +146,7 @@ function edges(question: Question, first: number, last: number, halfWidth: numbe
   const [coolest, hottest] = temperSpanFor(model, hours);
   const below = crossings.filter((celsius) => celsius < first);
   const above = crossings.filter((celsius) => celsius > last);
-  return [Math.max(coolest, ...below), Math.min(hottest, ...above)];
+  return [Math.max(Math.ceil(coolest), ...below), Math.min(Math.floor(hottest), ...above)];
 }
 
 function isFlat(question: Question, first: number, last: number): boolean {
@@ -207,10 +207,10 @@ function alternatives(question: Question, celsius: number): string {
   ].join("");
 }
 
-/** The nearest whole degree that lies within the published range: an oven is not set outside of it. */
-export function settingC(celsius: number, span: TemperPlan["span"]): number {
-  const [coolest, hottest] = span ?? [celsius, celsius];
-  return Math.min(Math.floor(hottest), Math.max(Math.ceil(coolest), Math.round(celsius)));
+/** A temper within the whole degrees of a span: none is advised that the published range does not name. */
+function within(celsius: number, span: readonly [number, number]): number {
+  const [coolest, hottest] = wholeDegrees(span);
+  return Math.min(hottest, Math.max(coolest, celsius));
 }
 
 function withAnswer(question: Question, tempers: readonly number[]): TemperPlan {
@@ -225,9 +225,9 @@ function withAnswer(question: Question, tempers: readonly number[]): TemperPlan 
   const caution = withinWords([why, step, ...generalCautions(model)]);
   return {
     startC,
-    likelyC: first,
+    likelyC: within(first, span),
     highC,
-    span,
+    otherC: flag === "two answers" ? within(last, span) : null,
     flag,
     hrcCooler: hrcAt(question, first - STEP_C),
     hrcHotter: hrcAt(question, first + STEP_C),

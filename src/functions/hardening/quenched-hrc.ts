@@ -6,8 +6,8 @@ import {
 } from "../../core/hardening/quenched";
 import { InvalidValue, NotAvailable } from "../../core/refusal";
 import type { Steel } from "../../core/steel/steel";
-import { COOLEST_TEMPER_C } from "../../core/tempering/temper-for";
 import { temperedHardness, treatmentOf } from "../../core/tempering/tempered";
+import { COOLEST_TEMPER_C } from "../../core/tempering/usual-tempers";
 import { scalarFunction } from "../declare";
 import { steel } from "../steel-argument";
 import { usualHardenC } from "./harden-argument";

@@ -44,7 +44,7 @@ export const SECTION_QUENCH = rowFunction({
       at(0.5),
       at(1),
       [
-        [verdictText(band, inputs.clay > 0, inputs.transferS > 0), ...refusedByQuench(inputs)].join("; "),
+        [verdictText(inputs, band), ...refusedByQuench(inputs)].join("; "),
         ...bathCaution(inputs.steel, inputs.quench).map(cautionClause),
       ].join(". "),
     ];

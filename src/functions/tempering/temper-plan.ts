@@ -1,13 +1,13 @@
 import { bladeStory } from "../../core/blade/story";
 import { NotAvailable } from "../../core/refusal";
 import { temperingRelations } from "../../core/tempering/relations";
-import { settingC } from "../../core/tempering/temper-plan";
 import { treatmentOf } from "../../core/tempering/tempered";
 import { rowFunction } from "../declare";
 import { quenchToC } from "../hardening/quench-to-argument";
 import { steel } from "../steel-argument";
 import { targetHrc, toTenth, treatment } from "./treatment";
 
+const whole = (celsius: number | null) => (celsius === null ? "" : Math.round(celsius));
 const tenth = (hrc: number | null) => (hrc === null ? "" : toTenth(hrc));
 
 export const TEMPER_PLAN = rowFunction({
@@ -30,9 +30,9 @@ export const TEMPER_PLAN = rowFunction({
     const { plan, missing } = bladeStory({ steel, target, treatment: treatmentOf(values) });
     if (plan === undefined) throw missing ?? new NotAvailable(`no temper of ${steel.name} is held`);
     return [
-      plan.startC === null ? "" : settingC(plan.startC, plan.span),
-      plan.likelyC === null ? "" : settingC(plan.likelyC, plan.span),
-      plan.highC === null ? "" : settingC(plan.highC, plan.span),
+      whole(plan.startC),
+      whole(plan.likelyC),
+      whole(plan.highC),
       plan.flag,
       tenth(plan.hrcCooler),
       tenth(plan.hrcHotter),

@@ -36,6 +36,7 @@ const OF_A_BLADE: Readonly<Record<BladeStatus | Hardening["word"], string>> = {
   "out of reach": RED,
   "not known": GREY,
   "hardens through": GREEN,
+  "edge only": GREEN,
   marginal: AMBER,
   "does not harden through": RED,
   "does not harden": RED,
