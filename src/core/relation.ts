@@ -1,3 +1,4 @@
+import { MAX_WORDS, wordCount } from "./cell-text";
 import { quantityText } from "./quantity-text";
 import { NotAvailable } from "./refusal";
 import { type SourceKey, sourceText } from "./sources";
@@ -71,7 +72,7 @@ export function isWithin({ min, max }: Limit, value: number): boolean {
  * @param relation - The relation about to be used.
  * @param input - The name of one of its inputs.
  * @param value - The value given, in the unit of that input.
- * @throws NotAvailable naming input, value, range, unit and source.
+ * @throws NotAvailable naming input, value, range and unit, and the source where it fits into 40 words.
  */
 export function checkRange<I extends Inputs>(
   { title, source, locator, inputs }: Relation<I>,
@@ -80,8 +81,8 @@ export function checkRange<I extends Inputs>(
 ): void {
   const limit: Limit = inputs[input] as I[keyof I & string];
   if (isWithin(limit, value)) return;
-  throw new NotAvailable(
-    `${limit.label} ${quantityText(value, limit.unit)} is outside ${limitText(limit)}, ` +
-      `the range of "${title}" (${sourceText(source)}, ${locator})`,
-  );
+  const missed = `${limit.label} ${quantityText(value, limit.unit)} is outside ${limitText(limit)}, the range of "${title}"`;
+  const full = `${missed} (${sourceText(source)}, ${locator})`;
+  // EVIDENCE names the source of every relation: here it stands where the sentence has room for it.
+  throw new NotAvailable(wordCount(full) <= MAX_WORDS ? full : missed);
 }

@@ -56,7 +56,8 @@ function contradictions(steel: Steel, use: Use, quench: QuenchMedium, thickness:
   const story = bladeStory({ steel, use, quench, thickness, treatment: USUAL });
   const [[recipe] = []] = evaluate(RECIPE, [steel.name, null, quench.word]);
   const refused = recipe instanceof Refusal;
-  const section = { quench, thicknessMm: use.part === "whole" ? thickness : undefined };
+  // Where the use wants no more than a hard edge, 2 mm of it are judged: common practice.
+  const section = { quench, thicknessMm: use.part === "whole" ? thickness : Math.min(thickness, 2) };
   const claims: [boolean, string][] = [
     ...ofWords(story),
     [refused === (story.hardening.word === "does not harden"), "RECIPE differs"],

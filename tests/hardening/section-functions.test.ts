@@ -52,7 +52,7 @@ describe("SECTION_QUENCH", () => {
       "under 20",
       "under 20",
       "under 20",
-      "does not harden through: it hardens nowhere; 1095 does not harden in still air: it needs oil or water",
+      "does not harden: it hardens nowhere; 1095 does not harden in still air: it needs oil or water",
     ]);
   });
 

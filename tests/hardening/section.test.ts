@@ -2,8 +2,9 @@ import { describe, expect, it } from "vitest";
 import { findQuench } from "../../src/core/hardening/quench-media";
 import { fitSection } from "../../src/core/hardening/section-fit";
 import { quenchSection, quenchShifted, type SectionInputs } from "../../src/core/hardening/section-quench";
-import { hardnessOrBand, sectionPoints, verdictWord } from "../../src/core/hardening/section-report";
+import { hardnessOrBand, sectionPoints } from "../../src/core/hardening/section-report";
 import { sectionVerdict } from "../../src/core/hardening/section-verdict";
+import { sectionWord } from "../../src/core/hardening/section-word";
 import { findSteel } from "../../src/core/steel/find";
 
 function section(
@@ -33,8 +34,10 @@ const CLAY = { clay: 0.0016, clayLineMm: 8, below: 0.0002, edgeMm: 1.5 };
 const sword = (steel: string, more: Partial<SectionInputs> = {}) =>
   section(steel, 7, "agitated water", { ...CLAY, ...more });
 
-const word = (steel: string, spine: number, quench: string) =>
-  verdictWord(quenchSection(section(steel, spine, quench)));
+function word(steel: string, spine: number, quench: string): string {
+  const inputs = section(steel, spine, quench);
+  return sectionWord(inputs, quenchSection(inputs));
+}
 
 describe("agreement of form with blades that were measured", () => {
   // Neutron measurements of three swords: martensite 4, 4 to 6 and 8 to 10 mm from the edge. Steel, clay
@@ -64,7 +67,7 @@ describe("order of steels, baths and sections", () => {
     expect(word("1084", 3, "fast oil")).toBe("hardens through");
     expect(word("1095", 6, "slow oil")).toBe("does not harden through");
     expect(word("5160", 8, "fast oil")).toBe("hardens through");
-    expect(word("1095", 3, "still air")).toBe("does not harden through");
+    expect(word("1095", 3, "still air")).toBe("does not harden");
   });
 
   it("more thickness, less bath, more clay never harden deeper", () => {

@@ -41,14 +41,14 @@ describe("a known reading", () => {
   test("moves what is out of reach along with the curve", () => {
     const reach = (known?: { celsius: number; hrc: number }) => {
       try {
-        temperFor(STEEL, 67, { ...ONCE, known });
+        temperFor(STEEL, 68, { ...ONCE, known });
       } catch (thrown) {
-        return Number(/the highest is ([\d.]+) HRC/.exec(String(thrown))?.[1]);
+        return Number(/up is ([\d.]+) HRC/.exec(String(thrown))?.[1]);
       }
       return Number.NaN;
     };
-    const moved = reach({ celsius: 200, hrc: plain + 2 }) - reach();
-    expect(moved).toBeCloseTo(2, 1);
+    const moved = reach({ celsius: 200, hrc: plain - 2 }) - reach();
+    expect(moved).toBeCloseTo(-2, 1);
   });
 });
 

@@ -45,7 +45,7 @@ describe("no answer, and why", () => {
     const soft = plan("W2", 40);
     expect(soft).toMatchObject({ flag: "out of reach", startC: null, likelyC: null, highC: null });
     expect(soft.caution).toMatch(
-      /^40 HRC in W2 is out of reach: the lowest is 55\.0 HRC, at 316 °C \(60\d °F\), the end/,
+      /^40 HRC in W2 is out of reach: the lowest is 55\.0 HRC, at 315 °C \(599 °F\), the end/,
     );
   });
 

@@ -48,7 +48,7 @@ describe("bad input is answered with a sentence: what was given, what is accepte
       "target over reach",
       TEMPER_FOR,
       ["1045", 62],
-      /^#N\/A 62 HRC is out of reach for 1045: the highest is 5\d\.\d HRC/,
+      /^#N\/A 62 HRC in 1045 is out of reach: the highest .* is 5\d\.\d HRC/,
     ],
     ["two answers", TEMPER_FOR, ["H13", 54], /400 °C \(752 °F\) and 53\d °C.*TEMPER_PLAN/],
     [

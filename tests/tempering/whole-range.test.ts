@@ -4,11 +4,11 @@ import { NotAvailable } from "../../src/core/refusal";
 import { findSteel } from "../../src/core/steel/find";
 import type { Steel } from "../../src/core/steel/steel";
 import { temperFor } from "../../src/core/tempering/temper-for";
-import { temperSpanFor } from "../../src/core/tempering/usual-tempers";
-import { temperSpan } from "../../src/core/tempering/temper-limits";
+import { temperSpan, wholeDegrees } from "../../src/core/tempering/temper-limits";
 import { temperPlan } from "../../src/core/tempering/temper-plan";
 import { temperedHardness } from "../../src/core/tempering/tempered";
 import { temperModel } from "../../src/core/tempering/tempering-model";
+import { temperSpanFor } from "../../src/core/tempering/usual-tempers";
 import { GRADES_WITH_CURVE } from "./curve-grades";
 
 /** Every grade with a curve of its own, and steels that the formula answers for. */
@@ -98,7 +98,9 @@ describe("over the whole published range of every steel", () => {
         const model = temperModel(one.steel, one.hardenC);
         const [, hottest] = temperSpan(model, time);
         fc.pre(hottest > 150 && time >= model.minHours && time <= model.maxHours);
-        const [coolest, most] = temperSpanFor(model, time);
+        // Whole degrees: a temper between the last of them and the end of the table is not advised.
+        const [coolest, most] = wholeDegrees(temperSpanFor(model, time));
+        fc.pre(coolest < most);
         const target = hrc(one, coolest + at * (most - coolest - 1e-6), time);
         fc.pre(target >= 20 && target <= 68);
         try {

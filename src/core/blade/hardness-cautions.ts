@@ -173,8 +173,12 @@ export function hardnessCautions(
     ...targetCaution(question),
     ...limitCaution(question, story),
     ...narrowCaution(question),
-    ...(question.use?.evidence === "common practice" ? [BASIS] : []),
   ];
+}
+
+/** What the band itself rests on; it stands after all that is known of the blade. */
+export function bandCautions({ use }: BladeQuestion): Caution[] {
+  return use?.evidence === "common practice" ? [BASIS] : [];
 }
 
 const BASIS = caution("note", "band: common practice, no source", "The band is common practice, no source.");

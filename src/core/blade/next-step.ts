@@ -9,6 +9,7 @@ import type { BandTemper } from "./band-temper";
 import type { Caution } from "./caution";
 import { chanceText } from "./chance";
 import type { BladeQuestion, BladeStory } from "./question";
+import { LIKELY_CHANCE } from "./status";
 
 type Told = Omit<BladeStory, "cautions" | "next">;
 
@@ -89,8 +90,9 @@ function avoidedText({ best, isForBand }: Told): string {
 }
 
 /** A temper with a clearly better chance than the one that was chosen; empty where there is none. */
-function betterText({ temperC }: BladeQuestion, { best, chance }: Told): string {
-  if (temperC === undefined || best === undefined || chance === undefined) return "";
+function betterText(question: BladeQuestion, { best, chance }: Told): string {
+  const isChosen = question.temperC !== undefined || question.target !== undefined;
+  if (!isChosen || best === undefined || chance === undefined) return "";
   if (best.chance < chance + WORTH_A_COUPON) return "";
   return `${temperatureText(best.celsius)} would give the band at ${chanceText(best.chance)}, this ${chanceText(chance)}`;
 }
@@ -118,6 +120,10 @@ function blandInstead(question: BladeQuestion, { best, temperC, chance = 0 }: To
   if (best === undefined || temperC === undefined || best.celsius === temperC) return "";
   if (!isBrittleHere(question, temperC, best.celsius)) return "";
   const brittle = `${temperatureText(temperC)} lies in the brittle range`;
+  if (reading === undefined && best.chance < LIKELY_CHANCE && chance >= LIKELY_CHANCE) {
+    const here = `Temper one, ${temperText(question, temperC)}, chance ${chanceText(chance)} in the brittle range`;
+    return `${here}; ${temperatureText(best.celsius)} is tougher, but has ${chanceText(best.chance)}.`;
+  }
   if (reading !== undefined && best.celsius < temperC) return hardenAgain(question, best, brittle);
   const on = `${reading === undefined ? "Temper one" : "Temper on"}, ${temperText(question, best.celsius)}`;
   const here = chanceText(best.chance);

@@ -38,7 +38,7 @@ export const TESTER_UNCERTAINTY = relation({
  * @param band - Limits [HRC].
  * @param likely - Middle of what is known of the hardness [HRC].
  * @param chance - That a careful reading lies in the band, 0 to 1.
- * @returns From the chance; a hardness whose middle lies outside the band, and which is not likely inside, is
+ * @returns From the chance; a hardness whose middle in whole points lies outside the band, and which is not likely inside, is
  *   too hard or too soft.
  */
 export function statusOf(
@@ -48,6 +48,8 @@ export function statusOf(
 ): BladeStatus {
   if (chance >= INSIDE_CHANCE) return "inside";
   if (chance >= LIKELY_CHANCE) return "likely inside";
-  if (likely > band.high) return "too hard";
-  return likely < band.low ? "too soft" : "uncertain";
+  // In whole points, as it is shown: a hardness on the very end of the band lies in it as often as not.
+  const shown = Math.round(likely);
+  if (shown > band.high) return "too hard";
+  return shown < band.low ? "too soft" : "uncertain";
 }

@@ -7,7 +7,7 @@ import type { Use } from "./bands";
 import { type Caution, ranked } from "./caution";
 import { chanceInBand, type HardnessEstimate } from "./chance";
 import { type BladeFacts, bladeFacts } from "./facts";
-import { hardeningCautions, hardnessCautions } from "./hardness-cautions";
+import { bandCautions, hardeningCautions, hardnessCautions } from "./hardness-cautions";
 import { nextStep } from "./next-step";
 import { quenchCautions } from "./quench-cautions";
 import type { BladeQuestion, BladeStory } from "./question";
@@ -103,6 +103,7 @@ function cautionsOf(question: BladeQuestion, facts: BladeFacts, story: Told): re
     ...(use === undefined ? [] : steelCautions({ use, steel, length })),
     ...(named === undefined ? [] : temperCautions(use, steel, named)),
     ...(facts.staysSoft ? [] : quenchCautions(steel, quench, question)),
+    ...bandCautions(question),
   ]);
 }
 

@@ -17,9 +17,9 @@ import type { Treatment } from "./tempered";
  * Error and source: {@link COMPOSITION_FORMULA} or the grade's own curve; {@link HOLLOMON_JAFFE}.
  */
 export function temperFor(steel: Steel, targetHrc: number, treatment: Treatment): number {
-  const { likelyC, otherC, flag, caution } = temperPlan(steel, targetHrc, treatment);
+  const { likelyC, otherC, caution } = temperPlan(steel, targetHrc, treatment);
   if (likelyC === null) throw new NotAvailable(caution);
-  if (flag !== "two answers" || otherC === null) return likelyC;
+  if (otherC === null) return likelyC;
   throw new NotAvailable(
     `${quantityText(targetHrc, "HRC")} has more than one temper in ${steel.name}: ${temperatureText(likelyC)} and ` +
       `${temperatureText(otherC)}; TEMPER_PLAN says which way to lean`,

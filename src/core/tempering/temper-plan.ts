@@ -31,7 +31,7 @@ export interface TemperPlan {
   readonly likelyC: number | null;
   /** The hottest that may still give it. */
   readonly highC: number | null;
-  /** The hottest of the tempers that give it, where there are two answers; else `null`. */
+  /** The hottest of the tempers that give it, where there are several; else `null`. */
   readonly otherC: number | null;
   readonly flag: TemperFlag;
   /** HRC 10 °C below the likely temper, `null` outside the published range. */
@@ -46,6 +46,8 @@ export const PLATEAU_C = 55;
 export const BROAD_C = 200;
 export const HALF_HRC = 0.5;
 const STEP_C = 10;
+/** Two answers nearer than this are one [°C]. */
+const SAME_TEMPER_C = 0.5;
 
 interface Question {
   readonly model: TemperModel;
@@ -227,7 +229,7 @@ function withAnswer(question: Question, tempers: readonly number[]): TemperPlan 
     startC,
     likelyC: within(first, span),
     highC,
-    otherC: flag === "two answers" ? within(last, span) : null,
+    otherC: last - first > SAME_TEMPER_C ? within(last, span) : null,
     flag,
     hrcCooler: hrcAt(question, first - STEP_C),
     hrcHotter: hrcAt(question, first + STEP_C),

@@ -77,7 +77,7 @@ export const STEELS_FOR: readonly Example[] = [
     ],
     gives: [
       ["5160", "uncertain", 376, 51, 0.55, 22, 6, 3, "rusts", "forge or kiln", 4, "…", "…"],
-      ["1095", "ruled out", "", "", "", "", 3, 3, "rusts", "steady kiln", 5, "…", ""],
+      ["1095", "ruled out", "", "", "", "", 3, 3, "rusts", "forge or kiln", 5, "…", ""],
       [
         "X50CrMoV15",
         "ruled out",
