@@ -16,7 +16,9 @@ const SWORD = "European sword sharp";
 
 /** The word that a verdict begins with. */
 const wordOf = (verdict: unknown) =>
-  /^(hardens through|marginal|does not harden through|does not harden)(?=[:;,]|$)/.exec(String(verdict))?.[1];
+  /^(hardens through|marginal|does not harden through|does not harden)(?=[:;,.]|$)/.exec(
+    String(verdict),
+  )?.[1];
 
 const BLADES = COMMON_STEELS.flatMap((steel) =>
   QUENCHES.flatMap((quench) => THICKNESSES.map((thickness) => ({ steel, quench, thickness }))),
