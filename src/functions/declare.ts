@@ -48,6 +48,9 @@ type ValueOf<P> = P extends TableParameter
 /** The values handed to a function. */
 export type Values<P extends Parameters> = { readonly [K in keyof P]: ValueOf<P[K]> };
 
+/** Arguments that could not be read and stand as if left out. */
+export type FaultsOf<P extends Parameters> = { readonly [K in keyof P]?: Refusal };
+
 interface Common<P extends Parameters> {
   /** Upper case with underscores, without the namespace; frozen once released. */
   readonly name: string;
@@ -88,7 +91,9 @@ export interface TableFunction<P extends Parameters = Parameters> extends Common
   readonly shape: "table";
   readonly result: readonly Column[];
   /** At once, or in parts where a large table takes longer than a host should be kept waiting. */
-  compute(values: Values<P>): TableRows | InParts<TableRows>;
+  compute(values: Values<P>, faults: FaultsOf<P>): TableRows | InParts<TableRows>;
+  /** True where an argument that may be left out and cannot be read costs only what rests on it: `compute` is told. */
+  readonly toleratesFaults?: true;
   /** What stands in place of a refused call, for a table in which one cell tells the refusal in words. */
   readonly refused?: (refusal: Refusal) => TableRows;
 }

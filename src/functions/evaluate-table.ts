@@ -3,10 +3,15 @@ import { InvalidValue, Refusal } from "../core/refusal";
 import { checkedRow } from "./answer";
 import { type Argument, BLANK, guardedInParts, readArgument } from "./arguments";
 import type { Cell, Cells } from "./cells";
-import type { Parameters, TableFunction, TableRows, Values } from "./declare";
+import type { FaultsOf, Parameters, TableFunction, TableRows, Values } from "./declare";
 import { rangeValues } from "./evaluate-rows";
 
-type TableCompute = (values: Values<Parameters>) => TableRows | InParts<TableRows>;
+type TableCompute = (
+  values: Values<Parameters>,
+  faults: FaultsOf<Parameters>,
+) => TableRows | InParts<TableRows>;
+
+type Answering = Pick<TableFunction, "refused" | "toleratesFaults">;
 
 /** Rows of an answer that are checked between two pauses. */
 const ROWS_A_PART = 512;
@@ -15,18 +20,23 @@ const ROWS_A_PART = 512;
 export function* evaluateTable(
   compute: TableCompute,
   args: readonly Argument[],
-  refused: TableFunction["refused"] = (refusal) => [[refusal]],
+  { refused = (refusal) => [[refusal]], toleratesFaults = false }: Answering = {},
 ): InParts<Cells> {
   if (isUnfilled(args)) return [[""]];
-  const rows = yield* guardedInParts(checkedTable(compute, args));
+  const rows = yield* guardedInParts(checkedTable(compute, args, toleratesFaults));
   if (rows instanceof Refusal) return refused(rows);
   return rows.length === 0 ? [[""]] : rows;
 }
 
 const isInParts = (found: TableRows | InParts<TableRows>): found is InParts<TableRows> => "next" in found;
 
-function* checkedTable(compute: TableCompute, args: readonly Argument[]): InParts<Cells> {
-  const found = compute(valuesOf(args));
+function* checkedTable(
+  compute: TableCompute,
+  args: readonly Argument[],
+  isTolerant: boolean,
+): InParts<Cells> {
+  const { values, faults } = valuesOf(args, isTolerant);
+  const found = compute(values, faults);
   const rows = isInParts(found) ? yield* found : found;
   const checked: Cell[][] = [];
   for (const row of rows) {
@@ -42,14 +52,18 @@ function isUnfilled(args: readonly Argument[]): boolean {
   return args.some(({ parameter }) => !parameter.optional) && args.every(isEmpty);
 }
 
-function valuesOf(args: readonly Argument[]): Record<string, unknown> {
+function valuesOf(args: readonly Argument[], isTolerant: boolean) {
   const values: Record<string, unknown> = {};
+  const faults: Record<string, Refusal> = {};
   for (const argument of args) {
     const value = valueFor(argument);
-    if (value instanceof Refusal) throw value;
-    values[argument.key] = value;
+    const { key, parameter } = argument;
+    const isFault = value instanceof Refusal;
+    if (isFault && !(isTolerant && parameter.optional)) throw value;
+    if (isFault) faults[key] = value;
+    values[key] = isFault ? parameter.fallback() : value;
   }
-  return values;
+  return { values, faults };
 }
 
 /** A table as it stands on the sheet; what goes wrong in one of its cells is for the function to place. */

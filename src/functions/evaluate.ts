@@ -35,7 +35,7 @@ function* dispatch(fn: WorksheetFunction, raw: readonly unknown[]): InParts<Cell
     throw new InvalidValue(`${fn.name} takes ${accepted} arguments at most, ${raw.length} were given`);
   const given = withoutEmptyTails(raw);
   const args = withSwapTold(fn, readArguments(fn.parameters, given), given);
-  if (fn.shape === "table") return yield* evaluateTable(fn.compute, args, fn.refused);
+  if (fn.shape === "table") return yield* evaluateTable(fn.compute, args, fn);
   if (fn.shape === "row") return yield* evaluateRows(fn, args);
   return yield* lists(fn, args) ? evaluateTable(fn.listing.compute, args) : evaluateScalar(fn, args);
 }

@@ -7,8 +7,6 @@ import type { PlanLine } from "./line";
 
 /** Steel of a line. */
 export interface PlannedStock {
-  /** Of one finished blade without its tang, g. */
-  readonly massG: number | undefined;
   /** Of one piece as it is hardened, kg. */
   readonly hardenKg: number | undefined;
   readonly bars: BarCount | undefined;
@@ -20,10 +18,15 @@ export interface PlannedStock {
 const G_PER_KG = 1000;
 const MM3_PER_CM3 = 1000;
 
-function massOf(line: PlanLine, density: number): number | undefined {
+/**
+ * Mass of one finished blade without its tang [g]; nothing where a size is not given.
+ *
+ * @throws InvalidValue for a section that cannot be.
+ */
+export function bladeMass(line: PlanLine): number | undefined {
   const { length, width, thickness } = line;
   if (length === undefined || width === undefined || thickness === undefined) return undefined;
-  return taperedBlade({ ...line, length, width, thickness }, density).mass;
+  return taperedBlade({ ...line, length, width, thickness }, densityOf(line.steel).value).mass;
 }
 
 /** What forging usually takes, as FORGE_LENGTH has it: shares of the volume. */
@@ -50,7 +53,8 @@ function blankOf(line: PlanLine) {
   };
 }
 
-function checkBlank(line: PlanLine): void {
+/** @throws InvalidValue for a blank that is smaller than its blade. */
+export function checkBlank(line: PlanLine): void {
   if (line.forgedVolume !== undefined) return;
   const sides = ["length", "width", "thickness"] as const;
   const own = { length: line.blankLength, width: line.blankWidth, thickness: line.blankThickness };
@@ -72,14 +76,13 @@ function sizeCaution({ length, width, thickness }: PlanLine): string[] {
 }
 
 /**
- * Mass, bars and steel to buy of a line.
+ * Bars and steel to buy of a line.
  *
  * @param starts - Pieces begun.
- * @throws InvalidValue for a section that cannot be, or a blank that no bar holds.
+ * @throws InvalidValue for a blank that no bar holds.
  */
 export function plannedStock(line: PlanLine, starts: number): PlannedStock {
   const density = densityOf(line.steel).value;
-  checkBlank(line);
   const { length, width, thickness } = blankOf(line);
   const area = width === undefined || thickness === undefined ? undefined : width * thickness;
   const kilogramsOf = (mm: number | undefined) =>
@@ -93,7 +96,6 @@ export function plannedStock(line: PlanLine, starts: number): PlannedStock {
   const bought =
     bars === undefined ? kilogramsOf(length === undefined ? undefined : length * starts) : undefined;
   return {
-    massG: massOf(line, density),
     hardenKg: hardenMass === undefined ? blankKg : hardenMass / G_PER_KG,
     bars,
     kilograms: bars === undefined ? bought : kilogramsOf(bars.bars * (barLength ?? 0)),

@@ -3,7 +3,9 @@ import { publishedTreatment } from "../hardening/heat-treatment";
 import { soakAtHeat, soakMinutes } from "../hardening/soak";
 import { ROOM_C } from "../hardening/sub-zero";
 import { numberText, quantityText, temperatureText } from "../quantity-text";
-import { attempt, InvalidValue, NotAvailable } from "../refusal";
+import { attempt, InvalidValue, NotAvailable, Refusal } from "../refusal";
+import { treatmentOf } from "../tempering/tempered";
+import type { Faults } from "./faulty-cells";
 import type { Figure, RecipeLine } from "./line";
 import { recipeText } from "./recipe";
 import { type PlannedTemper, plannedTemper } from "./temper";
@@ -131,4 +133,28 @@ export function lineRecipe(line: RecipeLine): LineRecipe {
     hardening: hardeningOf(line, section, temper),
     text: [base, ...apart(line, clay, subZero)].join(", "),
   };
+}
+
+/**
+ * The same where cells of the line contradict each other: a known temper without its reading and clay without its
+ * place are left out and told, so that what does not rest on them is answered.
+ *
+ * @param given - Cells that could not be read; they stand as if left out.
+ * @returns The recipe, the line as it was read, and all faults.
+ */
+export function recipeBesideFaults<L extends RecipeLine>(line: L, given: Faults) {
+  const clay = attempt(() => clayText(line));
+  const known = attempt(() => treatmentOf({ ...line, hours: line.temperHours, cycles: line.temperCycles }));
+  const hasFault = (cells: readonly (keyof Faults)[]) => cells.some((cell) => given[cell] !== undefined);
+  const faults: { -readonly [K in keyof Faults]: Faults[K] } = { ...given };
+  const read = { ...line };
+  if (clay instanceof Refusal) {
+    if (!hasFault(["clayMm", "clayFromMm"])) faults.clayMm = clay;
+    Object.assign(read, { clayMm: undefined, clayFromMm: undefined });
+  }
+  if (known instanceof Refusal) {
+    if (!hasFault(["knownC", "knownHrc"])) faults.knownHrc = known;
+    Object.assign(read, { knownC: undefined, knownHrc: undefined });
+  }
+  return { recipe: lineRecipe(read), line: read, faults };
 }

@@ -1,13 +1,15 @@
 import { benchHours, type PlannedCost, plannedCost } from "../money/cost";
 import { type PriceDay, priceCaution, priceDay } from "../money/price-age";
 import { type InParts, toTheEnd } from "../parts";
+import { asSentence } from "../quantity-text";
 import { attempt, NotAvailable, Refusal } from "../refusal";
 import { carbonOf } from "../steel/carbon";
-import { type PlannedStock, plannedStock } from "./blank";
+import { bladeMass, checkBlank, type PlannedStock, plannedStock } from "./blank";
 import { edgeCaution } from "./edge-caution";
 import { furnaceLine, type PlannedEnergy, plannedEnergy } from "./energy";
+import { type Faults, faultSentences, type PlanPart, planFault } from "./faulty-cells";
 import type { Figure, PlanLine } from "./line";
-import { type LineRecipe, lineRecipe } from "./line-recipe";
+import { type LineRecipe, recipeBesideFaults } from "./line-recipe";
 import { checkPiece, type LoadShare } from "./load-packing";
 import { type FurnaceLine, loadShares } from "./loads";
 import { startsNeeded } from "./starts";
@@ -15,12 +17,16 @@ import { startsNeeded } from "./starts";
 /** One line planned. */
 export interface LinePlan {
   readonly line: PlanLine;
+  /** Cells that could not be read or contradict each other; `planFault` tells which parts they leave unknown. */
+  readonly faults: Faults;
   readonly carbon: Figure;
   /** How it is hardened and tempered. */
   readonly recipe: LineRecipe;
   readonly starts: number;
   /** Bench hours of all starts and the set-up. */
   readonly hours: number | undefined;
+  /** Of one finished blade without its tang, g. */
+  readonly massG: number | undefined;
   readonly stock: PlannedStock;
   readonly energy: PlannedEnergy;
   readonly cost: PlannedCost;
@@ -36,42 +42,83 @@ type Begun = Omit<LinePlan, "energy" | "cost" | "cautions"> & {
 /** A line of the table: planned, refused with its sentence, or blank. */
 export type PlanRow<T> = T | Refusal | undefined;
 
-function begin(line: PlanLine): Begun {
-  const { steel, good, yieldShare, confidence } = line;
-  const starts = startsNeeded(good, yieldShare, confidence);
-  const stock = plannedStock(line, starts);
-  const recipe = lineRecipe(line);
+/** Asks one part of a line after the other; a refusal is kept under the cell that it speaks of. */
+class Asked {
+  readonly faults: { -readonly [K in keyof Faults]: Faults[K] };
+
+  constructor(given: Faults) {
+    this.faults = { ...given };
+  }
+
+  or<T>(cell: keyof PlanLine, question: () => T, otherwise: () => T): T {
+    const found = attempt(question);
+    if (!(found instanceof Refusal)) return found;
+    this.faults[cell] ??= found;
+    return otherwise();
+  }
+}
+
+const NO_STOCK: PlannedStock = { hardenKg: undefined, bars: undefined, kilograms: undefined, cautions: [] };
+
+function stockOf(line: PlanLine, starts: number, asked: Asked): PlannedStock {
+  const inBars = () => plannedStock(line, starts);
+  const isBlank = asked.or("blankLength", () => checkBlank(line) === undefined, () => false);
+  if (!isBlank) return NO_STOCK;
+  return asked.or("barLength", inBars, () => plannedStock({ ...line, barLength: undefined }, starts));
+}
+
+/** The pieces of a line for the furnace; a line whose loads cannot be told takes no place in those of others. */
+function furnaceOf(
+  line: PlanLine,
+  starts: number,
+  { stock, recipe }: Pick<Begun, "stock" | "recipe">,
+  asked: Asked,
+): FurnaceLine | undefined {
+  if (planFault(line, asked.faults, "loads") !== undefined) return undefined;
   const furnace = furnaceLine(line, starts, stock.hardenKg, recipe.text);
-  if (furnace !== undefined) checkPiece(furnace, furnace.limits);
-  return {
-    line,
-    carbon: attempt(() => carbonOf(steel), NotAvailable),
-    recipe,
-    starts,
-    hours: benchHours(line, starts),
-    stock,
-    furnace,
-  };
+  if (furnace === undefined) return undefined;
+  const fits = () => checkPiece(furnace, furnace.limits) === undefined;
+  return asked.or("massALoad", fits, () => false) ? furnace : undefined;
+}
+
+function begin(given: PlanLine, unread: Faults): Begun {
+  const { recipe, line, faults } = recipeBesideFaults(given, unread);
+  const asked = new Asked(faults);
+  const starts = startsNeeded(line.good, line.yieldShare, line.confidence);
+  const nothing = () => undefined;
+  const massG = asked.or("grind", () => bladeMass(line), nothing);
+  const stock = stockOf(line, starts, asked);
+  const hours = asked.or("model", () => benchHours(line, starts), nothing);
+  const furnace = furnaceOf(line, starts, { stock, recipe }, asked);
+  const carbon = attempt(() => carbonOf(line.steel), NotAvailable);
+  return { line, faults: asked.faults, carbon, recipe, starts, hours, massG, stock, furnace };
 }
 
 function isPlanned<T>(row: PlanRow<T>): row is T {
   return row !== undefined && !(row instanceof Refusal);
 }
 
+/** Sentences of a part, unless a faulty cell keeps it from being told. */
+function unless(fault: Refusal | undefined, cautions: readonly string[]): readonly string[] {
+  return fault === undefined ? cautions : [];
+}
+
 function finish(begun: Begun, share: LoadShare | undefined, today: PriceDay | undefined): LinePlan {
-  const { line, starts, hours, stock, recipe } = begun;
+  const { line, faults, starts, hours, stock, recipe } = begun;
   const hot = stock.hardenKg === undefined ? undefined : stock.hardenKg * starts;
   const energy = plannedEnergy(line, hot, share);
   const { kilograms } = stock;
   const cost = plannedCost(line, { starts, hours, kilograms, kilowattHours: energy.kilowattHours });
+  const faultIn = (part: PlanPart) => planFault(line, faults, part);
   const cautions = [
-    ...recipe.temper.cautions.map(({ full }) => full),
-    recipe.hardening.caution,
+    ...faultSentences(faults).map(asSentence),
+    ...unless(faultIn("temper"), recipe.temper.cautions.map(({ full }) => full)),
+    ...unless(faultIn("through"), [recipe.hardening.caution]),
     edgeCaution(line),
     ...stock.cautions,
-    ...energy.cautions,
-    ...cost.cautions,
-    priceCaution(line, today),
+    ...unless(faultIn("energy"), energy.cautions),
+    ...unless(faultIn("margin"), cost.cautions),
+    ...unless(faults.priceDate, [priceCaution(line, today)]),
   ].filter((caution) => caution !== "");
   return { ...begun, energy, cost, cautions: [...new Set(cautions)] };
 }
@@ -101,6 +148,7 @@ function repeatedNames(rows: readonly PlanRow<PlanLine>[]): Set<string> {
  *
  * @param rows - Lines as read, lengths [mm], temperatures [°C], hours [h], amounts in one currency; a refused or blank one stays as it is.
  * @param date - Day number that prices are compared with [d]; the newest price date where left out.
+ * @param faults - Cells of each line that could not be read and stand as if left out, in the order of the lines.
  * @returns In the order of the lines. A fault in one leaves the others planned; its pieces count nowhere.
  * Limits: a figure out of range stands as its refusal; nothing is thrown.
  * Error and source: those of the functions that it joins, `startsNeeded`, `temperedRange`, `barsFor`, `furnaceLoads`, `furnaceEnergy`.
@@ -108,19 +156,21 @@ function repeatedNames(rows: readonly PlanRow<PlanLine>[]): Set<string> {
 export function planRun(
   rows: readonly PlanRow<PlanLine>[],
   date: number | undefined,
+  faults: readonly Faults[] = [],
 ): readonly PlanRow<LinePlan>[] {
-  return toTheEnd(planRunInParts(rows, date));
+  return toTheEnd(planRunInParts(rows, date, faults));
 }
 
 /** The same plan in parts: it may pause after each line. */
 export function* planRunInParts(
   rows: readonly PlanRow<PlanLine>[],
   date: number | undefined,
+  faults: readonly Faults[] = [],
 ): InParts<readonly PlanRow<LinePlan>[]> {
   const repeated = repeatedNames(rows);
   const begun: PlanRow<Begun>[] = [];
-  for (const row of rows) {
-    begun.push(isPlanned(row) ? attempt(() => begin(row)) : row);
+  for (const [at, row] of rows.entries()) {
+    begun.push(isPlanned(row) ? attempt(() => begin(row, faults[at] ?? {})) : row);
     yield;
   }
   const today = priceDay(

@@ -1,4 +1,5 @@
 import { Refusal } from "../refusal";
+import { type PlanPart, planFault } from "./faulty-cells";
 import type { Figure } from "./line";
 import type { LinePlan, PlanRow } from "./plan";
 
@@ -19,23 +20,26 @@ export interface RunTotals {
   readonly totals: readonly Total[];
 }
 
-type Reader = readonly [what: string, unit: string, of: (plan: LinePlan) => Figure];
+type Reader = readonly [what: string, unit: string, of: (plan: LinePlan) => Figure, part?: PlanPart];
 
 const READERS: readonly Reader[] = [
   ["good", "", ({ line }) => line.good],
-  ["starts", "", ({ starts }) => starts],
-  ["bars", "", ({ stock }) => stock.bars?.bars],
-  ["steel", "kg", ({ stock }) => stock.kilograms],
-  ["loads", "", ({ energy }) => energy.loads],
-  ["energy", "kWh", ({ energy }) => energy.kilowattHours],
-  ["bench hours", "h", ({ hours }) => hours],
-  ["oven hours", "h", ({ energy }) => energy.ovenHours],
-  ["cost", "money", ({ cost }) => cost.cost],
-  ["income", "money", ({ line, cost }) => cost.price && cost.price * line.good],
+  ["starts", "", ({ starts }) => starts, "starts"],
+  ["bars", "", ({ stock }) => stock.bars?.bars, "bars"],
+  ["steel", "kg", ({ stock }) => stock.kilograms, "bars"],
+  ["loads", "", ({ energy }) => energy.loads, "loads"],
+  ["energy", "kWh", ({ energy }) => energy.kilowattHours, "energy"],
+  ["bench hours", "h", ({ hours }) => hours, "hours"],
+  ["oven hours", "h", ({ energy }) => energy.ovenHours, "ovenHours"],
+  ["cost", "money", ({ cost }) => cost.cost, "cost"],
+  ["income", "money", ({ line, cost }) => cost.price && cost.price * line.good, "price"],
 ];
 
-function total(plans: readonly LinePlan[], [what, unit, of]: Reader): Total {
-  const figures = plans.map(of).filter((figure) => typeof figure === "number");
+function total(plans: readonly LinePlan[], [what, unit, of, part]: Reader): Total {
+  const told = plans.filter(
+    ({ line, faults }) => part === undefined || planFault(line, faults, part) === undefined,
+  );
+  const figures = told.map(of).filter((figure) => typeof figure === "number");
   const figure = figures.length === 0 ? undefined : figures.reduce((sum, each) => sum + each, 0);
   return { what, unit, figure, lines: figures.length };
 }

@@ -1,10 +1,10 @@
 import type { InParts } from "../../core/parts";
-import { InvalidValue } from "../../core/refusal";
+import { InvalidValue, Refusal } from "../../core/refusal";
 import { type LinePlan, type PlanRow, planRunInParts } from "../../core/run/plan";
 import { type Cell, type Cells, isEmpty } from "../cells";
 import { foldHeading, readHeadings, type TableColumns } from "./heading-row";
 import { OTHER_WORDS, PLAN_HEADINGS } from "./plan-headings";
-import { filledRows, readRow } from "./table-rows";
+import { filledRows, readRowAndFaults } from "./table-rows";
 
 /** A run table, read and planned. */
 export interface PlannedTable {
@@ -47,7 +47,7 @@ function* readLines(rows: Cells, columns: TableColumns): InParts<ReturnType<type
 }
 
 const readLine = (row: readonly Cell[], columns: TableColumns) =>
-  isMarks(row) ? undefined : readRow(row, columns, PLAN_HEADINGS);
+  isMarks(row) ? undefined : readRowAndFaults(row, columns, PLAN_HEADINGS);
 
 /**
  * Reads and plans a run table, in parts.
@@ -66,6 +66,8 @@ export function* plannedTable(table: Cells, date: number | undefined): InParts<P
       `no heading reads "${PLAN_HEADINGS[key].label}": a run needs steel, good and yield; RUN_HEADINGS() lists every heading`,
     );
   }
-  const lines = yield* readLines(rows, columns);
-  return { headings, columns, rows, plans: yield* planRunInParts(lines, date) };
+  const read = yield* readLines(rows, columns);
+  const lines = read.map((row) => (row === undefined || row instanceof Refusal ? row : row.values));
+  const faults = read.map((row) => (row === undefined || row instanceof Refusal ? {} : row.faults));
+  return { headings, columns, rows, plans: yield* planRunInParts(lines, date, faults) };
 }

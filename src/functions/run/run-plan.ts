@@ -1,5 +1,6 @@
 import type { InParts } from "../../core/parts";
 import { Refusal } from "../../core/refusal";
+import { MEND_LINE, NOT_ASSESSED, type PlanPart, planFault } from "../../core/run/faulty-cells";
 import type { Figure } from "../../core/run/line";
 import type { LinePlan, PlanRow } from "../../core/run/plan";
 import { emptyRow, refusedRow } from "../answer";
@@ -42,42 +43,58 @@ const RESULTS: readonly Column[] = [
 
 const LINE: Column = { label: "line", unit: "text" };
 
-function shown(figure: Figure): Cell {
-  return figure ?? "";
+/** Each result in its order: the part of the plan that it belongs to, and what that came to. */
+function figuresOf(plan: LinePlan): readonly (readonly [PlanPart | "carbon", Figure | string])[] {
+  const { recipe, stock, energy, cost } = plan;
+  const { temper } = recipe;
+  return [
+    ["mass", plan.massG],
+    ["carbon", plan.carbon],
+    ["temper", temper.low],
+    ["temper", temper.high],
+    ["status", temper.status],
+    ["temper", temper.celsius],
+    ["temper", temper.fahrenheit],
+    ["through", recipe.hardening.word],
+    ["starts", plan.starts],
+    ["bars", stock.bars?.bars],
+    ["bars", stock.bars && stock.bars.use * 100],
+    ["bars", stock.kilograms],
+    ["loads", energy.loads],
+    ["energy", energy.kilowattHours],
+    ["hours", plan.hours],
+    ["cost", cost.unitCost],
+    ["price", cost.price],
+    ["margin", cost.margin],
+  ];
+}
+
+/** What was added to a plan after its first release, behind the cautions. */
+function appendedOf({ recipe, faults }: LinePlan): readonly (readonly [PlanPart | "next", Figure | string])[] {
+  const { chance, next, tempers } = recipe.temper;
+  const isWhole = Object.keys(faults).length === 0;
+  return [
+    ["status", chance === undefined ? undefined : Math.round(chance * 100) / 100],
+    ["next", isWhole ? next : MEND_LINE],
+    ["soak", recipe.soakMinutes],
+    ["quench", recipe.quench],
+    ["temper", tempers],
+  ];
+}
+
+/** A part that rests on a faulty cell: figures carry the refusal, words say that nothing was assessed. */
+function unlessFaulty({ line, faults }: LinePlan) {
+  return ([part, came]: readonly [PlanPart | "carbon" | "next", Figure | string]): Cell => {
+    const fault = part === "carbon" || part === "next" ? undefined : planFault(line, faults, part);
+    if (fault === undefined) return came ?? "";
+    return typeof came === "string" ? NOT_ASSESSED : fault;
+  };
 }
 
 function resultRow(plan: LinePlan, remarks: readonly string[]): Cell[] {
-  const { recipe, stock, energy, cost } = plan;
-  const { temper } = recipe;
-  const figures: Cell[] = [
-    shown(stock.massG),
-    shown(plan.carbon),
-    shown(temper.low),
-    shown(temper.high),
-    temper.status,
-    shown(temper.celsius),
-    shown(temper.fahrenheit),
-    recipe.hardening.word,
-    plan.starts,
-    shown(stock.bars?.bars),
-    shown(stock.bars && stock.bars.use * 100),
-    shown(stock.kilograms),
-    shown(energy.loads),
-    shown(energy.kilowattHours),
-    shown(plan.hours),
-    shown(cost.unitCost),
-    shown(cost.price),
-    shown(cost.margin),
-  ];
-  const { chance, next, tempers } = temper;
-  const appended = [
-    shown(chance === undefined ? undefined : Math.round(chance * 100) / 100),
-    next,
-    shown(recipe.soakMinutes),
-    recipe.quench,
-    tempers,
-  ];
-  return [...figures, [...plan.cautions, ...remarks].join(" "), ...appended];
+  const told = unlessFaulty(plan);
+  const cautions = [...plan.cautions, ...remarks].join(" ");
+  return [...figuresOf(plan).map(told), cautions, ...appendedOf(plan).map(told)];
 }
 
 /** Remarks on the headings stand with the cautions of the first line that is planned. */

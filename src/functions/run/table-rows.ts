@@ -17,9 +17,15 @@ function readCell(cell: Cell, parameter: Parameter<any>): unknown {
   throw new InvalidValue(emptySentence(parameter));
 }
 
+/** A refusal of the same kind with the heading in front. */
+export function underHeading(refusal: Refusal, label: string): Refusal {
+  const text = named(refusal, label);
+  return refusal instanceof InvalidValue ? new InvalidValue(text) : new NotAvailable(text);
+}
+
 /** All that is wrong with a line, in one refusal. */
-function joined(faults: readonly (readonly [label: string, refusal: Refusal])[]): Refusal {
-  const text = faults.map(([label, refusal]) => named(refusal, label)).join("; ");
+function joined(faults: readonly (readonly [key: string, refusal: Refusal])[]): Refusal {
+  const text = faults.map(([, { message }]) => message).join("; ");
   const isMalformed = faults.some(([, refusal]) => refusal instanceof InvalidValue);
   return isMalformed ? new InvalidValue(text) : new NotAvailable(text);
 }
@@ -30,16 +36,25 @@ function cellUnder(key: string, known: TableColumns["known"], row: readonly Cell
   return position === undefined ? null : (row[position] ?? null);
 }
 
+/** One row of a table as far as it could be read. */
+interface RowRead<H extends Headings> {
+  /** Where a cell could not be read, the value stands as if the cell were empty. */
+  readonly values: RowValues<H>;
+  /** Cells that may be left out and could not be read, by key. */
+  readonly faults: { readonly [K in keyof H]?: Refusal };
+}
+
 /**
- * Reads one row of a table.
+ * Reads one row of a table whose cells that may be left out cost no more than what rests on them.
  *
- * @returns Values by key, a refusal that names every faulty cell, or `undefined` for a blank row.
+ * @returns Values and faults by key, a refusal that names every faulty cell where one that is needed is among them,
+ * or `undefined` for a blank row.
  */
-export function readRow<H extends Headings>(
+export function readRowAndFaults<H extends Headings>(
   row: readonly Cell[],
   { known }: TableColumns,
   headings: H,
-): RowValues<H> | Refusal | undefined {
+): RowRead<H> | Refusal | undefined {
   const values: Record<string, unknown> = {};
   const faults: [string, Refusal][] = [];
   let isUnfilled = true;
@@ -48,11 +63,30 @@ export function readRow<H extends Headings>(
     // An empty cell may arrive as 0: a row of nothing but that is blank.
     isUnfilled = isUnfilled && (isEmpty(cell) || cell === 0);
     const value = guarded(() => readCell(cell, parameter));
-    if (value instanceof Refusal) faults.push([parameter.label, value]);
-    else values[key] = value;
+    const isFault = value instanceof Refusal;
+    if (isFault) faults.push([key, underHeading(value, parameter.label)]);
+    if (!isFault) values[key] = value;
+    else if (parameter.optional) values[key] = parameter.fallback();
   }
   if (isUnfilled) return undefined;
-  return faults.length === 0 ? (values as RowValues<H>) : joined(faults);
+  if (faults.some(([key]) => headings[key]?.optional === false)) return joined(faults);
+  return { values: values as RowValues<H>, faults: Object.fromEntries(faults) as RowRead<H>["faults"] };
+}
+
+/**
+ * Reads one row of a table.
+ *
+ * @returns Values by key, a refusal that names every faulty cell, or `undefined` for a blank row.
+ */
+export function readRow<H extends Headings>(
+  row: readonly Cell[],
+  columns: TableColumns,
+  headings: H,
+): RowValues<H> | Refusal | undefined {
+  const read = readRowAndFaults(row, columns, headings);
+  if (read === undefined || read instanceof Refusal) return read;
+  const faults = Object.entries(read.faults) as [string, Refusal][];
+  return faults.length === 0 ? read.values : joined(faults);
 }
 
 /** The rows down to the last one in which anything stands. */

@@ -7,22 +7,28 @@ import { MAX_PLATE } from "../../core/hardening/max-section";
 import { HEAT_UP, SOAK_RULE } from "../../core/hardening/soak";
 import { asSentence } from "../../core/quantity-text";
 import type { Refusal } from "../../core/refusal";
-import type { Figure } from "../../core/run/line";
-import { type LineRecipe, lineRecipe } from "../../core/run/line-recipe";
+import {
+  type Faults,
+  faultSentences,
+  MEND_LINE,
+  NOT_ASSESSED,
+  type RecipePart,
+  recipeFault,
+} from "../../core/run/faulty-cells";
+import type { Figure, RecipeLine } from "../../core/run/line";
+import { type LineRecipe, recipeBesideFaults } from "../../core/run/line-recipe";
 import { temperingRelations } from "../../core/tempering/relations";
 import { shownChance } from "../blade/blade-arguments";
 import type { Cell } from "../cells";
 import { tableFunction } from "../declare";
 import { bladeHeadings } from "./blade-headings";
 import { heatHeadings } from "./heat-headings";
+import { underHeading } from "./table-rows";
 
 /** A result that is empty says so: a sheet read without the add-in keeps what stands in its cells. */
 const NONE_HELD = "none held";
 const shown = (figure: Figure): Cell => figure ?? NONE_HELD;
 const told = (words: string, otherwise = "none") => (words === "" ? otherwise : words);
-
-/** What a refused line asks for. */
-const MEND = "Mend this line: its caution says what is wrong";
 
 const RESULT = [
   { label: "band status", unit: "text" },
@@ -47,10 +53,23 @@ const RESULT = [
   { label: "be wary of", unit: "text" },
 ] as const;
 
-/** What there is to be wary of, the heaviest first. */
-function cautionsOf({ temper, hardening }: LineRecipe): readonly Caution[] {
-  const { word, caution: full } = hardening;
-  return ranked([...temper.cautions, ...(full === "" ? [] : [caution("note", word, full)])]);
+interface Treated {
+  readonly recipe: LineRecipe;
+  readonly line: RecipeLine;
+  readonly faults: Faults;
+}
+
+/** What there is to be wary of, the heaviest first; a cell that cannot be read comes before all. */
+function cautionsOf({ recipe, line, faults }: Treated): readonly Caution[] {
+  const { word, caution: full } = recipe.hardening;
+  const isTold = (part: RecipePart) => recipeFault(line, faults, part) === undefined;
+  return [
+    ...faultSentences(faults).map((said) => caution("danger", "a cell of this line cannot be read", asSentence(said))),
+    ...ranked([
+      ...(isTold("temper") ? recipe.temper.cautions : []),
+      ...(full === "" || !isTold("through") ? [] : [caution("note", word, full)]),
+    ]),
+  ];
 }
 
 const fullText = (cautions: readonly Caution[]) => cautions.map(({ full }) => full).join(" ");
@@ -66,8 +85,8 @@ function inShort(cautions: readonly Caution[]): string {
 function refusedRow(refusal: Refusal): Cell[][] {
   const said = asSentence(refusal.message);
   const words: Readonly<Record<string, string>> = {
-    "next step": MEND,
-    "do next": MEND,
+    "next step": MEND_LINE,
+    "do next": MEND_LINE,
     cautions: said,
     "be wary of": said,
   };
@@ -77,6 +96,54 @@ function refusedRow(refusal: Refusal): Cell[][] {
 const { use, steel, length, thickness } = bladeHeadings;
 const { target, quench, hardenC, sectionMm, chosenC, temperHours, temperCycles } = heatHeadings;
 const { knownC, knownHrc, quenchToC, subZeroHours, clayMm, clayFromMm } = heatHeadings;
+
+/** Faults with the name of their argument in front. */
+function labelled(faults: Faults): Faults {
+  const labels: Readonly<Record<string, { readonly label: string }>> = { ...bladeHeadings, ...heatHeadings };
+  return Object.fromEntries(
+    Object.entries(faults).map(([key, refusal]) => [key, underHeading(refusal, labels[key]?.label ?? key)]),
+  );
+}
+
+/** Each result in its order, with the part of the recipe that it belongs to. */
+function resultsOf(treated: Treated): readonly (readonly [RecipePart | "told", Cell])[] {
+  const { recipe, faults } = treated;
+  const { temper, hardening } = recipe;
+  const cautions = cautionsOf(treated);
+  const isWhole = Object.keys(faults).length === 0;
+  return [
+    ["status", told(temper.status, "no use given")],
+    ["status", temper.chance === undefined ? NONE_HELD : shownChance(temper.chance)],
+    ["told", isWhole ? told(temper.next) : MEND_LINE],
+    ["told", told(fullText(cautions))],
+    ["temper", shown(temper.celsius)],
+    ["temper", shown(temper.fahrenheit)],
+    ["temper", shown(temper.low)],
+    ["temper", shown(temper.high)],
+    ["through", told(hardening.word, "not judged")],
+    ["told", shown(recipe.normaliseC)],
+    ["harden", shown(recipe.hardenC)],
+    ["soak", shown(recipe.soakMinutes)],
+    ["soak", shown(recipe.furnaceMinutes)],
+    ["quench", told(recipe.quench, "none printed")],
+    ["clay", recipe.clay],
+    ["subZero", recipe.subZero],
+    ["temper", told(temper.tempers)],
+    ["recipe", recipe.text],
+    ["told", isWhole ? told(nextStepInShort(temper.next)) : MEND_LINE],
+    ["told", told(inShort(cautions))],
+  ];
+}
+
+/** A part that rests on a faulty cell: figures carry the refusal, words say that nothing was assessed. */
+function answerOf(treated: Treated): Cell[] {
+  const { line, faults } = treated;
+  return resultsOf(treated).map(([part, came], at) => {
+    const fault = part === "told" ? undefined : recipeFault(line, faults, part);
+    if (fault === undefined) return came;
+    return RESULT[at]?.unit === "text" ? NOT_ASSESSED : fault;
+  });
+}
 
 export const TREATMENT = tableFunction({
   name: "TREATMENT",
@@ -112,33 +179,6 @@ export const TREATMENT = tableFunction({
     STEEL_BY_USE,
     MAX_PLATE,
   ],
-  compute: (line) => {
-    const recipe = lineRecipe(line);
-    const { temper, hardening } = recipe;
-    const cautions = cautionsOf(recipe);
-    return [
-      [
-        told(temper.status, "no use given"),
-        temper.chance === undefined ? NONE_HELD : shownChance(temper.chance),
-        told(temper.next),
-        told(fullText(cautions)),
-        shown(temper.celsius),
-        shown(temper.fahrenheit),
-        shown(temper.low),
-        shown(temper.high),
-        told(hardening.word, "not judged"),
-        shown(recipe.normaliseC),
-        shown(recipe.hardenC),
-        shown(recipe.soakMinutes),
-        shown(recipe.furnaceMinutes),
-        told(recipe.quench, "none printed"),
-        recipe.clay,
-        recipe.subZero,
-        told(temper.tempers),
-        recipe.text,
-        told(nextStepInShort(temper.next)),
-        told(inShort(cautions)),
-      ],
-    ];
-  },
+  toleratesFaults: true,
+  compute: (given, unread) => [answerOf(recipeBesideFaults(given, labelled(unread)))],
 });

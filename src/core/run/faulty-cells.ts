@@ -1,0 +1,118 @@
+import type { Refusal } from "../refusal";
+import type { PlanLine, RecipeLine } from "./line";
+
+/** Cells of a line that could not be read, by what they would have been read into; each stands as if left out. */
+export type Faults = Readonly<Partial<Record<keyof PlanLine, Refusal>>>;
+
+type Cells<L> = (line: L) => readonly (keyof PlanLine)[];
+
+const SHAPE: readonly (keyof PlanLine)[] = [
+  ...["length", "width", "thickness", "grind", "tipWidth", "tipThickness"],
+  ...["edge", "bevelHeight", "curve", "flatWidth", "ribHeight"],
+] as (keyof PlanLine)[];
+
+const BLANK: readonly (keyof PlanLine)[] = [
+  ...["length", "width", "thickness", "blankLength", "blankWidth", "blankThickness", "forgedVolume"],
+] as (keyof PlanLine)[];
+
+const TREATMENT = ["hardenC", "temperHours", "temperCycles", "knownC", "knownHrc", "quenchToC"] as const;
+
+/** Where no temper was chosen it follows from the target, and where none was typed from the use. */
+const temper: Cells<RecipeLine> = ({ chosenC, target }) => {
+  if (chosenC !== undefined) return TREATMENT;
+  return target === undefined
+    ? [...TREATMENT, "chosenC", "target", "use"]
+    : [...TREATMENT, "chosenC", "target"];
+};
+
+const section: Cells<RecipeLine> = ({ sectionMm }) =>
+  sectionMm === undefined ? ["sectionMm", "thickness"] : ["sectionMm"];
+
+const through: Cells<RecipeLine> = (line) => ["clayMm", "quench", ...section(line)];
+const clay: Cells<RecipeLine> = () => ["clayMm", "clayFromMm"];
+const subZero: Cells<RecipeLine> = () => ["quenchToC", "subZeroHours"];
+
+/** Cells beside the steel on which each part of a recipe rests. */
+const RECIPE_CELLS = {
+  temper,
+  status: (line) => [...temper(line), ...through(line), "use", "target", "length"],
+  through,
+  soak: (line) => ["hardenC", ...section(line)],
+  harden: () => ["hardenC"],
+  quench: () => ["quench"],
+  clay,
+  subZero,
+  recipe: (line) => [...temper(line), ...clay(line), ...subZero(line), "quench", "hardenC"],
+} as const satisfies Readonly<Record<string, Cells<RecipeLine>>>;
+
+export type RecipePart = keyof typeof RECIPE_CELLS;
+
+const starts: Cells<PlanLine> = () => ["confidence"];
+const bars: Cells<PlanLine> = (line) => [...starts(line), ...BLANK, "barLength", "kerf", "trim"];
+
+const loads: Cells<PlanLine> = (line) => [
+  ...starts(line),
+  ...(line.recipe === undefined ? [...RECIPE_CELLS.recipe(line), "recipe" as const] : []),
+  ...(line.hardenMass === undefined ? BLANK : []),
+  ...(["piecesALoad", "massALoad", "hardenMass", "outsideHeat"] as const),
+];
+
+const energy: Cells<PlanLine> = (line) => [
+  ...loads(line),
+  ...(["efficiency", "holdEnergy", "meteredEnergy", "hardenC"] as const),
+];
+
+const hours: Cells<PlanLine> = (line) => [
+  ...starts(line),
+  ...(["hoursFirst", "rate", "model", "setUpHours"] as const),
+];
+
+const cost: Cells<PlanLine> = (line) => [
+  ...(line.priceKg === undefined ? (["priceKg"] as const) : bars(line)),
+  ...(line.energyPrice === undefined ? (["energyPrice"] as const) : energy(line)),
+  ...hours(line),
+  ...(["hourRate", "overheadRate", "costAStart", "costAGoodOne", "outsideHeat"] as const),
+];
+
+/** Cells beside steel, good and yield on which each part of a plan rests. */
+const PLAN_CELLS = {
+  ...RECIPE_CELLS,
+  mass: () => SHAPE,
+  starts,
+  bars,
+  loads,
+  energy,
+  ovenHours: (line) => [...loads(line), "ovenHours"],
+  hours,
+  cost,
+  price: (line) => (line.price === undefined ? [...cost(line), "margin", "price", "priceStep"] : []),
+  margin: (line) => [...cost(line), "margin", "price", "priceStep"],
+} as const satisfies Readonly<Record<string, Cells<PlanLine>>>;
+
+export type PlanPart = keyof typeof PLAN_CELLS;
+
+function faultAmong(cells: readonly (keyof PlanLine)[], faults: Faults): Refusal | undefined {
+  const faulty = cells.find((cell) => faults[cell] !== undefined);
+  return faulty === undefined ? undefined : faults[faulty];
+}
+
+/** Why a part of a recipe cannot be told: the first faulty cell that it rests on. */
+export function recipeFault(line: RecipeLine, faults: Faults, part: RecipePart): Refusal | undefined {
+  return faultAmong(RECIPE_CELLS[part](line), faults);
+}
+
+/** Why a part of a plan cannot be told: the first faulty cell that it rests on. */
+export function planFault(line: PlanLine, faults: Faults, part: PlanPart): Refusal | undefined {
+  return faultAmong(PLAN_CELLS[part](line), faults);
+}
+
+/** The faults in words, each once. */
+export function faultSentences(faults: Faults): readonly string[] {
+  return [...new Set(Object.values(faults).map(({ message }) => message))];
+}
+
+/** What a line with a faulty cell asks for, before all else. */
+export const MEND_LINE = "Mend this line: its caution says what is wrong";
+
+/** Stands where words would, if the cells they rest on could be read. */
+export const NOT_ASSESSED = "not assessed";
