@@ -72,30 +72,14 @@ describe("faults that leave the line planned", () => {
   });
 });
 
+const OTHERS = ["L1", "L3", "L5", "L6"];
+
 describe("faults that stop the line and no other", () => {
   const sentences: readonly (readonly [string, Line, RegExp])[] = [
-    ["a bare fraction", { thickness: "5/32" }, /^#VALUE! thickness: "5\/32" is a fraction without a unit/],
     ["a percentage as a whole number", { yield: 92 }, /^#VALUE! yield: 92 given; was 0.92 meant\?/],
     ["no yield at all", { yield: 0 }, /^#VALUE! yield is empty/],
-    ["negative hours", { "hours first": -2 }, /^#VALUE! hours first: -2 h given/],
-    [
-      "a currency sign in an amount",
-      { "price kg": "€9" },
-      /^#VALUE! price kg: "€9" is not an amount without a currency sign/,
-    ],
     ["a steel nobody knows", { steel: "80CrV22X" }, /^#N\/A .*80CrV22X/],
     ["no steel", { steel: null }, /^#VALUE! steel is empty/],
-    ["a use that fits several", { use: "sword" }, /^#N\/A .*fits more than one use/],
-    ["a blank longer than the bar", { length: 3100 }, /^#VALUE! a blank of 3100 mm is longer than the bar/],
-    ["a rate without its model", { "hours first": 2, rate: 0.9 }, /^#VALUE! model is empty/],
-    [
-      "a date that reads two ways",
-      { "price date": "03/04/2026" },
-      /^#VALUE! price date: "03\/04\/2026" is not a date here/,
-    ],
-    ["a 31st of February", { "price date": "2026-02-31" }, /^#VALUE! price date/],
-    ["a piece heavier than a load", { "kg a load": 0.1 }, /^#VALUE! kg a load: one piece/],
-    ["half of a known temper", { "known C": 200 }, /^#VALUE! known HRC: a known temper needs its reading/],
   ];
 
   test.each(sentences)("%s", (_, change, sentence) => {
@@ -104,9 +88,7 @@ describe("faults that stop the line and no other", () => {
     expect(line.starts).toMatch(sentence);
     expect(line["unit cost"]).toBe(line.starts);
     expect([line["band status"], line["through-hardens"], line.cautions]).toEqual(["", "", ""]);
-    for (const other of ["L1", "L3", "L5", "L6"]) {
-      expect(lineOf(rows, other)).toEqual(lineOf(plan(RUN), other));
-    }
+    for (const other of OTHERS) expect(lineOf(rows, other)).toEqual(lineOf(plan(RUN), other));
   });
 
   test("two faults of one line are told together", () => {
@@ -115,16 +97,90 @@ describe("faults that stop the line and no other", () => {
     );
   });
 
-  test("an error in one cell stays with its line", () => {
-    const rows = plan(changed("L2", { width: { type: "Error", basicValue: "#REF!" } }));
-    expect(lineOf(rows, "L2").starts).toMatch(/^#VALUE! width: the cell this reads from holds #REF!/);
-    expect(lineOf(rows, "L3").starts).toBe(14);
-  });
-
   test("the totals leave a refused line out and name it", () => {
     const sums = totals(changed("L2", { yield: 92 }));
     expect(sums.get("lines")).toEqual(["lines", 4, "", "1 more not planned"]);
     expect(sums.get("good")?.[1]).toBe(24 + 12 + 8 + 4);
     expect(sums.get("not planned")?.slice(2)).toEqual(["L2", expect.stringMatching(/was 0.92 meant/)]);
+  });
+});
+
+describe("a faulty cell that may be left out costs what rests on it", () => {
+  /** What is wrong, a result that is then refused, and results that stay as they were. */
+  type Case = readonly [string, Line, RegExp, refused: string, kept: readonly string[]];
+  const cases: readonly Case[] = [
+    [
+      "a bare fraction",
+      { thickness: "5/32" },
+      /thickness: "5\/32" is a fraction/,
+      "mass g",
+      ["starts", "carbon %"],
+    ],
+    [
+      "a use that fits several",
+      { use: "sword" },
+      /fits more than one use/,
+      "chance",
+      ["temper C", "bars", "mass g"],
+    ],
+    ["a grind nobody knows", { grind: "holow" }, /holow/, "mass g", ["temper C", "band status", "bars"]],
+    [
+      "minus hours of temper",
+      { "temper hours": -2 },
+      /temper hours: -2 h given/,
+      "temper C",
+      ["mass g", "bars"],
+    ],
+    ["a quench nobody knows", { quench: "sea" }, /sea/, "chance", ["mass g", "bars", "starts"]],
+    ["negative hours", { "hours first": -2 }, /hours first: -2 h given/, "hours", ["temper C", "bars"]],
+    ["a currency sign", { "price kg": "€9" }, /"€9" is not an amount/, "unit cost", ["bars", "temper C"]],
+    [
+      "a blank over the bar",
+      { length: 3100 },
+      /a blank of 3100 mm is longer/,
+      "bars",
+      ["starts", "temper C"],
+    ],
+    ["a rate without its model", { "hours first": 2, rate: 0.9 }, /model is empty/, "hours", ["bars", "kg"]],
+    ["a piece over a load", { "kg a load": 0.1 }, /kg a load: one piece/, "loads", ["bars", "temper C"]],
+    ["half of a known temper", { "known C": 200 }, /known temper needs its reading/, "temper C", ["bars"]],
+    ["clay without its place", { "clay mm": 3 }, /clay needs both/, "chance", ["bars", "mass g"]],
+    ["a chance of 90", { confidence: 90 }, /was 0.9 meant/, "starts", ["mass g", "temper C"]],
+  ];
+
+  test.each(cases)("%s", (_, change, sentence, refused, kept) => {
+    const rows = plan(changed("L2", change));
+    const line = lineOf(rows, "L2");
+    expect(line.cautions).toMatch(new RegExp(sentence, "i"));
+    expect(line[refused]).toMatch(sentence);
+    expect(line["next step"]).toMatch(/^Mend this line/);
+    const before = lineOf(plan(RUN), "L2");
+    for (const result of kept) expect([result, line[result]]).toEqual([result, before[result]]);
+    for (const other of OTHERS) expect(lineOf(rows, other)).toEqual(lineOf(plan(RUN), other));
+  });
+
+  test.each([
+    ["03/04/2026", /"03\/04\/2026" is not a date here/],
+    ["2026-02-31", /Price date/],
+  ])("a date that is none, %s, costs no figure", (date, sentence) => {
+    const line = lineOf(plan(changed("L2", { "price date": date })), "L2");
+    expect(line.cautions).toMatch(sentence);
+    const { cautions, "next step": next, ...figures } = lineOf(plan(RUN), "L2");
+    expect([typeof cautions, typeof next]).toEqual(["string", "string"]);
+    expect(line).toMatchObject(figures);
+  });
+
+  test("an error in one cell stays with what rests on it", () => {
+    const rows = plan(changed("L2", { width: { type: "Error", basicValue: "#REF!" } }));
+    const line = lineOf(rows, "L2");
+    expect(line["mass g"]).toMatch(/^#VALUE! width: the cell this reads from holds #REF!/);
+    expect([line.starts, lineOf(rows, "L3").starts]).toEqual([44, 14]);
+  });
+
+  test("the totals say from how many lines a sum is", () => {
+    const sums = totals(changed("L2", { length: 3100 }));
+    expect(sums.get("lines")).toEqual(["lines", 5, "", ""]);
+    expect(sums.get("bars")?.[3]).toBe("from 4 of 5 lines");
+    expect(sums.get("starts")?.[3]).toBe("");
   });
 });

@@ -17,27 +17,34 @@ const BLANK: readonly (keyof PlanLine)[] = [
 
 const TREATMENT = ["hardenC", "temperHours", "temperCycles", "knownC", "knownHrc", "quenchToC"] as const;
 
-/** Where no temper was chosen it follows from the target, and where none was typed from the use. */
-const temper: Cells<RecipeLine> = ({ chosenC, target }) => {
-  if (chosenC !== undefined) return TREATMENT;
-  return target === undefined
-    ? [...TREATMENT, "chosenC", "target", "use"]
-    : [...TREATMENT, "chosenC", "target"];
+/** The thickest place where it hardens; under clay only the edge has to. */
+const section: Cells<RecipeLine> = ({ clayMm, sectionMm }) => {
+  if (clayMm !== undefined) return ["clayMm"];
+  return sectionMm === undefined ? ["clayMm", "sectionMm", "thickness"] : ["clayMm", "sectionMm"];
 };
 
-const section: Cells<RecipeLine> = ({ sectionMm }) =>
-  sectionMm === undefined ? ["sectionMm", "thickness"] : ["sectionMm"];
+const through: Cells<RecipeLine> = (line) => ["quench", ...section(line)];
 
-const through: Cells<RecipeLine> = (line) => ["clayMm", "quench", ...section(line)];
+/**
+ * What does not harden is not tempered, so a temper rests on the quench as well. Where no temper was chosen it follows
+ * from the target, and where none was typed from the use.
+ */
+const temper: Cells<RecipeLine> = (line) => {
+  const rests = [...TREATMENT, ...through(line), "chosenC"] as const;
+  if (line.chosenC !== undefined) return rests;
+  return line.target === undefined ? [...rests, "target", "use"] : [...rests, "target"];
+};
+
 const clay: Cells<RecipeLine> = () => ["clayMm", "clayFromMm"];
 const subZero: Cells<RecipeLine> = () => ["quenchToC", "subZeroHours"];
 
 /** Cells beside the steel on which each part of a recipe rests. */
 const RECIPE_CELLS = {
   temper,
-  status: (line) => [...temper(line), ...through(line), "use", "target", "length"],
+  status: (line) => [...temper(line), "use", "target", "length"],
   through,
-  soak: (line) => ["hardenC", ...section(line)],
+  soak: ({ sectionMm }) =>
+    sectionMm === undefined ? ["hardenC", "sectionMm", "thickness"] : ["hardenC", "sectionMm"],
   harden: () => ["hardenC"],
   quench: () => ["quench"],
   clay,

@@ -62,7 +62,11 @@ const NO_STOCK: PlannedStock = { hardenKg: undefined, bars: undefined, kilograms
 
 function stockOf(line: PlanLine, starts: number, asked: Asked): PlannedStock {
   const inBars = () => plannedStock(line, starts);
-  const isBlank = asked.or("blankLength", () => checkBlank(line) === undefined, () => false);
+  const isBlank = asked.or(
+    "blankLength",
+    () => checkBlank(line) === undefined,
+    () => false,
+  );
   if (!isBlank) return NO_STOCK;
   return asked.or("barLength", inBars, () => plannedStock({ ...line, barLength: undefined }, starts));
 }
@@ -112,7 +116,10 @@ function finish(begun: Begun, share: LoadShare | undefined, today: PriceDay | un
   const faultIn = (part: PlanPart) => planFault(line, faults, part);
   const cautions = [
     ...faultSentences(faults).map(asSentence),
-    ...unless(faultIn("temper"), recipe.temper.cautions.map(({ full }) => full)),
+    ...unless(
+      faultIn("temper"),
+      recipe.temper.cautions.map(({ full }) => full),
+    ),
     ...unless(faultIn("through"), [recipe.hardening.caution]),
     edgeCaution(line),
     ...stock.cautions,

@@ -70,7 +70,10 @@ function figuresOf(plan: LinePlan): readonly (readonly [PlanPart | "carbon", Fig
 }
 
 /** What was added to a plan after its first release, behind the cautions. */
-function appendedOf({ recipe, faults }: LinePlan): readonly (readonly [PlanPart | "next", Figure | string])[] {
+function appendedOf({
+  recipe,
+  faults,
+}: LinePlan): readonly (readonly [PlanPart | "next", Figure | string])[] {
   const { chance, next, tempers } = recipe.temper;
   const isWhole = Object.keys(faults).length === 0;
   return [

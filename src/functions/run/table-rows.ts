@@ -63,13 +63,12 @@ export function readRowAndFaults<H extends Headings>(
     // An empty cell may arrive as 0: a row of nothing but that is blank.
     isUnfilled = isUnfilled && (isEmpty(cell) || cell === 0);
     const value = guarded(() => readCell(cell, parameter));
-    const isFault = value instanceof Refusal;
-    if (isFault) faults.push([key, underHeading(value, parameter.label)]);
-    if (!isFault) values[key] = value;
-    else if (parameter.optional) values[key] = parameter.fallback();
+    if (value instanceof Refusal) faults.push([key, underHeading(value, parameter.label)]);
+    else values[key] = value;
   }
   if (isUnfilled) return undefined;
   if (faults.some(([key]) => headings[key]?.optional === false)) return joined(faults);
+  for (const [key] of faults) values[key] = headings[key]?.fallback();
   return { values: values as RowValues<H>, faults: Object.fromEntries(faults) as RowRead<H>["faults"] };
 }
 

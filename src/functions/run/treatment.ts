@@ -64,7 +64,9 @@ function cautionsOf({ recipe, line, faults }: Treated): readonly Caution[] {
   const { word, caution: full } = recipe.hardening;
   const isTold = (part: RecipePart) => recipeFault(line, faults, part) === undefined;
   return [
-    ...faultSentences(faults).map((said) => caution("danger", "a cell of this line cannot be read", asSentence(said))),
+    ...faultSentences(faults).map((said) =>
+      caution("danger", "a cell of this line cannot be read", asSentence(said)),
+    ),
     ...ranked([
       ...(isTold("temper") ? recipe.temper.cautions : []),
       ...(full === "" || !isTold("through") ? [] : [caution("note", word, full)]),
