@@ -11,7 +11,7 @@ import { outcome } from "./in-process";
 
 const folder = mkdtempSync(join(tmpdir(), "blade-metallurgy-table-"));
 
-function file(name: string, content: string): string {
+function file(name: string, content: string | Uint8Array): string {
   const path = join(folder, name);
   writeFileSync(path, content);
   return path;
@@ -22,6 +22,8 @@ const calc = (...args: string[]) => outcome(command, args);
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 const CSV = 'good,steel,yield,own note\n24,52100,0.92,=cmd\n40,nosuch,0.95,"a, b"\n12,1075,"0,95",\n';
+
+const WORDS = 'good,steel,yield,note\n24,52100,0.92,"Küchenmesser, trempé"\n';
 
 describe("a run from a table file", () => {
   it("is planned line by line from a CSV, a fault in one line leaving the others", async () => {
@@ -52,6 +54,19 @@ describe("a run from a table file", () => {
     expect(answer.status).toBe(0);
     expect(answer.stdout).toContain(",28,");
     expect((await calc("--table", objects, formula)).stdout).toBe(answer.stdout);
+  });
+
+  // Byte-order marks: Unicode 16.0, 23.8; é and ü are E9 and FC in ISO 8859-1, and no UTF-8 by themselves.
+  it.each([
+    ["UTF-16, low byte first", Buffer.from(`\uFEFF${WORDS}`, "utf16le")],
+    ["UTF-16, high byte first", Buffer.from(`\uFEFF${WORDS}`, "utf16le").swap16()],
+    ["Latin-1", Buffer.from(WORDS, "latin1")],
+    ["UTF-8 with its mark", Buffer.from(`\uFEFF${WORDS}`, "utf8")],
+  ])("is read in %s", async (_, bytes) => {
+    const { stdout } = await calc("--table", file("letters.csv", bytes), "=BLADE.RUN_PLAN(TABLE)");
+    const row = JSON.parse(stdout.trimEnd().split("\n")[1] ?? "[]") as unknown[];
+    expect(row).toContain("Küchenmesser, trempé");
+    expect(row).toContain(28);
   });
 
   it("answers in JSON too", async () => {

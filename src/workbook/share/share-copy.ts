@@ -60,13 +60,7 @@ export interface ShareCopy {
   readonly staysBehind: readonly string[];
 }
 
-/** The names of parts and links differ in the strict form. */
-const STRICT = "http://purl.oclc.org/ooxml/";
-
 function refuseUnfit(live: LiveWorkbook): void {
-  if (live.file.text(live.main.name).includes(STRICT)) {
-    throw new FileRefusal("The workbook is saved as Strict Open XML: save it as an ordinary .xlsx first.");
-  }
   if (live.main.listed.some((name) => name.toLowerCase() === PROVENANCE.toLowerCase())) {
     throw new FileRefusal(
       `The workbook has a sheet called ${PROVENANCE} already: it is a copy itself, or that sheet needs another name.`,

@@ -5,8 +5,8 @@ import { relationshipsOf } from "./relationships";
 
 const COMPOUND_FILE = [0xd0, 0xcf, 0x11, 0xe0];
 const ZIP = [0x50, 0x4b];
-/** Where the main types of workbooks differ from the plain one. */
-const MACRO = /macroEnabled|addin\.macro|vnd\.ms-excel\.(?:sheet|template|addin)\.macro/i;
+/** Parts that hold macros; a type that allows them says nothing of whether there are any. */
+const MACROS = /(?:^|\/)(?:vbaProject\.bin|macrosheets\/)/i;
 const LARGEST_FILE = 128 * 2 ** 20;
 
 const startsWith = (bytes: Uint8Array, signature: readonly number[]) =>
@@ -54,15 +54,13 @@ export function openWorkbook(bytes: Uint8Array): { readonly file: Package; reado
   const file = new Package(bytes);
   const main = mainPart(file);
   const type = contentTypeOf(file, main) ?? "";
-  const hasMacros =
-    MACRO.test(type) || file.names().some((name) => /(?:^|\/)(?:vbaProject\.bin|macrosheets\/)/i.test(name));
-  if (hasMacros)
+  if (file.names().some((name) => MACROS.test(name)))
     throw new FileRefusal(
       "The workbook holds macros, which are never touched: save it as .xlsx without macros first.",
     );
   if (/binary/i.test(type))
     throw new FileRefusal("The file is a binary .xlsb workbook: save it as .xlsx first.");
-  if (!/spreadsheetml|^$/.test(type))
+  if (!/spreadsheetml|vnd\.ms-excel\.(?:sheet|template)\.macroEnabled|^$/.test(type))
     throw new FileRefusal("The file is an Office file, but not a workbook.");
   return { file, main };
 }

@@ -63,6 +63,8 @@ const EMPTY_LIST =
   '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n' +
   '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"></Relationships>';
 const TYPES = "http://schemas.openxmlformats.org/officeDocument/2006/relationships/";
+/** The same in the strict form (ISO/IEC 29500-1 Annex A): one file keeps to one of the two. */
+const STRICT_TYPES = "http://purl.oclc.org/ooxml/officeDocument/relationships/";
 
 /** The way from the folder of one part to another part; simple readers follow no other form of a link. */
 function relativeTarget(from: string, to: string): string {
@@ -90,7 +92,8 @@ export function addRelationship(file: Package, part: string, kind: string, targe
   const list = text.replace(/<((?:\w+:)?Relationships)\b([^>]*?)\s*\/>/, "<$1$2></$1>");
   const end = list.lastIndexOf("</");
   const prefix = /^<\/(\w+:)?/.exec(list.slice(end))?.[1] ?? "";
-  const link = `<${prefix}Relationship Id="${id}" Type="${TYPES}${kind}" Target="${escapeXml(relativeTarget(part, target))}"/>`;
+  const types = text.includes(STRICT_TYPES) ? STRICT_TYPES : TYPES;
+  const link = `<${prefix}Relationship Id="${id}" Type="${types}${kind}" Target="${escapeXml(relativeTarget(part, target))}"/>`;
   file.setText(name, list.slice(0, end) + link + list.slice(end));
   return id;
 }

@@ -5,6 +5,7 @@ import type { LiveWorkbook } from "../read/live-workbook";
 
 const TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml";
 const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+const STRICT_MAIN = "http://purl.oclc.org/ooxml/spreadsheetml/main";
 
 /** How the main part lists its sheets. */
 interface SheetList {
@@ -42,9 +43,10 @@ export function addSheet({ file, main }: LiveWorkbook, name: string, widths: rea
   const columns = widths.map(
     (width, at) => `<col min="${at + 1}" max="${at + 1}" width="${width}" customWidth="1"/>`,
   );
+  const namespace = file.text(main.name).includes(STRICT_MAIN) ? STRICT_MAIN : MAIN;
   file.setText(
     part,
-    `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<worksheet xmlns="${MAIN}"><cols>${columns.join("")}</cols><sheetData/></worksheet>`,
+    `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<worksheet xmlns="${namespace}"><cols>${columns.join("")}</cols><sheetData/></worksheet>`,
   );
   declarePart(file, part, TYPE);
   const id = addRelationship(file, main.name, "worksheet", part);
