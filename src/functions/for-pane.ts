@@ -8,6 +8,7 @@ import * as mechanicsBeam from "../core/mechanics/beam";
 import * as mechanicsFlex from "../core/mechanics/flex";
 import * as quantityText from "../core/quantity-text";
 import * as refusal from "../core/refusal";
+import * as runFaultyCells from "../core/run/faulty-cells";
 import * as shapeGrinds from "../core/shape/grinds";
 import * as shapeStrips from "../core/shape/strips";
 import * as sources from "../core/sources";
@@ -52,6 +53,7 @@ export const forPane = {
   "core/mechanics/flex": mechanicsFlex,
   "core/quantity-text": quantityText,
   "core/refusal": refusal,
+  "core/run/faulty-cells": runFaultyCells,
   "core/shape/grinds": shapeGrinds,
   "core/shape/strips": shapeStrips,
   "core/sources": sources,

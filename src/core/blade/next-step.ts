@@ -89,6 +89,12 @@ function avoidedText({ best, isForBand }: Told): string {
   return `${temperatureText(avoided.celsius)} would give ${chanceText(avoided.chance)}, but is brittle`;
 }
 
+/** Why a planned temper comes out soft, where it is the brittle range that keeps it from being lower. */
+function softText({ status, best, isForBand }: Told): string {
+  const isKeptOut = status === "too soft" && isForBand && best?.avoided !== undefined;
+  return isKeptOut ? ", soft to avoid the brittle range" : "";
+}
+
 /** A temper with a clearly better chance than the one that was chosen; empty where there is none. */
 function betterText(question: BladeQuestion, { best, chance }: Told): string {
   const isChosen = question.temperC !== undefined || question.target !== undefined;
@@ -101,10 +107,10 @@ function betterText(question: BladeQuestion, { best, chance }: Told): string {
 function trial(question: BladeQuestion, story: Told): string {
   const { temperC, estimate } = story;
   if (temperC === undefined || estimate === undefined) return "Test a coupon of this heat before the run.";
-  const first = `Temper one, ${temperText(question, temperC)}, expect ${span(estimate.low, estimate.high)}`;
+  const first = `Temper one, ${temperText(question, temperC)}${softText(story)}, expect ${span(estimate.low, estimate.high)}`;
   const better = betterText(question, story);
   // What a coupon is worth counts with the temper set by it: of a temper that is settled it says nothing.
-  const parts = better === "" ? [flatText(story), couponText(story), avoidedText(story)] : [better];
+  const parts = better === "" ? [flatText(story), avoidedText(story), couponText(story)] : [better];
   return `${withinWords([first, ...parts])}.`;
 }
 

@@ -46,7 +46,11 @@ function basisCaution({ steel, hardenC }: RecipeLine, basis: string): Caution[] 
 function chosenCaution({ use }: RecipeLine, { isForBand, best, temperC, chance }: BladeStory): Caution[] {
   if (use === undefined || !isForBand || best === undefined || temperC === undefined || chance === undefined)
     return [];
-  const full = `No target typed: ${temperatureText(temperC)} has the best chance of the band, ${chanceText(chance)}.`;
+  const chosen = `No target typed: ${temperatureText(temperC)} has the best chance of the band`;
+  const full =
+    best.avoided === undefined
+      ? `${chosen}, ${chanceText(chance)}.`
+      : `${chosen} outside the brittle range, ${chanceText(chance)}; ${temperatureText(best.avoided.celsius)} would give ${chanceText(best.avoided.chance)}.`;
   return [caution("note", "no target typed", full)];
 }
 

@@ -120,6 +120,11 @@ export function batchesSheet(
   const ofLine = (key: Parameters<Lines["lookup"]>[0]) => (at: CellOf<BatchKey>) =>
     lines.lookup(key, at("line"));
   const ofRecipe = (key: RecipeKey) => (at: CellOf<BatchKey>) => recipes.lookup(key, at("line"));
+  /** A temper that was typed in °F stands here in °C. */
+  const inCelsius = (at: CellOf<BatchKey>) => {
+    const [celsius, fahrenheit] = [ofLine("temperC")(at), ofLine("temperF")(at)];
+    return `IF(ISTEXT(${celsius}),IF(ISNUMBER(${fahrenheit}),ROUND((${fahrenheit}-32)*5/9,0),${celsius}),${celsius})`;
+  };
   const perLoadKilograms = (at: CellOf<BatchKey>) => `${at("kilograms")}/${at("loads")}`;
   const WHOLE = { format: "0" };
   const TENTH = { format: "0.0" };
@@ -171,7 +176,7 @@ export function batchesSheet(
     hardenF: calcColumn("Harden °F", 58, ofRecipe("hardenF"), { ...WHOLE, ...lineKnown }),
     furnace: calcColumn("In the furnace min", 62, ofRecipe("furnace"), { ...WHOLE, ...lineKnown }),
     quench: calcColumn("Quench and bath", 200, ofRecipe("quench"), { wrap: true, ...lineKnown }),
-    temper: calcColumn("Temper °C", 58, ofLine("temperC"), { ...WHOLE, ...lineKnown }),
+    temper: calcColumn("Temper °C", 58, inCelsius, { ...WHOLE, ...lineKnown }),
     temperF: calcColumn("Temper °F", 58, ofLine("temperF"), { ...WHOLE, ...lineKnown }),
     tempers: calcColumn("Tempers", 120, ofRecipe("temperWords"), { wrap: true, ...lineKnown }),
     preheat: typedColumn("Preheat °C", 58, [], WHOLE),

@@ -74,19 +74,22 @@ function materialFields({ batch, line, recipe, steel }: Named): DocField[] {
 function processFields({ batch, line, recipe }: Named): DocField[] {
   const harden = recipe("harden");
   const soak = `IF(ISNUMBER(${recipe("soak")}),${recipe("soak")}&" min at heat","${TO_AGREE}")`;
-  const furnace = `IF(ISNUMBER(${recipe("furnace")}),", "&${recipe("furnace")}&" min in the furnace in all","")`;
+  const furnace = `IF(ISNUMBER(${recipe("furnace")}),", "&${recipe("furnace")}&" min in the furnace","")`;
   return [
     stated("Process", "harden and temper; the hardness is required, temperatures are suggested"),
     stated("Protection", "vacuum, neutral salt or wrapped"),
     temperature("Normalise first", recipe("normalise")),
-    told("Preheat", `IF(N(${batch("preheat")})=0,"as the furnace needs",${bothScales(batch("preheat"))})`),
+    told(
+      "Preheat",
+      `IF(${batch("preheat")}="","as the furnace needs",IF(ISNUMBER(${batch("preheat")}),${bothScales(batch("preheat"))},${batch("preheat")}))`,
+    ),
     told("Austenitise", `IF(ISNUMBER(${harden}),${bothScales(harden)}&", ± 10 °C (18 °F)","${TO_AGREE}")`),
     told("Soak", `${soak}&${furnace}`),
     told("Quench", recipe("quench")),
     told("Clay", recipe("clayWords")),
     told("Sub-zero", recipe("subZero")),
     stated("Temper within", "1 h of the quench, blade at room temperature"),
-    told("Tempers, suggested", `IF(ISNUMBER(${line("temperC")}),${recipe("temperWords")},"${TO_AGREE}")`),
+    told("Tempers, suggested", `IF(ISNUMBER(${line("temperF")}),${recipe("temperWords")},"${TO_AGREE}")`),
     told("Hardens through", `${recipe("through")}&" in this quench, by estimate"`),
   ];
 }

@@ -9,7 +9,7 @@ import {
   TableSheet,
   typedColumn,
 } from "./parts/table-sheet";
-import { fahrenheitOf, NOT_ASSESSED, type TreatmentLabel, treatmentFigure } from "./parts/treatment";
+import { NOT_ASSESSED, type TreatmentLabel, treatmentFigure } from "./parts/treatment";
 import type { Recipes } from "./recipe-sheet";
 import type { RunLine } from "./run-r07/run";
 
@@ -43,6 +43,8 @@ interface Sources {
   readonly sheet: () => TableSheet<ColumnKey>;
   /** The mass of a line's blade in g: as measured station by station, else as given. */
   readonly stations: (line: string, otherwise: string, index: number) => string;
+  /** What is said where that mass is not the one of a straight taper. */
+  readonly otherMass: (line: string, taper: string) => string;
   /** Addresses of the yield and the confidence that hold unless a line has its own. */
   readonly usual: Readonly<Record<"yield" | "confidence", string>>;
   /** What is odd about a line across the sheets, in words. */
@@ -75,7 +77,15 @@ const LONG = { role: "words", wrap: true } as const;
  * The columns left to right: what is typed for every line, the answers, then what holds for all lines until it is
  * typed over and what few grinds need. One formula a cell, none that spills.
  */
-function lineColumns({ lines, recipes, sheet, stations, batches, usual }: Sources): TableColumns<ColumnKey> {
+function lineColumns({
+  lines,
+  recipes,
+  sheet,
+  stations,
+  otherMass,
+  batches,
+  usual,
+}: Sources): TableColumns<ColumnKey> {
   const given = (key: keyof RunLine) => lines.map((line) => line[key] ?? null);
   const treated = (label: TreatmentLabel, otherwise?: string) => (_: At, index: number) => {
     const figure = treatmentFigure(sheet(), recipes(), label, index);
@@ -115,7 +125,8 @@ function lineColumns({ lines, recipes, sheet, stations, batches, usual }: Source
     next: calcColumn("Next step", 200, treated("do next", NOT_ASSESSED), { ...LONG, ...steelKnown }),
     // The error of the treatment stands in the cell of the temper; the caution says the same in words.
     temperC: calcColumn("Temper °C", 56, treated("temper C"), { filled: "either", ...planned }),
-    temperF: calcColumn("Temper °F", 56, (at) => fahrenheitOf(at("temperC")), planned),
+    // A temper may be typed with its unit, "400F": what follows from it reads this column, which is always a number.
+    temperF: calcColumn("Temper °F", 56, treated("temper F", NOT_ASSESSED), planned),
     low: calcColumn("HRC low", 42, treated("HRC low", NOT_ASSESSED), planned),
     high: calcColumn("HRC high", 42, treated("HRC high", NOT_ASSESSED), planned),
     band: calcColumn("Band HRC", 52, (at) => `INDEX(${band(at)},1,1)&"–"&INDEX(${band(at)},1,3)`, of("use")),
@@ -136,7 +147,12 @@ function lineColumns({ lines, recipes, sheet, stations, batches, usual }: Source
       ...LONG,
       ...steelKnown,
     }),
-    check: calcColumn("Cross-check", 190, (at, index) => batches(at, index), { isStatus: true, wrap: true }),
+    check: calcColumn(
+      "Cross-check",
+      190,
+      (at, index) => `${batches(at, index)}&${otherMass(at("line"), mass(at))}`,
+      { isStatus: true, wrap: true },
+    ),
     yield: eitherColumn("Yield", 52, given("yield"), () => usual.yield, { format: "0.00" }),
     confidence: eitherColumn("Confidence", 76, given("confidence"), () => usual.confidence, {
       format: "0.00",
@@ -159,6 +175,7 @@ export const columnKeys = Object.keys(
     recipes: nowhere,
     sheet: nowhere,
     stations: nowhere,
+    otherMass: nowhere,
     batches: nowhere,
     usual: { yield: "", confidence: "" },
   }),

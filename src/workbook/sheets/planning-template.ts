@@ -82,6 +82,7 @@ function tables(data: TemplateData, room: Room) {
       lines: data.lines,
       recipes: () => recipes,
       stations: (line, otherwise) => stations.massOf(line, otherwise),
+      otherMass: (line, taper) => stations.otherMass(line, taper),
       usual: { yield: cover.at("usualYield"), confidence: cover.at("usualConfidence") },
       batches: (at) => lineCheck(at, lines, batches),
     },

@@ -108,6 +108,13 @@ export class Stations {
     return `IF(COUNTIF(${this.listed(0)},${line})=0,${otherwise},IF(N(${mass})=0,${otherwise},${mass}))`;
   }
 
+  /** Said of a line whose mass as measured is not that of a straight taper: the measured one counts. */
+  otherMass(line: string, taper: string): string {
+    const [measured, straight] = [`ROUND(${this.massOf(line, '""')},0)`, `ROUND(${taper},0)`];
+    const said = `"; mass as measured at stations, a straight taper would have "&${straight}&" g"`;
+    return `IFERROR(IF(${measured}=${straight},"",${said}),"")`;
+  }
+
   /** Volume of a line's blade in mm³ as measured; empty for a line that was not. */
   volumeOf(line: string): string {
     return `IFERROR(INDEX(${this.listed(1)},MATCH(${line},${this.listed(0)},0)),"")`;

@@ -1,3 +1,4 @@
+import { NOT_ASSESSED } from "../../../core/run/faulty-cells";
 import { TREATMENT } from "../../../functions/run/treatment";
 import { inFahrenheit } from "./sheet-parts";
 
@@ -6,6 +7,9 @@ import { inFahrenheit } from "./sheet-parts";
  * when it opens a file, and does not know our functions.
  */
 export const NONE = "none held";
+
+/** Where a question failed: an empty cell or "none" would read as all clear. */
+export { NOT_ASSESSED };
 
 /** A temperature of another cell in °F; said where there is none. */
 export const fahrenheitOf = (celsius: string): string =>
@@ -54,9 +58,6 @@ export type TreatmentLabel =
   | "recipe"
   | "do next"
   | "be wary of";
-
-/** Where a question failed: an empty cell or "none" would read as all clear. */
-export const NOT_ASSESSED = "not assessed";
 
 const RESULTS: readonly string[] = TREATMENT.result.map(({ label }) => label);
 
