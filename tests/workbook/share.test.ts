@@ -325,3 +325,12 @@ it("answers any damage with a sentence or with a copy, never with a fault, and l
     { numRuns: 60 },
   );
 }, 120_000);
+
+it("prints the sheet of the origin on the paper of the workbook", async () => {
+  const setUp = (number: number) => `<sheetData/><pageSetup paperSize="${number}" orientation="portrait"/>`;
+  // ST_PaperSize: 1 is Letter, 9 is A4 (ECMA-376 Part 1, 18.3.1.63).
+  for (const number of [1, 9]) {
+    const { bytes } = await shareCopy(handMade({ sheets: { Plan: setUp(number) } }));
+    expect(partsOf(bytes)["xl/worksheets/sheet2.xml"]).toContain(`paperSize="${number}"`);
+  }
+});

@@ -3,7 +3,7 @@ import { basename, extname, join } from "node:path";
 import { FileRefusal } from "../../workbook/file/package/file-refusal";
 import { AUDIENCES, type Choice } from "../../workbook/share/audience";
 import { csvFiles } from "../../workbook/share/csv";
-import { registered } from "../../workbook/share/register";
+import { registered, sendingOf } from "../../workbook/share/register";
 import { type ShareCopy, shareCopy } from "../../workbook/share/share-copy";
 import { shareList } from "../../workbook/share/share-report";
 import { newKeyPair, type Signer, signerFrom } from "../../workbook/share/signature";
@@ -129,17 +129,11 @@ async function register(
   }: { readonly output: string; readonly name: string | undefined } & Pick<Options, "values">,
   terminal: Terminal,
 ): Promise<void> {
-  const whom = AUDIENCES.find(({ word }) => word === values.for)?.label ?? "";
+  const sent = values.date ?? dateSerial(new Date().toISOString().slice(0, 10));
+  const answerBy = values.by ?? "";
+  const sending = sendingOf(copy, { word: values.for, name }, { sent, file: basename(output), answerBy });
   try {
-    const plan = await registered(read.bytes, {
-      sent: values.date ?? dateSerial(new Date().toISOString().slice(0, 10)),
-      to: [whom, name ?? ""].filter((part) => part !== "").join(": "),
-      papers: copy.sheets.join(", "),
-      file: basename(output),
-      copy: copy.number ?? "",
-      answerBy: values.by ?? "",
-      digest: copy.digest,
-    });
+    const plan = await registered(read.bytes, sending);
     if (plan === undefined) return;
     refuseOpenWorkbook(read.path);
     writeWhole(read.path, plan, read);

@@ -129,11 +129,12 @@ export class FileTools {
     const { run, notice } = this.files;
     const question = await run.shareQuestion();
     notice.clear();
-    const copy = await askForWhom(question, today());
-    if (copy === undefined) return;
-    const made = run.sharedFile(copy);
+    const chosen = await askForWhom(question, today());
+    if (chosen === undefined) return;
+    const made = run.sharedFile(chosen.copy);
     handOut(made);
-    notice.show(made.report.sentence, made.report.remarks);
+    const noted = await run.noteInRegister(chosen, made.name, today());
+    this.done(`${made.report.sentence}${noted}`, made.report.remarks);
   }
 
   private async answers(): Promise<void> {

@@ -1,4 +1,4 @@
-import type { WorkbookData } from "../../workbook/model/workbook-data";
+import type { Paper, WorkbookData } from "../../workbook/model/workbook-data";
 import { demoWorkbook } from "../../workbook/sheets/demo/demo-workbook";
 import { shownWorkbook } from "../../workbook/sheets/parts/workbook-of-model";
 
@@ -7,10 +7,19 @@ export const demoData = (): WorkbookData => shownWorkbook(demoWorkbook());
 
 const template = () => import(/* webpackChunkName: "template" */ "../../workbook/sheets/planning-template");
 
+/** Regions that print on Letter (Unicode CLDR, paperSize US-Letter; from memory). */
+const ON_LETTER = ["BZ", "CA", "CL", "CO", "CR", "GT", "MX", "NI", "PA", "PH", "PR", "SV", "US", "VE"];
+
+/** The paper of the reader's region, by the first language that names one. */
+export function paperOf(languages: readonly string[]): Paper {
+  const [region] = languages.flatMap((language) => /-([A-Z]{2})\b/.exec(language)?.[1] ?? []);
+  return region !== undefined && ON_LETTER.includes(region) ? "letter" : "A4";
+}
+
 /** A new run: the planning template with empty lines. It is large, so it is loaded apart. */
 export async function blankData(): Promise<WorkbookData> {
   const { planningTemplate } = await template();
-  return shownWorkbook(planningTemplate());
+  return shownWorkbook(planningTemplate(undefined, undefined, undefined, paperOf(navigator.languages)));
 }
 
 /** Fetches the template ahead, so that a new run can be begun without the network. Where it fails, asking tries again. */

@@ -5,16 +5,20 @@ import { type ReadWorkbook, readWorkbook } from "../../workbook/file/read/read-w
 import { writeWorkbook } from "../../workbook/file/write/write-workbook";
 import { changesBetween } from "../../workbook/model/changes";
 import type { WorkbookData } from "../../workbook/model/workbook-data";
+import { registered, sendingOf } from "../../workbook/share/register";
 import type { ShareCopy } from "../../workbook/share/share-copy";
 import { type ShareQuestion, shareQuestion } from "../../workbook/share/share-question";
 import { shareReport } from "../../workbook/share/share-report";
+import { dateSerial } from "../../workbook/sheets/parts/table-sheet";
 import type { Grid } from "../grid/grid";
 import type { KeptChanges, KeptRun } from "../kept/kept-store";
+import type { ChosenCopy } from "../page/share-dialog";
 import { blankData, demoData, fetchTemplateAhead } from "./new-runs";
 import { workbookOfSnapshot } from "./read-snapshot";
 import { snapshotOf } from "./write-snapshot";
 
 const DEMO_NAME = "Run R-07.xlsx";
+const NOBODY = { word: undefined, name: undefined };
 const BLANK_NAME = "New run.xlsx";
 
 /** What was done, in words: a sentence, and what is to be known beside it. */
@@ -151,6 +155,20 @@ export class OpenRun {
   sharedFile(copy: ShareCopy): MadeFile {
     const name = this.name.replace(/(\.xlsx)?$/i, " for sharing.xlsx");
     return { name, bytes: copy.bytes, report: shareReport(name, copy) };
+  }
+
+  /** Notes a copy that was handed out in the register of the plan on the screen; it is not saved yet. */
+  async noteInRegister({ copy, choice }: ChosenCopy, file: string, date: string): Promise<string> {
+    const whom = choice.kind === "for" ? { word: choice.whom, name: choice.name } : NOBODY;
+    const { bytes } = await this.made();
+    const plan = await registered(bytes, sendingOf(copy, whom, { sent: dateSerial(date), file }));
+    if (plan === undefined) return "";
+    const { sheet = "", address = "A1" } = this.grid.selected() ?? {};
+    this.show((await readWorkbook(plan)).workbook, this.name, plan);
+    this.isSaved = false;
+    this.grid.showSheet(sheet);
+    this.grid.select(address);
+    return " Noted in the register of the plan: save the plan too.";
   }
 
   /** What came back to copies of the workbook as it stands. */

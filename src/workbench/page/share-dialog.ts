@@ -59,12 +59,18 @@ class Question {
   }
 }
 
+/** A copy, and for whom it was made. */
+export interface ChosenCopy {
+  readonly copy: ShareCopy;
+  readonly choice: Choice;
+}
+
 /** The dialog from the question to the list of all that travels. */
 class ShareDialog {
   private readonly dialog = made("dialog");
   private readonly words = made("p");
   private readonly asked: Question;
-  private copy: ShareCopy | undefined;
+  private chosen: ChosenCopy | undefined;
 
   constructor(
     private readonly question: ShareQuestion,
@@ -88,27 +94,27 @@ class ShareDialog {
       choice === undefined ? "Say for whom the copy is, or tick the sheets." : "Working …";
     if (choice === undefined) return;
     try {
-      this.list(await this.question.copy(choice, this.date));
+      this.list({ copy: await this.question.copy(choice, this.date), choice });
     } catch (fault) {
       this.words.textContent = fault instanceof Error ? fault.message : String(fault);
     }
   }
 
-  private list(ready: ShareCopy): void {
-    const lines = made("ul", ...shareList(ready).map((line) => made("li", line)));
+  private list(ready: ChosenCopy): void {
+    const lines = made("ul", ...shareList(ready.copy).map((line) => made("li", line)));
     const go = button("Hand out this copy", () => {
-      this.copy = ready;
+      this.chosen = ready;
       this.dialog.close();
     });
     this.dialog.replaceChildren(made("h2", "This is all that travels"), lines, go, this.cancel());
     go.focus();
   }
 
-  run(): Promise<ShareCopy | undefined> {
+  run(): Promise<ChosenCopy | undefined> {
     return new Promise((resolve) => {
       this.dialog.addEventListener("close", () => {
         this.dialog.remove();
-        resolve(this.copy);
+        resolve(this.chosen);
       });
       document.body.append(this.dialog);
       this.dialog.showModal();
@@ -119,8 +125,8 @@ class ShareDialog {
 /**
  * Asks for whom a copy is made, makes it, and shows all that is in it before it is handed out.
  *
- * @returns The copy; `undefined` where the smith thought better of it.
+ * @returns The copy and for whom it is; `undefined` where the smith thought better of it.
  */
-export function askForWhom(question: ShareQuestion, date: string): Promise<ShareCopy | undefined> {
+export function askForWhom(question: ShareQuestion, date: string): Promise<ChosenCopy | undefined> {
   return new ShareDialog(question, date).run();
 }

@@ -3,9 +3,33 @@ import { readLiveWorkbook } from "../file/read/live-workbook";
 import { FIRST_ROW } from "../sheets/parts/table-sheet";
 import { PlanSheet } from "../sheets/plan-sheet";
 import { REGISTER, REGISTER_HEADINGS, type RegisterKey } from "../sheets/register-sheet";
+import { AUDIENCES } from "./audience";
+import type { ShareCopy } from "./share-copy";
 
 /** A copy that went out. What is not known stays empty. */
 export type Sending = Readonly<Partial<Record<Exclude<RegisterKey, "number" | "revision">, number | string>>>;
+
+/** What the register says of a copy. @param whom - For whom it was made, by the word of the audience and by name. */
+export function sendingOf(
+  copy: Pick<ShareCopy, "sheets" | "number" | "digest">,
+  whom: { readonly word: string | undefined; readonly name: string | undefined },
+  {
+    sent,
+    file,
+    answerBy = "",
+  }: { readonly sent: number | string; readonly file: string; readonly answerBy?: string },
+): Sending {
+  const label = AUDIENCES.find(({ word }) => word === whom.word)?.label ?? "";
+  return {
+    sent,
+    to: [label, whom.name ?? ""].filter((part) => part !== "").join(": "),
+    papers: copy.sheets.join(", "),
+    file,
+    copy: copy.number ?? "",
+    answerBy,
+    digest: copy.digest,
+  };
+}
 
 /**
  * Notes a copy in the register of a plan, in the first row under all that stand there.

@@ -220,6 +220,14 @@ export async function sharedBook(bytes: Uint8Array, options: ShareOptions = {}):
   };
 }
 
+/** The sheets that are made here are printed on the paper of those that came from the workbook. */
+function onPaperOf(shared: readonly SheetData[], all: readonly SheetData[]): SheetData[] {
+  const paper = shared.find(({ print }) => print?.paper !== undefined)?.print?.paper;
+  return all.map((sheet) =>
+    paper === undefined || sheet.print === undefined ? sheet : { ...sheet, print: { ...sheet.print, paper } },
+  );
+}
+
 /** A hidden sheet must not be the one that opens. */
 const visibleFirst = (sheets: readonly SheetData[]) =>
   [...sheets].sort((a, b) => Number(a.isHidden) - Number(b.isHidden));
@@ -241,13 +249,13 @@ export async function shareCopy(bytes: Uint8Array, options: ShareOptions = {}): 
   const shown = isPlanning(current.main.listed) ? withGrownRows(sheets) : sheets;
   const signed = signer === undefined ? [] : [[LABELS.signature, await signer.sign(digest)]];
   const book = {
-    sheets: [
+    sheets: onPaperOf(shared.sheets, [
       ...shown,
       {
         ...provenanceSheet(lines, [[LABELS.digest, digest], ...signed]),
         isProtected: origin.asked !== undefined,
       },
-    ],
+    ]),
     names: {},
     tables: [],
     from1904: shared.from1904,
