@@ -1,4 +1,6 @@
 import { expect, it } from "vitest";
+import { TREATMENT } from "../../src/functions/run";
+import { answer } from "../stock/call";
 import { plan } from "./run";
 import { lineOf } from "./run-r07";
 
@@ -10,11 +12,16 @@ it("a sword whose temper stays out of the brittle range says in its row why it i
   const row = lineOf(plan([{ ...line, ...size, steel: "6150" }]), "K6");
   expect(row["band status"]).toBe("too soft");
   expect(row["next step"]).toMatch(
-    /soft to avoid the brittle range, expect .*; \d+ °C \(\d+ °F\) would give \d+ %, but is brittle/,
+    /expect \d+ to \d+ HRC, soft to avoid the brittle range; \d+ °C \(\d+ °F\) would give \d+ %, but is brittle/,
   );
   expect(row.cautions).toMatch(
     /best chance of the band outside the brittle range, 39 %; \d+ °C \(\d+ °F\) would give/,
   );
+});
+
+it("the cell of TREATMENT that the sheet shows begins with it", () => {
+  const [row] = answer(TREATMENT, "6150", "European sword sharp", null, "fast oil", 6, 780);
+  expect(row?.at(-1)).toMatch(/^soft: a harder temper is brittle/);
 });
 
 it("with a typed aim the temper is that of the aim", () => {

@@ -107,7 +107,7 @@ function betterText(question: BladeQuestion, { best, chance }: Told): string {
 function trial(question: BladeQuestion, story: Told): string {
   const { temperC, estimate } = story;
   if (temperC === undefined || estimate === undefined) return "Test a coupon of this heat before the run.";
-  const first = `Temper one, ${temperText(question, temperC)}${softText(story)}, expect ${span(estimate.low, estimate.high)}`;
+  const first = `Temper one, ${temperText(question, temperC)}, expect ${span(estimate.low, estimate.high)}${softText(story)}`;
   const better = betterText(question, story);
   // What a coupon is worth counts with the temper set by it: of a temper that is settled it says nothing.
   const parts = better === "" ? [flatText(story), avoidedText(story), couponText(story)] : [better];

@@ -1,4 +1,4 @@
-import { type Caution, caution } from "../blade/caution";
+import { type Caution, caution, ranked } from "../blade/caution";
 import { chanceText } from "../blade/chance";
 import { hardeningCautions } from "../blade/hardness-cautions";
 import type { BladeQuestion, BladeStory } from "../blade/question";
@@ -43,7 +43,10 @@ function basisCaution({ steel, hardenC }: RecipeLine, basis: string): Caution[] 
 }
 
 /** Which way the temper was chosen, where no target was typed. */
-function chosenCaution({ use }: RecipeLine, { isForBand, best, temperC, chance }: BladeStory): Caution[] {
+function chosenCaution(
+  { use }: RecipeLine,
+  { isForBand, best, temperC, chance, status }: BladeStory,
+): Caution[] {
   if (use === undefined || !isForBand || best === undefined || temperC === undefined || chance === undefined)
     return [];
   const chosen = `No target typed: ${temperatureText(temperC)} has the best chance of the band`;
@@ -51,7 +54,9 @@ function chosenCaution({ use }: RecipeLine, { isForBand, best, temperC, chance }
     best.avoided === undefined
       ? `${chosen}, ${chanceText(chance)}.`
       : `${chosen} outside the brittle range, ${chanceText(chance)}; ${temperatureText(best.avoided.celsius)} would give ${chanceText(best.avoided.chance)}.`;
-  return [caution("note", "no target typed", full)];
+  return best.avoided !== undefined && status === "too soft"
+    ? [caution("spoils the blade", "soft: a harder temper is brittle", full)]
+    : [caution("note", "no target typed", full)];
 }
 
 function questionOf(line: RecipeLine): BladeQuestion {
@@ -101,6 +106,6 @@ export function plannedTemper(line: RecipeLine): PlannedTemper {
     fahrenheit: Math.round(fahrenheit(temperC)),
     ...told,
     tempers: temperText(line, temperC),
-    cautions: [...cautions, ...chosenCaution(line, story), ...basisCaution(line, story.basis)],
+    cautions: ranked([...chosenCaution(line, story), ...cautions, ...basisCaution(line, story.basis)]),
   };
 }
