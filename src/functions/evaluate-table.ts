@@ -20,10 +20,10 @@ const ROWS_A_PART = 512;
 export function* evaluateTable(
   compute: TableCompute,
   args: readonly Argument[],
-  { refused = (refusal) => [[refusal]], toleratesFaults = false }: Answering = {},
+  { refused = (refusal) => [[refusal]], toleratesFaults }: Answering = {},
 ): InParts<Cells> {
   if (isUnfilled(args)) return [[""]];
-  const rows = yield* guardedInParts(checkedTable(compute, args, toleratesFaults));
+  const rows = yield* guardedInParts(checkedTable(compute, args, toleratesFaults === true));
   if (rows instanceof Refusal) return refused(rows);
   return rows.length === 0 ? [[""]] : rows;
 }
