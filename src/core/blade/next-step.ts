@@ -89,11 +89,13 @@ function avoidedText({ best, isForBand }: Told): string {
   return `${temperatureText(avoided.celsius)} would give ${chanceText(avoided.chance)}, but is brittle`;
 }
 
-/** Why a planned temper comes out soft, where it is the brittle range that keeps it from being lower. */
-function softText({ status, best, isForBand }: Told): string {
-  const isKeptOut = status === "too soft" && isForBand && best?.avoided !== undefined;
-  return isKeptOut ? ", soft to avoid the brittle range" : "";
+/** Whether a planned temper comes out soft because the brittle range keeps it from being lower. */
+export function isKeptSoft({ status, best, isForBand }: Told): boolean {
+  if (best?.avoided === undefined || !isForBand || best.avoided.celsius >= best.celsius) return false;
+  return status === "too soft" || status === "uncertain";
 }
+
+const softText = (story: Told) => (isKeptSoft(story) ? ", soft to avoid the brittle range" : "");
 
 /** A temper with a clearly better chance than the one that was chosen; empty where there is none. */
 function betterText(question: BladeQuestion, { best, chance }: Told): string {

@@ -1,6 +1,7 @@
 import { type Caution, caution, ranked } from "../blade/caution";
 import { chanceText } from "../blade/chance";
 import { hardeningCautions } from "../blade/hardness-cautions";
+import { isKeptSoft } from "../blade/next-step";
 import type { BladeQuestion, BladeStory } from "../blade/question";
 import { bladeStory } from "../blade/story";
 import { withinWords } from "../cell-text";
@@ -43,10 +44,8 @@ function basisCaution({ steel, hardenC }: RecipeLine, basis: string): Caution[] 
 }
 
 /** Which way the temper was chosen, where no target was typed. */
-function chosenCaution(
-  { use }: RecipeLine,
-  { isForBand, best, temperC, chance, status }: BladeStory,
-): Caution[] {
+function chosenCaution({ use }: RecipeLine, story: BladeStory): Caution[] {
+  const { isForBand, best, temperC, chance } = story;
   if (use === undefined || !isForBand || best === undefined || temperC === undefined || chance === undefined)
     return [];
   const chosen = `No target typed: ${temperatureText(temperC)} has the best chance of the band`;
@@ -54,7 +53,7 @@ function chosenCaution(
     best.avoided === undefined
       ? `${chosen}, ${chanceText(chance)}.`
       : `${chosen} outside the brittle range, ${chanceText(chance)}; ${temperatureText(best.avoided.celsius)} would give ${chanceText(best.avoided.chance)}.`;
-  return best.avoided !== undefined && status === "too soft"
+  return isKeptSoft(story)
     ? [caution("spoils the blade", "soft: a harder temper is brittle", full)]
     : [caution("note", "no target typed", full)];
 }
