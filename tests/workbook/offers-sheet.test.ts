@@ -12,6 +12,16 @@ const LONG = 240_000;
 const MARKER = "ZQ-PRIVATE-7731";
 const MARKS = [MARKER, "97731.25", "87731.5"];
 
+/** Everybody that copies of R-07 go to, and a supplier whom the plan does not buy from. */
+const NAMED = [
+  ["supplier", "Brackwater Steel Yard"],
+  ["supplier", "Old Quay Metals"],
+  ["supplier", "Grey Heron Steel"],
+  ["heat-treater", "Salt Lane Heat Treatment"],
+  ["customer", "Marrow & Kettle Provisions"],
+  ["customer", "Low Meadow Guild"],
+] as const;
+
 let bytes: Uint8Array;
 let values: StoredValues;
 
@@ -69,6 +79,8 @@ describe("what suppliers ask stays in the workbook", () => {
       const choices = [
         { kind: "all" } as const,
         ...["supplier", "heat-treater", "customer"].map((whom) => ({ kind: "for", whom }) as const),
+        ...NAMED.map(([whom, name]) => ({ kind: "for", whom, name }) as const),
+        { kind: "for", whom: "supplier", name: "Old Quay Metals", enquiry: ["L1"] } as const,
       ];
       for (const choice of choices) {
         const copy = await shareCopy(bytes, { choice });
@@ -83,14 +95,18 @@ describe("what suppliers ask stays in the workbook", () => {
   );
 
   it("is not offered to be shared, and named it is refused with a sentence", async () => {
-    const hidden = ["Offers", "Best offer"];
-    const told = SHEETS_OF_THE_PLAN.filter(({ isPrivate }) => isPrivate).map(({ name }) => name);
-    expect(told).toEqual(expect.arrayContaining(hidden));
+    const hidden = {
+      Offers: "what suppliers ask",
+      "Best offer": "what suppliers ask",
+      Register: "what was sent to whom",
+    };
+    const told = SHEETS_OF_THE_PLAN.filter(({ holds }) => holds !== undefined).map(({ name }) => name);
+    expect(told).toEqual(expect.arrayContaining(Object.keys(hidden)));
     const { sheets } = shareQuestion(bytes, "plan.xlsx");
-    for (const name of hidden) {
+    for (const [name, held] of Object.entries(hidden)) {
       expect(sheets).not.toContain(name);
       await expect(shareCopy(bytes, { choice: { kind: "sheets", names: [name] } })).rejects.toThrow(
-        `The sheet "${name}" holds what suppliers ask and stays in the workbook.`,
+        `The sheet "${name}" holds ${held} and stays in the workbook.`,
       );
     }
   });

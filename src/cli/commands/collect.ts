@@ -1,4 +1,5 @@
 import { basename } from "node:path";
+import { alteredLines } from "../../workbook/answers/altered";
 import { type Collected, collect as collectAnswers } from "../../workbook/answers/collect";
 import { canBeTaken, type Proposal } from "../../workbook/answers/proposal";
 import { takeAnswers } from "../../workbook/answers/take";
@@ -56,11 +57,8 @@ function listed({ proposals, remarks, altered }: Collected): string {
     (proposal) =>
       `${String(proposal.number).padStart(width)}  ${STATE_WORDS[proposal.state].padEnd(8)}  ${proposalWords(proposal)}\n`,
   );
-  const changed = altered.map(
-    (name) =>
-      `${name}: values outside the cells for answers were changed; verify PLAN.xlsx ${name} shows which.\n`,
-  );
-  return [...remarks.map((remark) => `${remark}\n`), ...changed, ...lines].join("");
+  const told = [...remarks, ...altered.flatMap(alteredLines)];
+  return [...told.map((remark) => `${remark}\n`), ...lines].join("");
 }
 
 function outcomeWords(accepted: readonly Proposal[], output: string | undefined, options: Options): string {

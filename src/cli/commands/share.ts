@@ -25,6 +25,7 @@ const WHOM = AUDIENCES.map(({ word }) => word).join(", ");
 
 const USAGE = `Usage: share --for WHOM [options] FILE.xlsx            the sheets that concern one: ${WHOM}
        share --for WHOM NAME [options] FILE.xlsx       of a planning workbook, the lines of that one alone
+       share --for supplier NAME [--lines L1,L4] ...     an enquiry to any supplier about all lines, or about these
        share --sheets "NAME, NAME" [options] FILE.xlsx   the sheets named
        share --all [options] FILE.xlsx                   every sheet that can be seen
        share --new-key KEY.json                          make a pair of keys to sign copies with
@@ -36,6 +37,7 @@ from formulas, as notes, that read cells of these sheets only; a list of all tha
 written. The sheet Provenance says where the values come from, with the date that you give.
 Of a planning workbook, --for adds a table on which the other side answers: price, heat number, readings and the like.
 Only its shaded cells are not locked; --by says until when. --sheets beside --for takes only those of the papers.
+A supplier whom the plan does not buy from yet gets an enquiry about all lines; --lines chooses them, for any supplier.
 The answers come home with collect.
 --csv also writes each sheet of the copy as a CSV file into a folder; a text that a spreadsheet program would run as
 a formula gets an apostrophe in front.
@@ -88,7 +90,11 @@ function choiceIn({ flags, values }: Options, name: string | undefined): Choice 
       `say what is shared: --for ${WHOM.replaceAll(", ", "|")}, --sheets "NAME, NAME", or --all for everything`,
     );
   const names = sheets?.split(",");
-  if (whom !== undefined) return { kind: "for", whom, ...(name && { name }), ...(names && { names }) };
+  const enquiry = values.lines?.split(",").map((line) => line.trim());
+  if (enquiry !== undefined && (name === undefined || whom === undefined))
+    throw new WrongArguments("--lines are those of an enquiry to one: --for supplier NAME --lines L1,L4");
+  if (whom !== undefined)
+    return { kind: "for", whom, ...(name && { name }), ...(names && { names }), ...(enquiry && { enquiry }) };
   return names === undefined ? { kind: "all" } : { kind: "sheets", names };
 }
 
@@ -147,7 +153,7 @@ async function register(
 async function run(args: readonly string[], terminal: Terminal): Promise<number> {
   const options = readOptions(args, {
     flags: ["all", "force", "no-register"],
-    values: ["output", "date", "by", "sheets", "for", "csv", "sign", "new-key"],
+    values: ["output", "date", "by", "sheets", "for", "lines", "csv", "sign", "new-key"],
   });
   const { flags, values } = options;
   const isForced = flags.has("force");

@@ -1,8 +1,6 @@
-import type { CellRemark } from "../../workbook/file/patch/recalculate";
 import { COMPUTED_BY } from "../../workbook/share/provenance";
-import { plainContent } from "../../workbook/share/values";
 import { TOLERANCE } from "../../workbook/share/verify/agreement";
-import type { Cause, Difference } from "../../workbook/share/verify/causes";
+import { remarkGroups } from "../../workbook/share/verify/told";
 import { type SignatureFound, type Verification, verifyCopy } from "../../workbook/share/verify/verify-copy";
 import { readWhole } from "../files";
 import { readOptions, WrongArguments } from "../options";
@@ -18,30 +16,6 @@ reckon it anew. State says apart whether the copy was altered, answered in the c
 again by another program, and whether the plan changed since. --key holds the signature against the sender's public key.
 Exit status: 0 all agrees, 1 something differs, 2 wrong arguments or a file refused.
 `;
-
-const TITLES: Readonly<Record<Cause, string>> = {
-  typed: "Typed otherwise in the two files:",
-  formula: "The formula is another one than the copy's note keeps:",
-  clock: "The formula asks for the time or a random number:",
-  stored: "Not calculated here; the live file holds another value than the copy:",
-  version: "The copy was calculated by another version or data edition, which may be why:",
-  follows: "Follow from the cells above:",
-  unexplained: "No reason found; the copy may have been altered:",
-};
-
-function inWords({ sheet, cell, live, shared }: Difference): CellRemark {
-  const [ours, theirs] = [live, shared].map((content) => plainContent(content) || "empty");
-  return { sheet, cell, text: `live ${ours}, copy ${theirs}` };
-}
-
-function differencesInWords(differences: readonly Difference[]): string {
-  const causes = Object.keys(TITLES) as Cause[];
-  const listed = causes.map((cause) => {
-    const cells = differences.filter((difference) => difference.cause === cause);
-    return listedRemarks(TITLES[cause], cells.map(inWords));
-  });
-  return listed.join("");
-}
 
 function origin({ computedBy, isThisVersion, date }: Verification): string {
   if (computedBy === undefined) return "The copy has no Provenance sheet that says what calculated it.\n";
@@ -101,10 +75,9 @@ function summary(file: string, found: Verification): string {
     signatureWords(found) +
     leftOut(found) +
     sheetsOnly("copy", found.sheetsOfCopy) +
-    listedRemarks("Formulas in the copy, which should hold values only:", found.formulas) +
-    differencesInWords(found.differences) +
-    listedRemarks("Shown otherwise than in a copy made now:", found.shown) +
-    listedRemarks("Said otherwise on Provenance than in a copy made now:", found.provenance)
+    remarkGroups(found)
+      .map(({ title, remarks }) => listedRemarks(title, remarks))
+      .join("")
   );
 }
 

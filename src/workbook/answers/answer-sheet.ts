@@ -9,6 +9,7 @@ import {
   type AnswerField,
   type AnswerForm,
   type AnswerKind,
+  ASKED_OF,
   fieldsOf,
   KEY,
 } from "./forms";
@@ -20,6 +21,8 @@ export interface AnswerWishes {
   readonly number: string;
   /** By when an answer is wanted, as the sender says it. */
   readonly by: string;
+  /** Whom the copy is made for by name; empty where it is for all of a kind. */
+  readonly whom: string;
 }
 
 /** Said where the sender names no day; the papers say the same. */
@@ -58,7 +61,7 @@ function request(by: string): string {
   return `Fill in the shaded cells${until}, and send this file back; the table as CSV or pasted into a mail will do. Leave the keys as they are.`;
 }
 
-function headCells({ paper }: AnswerForm, { plan, by }: AnswerWishes): CellData[] {
+function headCells({ paper }: AnswerForm, { plan, by, whom }: AnswerWishes): CellData[] {
   const currency = plan.currency === "" ? "" : ` Prices in ${plan.currency}.`;
   return [
     text(
@@ -72,6 +75,7 @@ function headCells({ paper }: AnswerForm, { plan, by }: AnswerWishes): CellData[
     { row: HEAD, column: 1, style: answerStyle() },
     text(HEAD, 2, ANSWERED_ON, HEADING),
     { row: HEAD, column: 3, style: answerStyle(DATE_FORMAT) },
+    ...(whom === "" ? [] : [text(HEAD, 4, ASKED_OF, HEADING), text(HEAD, 5, whom, TOLD)]),
   ];
 }
 

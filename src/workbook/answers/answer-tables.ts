@@ -1,7 +1,7 @@
 import type { CellValue } from "../../engine/cell-value";
 import { readCellName } from "../../formula/addresses";
 import { type RowKey, readRowKey } from "./copy-number";
-import { ANSWER_FORMS, ANSWERED_BY, ANSWERED_ON, type AnswerForm, elementOf, KEY } from "./forms";
+import { ANSWER_FORMS, ANSWERED_BY, ANSWERED_ON, type AnswerForm, ASKED_OF, elementOf, KEY } from "./forms";
 
 /** A content, or nothing. */
 export type Held = CellValue | undefined;
@@ -28,6 +28,8 @@ export interface AnswerTable {
   readonly above: readonly CellValue[];
   readonly by: string;
   readonly on: Held;
+  /** Whom it was made for; empty where it was made for all of a kind, or its head is lost. */
+  readonly of: string;
 }
 
 /** Cells by address as rows. */
@@ -87,22 +89,24 @@ function rowsBelow(
 
 interface Head {
   readonly above: CellValue[];
-  by: string;
-  on: Held;
+  readonly by: string;
+  readonly on: Held;
+  readonly of: string;
 }
 
 /** What stands above a table. */
 function headOf(grid: CellGrid, first: number, end: number): Head {
-  const head: Head = { above: [], by: "", on: undefined };
-  for (const row of grid.slice(first, end)) {
-    row?.forEach((held, column) => {
-      const label = plain(textIn(row[column - 1]));
-      if (label === plain(ANSWERED_BY)) head.by = textIn(held);
-      else if (label === plain(ANSWERED_ON)) head.on = held;
-      else if (held !== undefined) head.above.push(held);
-    });
-  }
-  return head;
+  const cells = grid
+    .slice(first, end)
+    .flatMap((row) => (row ?? []).map((held, column) => ({ held, label: plain(textIn(row?.[column - 1])) })));
+  const beside = (label: string) => cells.findLast((cell) => cell.label === plain(label))?.held;
+  const answers = [ANSWERED_BY, ANSWERED_ON].map(plain);
+  return {
+    above: cells.flatMap(({ held, label }) => (held === undefined || answers.includes(label) ? [] : [held])),
+    by: textIn(beside(ANSWERED_BY)),
+    on: beside(ANSWERED_ON),
+    of: textIn(beside(ASKED_OF)),
+  };
 }
 
 /** All tables of answers among the cells of a sheet, a text file or a pasted text. */
@@ -114,8 +118,8 @@ export function answerTables(grid: CellGrid): AnswerTable[] {
     const rows = rowsBelow(grid, at + 1, found[index + 1]?.at ?? grid.length, columns);
     const form = ANSWER_FORMS.find(({ mark }) => mark === rows[0]?.key.mark);
     if (form === undefined) return [];
-    const { above, by, on } = headOf(grid, (found[index - 1]?.at ?? -1) + 1, at);
-    return [{ form, headingRow: at, columns, rows, above, by, on }];
+    const { above, by, on, of } = headOf(grid, (found[index - 1]?.at ?? -1) + 1, at);
+    return [{ form, headingRow: at, columns, rows, above, by, on, of }];
   });
 }
 

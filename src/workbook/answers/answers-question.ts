@@ -1,3 +1,4 @@
+import { alteredLines } from "./altered";
 import type { AnswerSource } from "./answer-file";
 import { collect } from "./collect";
 import { canBeTaken } from "./proposal";
@@ -36,9 +37,6 @@ export async function answersQuestion(
   sources: readonly AnswerSource[],
 ): Promise<AnswersQuestion> {
   const found = await collect(plan, sources);
-  const altered = found.altered.map(
-    (name) => `${name}: values outside the cells for answers were changed; verify shows which.`,
-  );
   return {
     entries: found.proposals.map((proposal) => ({
       number: proposal.number,
@@ -47,7 +45,7 @@ export async function answersQuestion(
       canBeTaken: canBeTaken(proposal),
       isFine: proposal.state === "fine",
     })),
-    remarks: [...found.remarks, ...altered],
+    remarks: [...found.remarks, ...found.altered.flatMap(alteredLines)],
     counts: countWords(found),
     take: (numbers, date) =>
       takeAnswers(

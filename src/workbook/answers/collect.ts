@@ -2,24 +2,27 @@ import { sentenceOf } from "../../core/refusal";
 import { FileRefusal } from "../file/package/file-refusal";
 import { momentText } from "../share/moments";
 import { calculatedSide } from "../share/verify/live-side";
+import { REGISTER, REGISTER_HEADINGS } from "../sheets/register-sheet";
+import { type AlteredFile, alteredFile } from "./altered";
 import { type AnswerFile, type AnswerSource, readAnswerFile } from "./answer-file";
 import { type AnswerRow, type AnswerTable, textIn } from "./answer-tables";
 import { planNumber, planWords } from "./copy-number";
 import { readDay } from "./days";
 import { ANSWER_FORMS, fieldsOf } from "./forms";
 import { linesAsked, type Plan, planOf } from "./lines-asked";
-import { logKey, type TakenBefore, takenBefore } from "./log-sheet";
+import { answerDigest, logKey, TakenAnswers } from "./log-sheet";
+import { OfferRows } from "./offer-rows";
 import type { Draft, Proposal } from "./proposal";
 import { ReadingRows } from "./reading-rows";
-import { answersOfRow, type RowContext } from "./row-answers";
+import { answersOfRow, type RowContext, type RowShapes } from "./row-answers";
 
 /** What came back, line by line, before anything is taken. */
 export interface Collected {
   readonly proposals: readonly Proposal[];
   /** What there is to say of whole files. */
   readonly remarks: readonly string[];
-  /** Files whose values outside the answers are not those of the copy: verify shows which. */
-  readonly altered: readonly string[];
+  /** Files whose values outside the answers are not those of the copy, with the cells. */
+  readonly altered: readonly AlteredFile[];
   /** Cells that were open for answers in the rows that came back, and how many hold one. */
   readonly open: number;
   readonly answered: number;
@@ -29,8 +32,8 @@ export interface Collected {
 interface Known {
   readonly plan: Plan;
   readonly number: string;
-  readonly taken: ReadonlyMap<string, TakenBefore>;
-  readonly readings: ReadingRows;
+  readonly taken: TakenAnswers;
+  readonly shapes: RowShapes;
 }
 
 const answersIn = (plan: Plan, { form, rows }: AnswerTable): number =>
@@ -64,6 +67,16 @@ function dayOf({ on }: AnswerTable): {
 /** The name that the copy was made for, without its kind. */
 const nameIn = (audience = "") => audience.split(": ").slice(1).join(": ");
 
+/** Whom the register of the plan says that a copy went to; empty where it does not say. */
+function sentTo({ sheets }: Plan, number: string): string {
+  const register = sheets.get(REGISTER);
+  const row = register
+    ?.rowsWith(REGISTER_HEADINGS.copy)
+    .find((at) => register.under(REGISTER_HEADINGS.copy, at).value === number);
+  const to = row === undefined ? undefined : register?.under(REGISTER_HEADINGS.to, row).value;
+  return nameIn(to === undefined ? "" : String(to));
+}
+
 function lostLine(table: AnswerTable, row: AnswerRow, file: AnswerFile, answers: number): Draft {
   return {
     copy: row.key.number,
@@ -83,17 +96,18 @@ function lostLine(table: AnswerTable, row: AnswerRow, file: AnswerFile, answers:
 }
 
 function draftsOfTable(known: Known, file: AnswerFile, table: AnswerTable): Draft[] {
-  const { plan, readings } = known;
+  const { plan, shapes } = known;
   const lines = new Map(linesAsked(plan, table.form).map((line) => [line.line.toLowerCase(), line]));
   const { day, on } = dayOf(table);
-  const from = table.by === "" ? nameIn(file.statements?.audience) : table.by;
   return table.rows.flatMap((row) => {
     const answers = answersIn(plan, { ...table, rows: [row] });
     const line = lines.get(row.key.line.toLowerCase());
     if (answers === 0) return [];
     if (line === undefined) return [lostLine(table, row, file, answers)];
-    const context: RowContext = { plan, table, row, line, file: file.name, from: from || line.whom, day, on };
-    return answersOfRow(context, readings.draftFor);
+    const whose = table.of || nameIn(file.statements?.audience) || sentTo(plan, row.key.number);
+    const from = table.by || whose || line.whom;
+    const context: RowContext = { plan, table, row, line, file: file.name, from, whose, day, on };
+    return answersOfRow(context, shapes);
   });
 }
 
@@ -125,22 +139,32 @@ function withClashes(drafts: readonly Draft[]): Draft[] {
   });
 }
 
-function stateOf(draft: Draft, before: TakenBefore | undefined, isRepeated: boolean): Proposal["state"] {
+interface Circumstances {
+  /** The same answer was taken; the question was answered otherwise; the files hold the answer twice. */
+  readonly isTaken: boolean;
+  readonly isAnswered: boolean;
+  readonly isRepeated: boolean;
+}
+
+function stateOf(draft: Draft, { isTaken, isAnswered, isRepeated }: Circumstances): Proposal["state"] {
   if (draft.refusal !== undefined) return "refused";
-  if (before !== undefined && before.readAs === draft.readAs) return "taken";
-  if (draft.doubts.length > 0 || before !== undefined) return "doubtful";
+  if (isTaken) return "taken";
+  if (draft.doubts.length > 0 || isAnswered) return "doubtful";
   return isRepeated ? "same" : "fine";
 }
 
-function proposalsOf(drafts: readonly Draft[], taken: Known["taken"]): Proposal[] {
+async function proposalsOf(drafts: readonly Draft[], taken: TakenAnswers): Promise<Proposal[]> {
   const seen = new Set<string>();
+  const digests = await Promise.all(drafts.map(answerDigest));
   return drafts.map(({ doubts, refusal, ...draft }, at): Proposal => {
-    const before = taken.get(logKey(draft));
+    const before = taken.before(draft);
+    const same = taken.same(draft, digests[at] ?? "");
     const isRepeated = seen.size === seen.add(`${logKey(draft)}|${draft.readAs}`).size;
-    const state = stateOf({ ...draft, doubts, ...(refusal && { refusal }) }, before, isRepeated);
+    const circumstances = { isTaken: same !== undefined, isAnswered: before !== undefined, isRepeated };
+    const state = stateOf({ ...draft, doubts, ...(refusal && { refusal }) }, circumstances);
     const why = {
       refused: [refusal ?? ""],
-      taken: [`taken already${before?.on === "" ? "" : ` on ${before?.on}`}`],
+      taken: [`taken already${same?.on === "" ? "" : ` on ${same?.on}`}`],
       same: ["stands in these files twice"],
       fine: [],
       doubtful: [...(before === undefined ? [] : [`answered before: ${before.readAs}`]), ...doubts],
@@ -200,21 +224,24 @@ export async function collect(bytes: Uint8Array, sources: readonly AnswerSource[
   const known: Known = {
     plan,
     number: await planNumber(plan.name),
-    taken: takenBefore(plan),
-    readings: new ReadingRows(plan),
+    taken: new TakenAnswers(plan),
+    shapes: { R: new ReadingRows(plan).draftsFor, E: new OfferRows(plan).draftsFor },
   };
   const { files, remarks } = await readAll(sources);
   const sorted = files.map((file) => ({ file, ...ofThisPlan(known, file) }));
   const tables = sorted.flatMap(({ file, tables: own }) => own.map((table) => ({ file, table })));
   const drafts = tables.flatMap(({ file, table }) => draftsOfTable(known, file, table));
+  const isChanged = (name: string) =>
+    tables.some(({ file }) => file.name === name && file.statements?.digest === "not as stated");
+  const changed = sources.filter(({ name }) => isChanged(name));
   const days = tables.flatMap(({ file, table }) => {
     const { remark } = dayOf(table);
     return remark === undefined ? [] : [`${file.name}: ${remark}`];
   });
   return {
-    proposals: proposalsOf(withClashes(drafts), known.taken),
+    proposals: await proposalsOf(withClashes(drafts), known.taken),
     remarks: [...remarks, ...sorted.flatMap(({ remarks: own }) => own), ...new Set(days)],
-    altered: files.filter(({ statements }) => statements?.digest === "not as stated").map(({ name }) => name),
+    altered: await Promise.all(changed.map((source) => alteredFile(bytes, source))),
     open: tables.reduce((sum, { table }) => sum + openIn(plan, table), 0),
     answered: tables.reduce((sum, { table }) => sum + answersIn(plan, table), 0),
   };

@@ -45,6 +45,8 @@ export interface AnswerForm {
   readonly audience: "supplier" | "heat-treater" | "customer";
   readonly told: readonly ToldField[];
   readonly asked: readonly AnswerField[];
+  /** Whether whoever is asked may be asked about any line, bought there or not. */
+  readonly asksAnybody?: boolean;
   /** Whether the elements of the plan's analysis are asked for too, a column each. */
   readonly asksAnalysis?: boolean;
   /** Headings without which a row that was begun is half filled. */
@@ -63,6 +65,8 @@ export const ANSWERS_TO_QUOTE = ["accepted", "changed", "refused"] as const;
 export const KEY = "Key";
 export const ANSWERED_BY = "Answered by";
 export const ANSWERED_ON = "Date";
+/** Label of whom the table was made for. */
+export const ASKED_OF = "Asked of";
 
 const price = (goesTo: string): AnswerField => ({
   heading: "Price",
@@ -122,26 +126,28 @@ const ENQUIRY: AnswerForm = {
   audience: "supplier",
   told: STEEL_LINE,
   asked: [
-    price("Price a kg"),
+    price("Price"),
     perUnit(PRICE_UNITS),
-    MINIMUM,
+    { ...MINIMUM, goesTo: "Minimum charge" },
     {
       ...MINIMUM,
       heading: "Freight",
       note: "Freight of the whole delivery, said once; empty where it is free.",
+      goesTo: "Freight",
     },
-    BAR_LENGTHS,
-    WEEK,
+    { ...BAR_LENGTHS, goesTo: "Bar length mm" },
+    { ...WEEK, goesTo: "Week" },
     {
       heading: "Equal grade offered",
       kind: "words",
       note: "Name of an equal grade, where another is offered.",
       width: 110,
     },
-    REMARKS,
+    { ...REMARKS, goesTo: "Supplier's remarks" },
   ],
+  asksAnybody: true,
   needs: ["Price", "Week of delivery"],
-  sheet: "Steel and heats",
+  sheet: "Offers",
 };
 
 const ORDER: AnswerForm = {

@@ -76,8 +76,10 @@ function rowNamed(plan: Plan, name: string, heading: string, wanted: string): Ro
 const oneDecimal = (value: number) => Math.round(value * 10) / 10;
 const sameName = (a: string, b: string) => a.trim().toLowerCase() === b.trim().toLowerCase();
 
+/** Lines for which bars are bought, whoever sells them. */
 function steelLines(plan: Plan): AskedLine[] {
-  return rowsOf(plan, "Cut list", "Bought from").map((row) => {
+  const bought = rowsOf(plan, "Cut list", "Bars to buy").filter((row) => row.figure("Bars to buy") > 0);
+  return bought.map((row) => {
     const steel = row.words("Steel in stock");
     const stock = rowNamed(plan, "Steel and heats", "Steel", steel);
     const bars = row.figure("Bars to buy");
@@ -171,7 +173,7 @@ function quoteLines(plan: Plan): AskedLine[] {
 
 const SOURCES: Readonly<Record<string, (plan: Plan) => AskedLine[]>> = {
   E: steelLines,
-  O: steelLines,
+  O: (plan) => steelLines(plan).filter(({ whom }) => whom !== ""),
   H: lotLines,
   R: pieceLines,
   Q: quoteLines,

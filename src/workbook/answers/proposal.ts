@@ -6,6 +6,8 @@ export interface PlanChange {
   readonly value: number | string;
   /** What stands there now, in words; empty where nothing does. */
   readonly before: string;
+  /** Whether it only says whose row it is: written with every answer of a new row, told with none. */
+  readonly isName?: boolean;
 }
 
 /**

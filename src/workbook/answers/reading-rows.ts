@@ -37,7 +37,7 @@ export class ReadingRows {
   }
 
   /** The readings of one piece as a draft, held against the band of its line. */
-  readonly draftFor = (context: RowContext, read: ReadonlyMap<string, Read>): Draft[] => {
+  readonly draftsFor = (context: RowContext, read: ReadonlyMap<string, Read>): Draft[] => {
     const found = PLACES.flatMap(([heading]) => read.get(heading) ?? []);
     if (read.size === 0) return [];
     const blade = String(read.get("Piece")?.value ?? "");

@@ -26,6 +26,8 @@ export interface RowContext {
   readonly line: AskedLine;
   readonly file: string;
   readonly from: string;
+  /** Whom the copy was made for; empty where neither the answer nor the register says. */
+  readonly whose: string;
   /** Day of the answer as the plan's calendar counts it, and in words. */
   readonly day: number | undefined;
   readonly on: string;
@@ -51,7 +53,6 @@ function rowWith(sheet: PlanSheet, wanted: Readonly<Record<string, string>>): nu
 function wantedRow({ table, line }: RowContext): Readonly<Record<string, string>> {
   const [first = "", second = ""] = line.line.split("/");
   switch (table.form.mark) {
-    case "E":
     case "O":
       return { Steel: second };
     case "H":
@@ -146,10 +147,15 @@ const UNITS: Readonly<Partial<Record<AnswerField["kind"], string>>> = {
   lengths: "mm",
 };
 
-function simple(context: RowContext, { field, given, value, shown, doubt }: Read): Draft {
+/** An answer that goes as it is under its heading. @param target - The row; that of the line unless given. */
+function simple(
+  context: RowContext,
+  { field, given, value, shown, doubt }: Read,
+  target = targetOf(context),
+): Draft {
   const unit = field.kind === "money" ? context.plan.currency : (UNITS[field.kind] ?? "");
   const made = draft(context, field.heading, given, shown, unit);
-  if (field.goesTo !== undefined) made.changes = changeOf(targetOf(context), field.goesTo, value);
+  if (field.goesTo !== undefined) made.changes = changeOf(target, field.goesTo, value);
   if (doubt !== undefined) made.doubts.push(doubt);
   return made;
 }
@@ -252,16 +258,20 @@ function toQuote(context: RowContext, read: ReadonlyMap<string, Read>): Draft[] 
   return [made, ...others];
 }
 
-/** The answers of one row as drafts of proposals, with what there is to doubt in each. */
-export function answersOfRow(
-  context: RowContext,
-  readings: (context: RowContext, read: ReadonlyMap<string, Read>) => Draft[],
-): Draft[] {
+/** How the answers of a form become drafts, by the mark of the form. */
+export type RowShapes = Readonly<Record<string, typeof byColumn>>;
+
+/**
+ * The answers of one row as drafts of proposals, with what there is to doubt in each.
+ *
+ * @param shapes - Of forms whose answers find rows of their own; the others go into the row of their line.
+ */
+export function answersOfRow(context: RowContext, shapes: RowShapes): Draft[] {
   const { read, refused } = readRow(context);
-  const shapes: Readonly<Record<string, typeof byColumn>> = { R: readings, Q: toQuote };
-  const made = (shapes[context.table.form.mark] ?? byColumn)(context, read);
+  const shape = { Q: toQuote, ...shapes }[context.table.form.mark] ?? byColumn;
+  const made = shape(context, read);
   const doubts = [...drift(context), ...halfFilled(context, read)];
   return [...refused, ...made.map((one) => ({ ...one, doubts: [...one.doubts, ...doubts] }))];
 }
 
-export { changeOf, draft, type Read, type Target };
+export { againstLast, changeOf, draft, type Read, rowWith, simple, type Target, unitsOf };

@@ -3,15 +3,17 @@ import { FileRefusal } from "../file/package/file-refusal";
 import { addSheet } from "../file/patch/add-sheet";
 import { type ChangedCell, patchWorkbook } from "../file/patch/patch-workbook";
 import { readLiveWorkbook } from "../file/read/live-workbook";
+import { answersSheet, LOG_HEADINGS, type LogKey } from "../sheets/answers-sheet";
 import { HEADINGS } from "../sheets/parts/table-sheet";
-import { planOf } from "./lines-asked";
-import { firstFreeRow, LOG_HEADINGS, LOG_SHEET } from "./log-sheet";
+import { LOG_SHEET } from "../sheets/sheets-of-the-plan";
+import { type Plan, planOf } from "./lines-asked";
+import { answerDigest, firstFreeRow } from "./log-sheet";
 import { canBeTaken, type PlanChange, type Proposal } from "./proposal";
 
-/** Widths of the log's columns, in characters. */
-const WIDTHS = [11, 24, 26, 12, 12, 22, 26, 18, 12, 34, 14, 12, 26] as const;
+const KEYS = Object.keys(LOG_HEADINGS) as LogKey[];
 
-const TITLE = "Answers: who said what, and when it was taken";
+/** A character of the usual font is so many pixels wide. */
+const CHARACTER = 7;
 
 const filled = (row: number, column: number, value: number | string): ChangedCell => ({
   row,
@@ -21,24 +23,55 @@ const filled = (row: number, column: number, value: number | string): ChangedCel
 
 const placeOf = ({ sheet, row, column }: PlanChange) => `${sheet}!${cellName(row, column)}`;
 
-function logRow(proposal: Proposal, row: number, takenOn: string): ChangedCell[] {
-  const { copy, paper, from, on, line, asked, given, readAs, unit, changes, file } = proposal;
-  const went = changes.length === 0 ? "here alone" : changes.map(placeOf).join(", ");
-  const before = changes.map((change) => change.before || "empty").join(", ");
-  const words = [copy, paper, from, on, line, asked, given, readAs, unit, went, before, takenOn, file];
-  return words.flatMap((value, column) => (value === "" ? [] : [filled(row, column, value)]));
+/** Cells of the plan that an answer goes to; those that only name a row of their own are not told. */
+export const toldChanges = ({ changes }: Proposal): PlanChange[] => changes.filter(({ isName }) => !isName);
+
+/** Column of each heading of the log; an older log gets what it lacks behind the rest. */
+function logColumns({ sheets }: Plan): ReadonlyMap<LogKey, number> {
+  const sheet = sheets.get(LOG_SHEET);
+  return new Map(KEYS.map((key, at) => [key, sheet?.columnOf(LOG_HEADINGS[key]) ?? at] as const));
 }
 
-function headCells(): ChangedCell[] {
-  return [filled(0, 0, TITLE), ...LOG_HEADINGS.map((heading, column) => filled(HEADINGS, column, heading))];
+async function logRow(
+  proposal: Proposal,
+  row: number,
+  takenOn: string,
+  columns: ReadonlyMap<LogKey, number>,
+): Promise<ChangedCell[]> {
+  const changes = toldChanges(proposal);
+  const words: Readonly<Record<LogKey, string>> = {
+    ...proposal,
+    went: changes.length === 0 ? "here alone" : changes.map(placeOf).join(", "),
+    before: changes.map((change) => change.before || "empty").join(", "),
+    takenOn,
+    digest: await answerDigest(proposal),
+  };
+  return KEYS.flatMap((key, at) =>
+    words[key] === "" ? [] : [filled(row, columns.get(key) ?? at, words[key])],
+  );
+}
+
+/** Title, note and headings of the log. */
+function headCells(columns: ReadonlyMap<LogKey, number>): ChangedCell[] {
+  const [[title] = [], [note] = []] = answersSheet(1).model().rows;
+  return [
+    filled(0, 0, title?.content ?? ""),
+    filled(1, 0, note?.content ?? ""),
+    ...KEYS.map((key, at) => filled(HEADINGS, columns.get(key) ?? at, LOG_HEADINGS[key])),
+  ];
 }
 
 /** The workbook with a log in it. */
-function withLog(bytes: Uint8Array): { readonly bytes: Uint8Array; readonly isNew: boolean } {
+function withLog(bytes: Uint8Array): Uint8Array {
   const live = readLiveWorkbook(bytes);
-  if (live.main.listed.includes(LOG_SHEET)) return { bytes, isNew: false };
-  addSheet(live, LOG_SHEET, WIDTHS);
-  return { bytes: live.file.save(), isNew: true };
+  if (live.main.listed.includes(LOG_SHEET)) return bytes;
+  const { columnWidths } = answersSheet(1).model();
+  addSheet(
+    live,
+    LOG_SHEET,
+    columnWidths.map((width) => width / CHARACTER),
+  );
+  return live.file.save();
 }
 
 function bySheet(changes: readonly PlanChange[]): Map<string, ChangedCell[]> {
@@ -72,12 +105,15 @@ export async function takeAnswers(
   if (wrong !== undefined)
     throw new FileRefusal(`Answer ${wrong.number} cannot be taken: ${wrong.why.join("; ")}.`);
   if (accepted.length === 0) return bytes;
-  const { bytes: logged, isNew } = withLog(bytes);
+  const logged = withLog(bytes);
   const plan = planOf(readLiveWorkbook(logged));
   if (plan === undefined) throw new FileRefusal("The workbook is no planning workbook.");
   const first = firstFreeRow(plan);
   const changes = bySheet(accepted.flatMap((proposal) => proposal.changes));
-  const lines = accepted.flatMap((proposal, at) => logRow(proposal, first + at, takenOn));
-  changes.set(LOG_SHEET, [...(isNew ? headCells() : []), ...lines]);
+  const columns = logColumns(plan);
+  const lines = await Promise.all(
+    accepted.map((proposal, at) => logRow(proposal, first + at, takenOn, columns)),
+  );
+  changes.set(LOG_SHEET, [...headCells(columns), ...lines.flat()]);
   return (await patchWorkbook(logged, changes)).bytes;
 }

@@ -1,9 +1,11 @@
 import { cellName } from "../../formula/addresses";
 import type { Collected } from "./collect";
 import type { AnswerState, Proposal } from "./proposal";
+import { toldChanges } from "./take";
 
 /** Where an answer goes and what it replaces. */
-function changesIn({ changes }: Proposal): string {
+function changesIn(proposal: Proposal): string {
+  const changes = toldChanges(proposal);
   if (changes.length === 0) return "log alone";
   return changes
     .map(({ sheet, row, column, value, before }) => {

@@ -7,8 +7,8 @@ import { COLORS } from "../model/colors";
 import type { CellData, SheetData } from "../model/workbook-data";
 import type { Choice } from "./audience";
 import { type ForOne, forAll, forOne } from "./for-one";
-import type { Asked } from "./provenance";
-import { type AskedForm, formsAsked, knownName, type Recipient, recipientWords } from "./recipient";
+import { ALL_LINES, type Asked } from "./provenance";
+import { type AskedForm, formsAsked, type Recipient, recipientNamed, recipientWords } from "./recipient";
 import { digestOf, valuesOfSheets } from "./values";
 
 /** What is wished of a copy that asks something. */
@@ -20,10 +20,15 @@ interface Wishes {
 }
 
 /** The recipient whom a choice names, spelt as the plan spells it. */
-function recipientOf(plan: Plan | undefined, choice: Choice): Recipient | undefined {
+function recipientOf(
+  plan: Plan | undefined,
+  choice: Choice,
+  papers: readonly string[],
+): Recipient | undefined {
   if (choice.kind !== "for") return undefined;
-  const { whom, name } = choice;
-  return { word: whom, ...(name === undefined ? {} : { name: knownName(plan, whom, name) }) };
+  const { whom, name, enquiry } = choice;
+  if (name === undefined) return { word: whom };
+  return recipientNamed(plan, whom, { name, ...(enquiry && { enquiry }) }, papers);
 }
 
 /** In a copy that asks, the shade of cells to fill in belongs to those of the other side alone. */
@@ -49,7 +54,7 @@ export class Asking {
     private readonly wishes: Wishes,
   ) {
     this.plan = planOf(current);
-    this.recipient = wishes.recipient ?? recipientOf(this.plan, wishes.choice);
+    this.recipient = wishes.recipient ?? recipientOf(this.plan, wishes.choice, papers);
     this.forms =
       this.plan === undefined || this.recipient === undefined
         ? []
@@ -59,6 +64,12 @@ export class Asking {
   /** For whom the copy is, in words; empty where sheets were chosen by name. */
   get audience(): string {
     return this.recipient === undefined ? "" : recipientWords(this.recipient);
+  }
+
+  /** The lines of an enquiry to one, in words; empty for any other copy. */
+  get enquiry(): string {
+    const lines = this.recipient?.enquiry;
+    return lines === undefined ? "" : lines.length === 0 ? ALL_LINES : lines.join(", ");
   }
 
   /** Whether rows of the papers stay behind, so that the others move up. */
@@ -87,7 +98,8 @@ export class Asking {
         fieldsOf(form, plan.elements).length,
       ]),
     );
-    const tables = forms.map(({ form, lines: own }) => answerSheet(form, own, { plan, number, by }));
+    const whom = this.recipient?.name ?? "";
+    const tables = forms.map(({ form, lines: own }) => answerSheet(form, own, { plan, number, by, whom }));
     const locked = sheets.map((sheet) => ({
       ...sheet,
       isProtected: true,

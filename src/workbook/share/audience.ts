@@ -44,11 +44,11 @@ export function papersFirst(names: readonly string[]): string[] {
   return [...names].sort((a, b) => rankOf(a) - rankOf(b));
 }
 
-const isPrivate = (name: string) => PRIVATE_SHEETS.has(name.trim().toLowerCase());
+const heldIn = (name: string) => PRIVATE_SHEETS.get(name.trim().toLowerCase());
 
 /** Names of the sheets that can be seen and may be shared. */
 export const visibleSheets = ({ main }: LiveWorkbook): string[] =>
-  main.sheets.filter(({ isHidden, name }) => !isHidden && !isPrivate(name)).map(({ name }) => name);
+  main.sheets.filter(({ isHidden, name }) => !isHidden && heldIn(name) === undefined).map(({ name }) => name);
 
 function audienceNamed(word: string): Audience {
   const found = AUDIENCES.find((audience) => audience.word === plain(word).replaceAll(" ", "-"));
@@ -67,6 +67,8 @@ export type Choice =
       readonly whom: string;
       /** The one whose lines alone travel. */
       readonly name?: string;
+      /** Lines of an enquiry to that one, whoever they are bought from; none named means all. */
+      readonly enquiry?: readonly string[];
       /** Of the sheets that concern that one, only these. */
       readonly names?: readonly string[];
     };
@@ -75,8 +77,9 @@ function named(live: LiveWorkbook, wanted: readonly string[]): string[] {
   const known = live.main.sheets.map(({ name }) => name);
   const found = wanted.map((name) => {
     const sheet = known.find((listed) => listed.toLowerCase() === name.trim().toLowerCase());
-    if (sheet !== undefined && isPrivate(sheet))
-      throw new FileRefusal(`The sheet "${sheet}" holds what suppliers ask and stays in the workbook.`);
+    const held = sheet === undefined ? undefined : heldIn(sheet);
+    if (held !== undefined)
+      throw new FileRefusal(`The sheet "${sheet}" holds ${held} and stays in the workbook.`);
     if (sheet !== undefined) return sheet;
     throw new FileRefusal(`The workbook has no sheet called "${name.trim()}". It has: ${known.join(", ")}.`);
   });

@@ -1,7 +1,9 @@
 import { cellName, readCellName } from "../../formula/addresses";
-import type { CellData, SheetData } from "../model/workbook-data";
-import { type Kept, numbered, withRows, wordsOf } from "./kept-rows";
+import type { SheetData } from "../model/workbook-data";
+import { enquiryPages } from "./enquiry-pages";
+import type { Kept } from "./kept-rows";
 import { ownQuote } from "./own-quote";
+import { addressee, cellsOn, pagesOf, rowsOn, withPages } from "./paper-pages";
 import type { AskedForm, Recipient } from "./recipient";
 
 /** Sheets of which only the rows of one recipient are left. */
@@ -11,37 +13,12 @@ export interface ForOne {
   moved(sheet: string, cell: string): string | undefined;
 }
 
-/** First and last row of each page of a paper. */
-function pagesOf({ cells, print }: SheetData): (readonly [first: number, last: number])[] {
-  const last = cells.reduce((most, { row }) => Math.max(most, row), 0);
-  const ends = [...(print?.breaksAfter ?? [])].filter((row) => row < last).sort((a, b) => a - b);
-  return [...ends, last].map((end, at) => [at === 0 ? 0 : (ends[at - 1] ?? 0) + 1, end] as const);
-}
-
-const TO = "To";
-
-/** Whom a page is addressed to. */
-function addressee(cells: readonly CellData[]): string {
-  const label = cells.find((cell) => wordsOf(cell) === TO);
-  const value = label && cells.find(({ row, column }) => row === label.row && column === label.column + 1);
-  return value === undefined ? "" : wordsOf(value);
-}
-
 const isOf = (whom: string, name: string) => whom.trim().toLowerCase() === name.trim().toLowerCase();
 
 /** The pages of a paper that are addressed to one. */
 function ownPages(sheet: SheetData, name: string): readonly [SheetData, Kept] {
-  const pages = pagesOf(sheet).filter(([first, last]) =>
-    isOf(addressee(sheet.cells.filter(({ row }) => row >= first && row <= last)), name),
-  );
-  const rows = pages.flatMap(([first, last]) =>
-    Array.from({ length: last - first + 1 }, (_, at) => first + at),
-  );
-  const kept = numbered(rows);
-  const breaksAfter = pages.slice(0, -1).map(([, last]) => kept.get(last) ?? 0);
-  const print = { ...sheet.print, landscape: sheet.print?.landscape ?? false, breaksAfter };
-  const area = print.area && { ...print.area, row: 0, lastRow: Math.max(0, rows.length - 1) };
-  return [{ ...withRows(sheet, kept), print: { ...print, ...(area && { area }) } }, kept];
+  const pages = pagesOf(sheet).filter((page) => isOf(addressee(cellsOn(sheet, page)), name));
+  return withPages(sheet, pages.map(rowsOn));
 }
 
 /** Sheets of which everything travels. */
@@ -55,7 +32,7 @@ export const forAll = (sheets: readonly SheetData[]): ForOne => ({ sheets, moved
  */
 export function forOne(
   sheets: readonly SheetData[],
-  { word, name }: Recipient,
+  { word, name, enquiry }: Recipient,
   forms: readonly AskedForm[],
   hasOthers: boolean,
 ): ForOne {
@@ -68,7 +45,11 @@ export function forOne(
     const lines = papers.get(sheet.name);
     if (lines === undefined) return [];
     const [left, kept] =
-      word === "customer" ? ownQuote(sheet, { name, lines, hasOthers }) : ownPages(sheet, name);
+      word === "customer"
+        ? ownQuote(sheet, { name, lines, hasOthers })
+        : enquiry === undefined
+          ? ownPages(sheet, name)
+          : enquiryPages(sheet, name, lines);
     moves.set(sheet.name, kept);
     return left.cells.length === 0 ? [] : [left];
   });

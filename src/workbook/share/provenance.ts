@@ -16,6 +16,7 @@ export const LABELS = {
   date: "Date given by the sender",
   source: "Copied from",
   audience: "Made for",
+  enquiry: "Enquiry about lines",
   number: "Number of this copy",
   by: "Answer wanted by",
   digest: "SHA-256 of this copy",
@@ -27,6 +28,9 @@ export const LABELS = {
 
 type Cell = string | number;
 type Line = readonly Cell[];
+
+/** Said where an enquiry asks about every line that steel is bought for. */
+export const ALL_LINES = "all";
 
 /** What a copy asks: its number, by when, and the lines with their keys: key, sheet, cells to fill in. */
 export interface Asked {
@@ -41,6 +45,8 @@ export interface Origin {
   readonly source: string;
   /** For whom the copy was made; empty where sheets were chosen by name. */
   readonly audience: string;
+  /** Which lines an enquiry asks about; empty for any other copy. */
+  readonly enquiry: string;
   /** What is asked in the copy; nothing where it has no cells for answers. */
   readonly asked?: Asked;
   readonly formulas: number;
@@ -83,6 +89,7 @@ export function provenanceLines(origin: Origin, key?: string): Line[] {
     [LABELS.date, origin.date === "" ? "not given" : origin.date],
     [LABELS.source, origin.source === "" ? "not given" : origin.source],
     [LABELS.audience, origin.audience === "" ? "sheets chosen by name" : origin.audience],
+    ...(origin.enquiry === "" ? [] : [[LABELS.enquiry, origin.enquiry]]),
     ...(origin.asked === undefined
       ? []
       : [

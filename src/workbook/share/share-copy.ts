@@ -1,5 +1,4 @@
 import { placeOf } from "../../formula/addresses";
-import { LOG_SHEET } from "../answers/log-sheet";
 import { isOurs } from "../file/beyond-engine";
 import { FileRefusal } from "../file/package/file-refusal";
 import { type Calculation, calculateFile } from "../file/patch/calculation";
@@ -12,12 +11,13 @@ import { isPlanning } from "../model/plan-names";
 import { withGrownRows } from "../model/row-heights";
 import { withAllowedNames } from "../model/sheet-names";
 import type { SheetData } from "../model/workbook-data";
+import { LOG_SHEET } from "../sheets/sheets-of-the-plan";
 import { Asking } from "./asking";
 import { type Choice, chosenSheets } from "./audience";
 import type { ForOne } from "./for-one";
 import { inputsOf } from "./inputs";
 import { type KeptSheet, KeptSheets } from "./kept-sheets";
-import { LABELS, type Origin, PROVENANCE, provenanceLines, provenanceSheet } from "./provenance";
+import { ALL_LINES, LABELS, type Origin, PROVENANCE, provenanceLines, provenanceSheet } from "./provenance";
 import type { Recipient } from "./recipient";
 import { keptSheets, noteFor, sharedSheets, staysBehind, unseenCells } from "./shared-sheets";
 import type { Signer } from "./signature";
@@ -150,6 +150,11 @@ function travelling(
     ...(origin.noted === 0
       ? []
       : [`Notes: the text of ${origin.noted} formulas that read cells of these sheets only`]),
+    ...(origin.enquiry === ""
+      ? []
+      : [
+          `Enquiry about ${origin.enquiry === ALL_LINES ? "all lines" : `lines ${origin.enquiry}`}, no order: ${origin.audience}`,
+        ]),
     ...(origin.asked === undefined
       ? []
       : [
@@ -200,6 +205,7 @@ export async function sharedBook(bytes: Uint8Array, options: ShareOptions = {}):
     date: options.date ?? "",
     source: options.source ?? "",
     audience: asking.audience,
+    enquiry: asking.enquiry,
     ...(asked && { asked }),
     formulas: account.formulas,
     leftOut: live.main.listed.filter((name) => name !== LOG_SHEET && !isShared(name)).length,

@@ -4,7 +4,10 @@ import { contentOf } from "../file/cell-content";
 import { FileRefusal } from "../file/package/file-refusal";
 import type { LiveWorkbook } from "../file/read/live-workbook";
 import type { CellModel, SheetModel, WorkbookModel } from "../model/sheet-model";
+import { answersSheet, LOG_HEADINGS } from "./answers-sheet";
 import { FIRST_ROW, HEADINGS } from "./parts/table-sheet";
+import { REGISTER, REGISTER_ROWS, registerSheet } from "./register-sheet";
+import { LOG_SHEET } from "./sheets-of-the-plan";
 
 type Typed = number | string;
 
@@ -96,11 +99,27 @@ function carriedCells(sheet: SheetModel, old: TypedSheet): SheetModel {
   return { ...sheet, rows };
 }
 
-function carriedSheet(sheet: SheetModel, old: TypedSheet | undefined): SheetModel {
+/** Room that is left in a register beyond the copies that went out. */
+const REGISTER_ROOM = 10;
+
+/** The register has a row a copy, however many lines the plan has: it grows with what stands in it. */
+function grownRegister(sheet: SheetModel, old: TypedSheet | undefined): SheetModel {
+  const rows = (old?.lastRow ?? 0) - FIRST_ROW + 1 + REGISTER_ROOM;
+  return sheet.name === REGISTER && rows > REGISTER_ROWS ? registerSheet(rows).model() : sheet;
+}
+
+function carriedSheet(made: SheetModel, old: TypedSheet | undefined): SheetModel {
+  const sheet = grownRegister(made, old);
   if (old === undefined) return sheet;
   if (sheet.name === "Cover") return carriedFields(sheet, old);
   const isTable = sheet.tables?.some(({ row }) => row === HEADINGS) && sheet.lines[0] === FIRST_ROW;
   return isTable ? carriedTable(sheet, old) : carriedCells(sheet, old);
+}
+
+/** The log of answers, which only a plan that took some has: by it nothing is taken twice. */
+function logOf(old: TypedSheet | undefined): SheetModel[] {
+  if (old === undefined || old.columnOf(LOG_HEADINGS.copy) < 0) return [];
+  return [answersSheet(Math.max(1, old.lastRow - FIRST_ROW + 1)).model()];
 }
 
 /**
@@ -113,5 +132,6 @@ export function carriedOver(model: WorkbookModel, live: LiveWorkbook): WorkbookM
   const typed = typedIn(live);
   if (!typed.has("Lines") || !typed.has("Cover"))
     throw new FileRefusal("The file is no planning workbook: it has no sheets Lines and Cover.");
-  return { ...model, sheets: model.sheets.map((sheet) => carriedSheet(sheet, typed.get(sheet.name))) };
+  const sheets = [...model.sheets, ...logOf(typed.get(LOG_SHEET))];
+  return { ...model, sheets: sheets.map((sheet) => carriedSheet(sheet, typed.get(sheet.name))) };
 }

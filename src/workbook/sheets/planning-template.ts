@@ -45,13 +45,13 @@ const SPARE = {
   inspection: 6,
   shipping: 6,
   lots: 6,
-  offers: 4,
+  offers: 12,
   stations: 1,
 } as const;
 /** A block of stations is long: a plan of more lines measures the others as straight tapers. */
 const MAX_STATION_BLOCKS = 60;
 /** Rows a line of an empty workbook gets on sheets that list several for each. */
-const A_LINE = { route: 6, readings: 5, offers: 2 } as const;
+const A_LINE = { route: 6, readings: 5, offers: 3 } as const;
 
 function roomFor(data: TemplateData, lines: number) {
   const room = Math.max(lines, data.lines.length + SPARE.lines);

@@ -30,10 +30,11 @@ const WIDTHS: Readonly<Record<RegisterKey, number>> = {
   digest: 330,
   remark: 200,
 };
-const ROWS = 30;
+/** Rows of the register of a new plan. */
+export const REGISTER_ROWS = 30;
 
 /** What was sent to whom and when: `share` adds a row for every copy, and writes over none. */
-export function registerSheet(): TableSheet<RegisterKey> {
+export function registerSheet(count = REGISTER_ROWS): TableSheet<RegisterKey> {
   const column = (key: RegisterKey) =>
     typedColumn<RegisterKey>(REGISTER_HEADINGS[key], WIDTHS[key], [], {
       ...(key === "sent" ? { format: DATE_FORMAT } : {}),
@@ -41,7 +42,7 @@ export function registerSheet(): TableSheet<RegisterKey> {
     });
   const keys = Object.keys(REGISTER_HEADINGS) as RegisterKey[];
   const columns = Object.fromEntries(keys.map((key) => [key, column(key)])) as TableColumns<RegisterKey>;
-  return new TableSheet(REGISTER, columns, ROWS, {
+  return new TableSheet(REGISTER, columns, count, {
     title: "Register: what was sent to whom, when, in which revision",
     note: "The command share adds a row for every copy. A paper sent otherwise is typed in by hand. Rows are never written over.",
     frozenColumns: 1,

@@ -10,8 +10,8 @@ export interface PlanSheet {
   readonly purpose: string;
   /** Headings of the columns without which a row of it is not finished. */
   readonly needs?: readonly string[];
-  /** Holds what others told the forge in confidence: no copy that goes out has it. */
-  readonly isPrivate?: true;
+  /** What a private sheet holds, as a refusal to share it says: no copy that goes out has it. */
+  readonly holds?: string;
 }
 
 /** Every sheet of the planning workbook in its order. */
@@ -83,13 +83,13 @@ export const SHEETS_OF_THE_PLAN: readonly PlanSheet[] = [
     step: "Buying",
     purpose: "what suppliers answered; private, in no copy that goes out",
     needs: ["Price"],
-    isPrivate: true,
+    holds: "what suppliers ask",
   },
   {
     name: "Best offer",
     step: "Buying",
     purpose: "offers side by side, the cheapest mix; private",
-    isPrivate: true,
+    holds: "what suppliers ask",
   },
   { name: "Steel order", step: "Buying", purpose: "goes to each steel supplier" },
   {
@@ -105,7 +105,7 @@ export const SHEETS_OF_THE_PLAN: readonly PlanSheet[] = [
     name: "Register",
     step: "Sending",
     purpose: "what was sent to whom, when, which revision",
-    isPrivate: true,
+    holds: "what was sent to whom",
   },
   { name: "Lists", step: "Planning", purpose: "words of the drop-downs" },
   {
@@ -116,10 +116,16 @@ export const SHEETS_OF_THE_PLAN: readonly PlanSheet[] = [
   { name: "Checks", step: "Planning", purpose: "known answers, and what needs a look" },
 ];
 
-/** Names of the sheets that no copy has. */
-export const PRIVATE_SHEETS: ReadonlySet<string> = new Set(
-  SHEETS_OF_THE_PLAN.filter(({ isPrivate }) => isPrivate).map(({ name }) => name.toLowerCase()),
-);
+/** The sheet that remembers who answered what; a plan has it once answers were taken. */
+export const LOG_SHEET = "Answers";
+
+/** What the sheets hold that no copy has, by their names in small letters. */
+export const PRIVATE_SHEETS: ReadonlyMap<string, string> = new Map([
+  ...SHEETS_OF_THE_PLAN.flatMap(({ name, holds }) =>
+    holds === undefined ? [] : [[name.toLowerCase(), holds] as const],
+  ),
+  [LOG_SHEET.toLowerCase(), "who answered what"],
+]);
 
 /** Sheets that only the demo run shows. */
 export const SHEETS_OF_THE_DEMO: readonly PlanSheet[] = [

@@ -1,10 +1,13 @@
 import { beforeAll, describe, expect, it } from "vitest";
+import { alteredLines } from "../../../src/workbook/answers/altered";
+import { answersQuestion } from "../../../src/workbook/answers/answers-question";
 import { type Collected, collect } from "../../../src/workbook/answers/collect";
 import type { Proposal } from "../../../src/workbook/answers/proposal";
 import { takeAnswers } from "../../../src/workbook/answers/take";
 import { countWords } from "../../../src/workbook/answers/told";
 import { csvFiles } from "../../../src/workbook/share/csv";
 import { shareCopy } from "../../../src/workbook/share/share-copy";
+import { remarkGroups } from "../../../src/workbook/share/verify/told";
 import { verifyCopy } from "../../../src/workbook/share/verify/verify-copy";
 import { faultsOf } from "../packages";
 import { storedValues } from "../template-cells";
@@ -140,13 +143,20 @@ it(
       if (sheet !== undefined) sheet.getCell("C5").value = "1084";
     });
     const again = await collect(plan, [source(altered)]);
-    expect(again.altered).toEqual(["answer.xlsx"]);
-    expect(one(again, "L4/S4", "Price")?.why.join()).toContain(
-      "Grade was 1084 in the copy and is C60 in the plan now",
-    );
     const seen = await verifyCopy(plan, altered);
     expect(seen).toMatchObject({ digest: "not as stated", isAltered: true, isPlanChanged: false });
     expect(seen.differences).toMatchObject([{ sheet: "Answer to order", cell: "C5", cause: "typed" }]);
+    // The cell itself, in the words of verify.
+    expect(again.altered).toEqual([{ name: "answer.xlsx", groups: remarkGroups(seen) }]);
+    expect(alteredLines(again.altered[0] ?? { name: "", groups: [] })).toEqual([
+      "answer.xlsx: values outside the cells for answers were changed.",
+      "answer.xlsx: Typed otherwise in the two files: Answer to order!C5 live C60, copy 1084",
+    ]);
+    const question = await answersQuestion(plan, [source(altered)]);
+    expect(question.remarks.at(-1)).toContain("Answer to order!C5 live C60, copy 1084");
+    expect(one(again, "L4/S4", "Price")?.why.join()).toContain(
+      "Grade was 1084 in the copy and is C60 in the plan now",
+    );
   },
   LONG,
 );

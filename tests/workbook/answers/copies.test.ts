@@ -159,7 +159,7 @@ it(
 );
 
 it("says whom the plan knows where somebody else is named", async () => {
-  await expect(copyFor(r07, "supplier", "Nobody Ltd")).rejects.toThrow(
-    'The plan has nothing for a steel supplier called "Nobody Ltd". It knows: Brackwater Steel Yard, Old Quay Metals.',
+  await expect(copyFor(r07, "heat-treater", "Nobody Ltd")).rejects.toThrow(
+    'The plan has nothing for a heat treater called "Nobody Ltd". It knows: Salt Lane Heat Treatment.',
   );
 });

@@ -10,6 +10,8 @@ export interface Statements {
   readonly date: string | undefined;
   readonly source: string | undefined;
   readonly audience: string | undefined;
+  /** Lines of an enquiry, as the copy says them. */
+  readonly enquiry: string | undefined;
   /** By when an answer was wanted, and the number of the copy. */
   readonly by: string | undefined;
   readonly number: string | undefined;
@@ -58,6 +60,7 @@ export async function statementsOf(shared: Values): Promise<Statements> {
     date: beside(LABELS.date),
     source: beside(LABELS.source),
     audience: beside(LABELS.audience),
+    enquiry: beside(LABELS.enquiry),
     by: beside(LABELS.by),
     number: beside(LABELS.number),
     leftOut: Number(beside(LABELS.leftOut) ?? 0),

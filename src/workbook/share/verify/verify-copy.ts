@@ -1,10 +1,10 @@
 import { isErrorCode } from "../../../formula/tokens";
 import { USUAL_TIME } from "../../answers/answer-sheet";
-import { LOG_SHEET } from "../../answers/log-sheet";
 import type { CellRemark } from "../../file/patch/recalculate";
 import { nameOf } from "../../file/patch/sheet-editor";
 import { type LiveWorkbook, readLiveWorkbook } from "../../file/read/live-workbook";
 import { isOfOurs } from "../../file/read/read-workbook";
+import { LOG_SHEET } from "../../sheets/sheets-of-the-plan";
 import { LABELS, PROVENANCE } from "../provenance";
 import { readRecipient } from "../recipient";
 import { shareCopy } from "../share-copy";
@@ -76,10 +76,10 @@ const given = (statement: string | undefined, none: string) =>
 async function madeAnew(
   live: Uint8Array,
   common: readonly string[],
-  { date, source, audience, by }: Statements,
+  { date, source, audience, enquiry, by }: Statements,
 ): Promise<LiveWorkbook | undefined> {
   if (common.length === 0) return undefined;
-  const recipient = readRecipient(given(audience, "sheets chosen by name"));
+  const recipient = readRecipient(given(audience, "sheets chosen by name"), enquiry);
   const { bytes } = await shareCopy(live, {
     choice: { kind: "sheets", names: common },
     date: given(date, "not given"),
