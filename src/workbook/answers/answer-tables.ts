@@ -99,7 +99,7 @@ function headOf(grid: CellGrid, first: number, end: number): Head {
   const cells = grid
     .slice(first, end)
     .flatMap((row) => (row ?? []).map((held, column) => ({ held, label: plain(textIn(row?.[column - 1])) })));
-  const beside = (label: string) => cells.findLast((cell) => cell.label === plain(label))?.held;
+  const beside = (label: string) => cells.filter((cell) => cell.label === plain(label)).at(-1)?.held;
   const answers = [ANSWERED_BY, ANSWERED_ON].map(plain);
   return {
     above: cells.flatMap(({ held, label }) => (held === undefined || answers.includes(label) ? [] : [held])),
