@@ -109,7 +109,7 @@ describe("read by another library", () => {
     ]);
     const rules = (sheet: Worksheet) =>
       sheet.conditionalFormattings.reduce((all, { rules: found }) => all + found.length, 0);
-    expect(sum(rules)).toBe(196);
+    expect(sum(rules)).toBe(201);
     expect(sum(({ pageSetup }) => Number(pageSetup.orientation === "portrait"))).toBe(12);
     expect(sum(({ rowBreaks }) => rowBreaks.length)).toBe(20);
     expect(sum(({ pageSetup }) => Number(pageSetup.printTitlesRow !== undefined))).toBe(19);
