@@ -3,8 +3,9 @@ import { collect } from "../../src/workbook/answers/collect";
 import type { Proposal } from "../../src/workbook/answers/proposal";
 import { shareCopy } from "../../src/workbook/share/share-copy";
 import { verifyCopy } from "../../src/workbook/share/verify/verify-copy";
-import { filledIn } from "../workbook/answers/fill";
-import { planR07 } from "../workbook/answers/plans";
+import { filledIn, renamed, sorted, widened } from "../workbook/answers/fill";
+import { ANSWERS_TO_EIGHT } from "../workbook/answers/invented-answers";
+import { planOfEight, planR07 } from "../workbook/answers/plans";
 import { CSV_OF_ALL_SHEETS, converted, hasLibreOffice } from "./office";
 
 // A copy for the heat treater, filled in, then saved again by LibreOffice without a screen.
@@ -90,6 +91,43 @@ it.runIf(hasLibreOffice)(
       isSavedElsewhere: true,
       differences: [],
     });
+  },
+  LONG,
+);
+
+it.runIf(hasLibreOffice)(
+  "comes home alike for the run of eight lines: rows sorted, columns added, sheet renamed, saved by LibreOffice",
+  async () => {
+    const eight = await planOfEight();
+    const table = "Answer to order";
+    let answers = 0;
+    for (const { whom, name, answers: given, head } of ANSWERS_TO_EIGHT.filter(
+      ({ whom }) => whom === "supplier",
+    )) {
+      const copy = await shareCopy(eight, { choice: { kind: "for", whom, name } });
+      const straight = await filledIn(copy.bytes, given, head);
+      const handled = await filledIn(
+        copy.bytes,
+        given,
+        head,
+        sorted(table),
+        widened(table),
+        renamed(table, "unsere Antwort"),
+      );
+      const saved = converted("back.xlsx", handled, "xlsx").get("back.xlsx") ?? new Uint8Array();
+      const [first, again] = [
+        await collect(eight, [{ name: "back.xlsx", bytes: straight }]),
+        await collect(eight, [{ name: "back.xlsx", bytes: saved }]),
+      ];
+      expect(again.altered).toEqual([]);
+      expect(again.remarks).toEqual([]);
+      expect([again.open, again.answered]).toEqual([first.open, first.answered]);
+      expect(again.proposals.map(essence).sort()).toEqual(first.proposals.map(essence).sort());
+      expect(again.proposals.map(({ from }) => from)).toEqual(first.proposals.map(({ from }) => from));
+      answers += first.answered;
+    }
+    // Five lines with three answers each; three with two and three contents.
+    expect(answers).toBe(5 * 3 + 3 * 2 + 3);
   },
   LONG,
 );

@@ -1,4 +1,4 @@
-import { escaped, type HelpPage } from "./html";
+import { code, escaped, type HelpPage, table } from "./html";
 import { answerOf, workedCall } from "./worked-call";
 
 /** The chef knife of the invented run R-07, line L1. */
@@ -26,6 +26,21 @@ const OFFERS = {
   ],
 } as const;
 
+/** What became of the orders of R-07; the tests send and collect them and hold these counts. */
+const ROUND_TRIP = {
+  out: 190,
+  answered: 37,
+  taken: 24,
+  doubted: 5,
+  doubts:
+    "two prices far from the last ones, a price for a bar, a content given as a limit, a piece above its band",
+  rows: [
+    ["L4, steel", "heat Q4-7731, Mn 0.72 %, P 0.011", "Steel and heats, row of S4"],
+    ["L5, hardening", "446 °F as run", "230 °C in the log"],
+    ["L5, first piece", "49; 48,9; 49.2 HRC", "Hardness readings, blade R-07-L5-02"],
+  ],
+} as const;
+
 const stationArguments = [STATIONS.x, STATIONS.width, STATIONS.thickness, "flat", 0.2, STEEL] as const;
 
 /** Stations of the guide with the balance that STATIONS gives, for the drawing. */
@@ -45,6 +60,10 @@ interface Step {
 function figure(file: string, caption: string): string {
   return `<figure><img src="${file}" alt="${escaped(caption)}"><figcaption>${escaped(caption)}</figcaption></figure>`;
 }
+
+/** Commands as they are typed, a line each. */
+const commands = (...lines: readonly string[]) =>
+  lines.map((line) => `<p class="call">${code(line)}</p>`).join("\n");
 
 function steps(): readonly Step[] {
   return [
@@ -102,8 +121,19 @@ function steps(): readonly Step[] {
     },
     {
       title: "The copy that leaves the shop",
-      says: "A supplier or a heat treater has no add-in: a live workbook would show them #NAME? after one recalculation. Make a share copy, from the pane's page Share and repair or with npm run share. You say for whom it is and see all that travels; it holds values only, and a sheet that says what computed them.",
-      shows: "",
+      says: "A supplier or a heat treater has no add-in: a live workbook would show them #NAME? after one recalculation. Make a share copy, from the pane's page Share and repair or with npm run share. You say for whom it is and see all that travels; it holds values only, and a sheet that says what computed them. A copy for a supplier, a heat treater or a customer also has a table with shaded cells for the answer, the only ones that are not locked. A supplier whom the plan does not buy from gets an enquiry about all lines.",
+      shows: commands(
+        'npm run -s share -- --for supplier "Old Quay Metals" --by 2026-09-25 -o quay.xlsx "run R-07.xlsx"',
+        'npm run -s share -- --for supplier "Grey Heron Steel" --lines L1,L5 -o heron.xlsx "run R-07.xlsx"',
+      ),
+    },
+    {
+      title: "The answers come home",
+      says: `The orders of R-07 went to two steel suppliers and a heat treater: ${ROUND_TRIP.out} cells went out, ${ROUND_TRIP.answered} were filled in. Bring answers in, in the workbench and in the pane, or the command collect reads them from the file as it came back, its CSV or a pasted table, and shows each beside what the plan holds. ${ROUND_TRIP.taken} were fine and taken, each with a line on the sheet Answers; ${ROUND_TRIP.doubted} were left to look at: ${ROUND_TRIP.doubts}. Brought in once more, none is taken twice.`,
+      shows: [
+        commands('npm run -s collect -- --accept "run R-07.xlsx" brackwater.xlsx quay.xlsx salt-lane.xlsx'),
+        table("What some of the answers became", ["line", "as answered", "in the plan"], ROUND_TRIP.rows),
+      ].join("\n"),
     },
     {
       title: "Offers come back: the cheapest mix",
