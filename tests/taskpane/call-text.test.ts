@@ -57,7 +57,7 @@ test("every worked case, typed into the fields, gives the answer of the call its
   let tried = 0;
   for (const fn of catalogue) {
     const [example] = examplesOf(fn);
-    if (example === undefined || fn.takesLong) continue;
+    if (example === undefined) continue;
     const parameters = Object.values(fn.parameters);
     const given = parameters.map((one, at) =>
       argumentText(entryOf(example.given[at], one.takes === "cell"), one),
