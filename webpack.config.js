@@ -218,13 +218,14 @@ module.exports = async (env = {}, argv = {}) => {
  * air-hardening steels, the story of a blade, the choice of a steel and the recipe of a line brought them to 187.8 kB;
  * read by the pane through one face they came to 182.3 kB, and with the functions added since to 189.5 kB;
  * TRADE_OFF and CLADDING add about 3 kB. BEST_OFFER and OFFERS_COMPARED, the story of a blade in every plan and the
- * number formats brought them to 197.5 kB. The pane came from 50 to 60.6 kB with the pages Which steel and bending,
+ * number formats brought them to 197.5 kB; cells at fault that spoil their own part of a line only, long functions in
+ * parts and the steels sold widely, to 202.3 kB. The pane came from 50 to 60.6 kB with the pages Which steel and bending,
  * and to 66.5 kB with Start, Health, the buttons of the ribbon and the reader's own separators; the form for arguments
  * (2.9 kB) is fetched when a function is to be filled in.
  */
 function budget() {
   return new BundleBudgetPlugin([
-    { title: "functions", fits: (name) => name === "functions.js", gzipLimit: 200_000 },
+    { title: "functions", fits: (name) => name === "functions.js", gzipLimit: 205_000 },
     { title: "task pane", fits: isPaneFile, gzipLimit: 70_000 },
     { title: "argument form, on demand", fits: isForm, gzipLimit: 6_000 },
     { title: "list of functions and sources, on demand", fits: isReference, gzipLimit: 25_000 },
