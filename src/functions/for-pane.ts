@@ -15,6 +15,7 @@ import * as sources from "../core/sources";
 import * as steelFind from "../core/steel/find";
 import * as steelNameSuggestions from "../core/steel/name-suggestions";
 import * as steelSteel from "../core/steel/steel";
+import * as stockOffers from "../core/stock/offers";
 import * as table from "../core/table";
 import * as temperingEmbrittlement from "../core/tempering/embrittlement";
 import * as temperingFits from "../core/tempering/fits";
@@ -60,6 +61,7 @@ export const forPane = {
   "core/steel/find": steelFind,
   "core/steel/name-suggestions": steelNameSuggestions,
   "core/steel/steel": steelSteel,
+  "core/stock/offers": stockOffers,
   "core/table": table,
   "core/tempering/embrittlement": temperingEmbrittlement,
   "core/tempering/fits": temperingFits,

@@ -9,10 +9,25 @@ import { across, numericArguments, type OneArgument } from "./one-argument";
 
 const ARGUMENTS = catalogue.flatMap(numericArguments);
 
-function refusalOf({ ask }: OneArgument, value: number): Refusal | undefined {
+function refusalOf({ ask }: OneArgument, value: number | string): Refusal | undefined {
   return ask(value)
     .flat()
     .find((cell) => cell instanceof Refusal);
+}
+
+/**
+ * The sentence that answers a bad argument: that of a refused cell, or, where only words rest on the argument, the
+ * cautions that name it.
+ */
+function sentenceOn(one: OneArgument, value: number | string): string {
+  const { label } = one.parameter;
+  const refused = refusalOf(one, value);
+  if (refused !== undefined) return refused.message;
+  const beginning = `${label}: `.toLowerCase();
+  const words = one.ask(value).flat().map(String);
+  const said = words.find((cell) => cell.toLowerCase().startsWith(beginning)) ?? "";
+  // A caution begins with a capital letter, the label of an argument need not.
+  return said === "" ? "" : label + said.slice(label.length);
 }
 
 /** A figure as sentences print it: rounded to six digits, temperatures in both scales. */
@@ -33,7 +48,7 @@ describe("a figure outside what an argument accepts", () => {
 
   test.each(cases)("%s: argument, value, limit and unit in the sentence", (_name, one, value) => {
     const { label, unit, kind } = one.parameter;
-    const message = refusalOf(one, value)?.message ?? "";
+    const message = sentenceOn(one, value);
     // A requirement such as "58-60" is read as a whole: its sentence names the Rockwell C scale.
     const names = kind === "hardness requirement" ? "Rockwell C" : label;
     expect(message).toContain(names);
@@ -47,10 +62,9 @@ describe("a figure outside what an argument accepts", () => {
 describe("words where a figure is wanted", () => {
   test.each(ARGUMENTS.map((one) => [`${one.fn.name}, ${one.parameter.label}`, one] as const))(
     "%s: argument and value in the sentence",
-    (_name, { parameter, ask }) => {
-      const message = ask("soon")
-        .flat()
-        .find((cell) => cell instanceof Refusal)?.message;
+    (_name, one) => {
+      const { parameter } = one;
+      const message = sentenceOn(one, "soon");
       expect(message).toMatch(
         parameter.kind === "hardness requirement" ? /hardness/ : `${parameter.label}: `,
       );
