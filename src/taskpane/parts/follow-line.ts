@@ -35,7 +35,8 @@ export function verdictOf({ answers }: SelectedLine): string[] {
     chance === undefined || Number.isNaN(Number(chance))
       ? ""
       : `, chance ${Math.round(100 * Number(chance))} %`;
-  const range = low === undefined || high === undefined ? "" : ` (${low} to ${high} HRC)`;
+  const isRange = [low, high].every((end) => end !== undefined && !Number.isNaN(Number(end)));
+  const range = isRange ? ` (${low} to ${high} HRC)` : "";
   return [
     status === undefined ? undefined : `Band: ${status}${percent}${range}`,
     next === undefined ? undefined : `Next: ${next}`,

@@ -94,7 +94,8 @@ function lineColumns({
   const words = (name: string) => ({ words: listedWords(name) });
   const of = (...keys: ColumnKey[]) => ({ needs: (at: At) => keys.map(at) });
   const steelKnown = of("steel");
-  const planned = { ...WHOLE, ...steelKnown };
+  // Words stand in place of a figure where a line is at fault: they need two rows of a narrow column.
+  const planned = { ...WHOLE, wrap: true, ...steelKnown };
   const sizes = of("length", "width", "thickness", "steel");
   const faults = (at: At) =>
     `IF(ISERROR(${at("starts")}),"starts: see their cell; ","")&IF(ISERROR(${at("mass")}),"mass: see its cell; ","")`;
@@ -120,6 +121,7 @@ function lineColumns({
     }),
     chance: calcColumn("Chance of the band", 56, treated("chance", NOT_ASSESSED), {
       format: "0 %",
+      wrap: true,
       ...steelKnown,
     }),
     next: calcColumn("Next step", 200, treated("do next", NOT_ASSESSED), { ...LONG, ...steelKnown }),
