@@ -103,7 +103,10 @@ export function embrittlementCaution(steel: Steel, celsius: number): string {
 export function brittleText(steel: Steel, celsius: number): string {
   return brittleRanges(steel)
     .filter(({ low, high }) => celsius >= low && celsius <= high)
-    .map((range) => `brittle range ${rangeText(range)}`)
+    .map(
+      (range) =>
+        `brittle range ${rangeText(range)}${range.bySlowCooling ? " by slow cooling only: cool fast" : ""}`,
+    )
     .join("; ");
 }
 

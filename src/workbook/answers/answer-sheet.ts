@@ -47,6 +47,8 @@ const answerStyle = (format?: string): CellStyle => ({
 });
 const TOLD = styleOfRole({ role: "words", wrap: true });
 const HEADING = styleOfRole({ role: "heading", wrap: true });
+/** A name runs on over the empty cells beside it; wrapped in a narrow column it would make its row five lines high. */
+const NAMED = styleOfRole({ role: "words" });
 
 const text = (row: number, column: number, value: string, style: CellStyle, note?: string): CellData => ({
   row,
@@ -75,7 +77,7 @@ function headCells({ paper }: AnswerForm, { plan, by, whom }: AnswerWishes): Cel
     { row: HEAD, column: 1, style: answerStyle() },
     text(HEAD, 2, ANSWERED_ON, HEADING),
     { row: HEAD, column: 3, style: answerStyle(DATE_FORMAT) },
-    ...(whom === "" ? [] : [text(HEAD, 4, ASKED_OF, HEADING), text(HEAD, 5, whom, TOLD)]),
+    ...(whom === "" ? [] : [text(HEAD, 4, ASKED_OF, HEADING), text(HEAD, 5, whom, NAMED)]),
   ];
 }
 

@@ -1,4 +1,4 @@
-import { type TableColumns, TableSheet, typedColumn } from "./parts/table-sheet";
+import { TableSheet, writtenColumns } from "./parts/table-sheet";
 import { LOG_SHEET } from "./sheets-of-the-plan";
 
 /** What the log keeps of each answer that was taken, by heading, in the order of the columns. */
@@ -41,10 +41,7 @@ const WIDTHS: Readonly<Record<LogKey, number>> = {
 
 /** The log of answers, with room for so many: who said what, when it was taken, and a digest by which it is known. */
 export function answersSheet(count: number): TableSheet<LogKey> {
-  const keys = Object.keys(LOG_HEADINGS) as LogKey[];
-  const column = (key: LogKey) => typedColumn<LogKey>(LOG_HEADINGS[key], WIDTHS[key], [], { wrap: true });
-  const columns = Object.fromEntries(keys.map((key) => [key, column(key)])) as TableColumns<LogKey>;
-  return new TableSheet(LOG_SHEET, columns, count, {
+  return new TableSheet(LOG_SHEET, writtenColumns(LOG_HEADINGS, WIDTHS), count, {
     title: "Answers: who said what, and when it was taken",
     note: "Written by collect and by Bring answers in. A row that is taken out lets its answer be taken again.",
     frozenColumns: 1,

@@ -1,4 +1,4 @@
-import { DATE_FORMAT, type TableColumns, TableSheet, typedColumn } from "./parts/table-sheet";
+import { DATE_FORMAT, TableSheet, writtenColumns } from "./parts/table-sheet";
 
 export const REGISTER = "Register";
 
@@ -35,13 +35,7 @@ export const REGISTER_ROWS = 30;
 
 /** What was sent to whom and when: `share` adds a row for every copy, and writes over none. */
 export function registerSheet(count = REGISTER_ROWS): TableSheet<RegisterKey> {
-  const column = (key: RegisterKey) =>
-    typedColumn<RegisterKey>(REGISTER_HEADINGS[key], WIDTHS[key], [], {
-      ...(key === "sent" ? { format: DATE_FORMAT } : {}),
-      wrap: true,
-    });
-  const keys = Object.keys(REGISTER_HEADINGS) as RegisterKey[];
-  const columns = Object.fromEntries(keys.map((key) => [key, column(key)])) as TableColumns<RegisterKey>;
+  const columns = writtenColumns(REGISTER_HEADINGS, WIDTHS, { sent: DATE_FORMAT });
   return new TableSheet(REGISTER, columns, count, {
     title: "Register: what was sent to whom, when, in which revision",
     note: "The command share adds a row for every copy. A paper sent otherwise is typed in by hand. Rows are never written over.",

@@ -12,6 +12,7 @@ import { verifyCopy } from "../../../src/workbook/share/verify/verify-copy";
 import { faultsOf } from "../packages";
 import { storedValues } from "../template-cells";
 import { type Answers, filledIn, renamed, sorted, widened } from "./fill";
+import { OFFER_OF_C60 } from "./invented-answers";
 import { planR07 } from "./plans";
 
 // Answers are filled in and saved by another .xlsx library, and what the plan holds afterwards is read by it. The
@@ -21,17 +22,7 @@ const LONG = 300_000;
 const QUAY = "Old Quay Metals";
 
 const ORDER: Answers = {
-  "L4/S4": {
-    Price: "3,05 EUR/kg",
-    "Week of delivery": "KW 42",
-    "Heat no.": "Q4-7731",
-    Condition: "normalised, 205 HB",
-    "C %": 0.6,
-    "Si %": "0,25",
-    "Mn %": "0.72 %",
-    "P %": 0.011,
-    "S %": "<0.005",
-  },
+  "L4/S4": OFFER_OF_C60,
   "L5/S5": { Price: 340, "Price for": "100 kg", "Week of delivery": "2026-10-12", "Heat no.": "Q5-0412" },
 };
 const ENQUIRY: Answers = {

@@ -54,6 +54,13 @@ it(
     const { bytes, travels } = await copyFor(r07, "supplier", "old quay metals");
     expect(faultsOf(bytes)).toEqual([]);
     const workbook = await read(bytes);
+    // The papers stand upright; a table of a dozen columns is read across.
+    expect(workbook.worksheets.slice(0, 4).map(({ pageSetup }) => pageSetup?.orientation)).toEqual([
+      "portrait",
+      "portrait",
+      "landscape",
+      "landscape",
+    ]);
     expect(workbook.worksheets.map(({ name }) => name)).toEqual([
       "Steel enquiry",
       "Steel order",

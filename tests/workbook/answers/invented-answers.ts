@@ -9,6 +9,19 @@ export interface InventedAnswer {
   readonly head: { readonly by: string; readonly on: string };
 }
 
+/** An offer as suppliers write one: currency word, decimal comma, week and a content given as a limit. */
+export const OFFER_OF_C60: Answers[string] = {
+  Price: "3,05 EUR/kg",
+  "Week of delivery": "KW 42",
+  "Heat no.": "Q4-7731",
+  Condition: "normalised, 205 HB",
+  "C %": 0.6,
+  "Si %": "0,25",
+  "Mn %": "0.72 %",
+  "P %": 0.011,
+  "S %": "<0.005",
+};
+
 /**
  * The orders of R-07 answered. The analyses lie inside their grades (EN ISO 683-1: C60 C 0.57 to 0.65, Mn 0.60 to 0.90);
  * doubtful on purpose are a price far above the last one, a content given as a limit, a piece above its band, and a
@@ -33,17 +46,7 @@ export const ANSWERS_TO_R07: readonly InventedAnswer[] = [
     head: { by: "Quay sales", on: "2026-09-22" },
     answers: {
       "Answer to order": {
-        "L4/S4": {
-          Price: "3,05 EUR/kg",
-          "Week of delivery": "KW 42",
-          "Heat no.": "Q4-7731",
-          Condition: "normalised, 205 HB",
-          "C %": 0.6,
-          "Si %": "0,25",
-          "Mn %": "0.72 %",
-          "P %": 0.011,
-          "S %": "<0.005",
-        },
+        "L4/S4": OFFER_OF_C60,
         "L5/S5": {
           Price: 990,
           "Price for": "100 kg",

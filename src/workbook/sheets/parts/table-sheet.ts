@@ -207,6 +207,21 @@ export function typedColumn<Key extends string>(
   return { heading, width, filled: "type", content: (_, index) => known[index] ?? null, ...rest };
 }
 
+/** The columns of a table that commands write row by row: headings with their widths, empty below them. */
+export function writtenColumns<Key extends string>(
+  headings: Readonly<Record<Key, string>>,
+  widths: Readonly<Record<Key, number>>,
+  formats?: Readonly<Partial<Record<Key, string>>>,
+): TableColumns<Key> {
+  const keys = Object.keys(headings) as Key[];
+  const column = (key: Key) => {
+    const format = formats?.[key];
+    const rest = { wrap: true, ...(format === undefined ? {} : { format }) };
+    return typedColumn<Key>(headings[key], widths[key], [], rest);
+  };
+  return Object.fromEntries(keys.map((key) => [key, column(key)])) as TableColumns<Key>;
+}
+
 /** A column the sheet works out; `formula` without its equals sign. */
 export function calcColumn<Key extends string>(
   heading: string,
