@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { ASSESS, BAND_TEMPER } from "../../src/functions/blade";
 import { MAX_SECTION, SECTION_QUENCH } from "../../src/functions/hardening";
 import { RECIPE, TREATMENT } from "../../src/functions/run";
-import { TEMPERED_RANGE } from "../../src/functions/tempering";
+import { TEMPER_PLAN, TEMPERED_RANGE } from "../../src/functions/tempering";
 import { demoRun } from "../../src/workbook/sheets/run-r07/run";
 import { plan } from "../run/run";
 import { answer } from "../steel/answer";
@@ -98,4 +98,8 @@ test("a 5160 sword without a target is planned out of the brittle range, by all 
   });
   expect(line["temper C"]).toBe(temper);
   expect(line.cautions).not.toMatch(/lies in the embrittlement range/);
+  // Above 375 °C only slow cooling embrittles (same compilation): a plan for its hardness says that as well.
+  expect(line["next step"]).toMatch(/cool fast from it/);
+  const [, , , , , , caution] = answer(TEMPER_PLAN, "5160", 51)[0] ?? [];
+  expect(caution).toMatch(/375 °C \(707 °F\) to 575 °C \(1067 °F\) by slow cooling only: cool fast/);
 });
