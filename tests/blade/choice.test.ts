@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from "vitest";
+import { usualReach } from "../../src/core/blade/band-temper";
 import { findUse, USES, type Use } from "../../src/core/blade/bands";
 import { type Choice, type ChoiceQuestion, steelsFor } from "../../src/core/blade/choice";
 import { CHOICE_ORDER, CRITERIA } from "../../src/core/blade/choice-order";
@@ -6,6 +7,8 @@ import { isNamedFor, namedItems } from "../../src/core/blade/named-steels";
 import { findQuench } from "../../src/core/hardening/quench-media";
 import { findSteel } from "../../src/core/steel/find";
 import { SHOP_NEEDS } from "../../src/core/steel/traits";
+import { isNearBrittle } from "../../src/core/tempering/embrittlement";
+import { temperedHardness } from "../../src/core/tempering/tempered";
 import sold from "../../src/data/blade/sold-widely.json";
 import { STEELS_FOR } from "../../src/functions/blade";
 import { answer } from "../steel/answer";
@@ -71,7 +74,15 @@ describe("questions as a smith would put them (common practice, no source)", () 
       expect(["ruled out", "does not harden"], barred).toContain(choiceOf(found, barred).status);
     }
     // 6 mm of plain steel is marginal in fast oil at best.
-    expect(choiceOf(found, "1060").givesUp).toMatch(/^Little margin in the quench: 4.3 mm for 6 mm/);
+    expect(choiceOf(found, "1060").givesUp).toMatch(/^Not hard through at 6 mm: to about 4.3 mm/);
+    // Outside the brittle range 1060 gives 58 or 47 HRC: of the two the softer, which bends and does not break.
+    expect(choiceOf(found, "1060")).toMatchObject({ status: "too soft", temperC: 376 });
+    expect(choiceOf(found, "9260")).toMatchObject({ status: "too soft", temperC: 455 });
+    // It hardens in air, which every shop has.
+    expect(choiceOf(found, "S7").why).toContain("hardens about 64 mm in still air");
+    expect(choiceOf(found, "S7").givesUp).toMatch(
+      /^Not in fast oil, which may crack it: cool it in still air/,
+    );
     expect(choiceOf(found, "C70U").why).toMatch(/does not harden through/);
   });
 
@@ -112,7 +123,8 @@ describe("questions as a smith would put them (common practice, no source)", () 
     const found = ask("Differential", { thickness: 6.5, length: 720, quench: findQuench("agitated water") });
     for (const choice of found.slice(0, 8))
       expect(choice.traits.kind).toMatch(/plain high carbon|medium carbon/);
-    expect(firstNames(found, 4)).toEqual(["1075", "1095", "W1-9.5", "W2"]);
+    // What hardens shallower than the blade is thick stands before what only the clay keeps soft.
+    expect(firstNames(found, 4)).toEqual(["1095", "W1-9.5", "W2", "1075"]);
     expect(choiceOf(found, "1095").givesUp).toContain("cool fast: 0.4 s to pass the nose");
     expect(choiceOf(found, "5160").status).toBe("ruled out");
     // Manganese hardens the body as well.
@@ -123,7 +135,30 @@ describe("questions as a smith would put them (common practice, no source)", () 
     const found = ask("Felling axe", { thickness: 20, quench: fastOil });
     expect(firstNames(found, 2)).toEqual(["1055", "1065"]);
     expect(choiceOf(found, "D2").status).toBe("ruled out");
+    // A bit need not harden through.
+    expect(found[0]?.givesUp).toMatch(
+      /^Hard only where the bit is under about 4 mm thick, which is enough for a bit/,
+    );
   });
+});
+
+describe("struck blades outside their brittle range", () => {
+  const struck = USES.filter(({ service }) => service === "impact");
+
+  it.each(struck.map((use) => [use.word, use] as const))(
+    "%s: none harder than its band where a softer temper is bland",
+    (_, use) => {
+      for (const { steel, status, temperC } of steelsFor({ use })) {
+        if (temperC === undefined || status !== "too hard") continue;
+        // Every bland temper that the steel has, with what it gives.
+        const { coolestC, hottestC } = usualReach(steel, { hours: 2, cycles: 1 });
+        const bland = Array.from({ length: Math.floor(hottestC - coolestC) + 1 }, (_, i) => coolestC + i)
+          .filter((celsius) => !isNearBrittle(steel, celsius))
+          .map((celsius) => temperedHardness(steel, celsius, { hours: 2, cycles: 1 }));
+        expect(Math.min(...bland), steel.name).toBeGreaterThan(use.high + 0.4);
+      }
+    },
+  );
 });
 
 describe("the list", () => {
@@ -136,6 +171,11 @@ describe("the list", () => {
     const names = sword.flatMap((choice) => choice.names);
     expect(new Set(names).size).toBe(names.length);
     expect(choiceOf(sword, "5160").names).toEqual(expect.arrayContaining(["SUP9A", "51B60"]));
+    expect(choiceOf(sword, "6150").names).toContain("51CrV4");
+    // Of higher manganese by their standards, GB/T 699 and SAE J403: not twins of the ordinary steel of that carbon.
+    expect(choiceOf(sword, "60Mn").names).not.toContain("1060");
+    expect(choiceOf(sword, "60Mn").names).toContain("1561");
+    expect(choiceOf(sword, "65Mn").names).toContain("1566");
   });
 
   it("puts what cannot be last, each with its reason", () => {

@@ -5,8 +5,10 @@ import file from "./tool-steel-rows.json";
 /** Centre of the parameter, as in the curves of the plain steels. */
 const CENTRE = 12;
 const HOURS = 2;
+/** From so many rows the bend may change along the curve. */
+const ROWS_FOR_A_CUBIC = 12;
 
-/** Quadratic in the Hollomon-Jaffe parameter through the rows of every curve. */
+/** Polynomial in the Hollomon-Jaffe parameter through the rows of every curve: of the second order, of the third where there are many. */
 export function fitToolSteels(): Map<string, readonly number[]> {
   const curves = new Set(file.rows.map(([curve]) => curve as string));
   return new Map(
@@ -14,7 +16,8 @@ export function fitToolSteels(): Map<string, readonly number[]> {
       const rows = file.rows.filter(([name]) => name === curve);
       const equations = rows.map(([, , celsius, hrc]) => {
         const x = hollomonJaffe(celsius as number, HOURS) - CENTRE;
-        return { terms: [1, x, x * x], y: hrc as number, weight: 1 };
+        const terms = rows.length < ROWS_FOR_A_CUBIC ? [1, x, x * x] : [1, x, x * x, x ** 3];
+        return { terms, y: hrc as number, weight: 1 };
       });
       return [curve, leastSquares(equations)];
     }),

@@ -10,6 +10,7 @@ import { temperModel } from "../tempering/tempering-model";
 import { nearestUsual } from "../tempering/usual-tempers";
 import type { Use } from "./bands";
 import { chanceInBand, NINETY } from "./chance";
+import { shownTooHardFrom } from "./status";
 
 /** The temper with the best chance of a band. */
 export interface BandTemper {
@@ -62,6 +63,11 @@ const LEAN_CHANCE = 0.1;
 /** Struck blades, and stainless ones for their rust resistance, stay out of the brittle ranges. */
 function avoidsBrittle({ use, steel }: BandTemperQuestion): boolean {
   return use.service === "impact" || steel.family.endsWith("stainless");
+}
+
+/** From here a blade is harder than its use allows [HRC]. One that is struck breaks there, where a softer one bends. */
+function tooHardFrom({ use }: BandTemperQuestion): number {
+  return use.service === "impact" ? shownTooHardFrom(use) : Number.POSITIVE_INFINITY;
 }
 
 function chanceOf(use: Use, hrc: number, halfWidth: number, lower: number): number {
@@ -158,11 +164,12 @@ function aimOf({ use, lower }: BandTemperQuestion): number {
   return steps.reduce((best, each) => (chance(each) > chance(best) ? each : best));
 }
 
-/** Of tempers the one whose hardness is nearest to a wanted one. */
-function nearestOf(allowed: readonly Candidate[], wanted: number): Candidate {
-  let nearest = allowed[0] as Candidate;
-  for (const each of allowed)
-    if (Math.abs(each.hrc - wanted) < Math.abs(nearest.hrc - wanted)) nearest = each;
+/** Of tempers the one whose hardness is nearest to a wanted one and under a limit; the hottest where none is. */
+function nearestOf(from: readonly Candidate[], wanted: number, under: number): Candidate {
+  let nearest = from[from.length - 1] as Candidate;
+  for (const each of from) {
+    if (each.hrc < under && Math.abs(each.hrc - wanted) < Math.abs(nearest.hrc - wanted)) nearest = each;
+  }
   return nearest;
 }
 
@@ -174,17 +181,18 @@ function couponChance(
   question: BandTemperQuestion,
   { model, hours }: Tempers,
   top: Candidate,
-  allowed: readonly Candidate[],
+  bland: readonly Candidate[],
 ) {
   const learnt = top.halfWidth ** 2 - KNOWN_HALF_WIDTH ** 2;
   if (learnt <= 0) return undefined;
   const sd = Math.sqrt(learnt) / NINETY;
   const aim = aimOf(question);
+  const tooHard = tooHardFrom(question);
   const largest = largestShift(model, top.celsius, hours);
   const chance = PLACES.reduce((sum, place, i) => {
     const shift = place * sd;
     if (Math.abs(shift) > largest) return sum;
-    const { hrc, celsius } = nearestOf(allowed, aim - shift);
+    const { hrc, celsius } = nearestOf(bland, aim - shift, tooHard - shift);
     const half = bandHalfWidth(model, celsius, hours, top);
     const weight = (WEIGHTS[i] as number) / ALL_WEIGHT;
     return sum + weight * chanceOf(question.use, hrc + shift, half, question.lower);
@@ -192,28 +200,36 @@ function couponChance(
   return chance > top.chance ? chance : undefined;
 }
 
+/** Those that pass a test; all where none does. */
+function preferred(from: readonly Candidate[], passes: (each: Candidate) => boolean): readonly Candidate[] {
+  const passed = from.filter(passes);
+  return passed.length > 0 ? passed : from;
+}
+
 /**
  * The temper that gives the best chance of the band of a use. Struck blades stay out of the brittle
- * ranges; where the curve is flat the answer leans to the cool side.
+ * ranges and, where a temper leaves the choice, no harder than the band; where the curve is flat the answer
+ * leans to the cool side.
  *
  * @param question - Use, steel and treatment.
  * @throws NotAvailable where no published curve or formula covers the steel and the time.
  */
 export function bandTemper(question: BandTemperQuestion): BandTemper {
-  const { steel, treatment } = question;
+  const { steel, treatment, use } = question;
   const tempers = tempersOf(steel, treatment);
   const all = candidates(question, tempers);
-  const bland = avoidsBrittle(question) ? all.filter(({ isBrittle }) => !isBrittle) : all;
-  const allowed = bland.length > 0 ? bland : all;
-  const top = best(question.use, allowed);
+  const isSoftEnough = ({ hrc }: Candidate) => hrc < tooHardFrom(question);
+  const bland = avoidsBrittle(question) ? preferred(all, ({ isBrittle }) => !isBrittle) : all;
+  const allowed = preferred(bland, isSoftEnough);
+  const top = best(use, allowed);
   const level = flatAbout(top, allowed);
   const chosen = level?.find(({ chance }) => chance >= top.chance - LEAN_CHANCE) ?? top;
-  const whole = best(question.use, all);
+  const whole = best(use, preferred(all, isSoftEnough));
   return {
     celsius: chosen.celsius,
     chance: chosen.chance,
     avoided: whole.isBrittle && whole.chance > chosen.chance + SAME_CHANCE ? whole : undefined,
     flat: level && [level[0]?.celsius ?? top.celsius, level[level.length - 1]?.celsius ?? top.celsius],
-    withCoupon: treatment.known === undefined ? couponChance(question, tempers, top, allowed) : undefined,
+    withCoupon: treatment.known === undefined ? couponChance(question, tempers, top, bland) : undefined,
   };
 }

@@ -31,12 +31,17 @@ function chanceStep({ status }: Choice): number {
   return at < 0 ? BY_CHANCE.length : at;
 }
 
-/** 0 with room in the quench, 1 just enough, 2 less or not known; clay wants less, not more. */
+/** A body that clay has to keep soft: 0 where the steel by itself would not harden through there, 1 where it would. */
+function bodyStep({ hardensMm: mm }: Choice, { use, thickness }: ChoiceQuestion): number {
+  if (thickness === undefined || !wantsSoftBody(use)) return 0;
+  return Number(mm === undefined || mm >= thickness);
+}
+
+/** 0 with room in the quench, 1 just enough, 2 less or not known. */
 function marginStep({ hardensMm: mm }: Choice, { use, thickness }: ChoiceQuestion): number {
   const wanted = hardPartMm({ use, thicknessMm: thickness });
   if (thickness === undefined || wanted === undefined) return 0;
   if (mm === undefined) return 2;
-  if (wantsSoftBody(use)) return Number(mm >= thickness);
   if (mm >= CLEAR_MARGIN * wanted) return 0;
   return mm >= wanted ? 1 : 2;
 }
@@ -68,6 +73,7 @@ export const CRITERIA: readonly Criterion[] = [
     step: (choice, { kiln }) => (kiln === false && !isOut(choice) ? needStep(choice) : 0),
   },
   { told: "suitability for the use", step: ({ suits }) => SUITABILITIES.indexOf(suits) },
+  { told: "under clay, shallower than the blade is thick", step: bodyStep },
   {
     told: "chance of the band outside the brittle range (inside, likely inside, uncertain, else)",
     step: chanceStep,

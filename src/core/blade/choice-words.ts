@@ -21,15 +21,15 @@ export interface Told {
   readonly noseS: number | undefined;
   /** Whether the best temper of the band lies in a brittle range and was avoided. */
   readonly avoidsBrittle: boolean;
-  /** The bath that cracks some blades of the steel. */
-  readonly mayCrackIn: string | undefined;
+  /** What the bath of the question does to the steel, where it is harsher than the steel wants; else empty. */
+  readonly harsh: string;
 }
 
 const SUITS: Readonly<Record<Suitability, string>> = {
-  best: "the trade's first choice by kind",
-  good: "a usual kind for it",
-  fair: "serves, but others serve better",
-  caution: "not a usual kind for it",
+  best: "its kind suits this use best",
+  good: "its kind suits this use",
+  fair: "its kind serves, others suit better",
+  caution: "its kind is not usual for this use",
   no: "",
 };
 
@@ -71,18 +71,26 @@ const LACKS: Readonly<Record<ShopNeed, string>> = {
   "outside heat treater": "wants an outside heat treater",
 };
 
+/** What of an edge or a bit gets hard that is thicker than hardens through. */
+function partText({ part }: Use, hardensMm: number, hard: string): string {
+  if (hardensMm < HARD_EDGE_MM) return `shallow even for an edge: ${hard}`;
+  return part === "bit"
+    ? `hard only where the bit is under about ${hard} thick, which is enough for a bit`
+    : `hard only where it is under about ${hard} thick`;
+}
+
 function marginLack({ use, hardensMm, thickness }: Told): string {
   if (hardensMm === undefined || thickness === undefined) return "";
   if (wantsSoftBody(use)) {
     return hardensMm < thickness ? "" : "hardens deeper than the blade is thick: the clay has to do it all";
   }
-  if (use.part !== "whole") {
-    return hardensMm >= Math.min(thickness, HARD_EDGE_MM)
-      ? ""
-      : `shallow even for an edge: ${millimetres(hardensMm)}`;
-  }
+  const hard = millimetres(hardensMm);
+  if (use.part !== "whole") return hardensMm < thickness ? partText(use, hardensMm, hard) : "";
   if (hardensMm >= CLEAR_MARGIN * thickness) return "";
-  return `little margin in the quench: ${millimetres(hardensMm)} for ${numberText(thickness)} mm`;
+  const whole = numberText(thickness);
+  return hardensMm < thickness
+    ? `not hard through at ${whole} mm: to about ${hard}`
+    : `little margin in the quench: ${hard} for ${whole} mm`;
 }
 
 /** Under this the blade has to be in the bath at once: common practice. */
@@ -94,7 +102,7 @@ function hasteLack({ noseS }: Told): string {
 }
 
 function chanceLack({ chance, avoidsBrittle }: Told): string {
-  if (avoidsBrittle) return "a temper that is surer of the band is brittle, and not taken";
+  if (avoidsBrittle) return "the temper that would hit the band more surely lies in the brittle range";
   return chance !== undefined && chance < LIKELY_CHANCE ? `only ${chanceText(chance)} sure of the band` : "";
 }
 
@@ -105,8 +113,7 @@ function lacks(told: Told): string[] {
   const brittle = toughness <= RATING.little ? (struck ? "chips sooner" : "little toughness") : "";
   const wears = wear <= RATING.wearLittle && use.angleLow !== null ? "the edge wears sooner" : "";
   const rusts = BRIGHT.includes(traits.rust) ? "" : traits.rust;
-  const cracks = told.mayCrackIn === undefined ? "" : `${told.mayCrackIn} cracks some blades: start more`;
-  const whole = [cracks, marginLack(told), hasteLack(told)];
+  const whole = [told.harsh, marginLack(told), hasteLack(told)];
   return struck
     ? [...whole, brittle, chanceLack(told), LACKS[traits.need], rusts]
     : [...whole, LACKS[traits.need], brittle, rusts, wears, chanceLack(told)];

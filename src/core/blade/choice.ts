@@ -47,6 +47,22 @@ function crackRankIn({ quench }: ChoiceQuestion, steel: Steel): CrackRank {
   return quench === undefined ? "low" : crackRisk(steel, quench).rank;
 }
 
+/** The quench that a steel is judged in: that of the question, or air, which every shop has, where that is too harsh for it. */
+function quenchFor(question: ChoiceQuestion, steel: Steel): QuenchMedium | undefined {
+  const isAir = airHardeningMm(steel) !== undefined && crackRankIn(question, steel) !== "low";
+  return isAir ? usualQuench(steel) : question.quench;
+}
+
+/** What the bath of the question does to a steel that is less harshly quenched; empty where nothing. */
+function harshText(question: ChoiceQuestion, steel: Steel): string {
+  const { quench } = question;
+  if (quench === undefined || crackRankIn(question, steel) === "low") return "";
+  const own = quenchFor(question, steel);
+  return own === quench
+    ? `${quench.word} cracks some blades: start more`
+    : `not in ${quench.word}, which may crack it: cool it in ${own?.word}`;
+}
+
 /** What bars a steel, the most easily mended first: another shop, another bath, nothing but another steel. */
 const BARS = { none: 0, kiln: 1, bath: 2, band: 3, rust: 4, use: 5, soft: 6 } as const;
 
@@ -77,7 +93,7 @@ function barredBySteel(
 
 /** Why the shop cannot harden a steel that would do. */
 function barredByShop(question: ChoiceQuestion, steel: Steel, traits: Traits): Bar | undefined {
-  if (crackRankIn(question, steel) === "high") {
+  if (quenchFor(question, steel) === question.quench && crackRankIn(question, steel) === "high") {
     return { why: `likely to crack in ${question.quench?.word}: quench it in oil`, step: BARS.bath };
   }
   if (question.kiln !== false || !NEEDS_KILN.includes(traits.need)) return undefined;
@@ -156,9 +172,9 @@ function toldOf(
   traits: Traits,
   story: BladeStory,
 ): Told {
-  const { use, thickness, length, quench } = question;
-  const usual = usualQuench(first);
-  const depth = depthIn(first, quench ?? usual);
+  const { use, thickness, length } = question;
+  const quench = quenchFor(question, first);
+  const depth = depthIn(first, quench ?? usualQuench(first));
   const named = namedUse(use, story);
   return {
     use: bandFor(use, first),
@@ -171,13 +187,14 @@ function toldOf(
     bath: quench === undefined ? `${depth.bath}, its usual quench` : depth.bath,
     noseS: noseSeconds(first),
     avoidsBrittle: story.best?.avoided !== undefined,
-    mayCrackIn: crackRankIn(question, first) === "low" ? undefined : quench?.word,
+    harsh: harshText(question, first),
   };
 }
 
 function judgedChoice(question: ChoiceQuestion, candidate: Candidate, traits: Traits): Choice {
-  const { use, thickness, length, quench } = question;
+  const { use, thickness, length } = question;
   const { first, all } = candidate.group;
+  const quench = quenchFor(question, first);
   const story = bladeStory({ use, steel: first, thickness, length, quench, treatment: TREATMENT });
   const told = toldOf(question, candidate, traits, story);
   const cannot = CANNOT.includes(story.status);

@@ -32,6 +32,11 @@ export const TESTER_UNCERTAINTY = relation({
   note: "Counted as 90 % of readings within ±1 HRC of the true hardness, on top of what an estimate may be out by.",
 });
 
+/** From here a hardness is shown as harder than a band [HRC]: in whole points, one on the very end of it lies in it as often as not. */
+export function shownTooHardFrom({ high }: { readonly high: number }): number {
+  return high + 0.5;
+}
+
 /**
  * The word for a hardness against a band.
  *
@@ -48,8 +53,6 @@ export function statusOf(
 ): BladeStatus {
   if (chance >= INSIDE_CHANCE) return "inside";
   if (chance >= LIKELY_CHANCE) return "likely inside";
-  // In whole points, as it is shown: a hardness on the very end of the band lies in it as often as not.
-  const shown = Math.round(likely);
-  if (shown > band.high) return "too hard";
-  return shown < band.low ? "too soft" : "uncertain";
+  if (likely >= shownTooHardFrom(band)) return "too hard";
+  return Math.round(likely) < band.low ? "too soft" : "uncertain";
 }

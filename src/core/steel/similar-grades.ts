@@ -76,14 +76,22 @@ const FURTHEST = 3;
 /** Differences that twins may show: little carbon, in the middle of the limits and in the name, and little in all else. */
 const TWIN = { middleCarbon: 0.04, carbon: 0.035, steps: 0.45 };
 
+/** Carbon steels that their standards sort apart as of higher manganese, which hardens deeper: SAE 15xx, GB 65Mn, GOST 65Г. */
+const HIGH_MANGANESE = /^15\d\d$|(Mn|Г)$/;
+
+function isHighManganese({ family, grade }: Steel): boolean {
+  return family === "plain carbon" && HIGH_MANGANESE.test(grade?.designation ?? "");
+}
+
 /**
  * Whether two steels are one for a smith: the same composition under the names of two standards.
  *
- * @returns True where carbon differs by hardly 0.04 % and the other elements by less than what counts.
+ * @returns True where carbon differs by hardly 0.04 % and the other elements by less than what counts, of carbon
+ *   steel both of ordinary or both of higher manganese.
  */
 export function areTwins(steel: Steel, other: Steel): boolean {
   if (steel === other) return true;
-  if (steel.family !== other.family) return false;
+  if (steel.family !== other.family || isHighManganese(steel) !== isHighManganese(other)) return false;
   const each = gaps(steel, other);
   const carbon = each.find(({ element }) => element === "C");
   if (Math.abs(carbon?.difference ?? 1) > TWIN.middleCarbon) return false;

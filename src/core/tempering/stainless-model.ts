@@ -1,3 +1,4 @@
+import { dissolvedAt } from "../hardening/dissolved";
 import { usualHardening } from "../hardening/hardening-temperature";
 import { STAINLESS_HARDNESS, stainlessLevel } from "../hardening/stainless";
 import { STAINLESS_FIT } from "../hardening/stainless-fit";
@@ -32,8 +33,17 @@ function curveFrom(level: number): HardnessCurve {
 /** The tempers behind the fit are of an hour or two; the parameter carries them this far [h]. */
 const HOURS = [0.5, 12] as const;
 
-/** Half-width where nitrogen hardens with carbon, which no row that was read covers [HRC]. */
-const NITROGEN_HALF_WIDTH = 4;
+/** Half-width where nitrogen hardens with carbon, or more carbon is in solution than in any row that was read [HRC]. */
+const BEYOND_HALF_WIDTH = 4;
+/** The most carbon in solution behind the fit [mass %]. */
+const MOST_IN_SOLUTION = 0.38;
+
+/** What lies beyond the rows behind the fit, in words; empty where nothing does. */
+function beyondRows(steel: Steel, hardenC: number): string {
+  if (steel.composition.N > 0) return "nitrogen counted as carbon, no row of a nitrogen grade was read";
+  if (dissolvedAt(steel, hardenC).carbon <= MOST_IN_SOLUTION) return "";
+  return "more carbon in solution than in any row that was read";
+}
 
 /**
  * Hardness after temper of a martensitic stainless steel: what its dissolved carbon, its carbide and its
@@ -46,8 +56,8 @@ const NITROGEN_HALF_WIDTH = 4;
 export function stainlessModel(steel: Steel, hardenC: number | undefined): TemperModel {
   const at = hardenC ?? usualHardening(steel).celsius;
   const { min, max } = STAINLESS_HARDNESS.inputs.temperC;
-  const hasNitrogen = steel.composition.N > 0;
-  const halfWidth = hasNitrogen ? NITROGEN_HALF_WIDTH : STAINLESS_FIT.halfWidth;
+  const beyond = beyondRows(steel, at);
+  const halfWidth = beyond === "" ? STAINLESS_FIT.halfWidth : BEYOND_HALF_WIDTH;
   return {
     steel,
     curve: curveFrom(stainlessLevel(steel, at)),
@@ -58,8 +68,8 @@ export function stainlessModel(steel: Steel, hardenC: number | undefined): Tempe
     halfWidthAt: () => halfWidth,
     basisAt: () => "by relation for martensitic stainless steel, from dissolved carbon",
     assumptions: [
+      beyond,
       hardenC === undefined ? `hardening from ${temperatureText(at)} taken, none was given` : "",
-      hasNitrogen ? "nitrogen counted as carbon, no row of a nitrogen grade was read" : "",
     ].filter((part) => part !== ""),
     relations: [STAINLESS_HARDNESS],
   };

@@ -90,7 +90,7 @@ export function generalCautions(
   { steel, assumptions }: TemperModel,
   section = sectionCaution(steel),
 ): string[] {
-  return [section, ...assumptions, limitsCaution(steel)];
+  return [section, limitsCaution(steel), ...assumptions];
 }
 
 function cautionOf(model: TemperModel, celsius: number, section: string | undefined): string {

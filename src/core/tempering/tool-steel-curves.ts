@@ -22,6 +22,8 @@ const TOOL_STEEL_CURVES: Readonly<Record<string, ToolSteelCurve>> = {
   S1: curve("asm-handbook-1", [205, 650], [52.2335, -1.7423, -0.0574]),
   S5: curve("asm-handbook-1", [205, 650], [55.2944, -2.1404, -0.3063]),
   L2: curve("asm-handbook-1", [205, 650], [49.6272, -2.3578, -0.3236]),
+  // Two tables of the Chinese handbooks lie 3 to 5 HRC apart from 420 °C up: the curve lies between.
+  "60Si2Mn": curve("chinese-tempering-tables", [180, 580], [52.8046, -2.5317, -0.5982, -0.1215], 3.5),
   CrWMn: curve("chinese-tempering-tables", [180, 540], [52.0146, -2.7118, -0.085]),
   // A merchant's sheet reads 2 HRC over the handbook at 315 °C and 4 over it at 425 °C: the curve lies between.
   L6: curve("l6-two-sheets", [148, 540], [51.6195, -2.6671, -0.0112], 3.5),
@@ -52,7 +54,7 @@ function relationOf(name: string, held: ToolSteelCurve): Relation {
   return relation({
     title: `Hardness after temper of ${name}`,
     source,
-    locator: "rows of the grade, quadratic in the Hollomon-Jaffe parameter",
+    locator: "rows of the grade, polynomial in the Hollomon-Jaffe parameter",
     evidence: "fitted",
     inputs: { temperC: { label: "temper", unit: "°C", min: coolest(held), max: temperC[1] } },
     output: { label: "hardness", unit: "HRC" },

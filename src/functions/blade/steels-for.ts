@@ -118,7 +118,7 @@ export const STEELS_FOR = tableFunction({
   name: "STEELS_FOR",
   takesLong: true,
   summary:
-    "Steels for a use, with why and what each gives up, in order: usual or serves, in the band, sold widely, suitability, chance outside the brittle range, margin in the quench, named, ease, price; what cannot be last.",
+    "Steels for a use, with why and what each gives up, in order: usual or serves, in the band, sold widely, suitability, depth under clay, chance outside the brittle range, margin in the quench, named, ease, price; what cannot be last.",
   parameters: {
     use,
     thickness,

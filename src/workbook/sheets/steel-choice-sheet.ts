@@ -156,7 +156,7 @@ export function steelChoiceSheet(lines: Lines, steels: Steels, names: readonly s
     [],
     [
       note(
-        "In order: a usual kind or one that serves, the band in reach, suitability, chance, margin in the quench, being named, need of the shop, price: no score. The thickness holds within a factor of 1.5.",
+        "In order: a usual kind or one that serves, the band in reach, suitability, depth under clay, chance, margin in the quench, being named, need of the shop, price: no score. The thickness holds within a factor of 1.5.",
       ),
     ],
   ];
