@@ -1,38 +1,18 @@
-import { type ChildProcess, spawn } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { launch } from "../browser";
+import { startServer } from "../workbench/server";
 import { filledPlan } from "./filled-plan";
 import type { BenchLine } from "./line";
 import { median } from "./measure";
 import { PageLoad } from "./page-load";
 
-const READY = /Workbench ready: (http:\/\/127\.0\.0\.1:\d+\/)/;
 const CACHE = "node_modules/.cache/blade-metallurgy";
 const EDITS = ["5160", "1095", "O1", "80CrV2", "52100"];
 const TYPED = ["Hollow Hill", "Tern chef 210", "Alder", "Long word here"];
 const KEY_MS = 30;
-
-/** Starts the workbench as `npm start` does. */
-function serve(): Promise<{
-  readonly server: ChildProcess;
-  readonly address: string;
-  readonly seconds: number;
-}> {
-  const began = performance.now();
-  const server = spawn(process.execPath, ["src/workbench/serve.cjs"], {
-    stdio: ["ignore", "pipe", "inherit"],
-  });
-  return new Promise((resolve, reject) => {
-    server.stdout.on("data", (words: Buffer) => {
-      const address = READY.exec(String(words))?.[1];
-      if (address !== undefined) resolve({ server, address, seconds: (performance.now() - began) / 1000 });
-    });
-    server.once("exit", () => reject(new Error("the workbench ended")));
-  });
-}
 
 interface Plan {
   readonly what: string;
@@ -198,7 +178,9 @@ async function plans(folder: string): Promise<Plan[]> {
 /** `npm start`: from the command to the page that can be used, with nothing kept from before and once more. */
 async function starts(): Promise<BenchLine[]> {
   const time = async () => {
-    const { server, seconds } = await serve();
+    const began = performance.now();
+    const { server } = await startServer();
+    const seconds = (performance.now() - began) / 1000;
     server.kill();
     await new Promise((resolve) => server.once("exit", resolve));
     return seconds;
@@ -215,7 +197,7 @@ async function starts(): Promise<BenchLine[]> {
 export async function grid(): Promise<BenchLine[]> {
   const started = await starts();
   const folder = mkdtempSync(join(tmpdir(), "blade-bench-"));
-  const { server, address } = await serve();
+  const { server, address } = await startServer();
   const browser = await launch();
   try {
     const asked = process.argv.find((argument) => argument.startsWith("--plan="))?.slice("--plan=".length);
