@@ -66,7 +66,9 @@ function cut(formula: string): Token[] {
     piece.lastIndex = at;
     const match = piece.exec(formula);
     if (match === null) throw new Error("the last kind of piece takes anything");
-    const group = match.findIndex((text, place) => place > 0 && text !== undefined);
+    // A loop of its own: every workbook is read through here, and a search by callback took half of the time.
+    let group = 1;
+    while (match[group] === undefined) group += 1;
     tokens.push({ kind: KINDS[group - 1] ?? "unknown", text: match[0], at });
     at += match[0].length;
   }

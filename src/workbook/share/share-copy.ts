@@ -1,11 +1,11 @@
 import { placeOf } from "../../formula/addresses";
 import { isOurs } from "../file/beyond-engine";
 import { FileRefusal } from "../file/package/file-refusal";
-import { type Calculation, calculateFile } from "../file/patch/calculation";
-import { writePrintAreas } from "../file/patch/print-areas";
-import { type CellRemark, errorsOf, leftAsTheyWere, writeResults } from "../file/patch/recalculate";
+import type { Calculation } from "../file/patch/calculation";
+import { type CellRemark, errorsOf, leftAsTheyWere } from "../file/patch/recalculate";
 import { nameOf } from "../file/patch/sheet-editor";
-import { type LiveFormula, type LiveWorkbook, readLiveWorkbook } from "../file/read/live-workbook";
+import { WorkbookFile } from "../file/patch/workbook-file";
+import type { LiveFormula, LiveWorkbook } from "../file/read/live-workbook";
 import { writeWorkbook } from "../file/write/write-workbook";
 import { isPlanning } from "../model/plan-names";
 import { withGrownRows } from "../model/row-heights";
@@ -185,15 +185,13 @@ export interface SharedBook {
 export async function sharedBook(bytes: Uint8Array, options: ShareOptions = {}): Promise<SharedBook> {
   const progress = options.onProgress ?? (() => undefined);
   const choice = options.choice ?? { kind: "all" };
-  const live = readLiveWorkbook(bytes);
+  const file = WorkbookFile.of(bytes);
+  const { live } = file;
   refuseUnfit(live);
   const names = chosenSheets(live, choice);
   progress("calculating");
-  const done = await calculateFile(live);
-  writeResults(live, done);
-  writePrintAreas(live, done);
+  const { done, current } = await file.calculated();
   progress("copying values");
-  const current = readLiveWorkbook(live.file.save());
   const kept = keptSheets(current, names);
   const asking = new Asking(current, names, { ...options, choice });
   const noted = asking.hasMovedRows ? [] : notedFormulas(live, new KeptSheets(live, kept));

@@ -2,9 +2,9 @@ import type { CellValue } from "../../../engine/cell-value";
 import { readCellName } from "../../../formula/addresses";
 import { constantXml } from "../../file/cell-xml";
 import { withAttribute } from "../../file/package/xml";
-import { calculateFile } from "../../file/patch/calculation";
-import { type CellRemark, leftAsTheyWere, writeResults } from "../../file/patch/recalculate";
+import { type CellRemark, leftAsTheyWere } from "../../file/patch/recalculate";
 import { SheetEditor } from "../../file/patch/sheet-editor";
+import { WorkbookFile } from "../../file/patch/workbook-file";
 import { type LiveSheet, type LiveWorkbook, readLiveWorkbook } from "../../file/read/live-workbook";
 import type { StoredCell } from "../../file/read/stored-sheet";
 import { type Values, valuesOf } from "../values";
@@ -20,11 +20,8 @@ export interface LiveSide {
 
 /** Calculates a workbook file. @throws FileRefusal where it cannot be read. */
 export async function calculatedSide(bytes: Uint8Array): Promise<LiveSide> {
-  const live = readLiveWorkbook(bytes);
-  const done = await calculateFile(live);
-  writeResults(live, done);
-  const workbook = readLiveWorkbook(live.file.save());
-  return { workbook, values: valuesOf(workbook), left: leftAsTheyWere(done) };
+  const { done, current } = await WorkbookFile.of(bytes).calculated();
+  return { workbook: current, values: valuesOf(current), left: leftAsTheyWere(done) };
 }
 
 /** The text of a cell with a value typed in, as if no formula had ever been there; an empty text leaves it empty. */

@@ -2,6 +2,7 @@ import { isErrorCode } from "../../../formula/tokens";
 import { USUAL_TIME } from "../../answers/answer-sheet";
 import type { CellRemark } from "../../file/patch/recalculate";
 import { nameOf } from "../../file/patch/sheet-editor";
+import { WorkbookFile } from "../../file/patch/workbook-file";
 import { type LiveWorkbook, readLiveWorkbook } from "../../file/read/live-workbook";
 import { isOfOurs } from "../../file/read/read-workbook";
 import { LOG_SHEET } from "../../sheets/sheets-of-the-plan";
@@ -144,7 +145,7 @@ export async function verifyCopy(
   const copy = readLiveWorkbook(shared);
   const values = valuesOf(copy);
   const statements = await statementsOf(values);
-  const [ours, theirs] = [namesIn(readLiveWorkbook(live)), namesIn(copy)];
+  const [ours, theirs] = [namesIn(WorkbookFile.of(live).live), namesIn(copy)];
   const common = theirs.filter((name) => ours.includes(name));
   onProgress("calculating");
   const made = await madeAnew(live, common, statements);
