@@ -19,6 +19,7 @@ import * as stockOffers from "../core/stock/offers";
 import * as table from "../core/table";
 import * as temperingEmbrittlement from "../core/tempering/embrittlement";
 import * as temperingFits from "../core/tempering/fits";
+import * as temperingOxideColour from "../core/tempering/oxide-colour";
 import * as temperingTemperLimits from "../core/tempering/temper-limits";
 import * as temperingTemperingModel from "../core/tempering/tempering-model";
 import * as readingArguments from "./arguments";
@@ -65,6 +66,7 @@ export const forPane = {
   "core/table": table,
   "core/tempering/embrittlement": temperingEmbrittlement,
   "core/tempering/fits": temperingFits,
+  "core/tempering/oxide-colour": temperingOxideColour,
   "core/tempering/temper-limits": temperingTemperLimits,
   "core/tempering/tempering-model": temperingTemperingModel,
   "functions/arguments": readingArguments,

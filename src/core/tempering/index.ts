@@ -2,7 +2,7 @@ export { fitCoupons } from "./coupons";
 export { brittleRanges, embrittlementCaution } from "./embrittlement";
 export { equivalentTemperature, equivalentTime } from "./hollomon-jaffe";
 export { ovenSetting } from "./oven";
-export { oxideColour } from "./oxide-colour";
+export { type ColourSpan, oxideColour, oxideColours } from "./oxide-colour";
 export { retemper } from "./retemper";
 export { temperCurve } from "./temper-curve";
 export { temperFor } from "./temper-for";

@@ -29,7 +29,8 @@ const printed = records(table, {
   unit: oneOf(["°C", "°F"]),
 });
 
-interface ColourSpan {
+/** A colour with the tempers that lists print for it [°C] */
+export interface ColourSpan {
   readonly colour: string;
   readonly low: number;
   readonly high: number;
@@ -43,6 +44,24 @@ const SPANS: readonly ColourSpan[] = [...grouped(printed, ({ colour }) => colour
   low: Math.min(...lists.map(({ low, unit }) => celsius(low, unit))),
   high: Math.max(...lists.map(({ high, unit }) => celsius(high, unit))),
 }));
+
+/**
+ * The colours in the order in which they come, each from where it follows the one before to where the next follows
+ * it: halfway between the middles of neighbours.
+ *
+ * @returns Colour with its ends [°C], coolest first, without gaps.
+ * Limits: those of the lists, 199 to 332 [°C].
+ * Error and source: {@link OXIDE_COLOURS}.
+ */
+export function oxideColours(): readonly ColourSpan[] {
+  const middles = SPANS.map(({ low, high }) => (low + high) / 2);
+  const between = (at: number) => ((middles[at - 1] ?? 0) + (middles[at] ?? 0)) / 2;
+  return SPANS.map(({ colour, low, high }, at) => ({
+    colour,
+    low: at === 0 ? low : between(at),
+    high: at === SPANS.length - 1 ? high : between(at + 1),
+  }));
+}
 
 function spanText({ colour, low, high }: ColourSpan): string {
   return `${colour} (${temperatureText(low)} to ${temperatureText(high)})`;

@@ -3,7 +3,7 @@ import drawings from "../charts/drawings.css?raw";
 import { scaleDrawing } from "../charts/scale-drawing";
 import { type Shape, SVG } from "../charts/svg";
 import pane from "../pane.css?raw";
-import { wholeFahrenheit } from "../parts/words";
+import { CELSIUS, FAHRENHEIT } from "../tempering/temper-scales";
 import { escaped } from "./html";
 import { answerOf } from "./worked-call";
 
@@ -38,9 +38,9 @@ export function curvePicture(steel: string): string {
     title: `${steel}: hardness after a 2 h temper with its band`,
     description: "Hardness falls as the temper rises; the band holds nine cases in ten.",
     points: rows.map(([x = 0, low = 0, likely = 0, high = 0]) => ({ x, low, likely, high })),
-    xName: "temper of the steel, 2 h: °C, below it °F",
+    xName: "temper of the steel, 2 h",
     yName: "HRC",
-    xAlso: (celsius: number) => String(wholeFahrenheit(celsius)),
+    xScales: [CELSIUS, FAHRENHEIT],
   };
   return file(bandChart(chart, WIDTH));
 }

@@ -22,7 +22,7 @@ export function tableInsert(port: HostPort, of: () => BlockOf): HTMLElement | nu
 }
 
 function controls(port: HostPort, of: () => BlockOf): HTMLElement {
-  const hint = port.hasCharts ? "The temper curve comes with a chart." : "Figures as a table.";
+  const hint = `The temper curve comes with ${port.hasCharts ? "a chart" : "a picture of it"}.`;
   const choice = choiceField({ label: "Table", hint }, Object.keys(STEEL_BLOCKS));
   const made = (): SteelBlock => {
     const name = choice.control.value;

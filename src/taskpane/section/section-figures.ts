@@ -4,8 +4,10 @@ import { Refusal } from "../../core/refusal";
 import { readArgument, readArguments } from "../../functions/arguments";
 import type { Values } from "../../functions/declare";
 import { sectionInputs, sectionParameters } from "../../functions/hardening/section-arguments";
-import { type AxisMark, type BandPoint, bandChart, PLOT_SIDE } from "../charts/band-chart";
+import type { BandPoint } from "../charts/band-chart";
 import { figure } from "../charts/figure";
+import { type AxisMark, PLOT_SIDE } from "../charts/frame";
+import { readChart } from "../charts/read-chart";
 import { type Path, type Place, scaleDrawing } from "../charts/scale-drawing";
 import { ask, firstRow } from "../parts/ask";
 
@@ -88,10 +90,23 @@ export function hardnessAcross(section: QuenchedSection): HTMLElement {
     yMarks: hrcMarks(),
     yAlso: "HV",
   };
-  return figure(
-    (width) => bandChart(chart, width),
+  const { points } = section;
+  return readChart(
+    chart,
     "Line: likely. Band: nine blades in ten. Drawn by Vickers, since Rockwell C ends at 20.",
+    {
+      name: chart.title,
+      start: 0,
+      place: (at) => `${points[at]?.fromEdgeMm.toFixed(1)} mm from the edge`,
+      told: (at) => toldAt(points[at]),
+    },
   );
+}
+
+function toldAt(point: SectionPoint | undefined): string {
+  if (point === undefined) return "";
+  const { low, likely, high, hvLikely } = point;
+  return `likely ${hrcText(likely)} HRC (${hvLikely.toFixed(0)} HV), nine blades in ten ${hrcText(low)} to ${hrcText(high)}.`;
 }
 
 /** From the edge to a depth, edge at the left. */

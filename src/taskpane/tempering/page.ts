@@ -7,8 +7,8 @@ import { insertControl } from "../parts/insert";
 import { tableInsert } from "../parts/table-insert";
 import { caution, disclosure, facts, refusalNote, table } from "../parts/tables";
 import { celsiusText, spanText, typed } from "../parts/words";
+import { curveSection } from "./curve-section";
 import { ovenForm } from "./oven-form";
-import { temperCurveFigure } from "./temper-curve-figure";
 import { temperGoal } from "./temper-goal";
 import { type Recipe, recipeCall, temperOf } from "./temper-recipe";
 import { temperTable } from "./temper-table";
@@ -19,7 +19,7 @@ export const render: RenderPage = (root, context) => {
   const { steel, temper, hours, cycles, target } = fields;
   const range = element("div", { "aria-live": "polite" });
   const wanted = element("div", { "aria-live": "polite" });
-  const curve = element("section", { "aria-label": "Tempering curve" });
+  const curve = curveSection(context.port, recipe);
   const tables = element("div", {});
   const oven = ovenForm(
     context,
@@ -35,7 +35,7 @@ export const render: RenderPage = (root, context) => {
   const refresh = () => {
     context.state.steel = recipe().steel;
     fill(range, ...rangeOf(recipe()));
-    fill(curve, ...temperCurveFigure(recipe()));
+    curve.refresh();
     fill(wanted, ...temperGoal(recipe()));
     fill(tables, ...tablesOf(recipe()));
     rangeInsert.refresh();
@@ -59,7 +59,7 @@ export const render: RenderPage = (root, context) => {
   form.append(range, rangeInsert.block);
   goal.append(target.block, wanted, targetInsert.block);
   const insert = tableInsert(context.port, recipe);
-  root.append(form, curve, goal, oven.block, tables, ...(insert === null ? [] : [insert]));
+  root.append(form, curve.block, goal, oven.block, tables, ...(insert === null ? [] : [insert]));
   refresh();
   return undefined;
 };

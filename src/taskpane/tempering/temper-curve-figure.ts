@@ -1,19 +1,35 @@
 import { quantityText } from "../../core/quantity-text";
-import { attempt, Refusal } from "../../core/refusal";
+import { attempt, attemptOr, Refusal } from "../../core/refusal";
 import { findSteel } from "../../core/steel/find";
 import type { Steel } from "../../core/steel/steel";
 import { brittleRanges } from "../../core/tempering/embrittlement";
 import { type FittedCurve, fittedCurves } from "../../core/tempering/fits";
+import { oxideColours } from "../../core/tempering/oxide-colour";
 import { temperSpan } from "../../core/tempering/temper-limits";
 import { temperModel } from "../../core/tempering/tempering-model";
-import { type BandChart, type BandPoint, bandChart, type WaryStretch } from "../charts/band-chart";
-import { figure } from "../charts/figure";
+import type { BandChart, BandPoint, Dot, NamedLine, WantedStretch, WaryStretch } from "../charts/band-chart";
+import type { ColourStretch } from "../charts/frame";
+import { readChart } from "../charts/read-chart";
 import { ask, cellText, firstRow } from "../parts/ask";
-import { element } from "../parts/dom";
+import { temperatureReading } from "../parts/reading";
 import { disclosure, refusalNote, table } from "../parts/tables";
 import { wholeFahrenheit } from "../parts/words";
 import { allHours, type Recipe, temperOf } from "./temper-recipe";
+import { temperScales } from "./temper-scales";
 import { usualTempers } from "./temper-table";
+
+/** What a curve is held against. */
+export interface Against {
+  /** A use, whose band is the stripe; "" for none. */
+  readonly use: string;
+  /** Other steels, as typed. */
+  readonly others: readonly string[];
+  /** Readings of one's own. */
+  readonly own: readonly Dot[];
+}
+
+/** More lines than this are not told apart. */
+export const MOST_OTHERS = 2;
 
 /** Fine enough to be drawn as a curve; every fifth point stands in the table. */
 const STEP_C = 5;
@@ -74,29 +90,138 @@ function published(steel: Steel, hours: number): Published {
 const within = (shown: readonly BandPoint[], x: number) =>
   x >= (shown[0]?.x ?? 0) && x <= (shown.at(-1)?.x ?? 0);
 
+/** The rows of TEMPER_CURVE over the usual tempers of a steel, or its refusal. */
+function curveRows(steel: string, hours: number): readonly (readonly string[])[] | string {
+  const asked = attempt(() => ask("TEMPER_CURVE", steel, null, lastTemper(steel, hours), STEP_C, hours));
+  if (asked instanceof Refusal) return asked.message;
+  return asked.refusal ?? asked.rows.map((row) => row.map(cellText));
+}
+
+/** The band of the use and the hardness aimed at. */
+function wantedStretch(use: string, target: string): WantedStretch | undefined {
+  const aim = target === "" || Number.isNaN(Number(target)) ? undefined : Number(target);
+  const band = use === "" ? undefined : ask("BAND", use);
+  if (band === undefined || band.refusal !== null)
+    return aim === undefined ? undefined : { aim, name: `aim ${aim}` };
+  const [low, , high] = firstRow(band).map(Number);
+  return { low, high, aim, name: `${use} ${low}–${high}${aim === undefined ? "" : `, aim ${aim}`}` };
+}
+
+/** Colours that a short temper in air leaves; stainless and high-alloy steels show them far hotter. */
+const SHOWS_COLOURS: readonly string[] = ["plain carbon", "low alloy"];
+
+function colourStretches({ family }: Steel): ColourStretch[] {
+  if (!SHOWS_COLOURS.includes(family)) return [];
+  return oxideColours().map(({ colour, low, high }) => ({ name: colour, from: low, to: high }));
+}
+
+interface Others {
+  readonly lines: readonly NamedLine[];
+  /** Why a steel has none. */
+  readonly refusals: readonly string[];
+}
+
+function otherLines(others: readonly string[], hours: number): Others {
+  const found = others.slice(0, MOST_OTHERS).map((name) => ({ name, rows: curveRows(name, hours) }));
+  const lines = found.flatMap(({ name, rows }) =>
+    typeof rows === "string"
+      ? []
+      : [
+          {
+            name: attemptOr(name, () => findSteel(name).name),
+            points: points(rows).map(({ x, likely }) => ({ x, y: likely })),
+          },
+        ],
+  );
+  return { lines, refusals: found.flatMap(({ rows }) => (typeof rows === "string" ? [rows] : [])) };
+}
+
+interface Drawn {
+  readonly chart: BandChart;
+  readonly caption: string;
+}
+
+/** How to read the chart: only what is in it. */
+function captionOf(chart: BandChart, hours: number, words: string): string {
+  const { dots = [], own = [], wary = [], colours = [], beside } = chart;
+  return [
+    `${quantityText(hours, "h")} in all. Line: likely. Band: nine blades in ten${beside === undefined ? "" : ` of ${beside.name}`}.`,
+    dots.length === 0 && words.startsWith(" Rings") ? "" : words.trim(),
+    own.length === 0 ? "" : "Filled dots: your own readings.",
+    wary.length === 0
+      ? ""
+      : "Hatched: tempers that cost toughness; sources differ about their ends by 30 to 50 °C (54 to 90 °F).",
+    colours.length === 0
+      ? ""
+      : "Colours: what a short temper leaves on clean carbon steel in daylight, no measurement.",
+  ]
+    .filter((part) => part !== "")
+    .join(" ");
+}
+
 function chartOf(
   recipe: Recipe,
+  against: Against,
   shown: readonly BandPoint[],
-  hours: number,
-): BandChart & { caption: string } {
+  lines: readonly NamedLine[],
+): Drawn {
+  const hours = allHours(recipe);
   const steel = findSteel(recipe.steel);
   const { dots, words } = published(steel, hours);
   const wary = waryStretches(steel);
   const here = temperOf(recipe);
   const [first, last] = [shown[0], shown.at(-1)];
   const ranges = wary.map(({ from, to, name }) => `${name} from ${from} to ${to} °C`).join(", ");
-  return {
+  const wanted = wantedStretch(against.use, recipe.target);
+  const chart: BandChart = {
     title: `Tempering curve of ${steel.name}`,
     description: `Hardness falls from about ${first?.likely} HRC at ${first?.x} °C to ${last?.likely} HRC at ${last?.x} °C. ${ranges}. Every figure is in the table below.`,
     points: shown,
-    xName: "temper: °C, below it °F",
+    xName: "temper",
     yName: "HRC",
-    xAlso: (celsius) => String(wholeFahrenheit(celsius)),
+    xScales: temperScales(),
+    colours: colourStretches(steel),
     wary,
+    wanted,
+    beside: lines.length === 0 ? undefined : { name: steel.name, lines },
     dots: dots.filter(({ x }) => within(shown, x)),
+    own: against.own.filter(({ x }) => within(shown, x)),
     here: here === undefined ? undefined : { at: here, text: `${Math.round(here)} °C` },
-    caption: `${quantityText(hours, "h")} in all. Line: likely. Band: nine blades in ten.${dots.length === 0 && words.startsWith(" Rings") ? "" : words}${wary.length === 0 ? "" : " Hatched: tempers that cost toughness; sources differ about their ends by 30 to 50 °C (54 to 90 °F)."}`,
   };
+  return { chart, caption: captionOf(chart, hours, words) };
+}
+
+/** What is read at one temper. */
+function toldAt({ points: shown, beside, wanted, wary = [], colours = [] }: BandChart, at: number): string {
+  const point = shown[at];
+  if (point === undefined) return "";
+  const { x, low, likely, high } = point;
+  const inside = ({ from, to }: { readonly from: number; readonly to: number }) => x >= from && x <= to;
+  const others = (beside?.lines ?? []).flatMap(({ name, points: line }) =>
+    line.filter((one) => one.x === x).map(({ y }) => `${name} ${y.toFixed(1)}`),
+  );
+  return [
+    `likely ${likely.toFixed(1)} HRC, nine blades in ten ${low.toFixed(1)} to ${high.toFixed(1)}`,
+    ...others,
+    wanted?.low === undefined || wanted.high === undefined
+      ? ""
+      : placeInBand(likely, wanted.low, wanted.high),
+    ...wary.filter(inside).map(({ name }) => name),
+    colours.find(inside)?.name ?? "",
+  ]
+    .filter((part) => part !== "")
+    .join("; ");
+}
+
+function placeInBand(likely: number, low: number, high: number): string {
+  if (likely < low) return "likely under the band";
+  return likely > high ? "likely over the band" : "likely in the band";
+}
+
+function startOf(shown: readonly BandPoint[], recipe: Recipe): number {
+  const here = temperOf(recipe) ?? 0;
+  const away = shown.map(({ x }) => Math.abs(x - here));
+  return away.indexOf(Math.min(...away));
 }
 
 function curveTable(rows: readonly (readonly string[])[], hours: number): HTMLElement {
@@ -110,21 +235,28 @@ function curveTable(rows: readonly (readonly string[])[], hours: number): HTMLEl
   return table(`Tempering curve in HRC, ${quantityText(hours, "h")} in all`, headings, cells);
 }
 
-function curveOf(recipe: Recipe): HTMLElement[] {
+function curveOf(recipe: Recipe, against: Against): HTMLElement[] {
   const hours = allHours(recipe);
-  const reply = ask("TEMPER_CURVE", recipe.steel, null, lastTemper(recipe.steel, hours), STEP_C, hours);
-  if (reply.refusal !== null) return [refusalNote(reply.refusal)];
-  const rows = reply.rows.map((row) => row.map(cellText));
-  const { caption, ...chart } = chartOf(recipe, points(rows), hours);
+  const rows = curveRows(recipe.steel, hours);
+  if (typeof rows === "string") return [refusalNote(rows)];
+  const { lines, refusals } = otherLines(against.others, hours);
+  const shown = points(rows);
+  const { chart, caption } = chartOf(recipe, against, shown, lines);
+  const words = {
+    name: chart.title,
+    start: startOf(shown, recipe),
+    place: (at: number) => temperatureReading(shown[at]?.x ?? 0),
+    told: (at: number) => toldAt(chart, at),
+  };
   return [
-    figure((width) => bandChart(chart, width), caption),
+    readChart(chart, caption, words),
+    ...refusals.map((sentence) => refusalNote(sentence)),
     disclosure("The same figures in a table", () => [curveTable(rows, hours)]),
   ];
 }
 
-/** The tempering curve of a steel with its band, what is published, and the tempers to be wary of. */
-export function temperCurveFigure(recipe: Recipe): HTMLElement[] {
-  const title = element("h3", {}, "Tempering curve");
-  const curve = attempt(() => curveOf(recipe));
-  return curve instanceof Refusal ? [title, refusalNote(curve.message)] : [title, ...curve];
+/** The tempering curve of a steel with its band, what is published, what it is held against, and the tempers to be wary of. */
+export function temperCurveFigure(recipe: Recipe, against: Against): HTMLElement[] {
+  const curve = attempt(() => curveOf(recipe, against));
+  return curve instanceof Refusal ? [refusalNote(curve.message)] : curve;
 }

@@ -4,9 +4,18 @@ import type { CellValue } from "../../engine/cell-value";
 import { cellName, readRectangle } from "../../formula/addresses";
 import { readReference } from "../../formula/references";
 import { freeSheetName, quotedSheet } from "../../formula/sheet-names";
-import type { Block, FormulaChange, FormulaPart, HostRows, HostValue, Place } from "../../host/port";
+import type {
+  Block,
+  FormulaChange,
+  FormulaPart,
+  HostRows,
+  HostValue,
+  LineChart,
+  Place,
+} from "../../host/port";
 import { HEADINGS } from "../../workbook/sheets/parts/table-sheet";
 import type { ShownWorkbook } from "../../workbook/sheets/run-progress";
+import { PICTURE, picturedWords } from "./cell-curves";
 import type { CellResults } from "./cell-results";
 
 /** More cells than this are not read for an explanation. */
@@ -94,8 +103,26 @@ export class GridCells {
     );
   }
 
+  /** Puts the picture of a block right of it, where the cells there are free; it is drawn from the block's cells. */
+  picture(range: FRange, block: Block, chart: LineChart | undefined): void {
+    if (chart === undefined) return;
+    const [row, column] = [range.getRow(), range.getColumn() + range.getWidth() + 1];
+    const free: Block = {
+      rows: Array.from({ length: PICTURE.rows }, () => Array(PICTURE.columns).fill("")),
+      heading: 0,
+    };
+    const sheet = this.workbook().getActiveSheet();
+    const last = Math.max(...chart.columns);
+    const from = cellName(row + block.heading, range.getColumn() + Math.min(...chart.columns));
+    const table = `${from}:${cellName(row + chart.rows[1], range.getColumn() + last)}`;
+    const corner = this.place(sheet.getRange(row, column), free);
+    if (this.room(sheet.getRange(row, column), free).filled > 0) return;
+    corner.merge();
+    sheet.getRange(row, column).setValue({ v: picturedWords(table) });
+  }
+
   /** Puts a block on a new sheet and shows it. */
-  addSheet(wanted: string, block: Block): string {
+  addSheet(wanted: string, block: Block, chart?: LineChart): string {
     const workbook = this.workbook();
     const name = freeSheetName(
       wanted,
@@ -104,7 +131,9 @@ export class GridCells {
     const columns = (block.rows[0]?.length ?? 1) + SPARE_COLUMNS;
     const sheet = workbook.create(name, block.rows.length + SPARE_ROWS, columns);
     workbook.setActiveSheet(sheet);
-    this.write(this.place(sheet.getRange(0, 0), block), block);
+    const range = this.place(sheet.getRange(0, 0), block);
+    this.write(range, block);
+    this.picture(range, block, chart);
     return name;
   }
 

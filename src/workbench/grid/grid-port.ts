@@ -70,8 +70,8 @@ export function gridPort(): GridPort {
       return selectedCell(into)?.address ?? "";
     },
     placeFor: async (block) => (grid === undefined || grid.selected() === null ? null : grid.placeFor(block)),
-    writeBlock: async (block) => ready().writeBlock(block),
-    addSheet: async (name, block) => ready().cells.addSheet(name, block),
+    writeBlock: async (block, chart) => ready().writeBlock(block, chart),
+    addSheet: async (name, block, chart) => ready().cells.addSheet(name, block, chart),
     separators: async () => ENGLISH,
     recalculate: async () => ready().recalculate(),
     health: async () => [["Sheet", "the workbench on this machine; no Excel is needed"]],

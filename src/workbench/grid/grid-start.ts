@@ -20,6 +20,7 @@ import { UniverSheetsTablePreset } from "@univerjs/preset-sheets-table";
 import tableWords from "@univerjs/preset-sheets-table/locales/en-US";
 import { TriggerCalculationController } from "@univerjs/sheets-formula";
 import { registration } from "../../engine/register";
+import { drawCurves } from "./cell-curves";
 import { type CellSentence, cellSentences } from "./cell-sentence";
 import { GridCalculation } from "./grid-calculation";
 import { guardConditions } from "./guard-conditions";
@@ -113,6 +114,7 @@ export function startGrid(container: HTMLElement): StartedGrid {
   leaveCalculatingToWorker(injector);
   guardNumberMarks(injector);
   guardListMarks(injector);
+  drawCurves(injector);
   const calculation = new GridCalculation(injector);
   answerLists(injector, calculation);
   const drawn = async () => {

@@ -1,4 +1,4 @@
-import type { Block, FilledBy, Place } from "../../host/port";
+import type { Block, FilledBy, LineChart, Place } from "../../host/port";
 import type { GridCells } from "./grid-cells";
 import type { GridWorkbook } from "./grid-workbook";
 
@@ -33,8 +33,8 @@ export interface Grid {
   readonly workbook: GridWorkbook;
   /** Reading and writing beyond the selected cell. */
   readonly cells: GridCells;
-  /** Writes a block of cells with its first cell in the selected one; gives the address written to. */
-  writeBlock(block: Block): string;
+  /** Writes a block of cells with its first cell in the selected one, its picture beside it; gives the address written to. */
+  writeBlock(block: Block, chart?: LineChart): string;
   /** Where such a block would go. */
   placeFor(block: Block): Place;
   /**

@@ -1,7 +1,7 @@
 import type { FRange } from "@univerjs/sheets/facade";
 import { cellName, readCellName } from "../../formula/addresses";
 import { numberedSheetName, quotedSheet } from "../../formula/sheet-names";
-import type { Block, FilledBy, Place } from "../../host/port";
+import type { Block, FilledBy, LineChart, Place } from "../../host/port";
 import { lineCell } from "../../workbook/sheets/lines-sheet";
 import { demoData } from "../files/new-runs";
 import { EMPTY_SHEET } from "../files/write-snapshot";
@@ -111,9 +111,10 @@ class UniverGrid implements Grid {
     return this.cells.room(this.firstCell, block);
   }
 
-  writeBlock(block: Block): string {
+  writeBlock(block: Block, chart?: LineChart): string {
     const range = this.cells.place(this.firstCell, block);
     this.cells.write(range, block);
+    this.cells.picture(range, block, chart);
     return this.addressOf(range);
   }
 
