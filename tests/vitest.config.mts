@@ -12,9 +12,16 @@ const OF_PAGES = [
 ];
 
 /** Tests that work the page of `npm start`; they share its server. */
-const OF_WORKBENCH = ["answers", "autosave", "cell-page", "files", "offline", "typing", "workbench"].map(
-  (name) => `tests/workbench/${name}.test.ts`,
-);
+const OF_WORKBENCH = [
+  "answers",
+  "autosave",
+  "cell-page",
+  "curves",
+  "files",
+  "offline",
+  "typing",
+  "workbench",
+].map((name) => `tests/workbench/${name}.test.ts`);
 
 export default defineConfig({
   test: {

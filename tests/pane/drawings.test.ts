@@ -385,6 +385,76 @@ describe("Tempering curve", () => {
     await page.context().close();
   });
 
+  const told = (page: Page) => page.locator('section[aria-label="Tempering curve"] .told');
+
+  test("a point of the line is read under the pointer and by keyboard, with the figures of the table", async () => {
+    const page = await open("#tempering");
+    const picture = drawing(page, /Tempering curve/);
+    await picture.waitFor();
+    const [[celsius = 0, low = 0, likely = 0, high = 0] = []] = answered("curve");
+    const place = `${celsius} °C (${Math.round(Number(celsius) * 1.8 + 32)} °F)`;
+    const words = `${place}: likely ${Number(likely).toFixed(1)} HRC, nine blades in ten ${Number(low).toFixed(1)} to ${Number(high).toFixed(1)}`;
+    const box = await picture.boundingBox();
+    await page.mouse.move((box?.x ?? 0) + 39, (box?.y ?? 0) + 60);
+    expect(await told(page).textContent()).toContain(words);
+    expect(await told(page).getAttribute("aria-live")).toBe("off");
+    await page.mouse.move(0, 0);
+    expect(await told(page).textContent()).toMatch(/^Point at the line/);
+    const slider = page.getByRole("slider", { name: "Read along: Tempering curve of 1095" });
+    await slider.focus();
+    await page.keyboard.press("Home");
+    expect(await told(page).textContent()).toContain(words);
+    expect(await told(page).getAttribute("aria-live")).toBe("polite");
+    expect(await slider.getAttribute("aria-valuetext")).toBe(place);
+    await page.keyboard.press("ArrowRight");
+    expect(await told(page).textContent()).toMatch(/^155 °C \(311 °F\): /);
+    expect(await page.locator(".marked circle.reading").count()).toBe(1);
+    await page.context().close();
+  });
+
+  test.each([
+    ["light", 350],
+    ["dark", 400],
+    ["light", 1280],
+    ["dark", 1280],
+  ] as const)(
+    "band of the use, aim, own coupons and two more steels, %s, %i pixels",
+    async (colorScheme, width) => {
+      const { page } = await openPane(browser, {
+        served,
+        hash: "#tempering",
+        options: { viewport: { width, height: 800 }, colorScheme },
+      });
+      await page.getByLabel("Band of the use").selectOption("Chef knife thin hard");
+      await page.getByLabel("Compared with").fill("52100, O1");
+      await page.getByLabel("Own coupons").fill("200 61; 230 59.5");
+      const picture = drawing(page, /Tempering curve/);
+      await picture.locator("circle.own").nth(1).waitFor();
+      await picture.locator("path.dash-2").waitFor();
+      const words = await picture.locator("text").allTextContents();
+      expect(words).toEqual(
+        expect.arrayContaining(["1095", "52100", "O1", "pale straw", "grey", "°C", "°F"]),
+      );
+      // Eight colours, as the lists have them, all inside the span that is drawn.
+      expect(await picture.locator("rect.colour").count()).toBe(8);
+      const at = async (locator: Locator, name: string) => Number(await locator.getAttribute(name));
+      const stripe = picture.locator("rect.wanted");
+      const aim = await at(picture.locator("line.aim"), "y1");
+      const top = await at(stripe, "y");
+      expect(aim).toBeGreaterThanOrEqual(top);
+      expect(aim).toBeLessThanOrEqual(top + (await at(stripe, "height")));
+      await page.getByRole("slider", { name: /Tempering curve/ }).focus();
+      await page.keyboard.press("PageUp");
+      expect(await told(page).textContent()).toMatch(/52100 \d\d\.\d; O1 \d\d\.\d/);
+      expect(await page.locator(".marked circle.reading").count()).toBe(3);
+      expect(await overflow(page)).toBe(0);
+      mkdirSync(PICTURES, { recursive: true });
+      const section = page.locator('section[aria-label="Tempering curve"]');
+      await section.screenshot({ path: join(PICTURES, `curve-${width}-${colorScheme}.png`) });
+      await page.context().close();
+    },
+  );
+
   test("an oven is set by the straight line between two checks", async () => {
     const page = await open("#tempering");
     await page.getByLabel("Oven set to, °C").fill("180 220");

@@ -63,7 +63,10 @@ function readingOf(drawing: HTMLElement, reader: Reader, width: () => number) {
   // A pointer that moves says nothing aloud: the sentence is for those who move by key.
   const aloud = (isOn: boolean) => told.setAttribute("aria-live", isOn ? "polite" : "off");
   slider.addEventListener("input", () => show(Number(slider.value)));
-  slider.addEventListener("focus", () => aloud(true));
+  slider.addEventListener("focus", () => {
+    aloud(true);
+    show(Number(slider.value));
+  });
   slider.addEventListener("blur", () => {
     aloud(false);
     leave();

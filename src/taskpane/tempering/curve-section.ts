@@ -21,7 +21,7 @@ function namesIn(text: string): string[] {
 /** The tempering curve with what it is held against: the band of a use, other steels, own coupons. */
 export function curveSection(port: HostPort, recipe: () => Recipe) {
   const use = choiceField({ label: "Band of the use", line: "use" }, [NO_USE, ...list(ask("USES"))]);
-  const others = textField({ label: "Other steels beside it", hint: "one or two: 52100, O1" });
+  const others = textField({ label: "Compared with", hint: "one or two: 52100, O1" });
   const coupons = textField({ label: "Own coupons", hint: "temper °C and HRC: 200 61; 230 59.5" });
   const drawn = element("div", {});
   let fromSheet: readonly Dot[] = [];

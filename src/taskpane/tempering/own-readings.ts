@@ -88,7 +88,8 @@ async function coupons(port: HostPort, steel: string): Promise<Dot[]> {
   const isOfIt = rows.some(([name = "", value = ""]) => name === "Steel" && designation(value) === steel);
   const first = rows.findIndex(([name, reading]) => name === "Temper °C" && reading === "Reading HRC");
   if (!isOfIt || first < 0) return [];
-  const below = rows.slice(first + 1);
+  // Between the headings and the coupons stands who fills the column.
+  const below = rows.slice(first + 2);
   const end = below.findIndex(([name = ""]) => Number.isNaN(Number(name)));
   return below.slice(0, end < 0 ? undefined : end).flatMap(([temper = "", hrc = ""]) => {
     const x = temper === "" ? undefined : celsius(temper);

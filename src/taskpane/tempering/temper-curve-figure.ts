@@ -121,15 +121,18 @@ interface Others {
   readonly refusals: readonly string[];
 }
 
-function otherLines(others: readonly string[], hours: number): Others {
+/** Lines of other steels over the tempers of the first, which keeps its width. */
+function otherLines(others: readonly string[], hours: number, shown: readonly BandPoint[]): Others {
   const found = others.slice(0, MOST_OTHERS).map((name) => ({ name, rows: curveRows(name, hours) }));
   const lines = found.flatMap(({ name, rows }) =>
-    typeof rows === "string"
+    typeof rows === "string" || points(rows).filter(({ x }) => within(shown, x)).length < 2
       ? []
       : [
           {
             name: attemptOr(name, () => findSteel(name).name),
-            points: points(rows).map(({ x, likely }) => ({ x, y: likely })),
+            points: points(rows)
+              .filter(({ x }) => within(shown, x))
+              .map(({ x, likely }) => ({ x, y: likely })),
           },
         ],
   );
@@ -239,8 +242,8 @@ function curveOf(recipe: Recipe, against: Against): HTMLElement[] {
   const hours = allHours(recipe);
   const rows = curveRows(recipe.steel, hours);
   if (typeof rows === "string") return [refusalNote(rows)];
-  const { lines, refusals } = otherLines(against.others, hours);
   const shown = points(rows);
+  const { lines, refusals } = otherLines(against.others, hours, shown);
   const { chart, caption } = chartOf(recipe, against, shown, lines);
   const words = {
     name: chart.title,

@@ -106,15 +106,15 @@ export class GridCells {
   /** Puts the picture of a block right of it, where the cells there are free; it is drawn from the block's cells. */
   picture(range: FRange, block: Block, chart: LineChart | undefined): void {
     if (chart === undefined) return;
-    const [row, column] = [range.getRow(), range.getColumn() + range.getWidth() + 1];
+    const [row, column] = [range.getRow() + block.heading, range.getColumn() + range.getWidth() + 1];
     const free: Block = {
       rows: Array.from({ length: PICTURE.rows }, () => Array(PICTURE.columns).fill("")),
       heading: 0,
     };
     const sheet = this.workbook().getActiveSheet();
     const last = Math.max(...chart.columns);
-    const from = cellName(row + block.heading, range.getColumn() + Math.min(...chart.columns));
-    const table = `${from}:${cellName(row + chart.rows[1], range.getColumn() + last)}`;
+    const from = cellName(row, range.getColumn() + Math.min(...chart.columns));
+    const table = `${from}:${cellName(range.getRow() + chart.rows[1], range.getColumn() + last)}`;
     const corner = this.place(sheet.getRange(row, column), free);
     if (this.room(sheet.getRange(row, column), free).filled > 0) return;
     corner.merge();
