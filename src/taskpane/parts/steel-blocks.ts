@@ -7,7 +7,7 @@ import type { Cell, Cells } from "../../functions/cells";
 import { type Column, relationsOf } from "../../functions/declare";
 import { errorText } from "../../functions/evidence";
 import type { Block, LineChart } from "../../host/port";
-import { type TemperTime, temperLines, usualTempers } from "../tempering/temper-table";
+import { type TemperTime, temperColumn, temperLines, usualTempers } from "../tempering/temper-table";
 import { ask, cellText, firstRow, list } from "./ask";
 import { wholeFahrenheit } from "./words";
 
@@ -104,13 +104,7 @@ const TEMPER_HEADINGS = ["temper, °C", "temper, °F", "low, HRC", "likely, HRC"
 function temperBlock({ steel, hours, cycles }: BlockOf): SteelBlock {
   const found = findSteel(steel);
   const tempers = usualTempers(steel);
-  const { rows, refusal } = ask(
-    "TEMPERED_RANGE",
-    steel,
-    tempers.map((temper) => [temper]),
-    hours,
-    cycles,
-  );
+  const { rows, refusal } = ask("TEMPERED_RANGE", steel, temperColumn(tempers), hours, cycles);
   const figures = tempers.flatMap((temper, at) => {
     const cells = rows[at]?.slice(0, 3) ?? [];
     const isWhole = cells.length === 3 && cells.every((cell) => typeof cell === "number");

@@ -21,6 +21,10 @@ interface TemperRow {
   readonly refusal: string | null;
 }
 
+/** Tempers as a column of an argument, with their unit: a bare figure is remarked where it may have been meant as °F. */
+export const temperColumn = (tempers: readonly number[]): string[][] =>
+  tempers.map((temper) => [`${temper} °C`]);
+
 /** The tempers of blades of a steel, °C, rising. */
 export function usualTempers(steel: string): readonly number[] {
   const family = attemptOr("", () => findSteel(steel).family);
@@ -35,8 +39,7 @@ export interface TemperTime {
 
 function temperRows(steel: string, { hours, cycles }: TemperTime): TemperRow[] {
   const tempers = usualTempers(steel);
-  const column = tempers.map((temper) => [temper]);
-  const { rows } = ask("TEMPERED_RANGE", steel, column, hours, cycles);
+  const { rows } = ask("TEMPERED_RANGE", steel, temperColumn(tempers), hours, cycles);
   return tempers.map((celsius, at) => {
     const cells: readonly Cell[] = rows[at] ?? rows[0] ?? [];
     const refused = cells.find((cell) => cell instanceof Refusal);
