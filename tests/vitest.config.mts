@@ -17,6 +17,7 @@ const OF_WORKBENCH = [
   "autosave",
   "cell-page",
   "curves",
+  "editing",
   "files",
   "offline",
   "typing",

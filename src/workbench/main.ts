@@ -9,6 +9,7 @@ import { Autosave } from "./kept/autosave";
 import { KeptWork } from "./kept/kept-work";
 import { keepFiles } from "./kept/offline";
 import { type CellStrip, mountCellStrip } from "./page/cell-strip";
+import { mountEditTools } from "./page/edit-tools";
 import { mountNotice, type Notice } from "./page/notice";
 import { byId } from "./page/page";
 import { mountRegionKeys } from "./page/regions";
@@ -52,6 +53,7 @@ async function start(): Promise<void> {
   const { grid, run, isRestored } = await loadGrid(byId("grid", HTMLElement), kept.present);
   port.connect(grid);
   mountTools(grid);
+  mountEditTools(grid, notice);
   const autosave = mountAutosave(grid, run, kept, notice);
   const strip = mountCellStrip(grid, (draft) => autosave?.typing(draft));
   const spoiled = kept.present !== undefined && !isRestored ? await kept.setAside() : kept.failure;

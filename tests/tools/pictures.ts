@@ -10,6 +10,7 @@ import { exampleData } from "../../src/workbook/sheets/template-data";
 import { launch } from "../browser";
 import { converted } from "../interchange/office";
 import { openPage, startServer } from "../workbench/server";
+import { allPictures } from "./all-pictures";
 
 const FOLDER = "assets/pictures";
 const LINE_KNOWN_MS = 120_000;
@@ -61,7 +62,10 @@ async function pictures(): Promise<void> {
   await paper();
 }
 
-pictures().catch((fault) => {
+const [choice, folder] = process.argv.slice(2);
+
+/** `npm run pictures -- --all FOLDER`: every sheet, the page at every size, and the run of eight lines with its papers. */
+(choice === "--all" ? allPictures(folder ?? join(tmpdir(), "pictures")) : pictures()).catch((fault) => {
   console.error(fault);
   process.exit(1);
 });

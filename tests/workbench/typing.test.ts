@@ -2,7 +2,8 @@ import { resolve } from "node:path";
 import { Worker } from "node:worker_threads";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test, vi } from "vitest";
-import { cellName, readCellName } from "../../src/formula/addresses";
+import { cellName } from "../../src/formula/addresses";
+import { Hands } from "./hands";
 import { workbenchPages } from "./session";
 
 vi.setConfig({ testTimeout: 1_200_000, hookTimeout: 180_000 });
@@ -11,7 +12,6 @@ vi.setConfig({ testTimeout: 1_200_000, hookTimeout: 180_000 });
 const ENTRIES = Number(process.env.TYPED_ENTRIES ?? 16);
 /** `TYPED_FILE` names another plan to type into, one of 60 lines, say. */
 const FILE = process.env.TYPED_FILE;
-const KEY_MS = 30;
 const MAX_PAUSE_MS = 400;
 
 /** Where the sheet of lines is typed into, rows and columns counted from 0. */
@@ -39,53 +39,6 @@ function repeatable(seed: number): () => number {
     state = (state * 16807) % 2147483647;
     return state / 2147483647;
   };
-}
-
-/** Hands at the keyboard: keys go to whatever has the focus, and where the cell is, the hands know by themselves. */
-class Hands {
-  private at = { row: 0, column: 0 };
-  /** Where the entries of a row that end with Tab began: Enter leads back below that cell, as in any spreadsheet. */
-  private rowBegan: number | undefined;
-
-  constructor(private readonly page: Page) {}
-
-  /** A press on a cell of the picture gives the grid the focus, once it has drawn its sheet. */
-  async settle(): Promise<void> {
-    const pressed = async () => {
-      const grid = await this.page.locator("#grid").boundingBox();
-      await this.page.mouse.click((grid?.x ?? 0) + 90, (grid?.y ?? 0) + 230);
-      await this.page.waitForTimeout(500);
-      return this.page.evaluate(() => document.activeElement?.getAttribute("contenteditable"));
-    };
-    await expect.poll(pressed, { timeout: 60_000, interval: 500 }).toBe("true");
-    this.at = readCellName(await this.page.inputValue("#cell-address")) ?? this.at;
-  }
-
-  async press(key: string): Promise<void> {
-    await this.page.keyboard.press(key);
-    await this.page.waitForTimeout(KEY_MS);
-  }
-
-  async go(row: number, column: number): Promise<void> {
-    const times = async (key: string, count: number) => {
-      for (let step = 0; step < count; step += 1) await this.press(key);
-    };
-    await times("ArrowDown", row - this.at.row);
-    await times("ArrowUp", this.at.row - row);
-    await times("ArrowRight", column - this.at.column);
-    await times("ArrowLeft", this.at.column - column);
-    if (row !== this.at.row || column !== this.at.column) this.rowBegan = undefined;
-    this.at = { row, column };
-  }
-
-  async type(text: string, end: "Enter" | "Tab"): Promise<void> {
-    for (const letter of text) await this.press(letter === " " ? "Space" : letter);
-    await this.press(end);
-    const { row, column } = this.at;
-    if (end === "Tab") this.rowBegan ??= column;
-    this.at = end === "Tab" ? { row, column: column + 1 } : { row: row + 1, column: this.rowBegan ?? column };
-    if (end === "Enter") this.rowBegan = undefined;
-  }
 }
 
 /** Types entries in turn into cells of items and of steels; gives what each cell ought to hold. */

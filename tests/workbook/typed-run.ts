@@ -80,7 +80,8 @@ export class TypedPlan {
     return [at, free, column];
   }
 
-  type(entry: Entry): void {
+  /** @returns The cell that was typed into, rows and columns counted from 0. */
+  type(entry: Entry): { readonly row: number; readonly column: number } {
     const [sheet, row, column] = this.place(entry);
     const content = entry[3];
     if (sheet < 0 || row < 0 || column < 0) throw new RangeError(`no place for ${entry.join(", ")}`);
@@ -102,6 +103,7 @@ export class TypedPlan {
           },
     );
     this.model = { ...this.model, sheets };
+    return { row, column };
   }
 }
 

@@ -8,7 +8,7 @@ import { askForWhom } from "../page/share-dialog";
 import type { MadeFile, OpenRun } from "./open-run";
 
 const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
-const BUTTONS = ["new-run", "open", "save", "share", "answers", "bring-back"] as const;
+const BUTTONS = ["new-run", "open", "save", "share", "answers", "print", "bring-back"] as const;
 
 function handOut({ name, bytes }: MadeFile): void {
   const link = document.createElement("a");
@@ -48,6 +48,7 @@ export class FileTools {
     this.on("save", () => this.save());
     this.on("share", () => this.share());
     this.on("answers", () => this.answers());
+    this.on("print", () => this.print());
     this.on("bring-back", () => this.bringBack());
     byId("open", HTMLButtonElement).addEventListener("click", () => chosen.click());
     chosen.addEventListener("change", () => {
@@ -145,6 +146,13 @@ export class FileTools {
     this.setAside(this.aside());
     const { sentence, remarks } = await run.showWithAnswers(taken);
     this.done(sentence, remarks);
+  }
+
+  /** The view of the pages is large, so it is loaded apart. */
+  private async print(): Promise<void> {
+    const { openPrintView } = await import(/* webpackChunkName: "print" */ "../print/print-view");
+    this.files.notice.clear();
+    openPrintView(this.files.run.printing(), this.files.run.activeSheet);
   }
 
   private async bringBack(): Promise<void> {

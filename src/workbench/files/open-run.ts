@@ -1,6 +1,7 @@
 import type { AnswerSource } from "../../workbook/answers/answer-file";
 import { type AnswersQuestion, answersQuestion } from "../../workbook/answers/answers-question";
 import { patchWorkbook } from "../../workbook/file/patch/patch-workbook";
+import { isTextTable, readDelimited } from "../../workbook/file/read/read-delimited";
 import { type ReadWorkbook, readWorkbook } from "../../workbook/file/read/read-workbook";
 import { writeWorkbook } from "../../workbook/file/write/write-workbook";
 import { changesBetween } from "../../workbook/model/changes";
@@ -13,6 +14,7 @@ import { dateSerial } from "../../workbook/sheets/parts/table-sheet";
 import type { Grid } from "../grid/grid";
 import type { KeptChanges, KeptRun } from "../kept/kept-store";
 import type { ChosenCopy } from "../page/share-dialog";
+import type { Printing } from "../print/print-view";
 import { blankData, demoData, fetchTemplateAhead } from "./new-runs";
 import { workbookOfSnapshot } from "./read-snapshot";
 import { snapshotOf } from "./write-snapshot";
@@ -128,6 +130,7 @@ export class OpenRun {
 
   /** Opens a workbook file. @throws FileRefusal with a sentence where it cannot be opened. */
   async open(bytes: Uint8Array, name: string): Promise<Report> {
+    if (isTextTable(bytes, name)) return this.openText(bytes, name);
     const { workbook, unshown, left } = await readWorkbook(bytes);
     this.show(workbook, name, bytes);
     const kept = `Not shown here, but kept in the file as long as no rows, columns or sheets are added, moved or removed: ${unshown.join("; ")}.`;
@@ -137,12 +140,31 @@ export class OpenRun {
     };
   }
 
+  /** Opens a text table; it is saved as a workbook. */
+  private openText(bytes: Uint8Array, name: string): Report {
+    const workbook = readDelimited(bytes, name);
+    this.show(workbook, name.replace(/\.[^.]*$/, ".xlsx"), undefined);
+    const [sheet] = workbook.sheets;
+    const rows = Math.max(0, ...(sheet?.cells ?? []).map(({ row }) => row + 1));
+    return { sentence: `Opened ${name}: ${counted(rows, "row")}. It is saved as ${this.name}.`, remarks: [] };
+  }
+
   /** The workbook as a file: changes written into the one it came from, or all written anew. */
   async save(): Promise<MadeFile> {
     const made = await this.made();
     if (this.file !== undefined) Object.assign(this, { file: made.bytes, stored: undefined });
     this.isSaved = true;
     return made;
+  }
+
+  get activeSheet(): string {
+    return this.grid.activeSheet();
+  }
+
+  /** The workbook as it is printed. */
+  printing(): Printing {
+    const shown = (sheet: string) => this.grid.shownText(sheet);
+    return { workbook: this.grid.workbook.contents(), shown, file: this.name };
   }
 
   /** What is asked before a copy that holds values only is made of the workbook as it stands. */

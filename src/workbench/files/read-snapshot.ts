@@ -21,6 +21,7 @@ import type {
 } from "../../workbook/model/workbook-data";
 import { cellStyleOf } from "./grid-styles";
 import { namesIn, rectangleOf, rulesIn, tablesIn } from "./snapshot-resources";
+import { type KeptBeside, UNTITLED } from "./write-snapshot";
 
 /** The cells that the formula of a cell fills; `undefined` for one that fills none but its own. */
 export type SpillAt = (sheet: string, row: number, column: number) => IRange | undefined;
@@ -153,8 +154,11 @@ export function workbookOfSnapshot(saved: IWorkbookData, spillAt: SpillAt): Work
       frozenRows: sheet.freeze?.ySplit ?? 0,
       frozenColumns: sheet.freeze?.xSplit ?? 0,
       merged: (sheet.mergeData ?? []).map(rectangleOf),
+      ...(sheet.showGridlines === BooleanNumber.FALSE && { hidesGridLines: true }),
+      ...(sheet.custom as KeptBeside | undefined),
       ...rulesIn(saved, id),
     };
   });
-  return { sheets, names: namesIn(saved), tables: tablesIn(saved) };
+  const title = saved.name === UNTITLED ? {} : { title: saved.name };
+  return { ...title, sheets, names: namesIn(saved), tables: tablesIn(saved) };
 }

@@ -100,7 +100,7 @@ type ColourRule = ReturnType<typeof colourRule>;
 type ListRule = ReturnType<typeof listRule>;
 type TableData = ReturnType<typeof tableData>;
 
-function resource<T>({ resources }: IWorkbookData, wanted: string): Readonly<Record<string, T>> {
+function resource<T>(resources: IResources | undefined, wanted: string): Readonly<Record<string, T>> {
   const data = resources?.find(({ name }) => name === wanted)?.data;
   return data === undefined || data === "" ? {} : (JSON.parse(data) as Record<string, T>);
 }
@@ -122,18 +122,42 @@ function offerFrom({ type, formula1 = "", ranges }: ListRule): OfferedWords[] {
 /** Lists and colours of one sheet of a saved grid. */
 export function rulesIn(saved: IWorkbookData, id: string): { offers: OfferedWords[]; colors: WordColor[] } {
   return {
-    offers: (resource<ListRule[]>(saved, LISTS)[id] ?? []).flatMap(offerFrom),
-    colors: (resource<ColourRule[]>(saved, COLOURS)[id] ?? []).flatMap(colourFrom),
+    offers: (resource<ListRule[]>(saved.resources, LISTS)[id] ?? []).flatMap(offerFrom),
+    colors: (resource<ColourRule[]>(saved.resources, COLOURS)[id] ?? []).flatMap(colourFrom),
   };
 }
 
 export function namesIn(saved: IWorkbookData): Record<string, string> {
-  const names = Object.values(resource<{ name: string; formulaOrRefString: string }>(saved, NAMES));
+  const names = Object.values(resource<{ name: string; formulaOrRefString: string }>(saved.resources, NAMES));
   return Object.fromEntries(names.map(({ name, formulaOrRefString }) => [name, formulaOrRefString]));
 }
 
+/** Where a table stands, its headings counted with its rows. */
+export interface TableArea {
+  readonly sheetId: string;
+  readonly row: number;
+  readonly rows: number;
+  readonly column: number;
+  readonly columns: number;
+}
+
+type Tables = { readonly tables?: readonly TableData[] };
+
+/** The tables of a workbook as the grid keeps them. */
+export function tableAreas(resources: IResources): TableArea[] {
+  return Object.entries(resource<Tables>(resources, TABLES)).flatMap(([sheetId, { tables = [] }]) =>
+    tables.map(({ range, columns }) => ({
+      sheetId,
+      row: range.startRow,
+      rows: range.endRow - range.startRow + 1,
+      column: range.startColumn,
+      columns: columns.length,
+    })),
+  );
+}
+
 export function tablesIn(saved: IWorkbookData): TableInput[] {
-  return Object.entries(resource<{ tables?: TableData[] }>(saved, TABLES)).flatMap(([id, { tables = [] }]) =>
+  return Object.entries(resource<Tables>(saved.resources, TABLES)).flatMap(([id, { tables = [] }]) =>
     tables.map(({ name, range, columns }) => ({
       name,
       sheet: saved.sheets[id]?.name ?? "",

@@ -8,7 +8,14 @@ import {
   LocaleType,
 } from "@univerjs/core";
 import { cellData } from "../../engine/workbook-input";
-import type { Band, CellData, CellStyle, SheetData, WorkbookData } from "../../workbook/model/workbook-data";
+import type {
+  Band,
+  CellData,
+  CellStyle,
+  PrintSetup,
+  SheetData,
+  WorkbookData,
+} from "../../workbook/model/workbook-data";
 import { DEFAULT_STYLE, gridStyleOf } from "./grid-styles";
 import { rangeOf, resourcesOf } from "./snapshot-resources";
 
@@ -17,6 +24,9 @@ const SPARE_COLUMNS = 12;
 
 /** Size of a sheet that a smith adds. */
 export const EMPTY_SHEET = { rows: 200, columns: 40 } as const;
+
+/** What the grid calls a workbook without a title. */
+export const UNTITLED = "workbook";
 
 /** Gives each style one style of the workbook. */
 class StyleList {
@@ -66,6 +76,17 @@ function freezeOf({ frozenRows, frozenColumns }: SheetData): IFreeze {
 
 const lastOf = (places: Iterable<number>) => [...places].reduce((most, at) => Math.max(most, at), 0);
 
+/** How a sheet is printed and locked: it goes through the grid unseen. */
+export interface KeptBeside {
+  readonly print?: PrintSetup;
+  readonly isProtected?: boolean;
+}
+
+const keptBeside = ({ print, isProtected }: SheetData): KeptBeside => ({
+  ...(print !== undefined && { print }),
+  ...(isProtected !== undefined && { isProtected }),
+});
+
 function sheetData(id: string, sheet: SheetData, styles: StyleList): Partial<IWorksheetData> {
   const { name, cells, rows, columns, merged, isHidden } = sheet;
   return {
@@ -80,6 +101,9 @@ function sheetData(id: string, sheet: SheetData, styles: StyleList): Partial<IWo
     rowHeader: { width: 30 },
     freeze: freezeOf(sheet),
     hidden: isHidden ? BooleanNumber.TRUE : BooleanNumber.FALSE,
+    showGridlines: sheet.hidesGridLines ? BooleanNumber.FALSE : BooleanNumber.TRUE,
+    // The grid keeps what it has no use for as it is.
+    custom: keptBeside(sheet),
     defaultStyle: DEFAULT_STYLE,
   };
 }
@@ -92,7 +116,7 @@ export function snapshotOf(workbook: WorkbookData): IWorkbookData {
   const sheets = Object.fromEntries(named.map(([id, sheet]) => [id, sheetData(id, sheet, styles)]));
   return {
     id: "workbook",
-    name: "workbook",
+    name: workbook.title ?? UNTITLED,
     appVersion: "",
     locale: LocaleType.EN_US,
     defaultStyle: DEFAULT_STYLE,

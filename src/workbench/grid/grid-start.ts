@@ -28,6 +28,7 @@ import { guardEditor } from "./guard-editor";
 import { guardLayers } from "./guard-layers";
 import { guardListMarks } from "./guard-list-marks";
 import { guardNumberMarks } from "./guard-number-marks";
+import { guardPaste } from "./guard-paste";
 import { guardValidation } from "./guard-validation";
 import { answerLists } from "./offered-lists";
 import { offerWords } from "./offered-words";
@@ -79,6 +80,7 @@ function plugins(container: HTMLElement): Iterable<Configured> {
 
 export interface StartedGrid {
   readonly api: FUniver;
+  readonly injector: Injector;
   readonly calculation: GridCalculation;
   readonly sentenceOf: CellSentence;
   /** Resolves once the first workbook is drawn; before, the grid takes no selection. */
@@ -122,7 +124,8 @@ export function startGrid(container: HTMLElement): StartedGrid {
     guardValidation(injector);
     guardConditions(injector);
     guardEditor(injector);
+    guardPaste(injector);
     offerWords(api, injector);
   };
-  return { api, calculation, sentenceOf: cellSentences(injector, calculation.results), drawn };
+  return { api, injector, calculation, sentenceOf: cellSentences(injector, calculation.results), drawn };
 }

@@ -1,5 +1,7 @@
 import type { Block, FilledBy, LineChart, Place } from "../../host/port";
 import type { GridCells } from "./grid-cells";
+import type { GridFormat } from "./grid-format";
+import type { GridRows } from "./grid-rows";
 import type { GridWorkbook } from "./grid-workbook";
 
 /** A cell of the grid as words: what stands in it and what it says. */
@@ -33,6 +35,9 @@ export interface Grid {
   readonly workbook: GridWorkbook;
   /** Reading and writing beyond the selected cell. */
   readonly cells: GridCells;
+  /** Rows of tables as wholes. */
+  readonly rows: GridRows;
+  readonly format: GridFormat;
   /** Writes a block of cells with its first cell in the selected one, its picture beside it; gives the address written to. */
   writeBlock(block: Block, chart?: LineChart): string;
   /** Where such a block would go. */
@@ -46,6 +51,8 @@ export interface Grid {
   /** Writes a constant or, with an equals sign in front, a formula into the selected cell. */
   write(text: string): void;
   sheetView(): SheetView;
+  /** What each cell of a sheet shows. */
+  shownText(sheet: string): (row: number, column: number) => string;
   /** Works every formula out anew. */
   recalculate(): void;
   undo(): void;

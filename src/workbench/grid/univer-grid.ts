@@ -7,24 +7,34 @@ import { demoData } from "../files/new-runs";
 import { EMPTY_SHEET } from "../files/write-snapshot";
 import type { CellView, Grid, SheetView } from "./grid";
 import { GridCells } from "./grid-cells";
+import { readEntry, typedForm } from "./grid-entries";
+import { GridFormat } from "./grid-format";
+import { GridRows } from "./grid-rows";
 import { type StartedGrid, startGrid } from "./grid-start";
 import { type GridState, GridWorkbook } from "./grid-workbook";
 
 /** Results arrive in many small steps; listeners hear of them once. */
 const SETTLE_MS = 40;
 
-const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
+const formatOf = (cell: FRange) => cell.getCellStyleData()?.n?.pattern;
 
 class UniverGrid implements Grid {
   private readonly listeners: (() => void)[] = [];
   private pending: ReturnType<typeof setTimeout> | undefined;
   readonly cells: GridCells;
   readonly workbook: GridWorkbook;
+  readonly rows: GridRows;
+  readonly format: GridFormat;
 
   constructor(private readonly started: StartedGrid) {
     const { api, calculation } = started;
     this.cells = new GridCells(() => this.activeWorkbook, calculation.results);
     this.workbook = new GridWorkbook(started);
+    this.rows = new GridRows(started.injector, () => this.activeWorkbook, calculation.results);
+    this.format = new GridFormat(
+      () => this.activeWorkbook,
+      (command, params) => api.syncExecuteCommand(command, params),
+    );
     api.addEvent(api.Event.CommandExecuted, () => this.announce());
     api.addEvent(api.Event.SelectionChanged, () => this.announce());
     calculation.onResults(() => this.announce());
@@ -134,7 +144,10 @@ class UniverGrid implements Grid {
     const cell = this.firstCell;
     if (text === "") cell.clearContent();
     else if (text.startsWith("=")) cell.setValue({ f: text });
-    else cell.setValue(NUMBER.test(text.trim()) ? Number(text) : text);
+    else {
+      const { value, format } = readEntry(text, formatOf(cell));
+      cell.setValue(format === undefined ? value : { v: value, s: { n: { pattern: format } } });
+    }
   }
 
   sheetView(): SheetView {
@@ -143,6 +156,13 @@ class UniverGrid implements Grid {
     return place(rows).map((row) =>
       place(columns).map((column) => this.view(this.sheet.getRange(row, column))),
     );
+  }
+
+  shownText(name: string): (row: number, column: number) => string {
+    const sheet = this.activeWorkbook.getSheetByName(name);
+    const [rows, columns] = [sheet?.getMaxRows() ?? 0, sheet?.getMaxColumns() ?? 0];
+    return (row, column) =>
+      row < rows && column < columns ? (sheet?.getRange(row, column).getDisplayValue() ?? "") : "";
   }
 
   /** Rows and columns in use. The grid's own count leaves out the cells that formulas fill beside themselves. */
@@ -180,7 +200,7 @@ class UniverGrid implements Grid {
     return {
       sheet: cell.getSheetName(),
       address: cellName(row, column),
-      formula: formula === "" ? String(cell.getRawValue() ?? "") : formula,
+      formula: formula === "" ? typedForm(cell.getRawValue(), formatOf(cell)) : formula,
       value,
       sentence: this.started.sentenceOf(address, value, formula),
     };

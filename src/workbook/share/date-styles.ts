@@ -23,7 +23,8 @@ const BUILT_IN: Readonly<Record<number, Moment>> = {
 /** Quoted words, single letters after a backslash, fillers, colours and currencies are no part of the pattern. */
 const ASIDE = /"[^"]*"|\\.|[_*].|\[(?!h+\]|m+\]|s+\])[^\]]*\]/gi;
 
-function momentOf(code: string): Moment {
+/** How a number with this number format is shown. */
+export function momentOf(code: string): Moment {
   const pattern = (code.split(";")[0] ?? "").replace(ASIDE, "");
   // A time that runs beyond a day is a length of time; it stays a number.
   if (/\[[hms]+\]/i.test(pattern) || /general/i.test(pattern)) return undefined;

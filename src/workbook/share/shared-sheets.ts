@@ -1,14 +1,14 @@
 import type { CellValue } from "../../engine/cell-value";
-import { cellName, placeOf, readRectangle, rectangleName } from "../../formula/addresses";
-import { splitAddress } from "../../formula/references";
+import { cellName, placeOf, rectangleName } from "../../formula/addresses";
 import { contentOf } from "../file/cell-content";
 import { relationshipsOf } from "../file/package/relationships";
 import type { Calculation } from "../file/patch/calculation";
-import type { LiveFormula, LiveSheet, LiveWorkbook } from "../file/read/live-workbook";
+import type { LiveFormula, LiveWorkbook } from "../file/read/live-workbook";
+import { printNames } from "../file/read/print-names";
 import { type Layout, readLayout } from "../file/read/read-layout";
 import type { StoredCell } from "../file/read/stored-sheet";
 import { readStylesOf } from "../file/read/workbook-styles";
-import type { CellData, CellStyle, PrintSetup, SheetData, WordColor } from "../model/workbook-data";
+import type { CellData, CellStyle, SheetData, WordColor } from "../model/workbook-data";
 import type { KeptSheet } from "./kept-sheets";
 import { cannotBeRead, isOutOfSight, outOfSightOn } from "./sight";
 import { withFigures } from "./values";
@@ -94,20 +94,8 @@ function cellsOf({ sheet, layout, hidden }: KeptSheet, source: Source): CellData
   return inSight.map((stored) => sharedCell(stored, layout, source)).filter(isKept);
 }
 
-/** What the names of a sheet say of printing: the area, and rows that stand again on every page. */
-function printNames(
-  { main }: LiveWorkbook,
-  { listed }: LiveSheet,
-): Pick<PrintSetup, "area" | "repeatedRows"> {
-  const meaning = (wanted: string) =>
-    main.names.find(({ name, sheet }) => name === wanted && sheet === listed.position)?.formula ?? "";
-  const [, first, last] = /\$?(\d+):\$?(\d+)$/.exec(meaning("_xlnm.Print_Titles")) ?? [];
-  const area = readRectangle(splitAddress(meaning("_xlnm.Print_Area")).place);
-  return {
-    ...(area && { area }),
-    ...(first === undefined ? {} : { repeatedRows: [Number(first) - 1, Number(last) - 1] as const }),
-  };
-}
+/** A copy has values only: its area is the one that was worked out. */
+const withoutFormula = ({ printed: _, ...names }: ReturnType<typeof printNames>) => names;
 
 /**
  * The sheets of a copy, made from nothing but what may travel: values and styles of cells in sight, widths and
@@ -138,7 +126,7 @@ export function sharedSheets(
       offers: [],
       colors: [],
       hidesGridLines: layout.hidesGridLines,
-      print: { ...layout.print, ...printNames(current, sheet) },
+      print: { ...layout.print, ...withoutFormula(printNames(current, sheet)) },
     };
   });
 }

@@ -5,6 +5,7 @@ import { bodyOf, type Calculation, calculateFile, storedCalculation } from "../p
 import { type CellRemark, leftAsTheyWere } from "../patch/recalculate";
 import { APP, PROPERTIES, VERSION } from "../write/package-parts";
 import { type LiveFormula, type LiveSheet, type LiveWorkbook, readLiveWorkbook } from "./live-workbook";
+import { printNames } from "./print-names";
 import { readLayout } from "./read-layout";
 import type { Styles } from "./read-styles";
 import type { StoredCell } from "./stored-sheet";
@@ -105,12 +106,13 @@ export async function readWorkbook(bytes: Uint8Array): Promise<ReadWorkbook> {
     const { listed, stored } = sheet;
     const layout = readLayout(listed.part, stored.xml, styles.ruleFills);
     for (const words of layout.unshown) unshown.add(words);
-    const { columns, rows, frozenRows, frozenColumns, merged, offers, colors } = layout;
+    const { columns, rows, frozenRows, frozenColumns, merged, offers, colors, hidesGridLines } = layout;
     return {
       name: listed.name,
       isHidden: listed.isHidden,
       cells: cellsOf(live, done, sheet, styles),
-      ...{ columns, rows, frozenRows, frozenColumns, merged, offers, colors },
+      ...{ columns, rows, frozenRows, frozenColumns, merged, offers, colors, hidesGridLines },
+      print: { ...layout.print, ...printNames(live, sheet) },
     };
   });
   const workbook = { sheets, names: done.names, tables: live.tables };

@@ -1,3 +1,4 @@
+import { cellName } from "../../../formula/addresses";
 import { textLiteral } from "../../../formula/tokens";
 import type { CellModel, SheetModel } from "../../model/sheet-model";
 import type { Cover } from "../cover-sheet";
@@ -145,8 +146,12 @@ export interface Pages {
   readonly widths?: readonly number[];
 }
 
+/** Where a page that begins in a row names its subject; a page without one is not printed. */
+export const subjectPlace = (start: number) => ({ row: start + 2, column: 1 });
+
 function onePage(pages: Pages, index: number, start: number): Row[] {
-  const named = `$B$${start + 3}`;
+  const subject = subjectPlace(start);
+  const named = cellName(subject.row, subject.column, "both");
   const head = letterhead(pages.cover, pages.paper, named);
   const [page, of] = pages.number?.(index, named) ?? ["1", "1"];
   return [

@@ -1,0 +1,158 @@
+import { isLandscape, PAGE_SIZES, pageMargins, pageName } from "../../workbook/model/page-size";
+import type { SheetData, WorkbookData } from "../../workbook/model/workbook-data";
+import { button } from "../page/page";
+import { orderCurve } from "./order-curve";
+import { type PrintedPage, printedSheet, type ShownText } from "./printed-pages";
+import { pageTable } from "./sheet-html";
+
+const MM_AN_INCH = 25.4;
+/** Pixels that stay free around a page on the screen. */
+const ROUND = 16;
+/** CSS pixels of an inch. */
+const PIXELS = 96;
+
+/** What is printed, and what its cells show. */
+export interface Printing {
+  readonly workbook: WorkbookData;
+  readonly shown: (sheet: string) => ShownText;
+  /** Name of the file, which stands at the foot of what is no paper. */
+  readonly file: string;
+}
+
+/** Width and height of the page in mm, as it lies. */
+function pageSize(sheet: SheetData): readonly [width: number, height: number] {
+  const { width, height } = PAGE_SIZES[pageName(sheet)];
+  return isLandscape(sheet) ? [height, width] : [width, height];
+}
+
+const quoted = (text: string) => `"${text.replace(/[\\"]/g, "\\$&").replace(/[\r\n]+/g, " ")}"`;
+
+/** Size, margins, head and foot of the pages of a sheet, for the browser's own printing (CSS Paged Media Level 3). */
+function pageRule(sheet: SheetData, { workbook, file }: Printing): string {
+  const [width, height] = pageSize(sheet);
+  const { side, end } = pageMargins(sheet);
+  const size = `size:${width}mm ${height}mm;margin:${end}in ${side}in`;
+  if (sheet.print?.isPaper) return `@page{${size}}`;
+  const box = (place: string, content: string) =>
+    `@${place}{content:${content};font:8pt sans-serif;color:#444}`;
+  const boxes = [
+    box("top-left", quoted(workbook.title ?? "")),
+    box("top-right", quoted(sheet.name)),
+    box("bottom-left", quoted(file)),
+    box("bottom-right", '"Page " counter(page) " of " counter(pages)'),
+  ];
+  return `@page{${size};${boxes.join("")}}`;
+}
+
+/** The paper of one page, as large as it will be; what is wider than the paper is made smaller. */
+function paperOf(sheet: SheetData, page: PrintedPage, content: HTMLTableElement): HTMLElement {
+  const [width, height] = pageSize(sheet);
+  const { side, end } = pageMargins(sheet);
+  const paper = document.createElement("div");
+  paper.className = "paper";
+  paper.style.cssText = `--page-width:${width}mm;--page-height:${height}mm;--page-margins:${end}in ${side}in`;
+  const room = (width / MM_AN_INCH - 2 * side) * PIXELS;
+  const scale = Math.min(1, room / Number.parseFloat(content.style.width));
+  if (scale < 1) content.style.setProperty("zoom", String(scale));
+  paper.append(content, ...orderCurve(sheet.name, page));
+  return paper;
+}
+
+/** A look at the pages of a sheet before they are printed; it lies over the page until it is closed. */
+class PrintView {
+  private readonly place = document.createElement("section");
+  private readonly papers = document.createElement("div");
+  private readonly choice = document.createElement("select");
+  private readonly rule = document.createElement("style");
+  private readonly count = document.createElement("span");
+  private readonly before = document.activeElement;
+
+  constructor(
+    private readonly printing: Printing,
+    first: string,
+  ) {
+    this.place.className = "print-view";
+    this.place.setAttribute("role", "dialog");
+    this.place.setAttribute("aria-modal", "true");
+    this.place.setAttribute("aria-label", "Print");
+    this.papers.className = "papers";
+    this.papers.tabIndex = 0;
+    this.count.setAttribute("role", "status");
+    this.fillChoice(first);
+    const bar = document.createElement("div");
+    bar.className = "bar";
+    const label = document.createElement("label");
+    label.append("Sheet ", this.choice);
+    bar.append(
+      label,
+      this.count,
+      button("Print …", () => print()),
+      button("Close", () => this.close()),
+    );
+    this.place.append(bar, this.papers);
+    this.place.addEventListener("keydown", (pressed) => {
+      if (pressed.key !== "Escape") return;
+      pressed.stopPropagation();
+      this.close();
+    });
+  }
+
+  private fillChoice(first: string): void {
+    const sheets = this.printing.workbook.sheets.filter(({ isHidden }) => !isHidden);
+    const group = (name: string, isPaper: boolean) => {
+      const made = document.createElement("optgroup");
+      made.label = name;
+      const own = sheets.filter(({ print }) => (print?.isPaper === true) === isPaper);
+      made.append(...own.map((sheet) => new Option(sheet.name, sheet.name)));
+      return own.length === 0 ? [] : [made];
+    };
+    this.choice.append(...group("Papers that go out", true), ...group("Sheets", false));
+    this.choice.value = first;
+    this.choice.addEventListener("change", () => this.show());
+  }
+
+  private show(): void {
+    const sheet = this.printing.workbook.sheets.find(({ name }) => name === this.choice.value);
+    if (sheet === undefined) return;
+    const printed = printedSheet(sheet, this.printing.shown(sheet.name));
+    this.rule.textContent = pageRule(sheet, this.printing);
+    this.papers.replaceChildren(
+      ...printed.pages.map((page) => paperOf(sheet, page, pageTable(printed, page))),
+    );
+    this.fit();
+    const { length } = printed.pages;
+    this.count.textContent =
+      length === 0
+        ? "Nothing to print"
+        : sheet.print?.isPaper
+          ? `${length} ${length === 1 ? "page" : "pages"}`
+          : "";
+  }
+
+  /** A page that is wider than the window is shown smaller. */
+  private fit(): void {
+    const widest = Math.max(0, ...[...this.papers.children].map(({ clientWidth }) => clientWidth));
+    const room = this.papers.clientWidth - 2 * ROUND;
+    this.papers.style.setProperty("--fit", String(widest === 0 ? 1 : Math.min(1, room / widest)));
+  }
+
+  open(): void {
+    for (const other of document.body.children) if (other instanceof HTMLElement) other.inert = true;
+    document.head.append(this.rule);
+    document.body.append(this.place);
+    this.show();
+    this.choice.focus();
+  }
+
+  private close(): void {
+    this.place.remove();
+    this.rule.remove();
+    for (const other of document.body.children) if (other instanceof HTMLElement) other.inert = false;
+    if (this.before instanceof HTMLElement) this.before.focus();
+  }
+}
+
+/** Shows how a sheet will be printed. @param sheet - The one that is looked at first. */
+export function openPrintView(printing: Printing, sheet: string): void {
+  new PrintView(printing, sheet).open();
+}
