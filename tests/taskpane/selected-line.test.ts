@@ -4,12 +4,13 @@ import type { FormulaChange, HostRows } from "../../src/host/port";
 import { verdictOf } from "../../src/taskpane/parts/follow-line";
 import {
   ANSWER_HEADINGS,
+  IN_FULL,
   LINE_HEADINGS,
   lineCell,
   selectedLine,
 } from "../../src/taskpane/parts/selected-line";
 import { HEADINGS } from "../../src/workbook/sheets/parts/table-sheet";
-import { planningLines } from "../../src/workbook/sheets/planning-template";
+import { planningLines, planningTemplate } from "../../src/workbook/sheets/planning-template";
 import { EMPTY_DATA } from "../../src/workbook/sheets/template-data";
 import { selected } from "../reading/sheet-port";
 
@@ -31,6 +32,11 @@ const BOOK: Readonly<Record<string, Rows>> = {
     ],
     5: ["L1", "Chef knife", "52100", "Chef knife", 60, "likely inside", 0.874, 59, 62],
     6: ["L2", "Machete", "1075", null, 49],
+  },
+  Recipe: {
+    4: ["Line", "Blade", "Cautions in full"],
+    5: ["L1", "Chef knife", "The hardness is an estimate. Temper twice."],
+    6: ["L3", "Another line in its row", "Not of this line."],
   },
   Costs: { 4: ["Line", "Cost"], 7: ["L2", 90] },
 };
@@ -78,7 +84,15 @@ describe("the line that the selection stands on", () => {
       name: "L2",
       facts: { item: "Machete", steel: "1075", target: "49" },
       answers: {},
+      cautions: "",
     });
+  });
+
+  it("comes with its cautions in full where their sheet has the line in its row", async () => {
+    expect((await selectedLine(port("Lines!D5")))?.cautions).toBe(
+      "The hardness is an estimate. Temper twice.",
+    );
+    expect((await selectedLine(port("Lines!D6")))?.cautions).toBe("");
   });
 
   it("is found by its name from any other sheet of the plan", async () => {
@@ -90,7 +104,7 @@ describe("the line that the selection stands on", () => {
     expect(line === null ? [] : verdictOf(line)).toEqual(["Band: likely inside, chance 87 % (59 to 62 HRC)"]);
     const words = { status: "not assessed", low: "not assessed", high: "not assessed" };
     const answers = { ...words, next: "mend the steel", caution: "none" };
-    expect(verdictOf({ name: "L9", facts: {}, answers })).toEqual([
+    expect(verdictOf({ name: "L9", facts: {}, answers, cautions: "" })).toEqual([
       "Band: not assessed",
       "Next: mend the steel",
     ]);
@@ -100,6 +114,11 @@ describe("the line that the selection stands on", () => {
     for (const address of ["Lines!A2", "Lines!A9", "Costs!B8", "Other!B7"]) {
       expect(await selectedLine(port(address)), address).toBeNull();
     }
+  });
+
+  it("reads its cautions below a heading of the Recipe sheet", () => {
+    const sheet = planningTemplate(EMPTY_DATA).sheets.find(({ name }) => name === IN_FULL.sheet);
+    expect(sheet?.rows[HEADINGS]?.map((cell) => cell?.content)).toContain(IN_FULL.heading);
   });
 
   it("reads headings that the Lines sheet has", () => {

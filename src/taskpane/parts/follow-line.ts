@@ -59,7 +59,15 @@ export function followLine(
   const words = element("span", {});
   const hold = button("Hold", () => setHeld(!isHeld));
   const verdict = element("ul", {});
-  const block = element("div", { class: "following", hidden: "" }, element("p", {}, words, hold), verdict);
+  const cautions = element("p", { class: "in-full" });
+  const inFull = element("details", {}, element("summary", {}, "All cautions in full"), cautions);
+  const block = element(
+    "div",
+    { class: "following", hidden: "" },
+    element("p", {}, words, hold),
+    verdict,
+    inFull,
+  );
   let line: SelectedLine | null = null;
   let isHeld = false;
   let asked = 0;
@@ -79,6 +87,8 @@ export function followLine(
     fill(words, `${isHeld ? "Held at" : "Line"} ${name}${said === "" ? "" : `: ${said}`} `);
     hold.textContent = isHeld ? "Follow the selection" : "Hold";
     fill(verdict, ...verdictOf(line).map((sentence) => element("li", {}, sentence)));
+    fill(cautions, line.cautions);
+    inFull.hidden = line.cautions === "" || line.cautions === line.answers.caution;
   };
   const look = async () => {
     if (isHeld) return;

@@ -37,9 +37,13 @@ export interface SelectedLine {
   readonly name: string;
   readonly facts: Told<LineFact>;
   readonly answers: Told<LineAnswer>;
+  /** Every caution of the line as a whole sentence; "" where its sheet holds none. */
+  readonly cautions: string;
 }
 
 const SHEET = "Lines";
+/** Where the sentences of a line stand in full, in the row of the line. */
+export const IN_FULL = { sheet: "Recipe", heading: "Cautions in full" } as const;
 /** Rows as one counts them in the sheet. */
 const HEADING_ROW = 4;
 const FIRST_LINE_ROW = 5;
@@ -105,6 +109,17 @@ async function selectedRow(port: HostPort): Promise<LineRow | null> {
   return text(cells[0]?.[0]) === "" || text(heads[0]?.[0]) !== "Line" ? null : { row, heads, cells };
 }
 
+/** The cautions of a line in whole sentences, where the sheet that holds them has the line in the same row. */
+async function cautionsInFull(port: HostPort, row: number, name: string): Promise<string> {
+  const { sheet, heading } = IN_FULL;
+  const wanted = [HEADING_ROW, row].map((at) => `${sheet}!A${at}:${LAST_COLUMN}${at}`);
+  const [heads, cells] = await port.readValues(wanted, `${sheet}!A1`);
+  if (text(cells?.[0]?.[0]) !== name) return "";
+  const column = heads?.[0]?.map(text).indexOf(heading) ?? -1;
+  const told = text(cells?.[0]?.[column]);
+  return told === "none" ? "" : told;
+}
+
 /**
  * The line of the run that the selection stands on.
  *
@@ -114,8 +129,10 @@ export async function selectedLine(port: HostPort): Promise<SelectedLine | null>
   const found = await selectedRow(port);
   if (found === null) return null;
   const { heads, cells } = found;
+  const name = text(cells[0]?.[0]);
   return {
-    name: text(cells[0]?.[0]),
+    name,
+    cautions: await cautionsInFull(port, found.row, name),
     facts: toldBelow(LINE_HEADINGS, heads, cells),
     answers: toldBelow(ANSWER_HEADINGS, heads, cells),
   };
