@@ -1,3 +1,4 @@
+import { type FigureLimits, isWithinLimits, limitsText } from "../core/figure-limits";
 import { numberText, quantityText } from "../core/quantity-text";
 import { attempt, InvalidValue } from "../core/refusal";
 import { type Cell, isEmpty, quoted } from "./cells";
@@ -55,33 +56,16 @@ interface Described {
   readonly help: string;
 }
 
-export interface NumberOptions extends Described {
+export interface NumberOptions extends Described, FigureLimits {
   readonly quantity: Quantity;
-  readonly unit: string;
-  /** Inclusive limits of what is physically sensible; a published range belongs into a Relation instead. */
-  readonly min?: number;
-  readonly max?: number;
-  /** Exclusive lower limit. */
-  readonly above?: number;
-  readonly whole?: boolean;
   /** A bare figure of a length under this cannot be mm on a blade: whether inches are meant is asked. */
   readonly inchesUnder?: number;
   /** Extra question for a value over `max`: "was 0.92 meant?". */
   readonly askOver?: (value: number) => string;
 }
 
-function spanText({ min, max, above, unit }: NumberOptions): string {
-  const low = above === undefined ? min : above;
-  const word = above === undefined ? "from" : "above";
-  const parts = [
-    low === undefined ? "" : `${word} ${quantityText(low, unit)}`,
-    max === undefined ? "" : `up to ${quantityText(max, unit)}`,
-  ].filter((part) => part !== "");
-  return parts.join(" ");
-}
-
 function acceptsText(options: NumberOptions): string {
-  const span = spanText(options);
+  const span = limitsText(options);
   const noun: string = options.whole ? "a whole number" : QUANTITIES[options.quantity].noun;
   const unit = options.unit === "" ? "" : ` in ${options.unit}`;
   return span === "" ? `${noun}${unit}` : `${noun}${unit}, ${span}`;
@@ -106,13 +90,6 @@ function numberFrom(cell: Cell, options: NumberOptions): number {
   throw new InvalidValue(`${options.label}: ${quoted(cell)} ${problem}; give ${acceptsText(options)}`);
 }
 
-function inSpan(value: number, { min, max, above, whole }: NumberOptions): boolean {
-  if (above !== undefined && value <= above) return false;
-  if (min !== undefined && value < min) return false;
-  if (max !== undefined && value > max) return false;
-  return !whole || Number.isInteger(value);
-}
-
 function refuseNumber(value: number, options: NumberOptions): never {
   const given = `${options.label}: ${quantityText(value, options.unit)} given`;
   if (options.quantity === "length" && looksLikeDate(value)) {
@@ -135,14 +112,14 @@ function askInches(cell: Cell, value: number, { label, unit, inchesUnder = 0 }: 
 
 function readNumber(cell: Cell, options: NumberOptions): number {
   const value = numberFrom(cell, options);
-  if (!inSpan(value, options)) refuseNumber(value, options);
+  if (!isWithinLimits(value, options)) refuseNumber(value, options);
   askInches(cell, value, options);
   return value;
 }
 
 /** Excel for Windows hands an empty cell over as 0, so 0 is read as empty wherever it could not be meant. */
 function zeroIsImpossible(options: NumberOptions): boolean {
-  return !inSpan(0, options);
+  return !isWithinLimits(0, options);
 }
 
 function numeric(options: NumberOptions) {

@@ -4,7 +4,7 @@ import { type CutPlan, cutPlan } from "../../src/core/stock/cut-plan";
 import { firstFitBars, leastCost, randomFrom } from "./brute-force";
 
 /** Checks the plan itself: every piece cut exactly as often as wanted, every bar long enough. */
-function expectSound(plan: CutPlan, { pieces, kerf, trim }: CutRequest): void {
+function expectSound(plan: CutPlan, { pieces, kerf = 1.2, trim = 10 }: CutRequest): void {
   const wanted = new Map<number, number>();
   for (const { length, quantity } of pieces) wanted.set(length, (wanted.get(length) ?? 0) + quantity);
   const cut = new Map<number, number>();

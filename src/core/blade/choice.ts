@@ -40,7 +40,7 @@ function fromList(offered: readonly OfferedSteel[]): readonly Candidate[] {
   }));
 }
 
-const TREATMENT = { hours: 2, cycles: 1 };
+const TREATMENT = {};
 
 /** How much the quench of the question is to be feared for the steel itself; low where none is given. */
 function crackRankIn({ quench }: ChoiceQuestion, steel: Steel): CrackRank {

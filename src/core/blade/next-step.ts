@@ -5,6 +5,7 @@ import { findQuench } from "../hardening/quench-media";
 import { quantityText, temperatureText } from "../quantity-text";
 import { attemptOr } from "../refusal";
 import { isNearBrittle, mustCoolFast } from "../tempering/embrittlement";
+import { USUAL_CYCLES, USUAL_HOURS } from "../tempering/hollomon-jaffe";
 import type { BandTemper } from "./band-temper";
 import type { Caution } from "./caution";
 import { chanceText } from "./chance";
@@ -48,7 +49,7 @@ function reachInstead({ use, target, reading }: BladeQuestion, { reach }: Told):
 }
 
 function temperText(question: BladeQuestion, celsius: number): string {
-  const { hours, cycles } = question.treatment;
+  const { hours = USUAL_HOURS, cycles = USUAL_CYCLES } = question.treatment;
   const fast = mustCoolFast(question.steel, celsius) ? ", cool fast from it" : "";
   return `${cycles} × ${quantityText(hours, "h")} at ${temperatureText(celsius)}${fast}`;
 }

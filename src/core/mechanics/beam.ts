@@ -80,7 +80,7 @@ function panelAt(resolved: readonly ResolvedStation[], x: number): [ResolvedStat
  * A blade as a beam: its section at every place between heel and tip.
  *
  * @param stations - From heel to tip, at least two, all of one grind [mm]
- * @param density - [g/cm³]
+ * @param density - 1 to 25 [g/cm³]; of a steel `densityOf(steel).value`
  * @throws InvalidValue for stations out of order or a section that cannot be, naming the place.
  * Error and source: {@link BLADE_SECTION}.
  */
@@ -170,7 +170,7 @@ function beyond(stations: readonly Station[], x: number): readonly Station[] {
  *
  * @param x - Place in the x of the stations [mm]
  * @param stations - From heel to tip [mm]
- * @param density - [g/cm³]
+ * @param density - 1 to 25 [g/cm³]; of a steel `densityOf(steel).value`
  * @returns Sizes [mm], area [mm²], second moments [mm⁴], mass [g]
  * @throws InvalidValue for a place off the blade, stations out of order or a section that cannot be.
  * Error and source: {@link BLADE_SECTION}.

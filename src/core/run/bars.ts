@@ -1,6 +1,8 @@
+import { checkFigure } from "../figure-limits";
 import { quantityText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
 import { relation } from "../relation";
+import { checkBar, checkCut, PIECE_LENGTH, USUAL_KERF, USUAL_TRIM } from "../stock/cutting-limits";
 
 /** Bars for pieces of one length. */
 export const BAR_COUNT = relation({
@@ -22,9 +24,10 @@ export interface BarCut {
   readonly piece: number;
   readonly pieces: number;
   readonly barLength: number;
-  readonly kerf: number;
-  /** Cut off each bar, both ends together. */
-  readonly trim: number;
+  /** 1.2 where left out. */
+  readonly kerf?: number | undefined;
+  /** Cut off each bar, both ends together; 10 where left out. */
+  readonly trim?: number | undefined;
 }
 
 export interface BarCount {
@@ -44,10 +47,20 @@ const ROUNDING = 1e-9;
  *
  * @param cut - Lengths of piece, bar, kerf and trim [mm], number of pieces.
  * @returns Bars, pieces a bar, drop [mm], use of the bars 0 to 1.
- * @throws InvalidValue for a piece longer than the bar.
+ * @throws InvalidValue for a piece longer than the bar, and for what is no figure or past the limits of `cutPlan`.
  * Error and source: {@link BAR_COUNT}.
  */
-export function barsFor({ piece, pieces, barLength, kerf, trim }: BarCut): BarCount {
+export function barsFor({
+  piece,
+  pieces,
+  barLength,
+  kerf = USUAL_KERF,
+  trim = USUAL_TRIM,
+}: BarCut): BarCount {
+  checkCut(kerf, trim);
+  checkFigure(piece, "piece", PIECE_LENGTH);
+  checkFigure(pieces, "pieces", { unit: "", min: 0, whole: true });
+  checkBar({ length: barLength });
   const usable = barLength - trim;
   const piecesABar = Math.floor((usable + kerf) / (piece + kerf) + ROUNDING);
   if (piecesABar < 1) {
@@ -58,5 +71,5 @@ export function barsFor({ piece, pieces, barLength, kerf, trim }: BarCut): BarCo
   }
   const bars = Math.ceil(pieces / piecesABar);
   const drop = Math.max(0, usable - piecesABar * (piece + kerf));
-  return { bars, piecesABar, drop, use: (pieces * piece) / (bars * barLength) };
+  return { bars, piecesABar, drop, use: bars === 0 ? 0 : (pieces * piece) / (bars * barLength) };
 }

@@ -41,6 +41,9 @@ export function askIfPercent(value: number): string {
   return value > 1 && value <= 100 ? `was ${numberText(value / 100)} meant?` : "give a fraction from 0 to 1";
 }
 
+/** The chance of enough that is asked for where nothing is said. */
+export const USUAL_CONFIDENCE = 0.9;
+
 const { good: GOOD, yield: YIELD, confidence: CONFIDENCE } = BINOMIAL_STARTS.inputs;
 
 function checkGood(good: number): void {
@@ -140,12 +143,12 @@ export function chanceOfEnough(starts: number, good: number, yieldShare: number)
  *
  * @param good - Good blades wanted, a whole number from 1 to 10,000.
  * @param yieldShare - Share that comes out good, 0.01 to 1.
- * @param confidence - Above 0, up to 0.999999.
+ * @param confidence - Above 0, up to 0.999999; 0.9 where left out.
  * @returns Blades to begin [-]
  * @throws InvalidValue for figures outside these limits; a percentage typed as a whole number is asked about.
  * Error and source: {@link BINOMIAL_STARTS}.
  */
-export function startsNeeded(good: number, yieldShare: number, confidence: number): number {
+export function startsNeeded(good: number, yieldShare: number, confidence = USUAL_CONFIDENCE): number {
   checkGood(good);
   checkYield(yieldShare);
   checkConfidence(confidence);

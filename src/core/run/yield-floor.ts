@@ -33,18 +33,21 @@ function atLeast(good: number, tried: number, share: number, choose: number): nu
   return sum;
 }
 
+/** How sure the floor of a yield is where nothing is said. */
+export const USUAL_FLOOR_CONFIDENCE = 0.95;
+
 /**
  * Yield that is exceeded with the confidence asked, given the shop's own counts: the one-sided exact
  * lower bound (Clopper and Pearson).
  *
  * @param good - Good blades, 0 to `tried`.
  * @param tried - Blades started, from 1.
- * @param confidence - Above 0, below 1.
+ * @param confidence - Above 0, below 1; 0.95 where left out.
  * @returns Share, 0 to 1 [-]
  * @throws InvalidValue for more good than tried.
  * Error and source: {@link YIELD_BOUND}.
  */
-export function yieldFloor(good: number, tried: number, confidence: number): number {
+export function yieldFloor(good: number, tried: number, confidence = USUAL_FLOOR_CONFIDENCE): number {
   if (good > tried) {
     throw new InvalidValue(
       `good ${numberText(good)} is more than tried, ${numberText(tried)}: good blades first`,

@@ -1,3 +1,4 @@
+import { checkFigure } from "../figure-limits";
 import { quantityText } from "../quantity-text";
 import { attempt, InvalidValue, Refusal } from "../refusal";
 import { relation } from "../relation";
@@ -47,6 +48,9 @@ export interface ResolvedStation {
   /** Net area, mm². */
   readonly area: number;
 }
+
+/** Lighter than water or heavier than any metal is a slip: 7850 is in kg/m³. */
+const DENSITY = { unit: "g/cm³", min: 1, max: 25 };
 
 const NO_FULLER: Fuller = { width: 0, depth: 0 };
 const CUBIC_MM_PER_CC = 1000;
@@ -153,12 +157,14 @@ export function resolveStations(stations: readonly Station[]): readonly Resolved
  * 1e-12 of the figure for arcs and fullers.
  *
  * @param stations - From heel to tip, at least two, all of one grind. Lengths [mm]
- * @param density - [g/cm³]
+ * @param density - 1 to 25 [g/cm³]; of a steel `densityOf(steel).value`
  * @returns Volume [mm³], mass [g], balance [mm], inertia about it [kg m²]
- * @throws InvalidValue for stations out of order or a section that cannot be, naming the place.
+ * @throws InvalidValue for a density outside 1 to 25 g/cm³, stations out of order or a section that cannot be,
+ * naming the place.
  * Error and source: {@link STATION_MOMENTS}.
  */
 export function bladeProperties(stations: readonly Station[], density: number): BladeProperties {
+  checkFigure(density, "density", DENSITY);
   const resolved = resolveStations(stations);
   const origin = resolved[0]?.x ?? 0;
   let sum: Moments = { volume: 0, first: 0, second: 0 };

@@ -49,9 +49,9 @@ export function taperStations(taper: Taper): readonly [Station, Station] {
  * Volume, mass, balance and inertia of a blade that tapers in a straight line.
  *
  * @param taper - Section at the heel, length, and width and thickness at the tip [mm]
- * @param density - [g/cm³]
+ * @param density - 1 to 25 [g/cm³]; of a steel `densityOf(steel).value`
  * @returns Volume [mm³], mass [g], balance [mm], inertia about it [kg m²]
- * @throws InvalidValue for a section that cannot be, naming the place along the blade.
+ * @throws InvalidValue for a density outside 1 to 25 g/cm³ or a section that cannot be, naming the place along the blade.
  * Error and source: {@link STATION_MOMENTS}.
  */
 export function taperedBlade(taper: Taper, density: number): BladeProperties {

@@ -60,7 +60,7 @@ function familyDensity(steel: Steel): Density {
  * Density of a steel at room temperature: the value published for the grade, else the value typical of its family.
  *
  * @param steel - A grade or an analysis.
- * @returns [g/cm³], with the relation it rests on.
+ * @returns A record: its `value` [g/cm³], and the relation it rests on.
  * Limits: nothing is refused. Error and source: those of the relation in the answer.
  */
 export function densityOf(steel: Steel): Density {

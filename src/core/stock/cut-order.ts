@@ -1,6 +1,7 @@
 import { lengthText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
 import { gridOf, inTenths, TENTHS } from "./cutting-grid";
+import { checkBar, checkCut, checkPieces, USUAL_KERF, USUAL_TRIM } from "./cutting-limits";
 import type { CuttingTask } from "./cutting-task";
 import { priceSteps } from "./price-steps";
 
@@ -24,16 +25,15 @@ export interface BarOffer {
 export interface CutRequest {
   readonly pieces: readonly PieceLine[];
   readonly bars: readonly BarOffer[];
-  /** Width of a cut, mm. */
-  readonly kerf: number;
-  /** Cut off a bar before the first piece, both ends together, mm. */
-  readonly trim: number;
+  /** Width of a cut, mm; 1.2 where left out. */
+  readonly kerf?: number | undefined;
+  /** Cut off a bar before the first piece, both ends together, mm; 10 where left out. */
+  readonly trim?: number | undefined;
   /** Limit of the search, in millions of steps; the usual one where left out. */
   readonly effort?: number | undefined;
 }
 
-/** Limits of sense: beyond them a figure is a slip, and the table of the search outgrows memory. */
-const LONGEST_BAR = 30_000;
+/** More than these are not planned at once. */
 const MAX_KINDS = 200;
 const MAX_PIECES = 100_000;
 const MAX_BAR_LENGTHS = 50;
@@ -44,6 +44,9 @@ export interface CutOrder {
   /** Lengths of the kinds by id, tenths of a mm. */
   readonly lengths: readonly number[];
   readonly bars: readonly BarOffer[];
+  /** Width of a cut and what is cut off a bar, mm. */
+  readonly kerf: number;
+  readonly trim: number;
   readonly priceStep: number;
 }
 
@@ -72,21 +75,16 @@ function checkSizes(wanted: ReadonlyMap<number, number>, bars: readonly BarOffer
         `and ${MAX_PIECES} pieces: split the order`,
     );
   }
-  const tooLong = bars.find(({ length }) => length > LONGEST_BAR);
-  if (tooLong === undefined) return;
-  throw new InvalidValue(
-    `bar length ${lengthText(tooLong.length)} given; bars up to ${lengthText(LONGEST_BAR)} are planned`,
-  );
 }
 
-function checkFit(request: CutRequest, lengths: readonly number[]): void {
-  const longestBar = Math.max(...request.bars.map(({ length }) => length));
-  const usable = inTenths(longestBar, "down") - inTenths(request.trim, "up");
+function checkFit(bars: readonly BarOffer[], trim: number, lengths: readonly number[]): void {
+  const longestBar = Math.max(...bars.map(({ length }) => length));
+  const usable = inTenths(longestBar, "down") - inTenths(trim, "up");
   const tooLong = lengths.find((length) => length > usable);
   if (tooLong === undefined) return;
   throw new InvalidValue(
     `a piece of ${lengthText(tooLong / TENTHS)} is longer than the bar: ${lengthText(longestBar)} ` +
-      `less ${lengthText(request.trim)} trim leaves ${lengthText(Math.max(0, usable / TENTHS))}`,
+      `less ${lengthText(trim)} trim leaves ${lengthText(Math.max(0, usable / TENTHS))}`,
   );
 }
 
@@ -102,15 +100,18 @@ function inOneOrder(bars: readonly BarOffer[]): BarOffer[] {
 /**
  * Pools pieces of one length and puts everything on the grid.
  *
- * @throws InvalidValue for a piece longer than the bar, an empty order, or figures past the limits.
+ * @throws InvalidValue for a piece longer than the bar, an empty order, what is no figure, or figures past the limits.
  */
 export function cutOrder(request: CutRequest): CutOrder {
-  const { kerf, trim } = request;
+  const { kerf = USUAL_KERF, trim = USUAL_TRIM } = request;
+  checkCut(kerf, trim);
+  for (const { length, quantity } of request.pieces) checkPieces(length, quantity);
+  for (const bar of request.bars) checkBar(bar);
   const bars = inOneOrder(request.bars);
   const wanted = pooled(request.pieces);
   checkSizes(wanted, bars);
   const lengths = [...wanted.keys()];
-  checkFit(request, lengths);
+  checkFit(bars, trim, lengths);
   const cut = inTenths(kerf, "up");
   const grid = gridOf(lengths.map((length) => length + cut));
   const rooms = bars.map(({ length }) => inTenths(length, "down") - inTenths(trim, "up") + cut);
@@ -124,5 +125,5 @@ export function cutOrder(request: CutRequest): CutOrder {
     available: inStock ?? Number.POSITIVE_INFINITY,
   }));
   const task = { kinds, stocks, width: kinds.length, wholeCosts: prices.isWhole };
-  return { task, lengths, bars, priceStep: prices.step };
+  return { task, lengths, bars, kerf, trim, priceStep: prices.step };
 }

@@ -93,7 +93,7 @@ function merged(uses: readonly PatternUse[]): PatternUse[] {
   return [...byPattern.values()];
 }
 
-function rowOf({ lengths, bars }: CutOrder, { kerf, trim }: CutRequest, use: PatternUse): CutRow {
+function rowOf({ lengths, bars, kerf, trim }: CutOrder, use: PatternUse): CutRow {
   const { pattern } = use;
   const barLength = bars[pattern.stock]?.length ?? 0;
   const pieces = lengths.flatMap((length, id) => {
@@ -121,9 +121,9 @@ function takenOf({ bars }: CutOrder, given: CutRequest, uses: readonly PatternUs
  * tenths of a millimetre (pieces, kerf and trim rounded up, bars down). The same request gives the same
  * plan on every machine.
  *
- * @param request - Pieces, bars on offer, kerf and trim [mm]
+ * @param request - Pieces and bars on offer, 0.1 to 30,000 [mm], quantities whole; kerf (1.2) and trim (10) [mm]
  * @returns The bars by pattern, the bound that no plan can beat and whether the plan meets it.
- * @throws InvalidValue for a piece longer than the bar, an empty order, or figures past the limits.
+ * @throws InvalidValue for a piece longer than the bar, an empty order, what is no figure, or figures past the limits.
  * @throws NotAvailable where the bars in stock do not hold the pieces.
  * Error and source: {@link CUTTING_PLAN}.
  */
@@ -140,7 +140,7 @@ export function* cutPlanInParts(request: CutRequest): InParts<CutPlan> {
   const isCounted = order.priceStep === 0 && order.task.stocks.length > 1;
   const uses = merged(isCounted ? yield* leastStock(order.task, solution.uses, effort) : solution.uses);
   const rows = uses
-    .map((use) => rowOf(order, request, use))
+    .map((use) => rowOf(order, use))
     .sort((a, b) => b.barLength - a.barLength || b.bars - a.bars || a.drop - b.drop);
   const hasPrices = order.priceStep > 0;
   const bound = money(Math.max(0, solution.bound) * (hasPrices ? order.priceStep : 1));

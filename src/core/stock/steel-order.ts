@@ -1,3 +1,4 @@
+import { checkFigure } from "../figure-limits";
 import { attemptInParts, type InParts, toTheEnd } from "../parts";
 import { quantityText } from "../quantity-text";
 import { InvalidValue, Refusal } from "../refusal";
@@ -5,6 +6,15 @@ import type { Steel } from "../steel/steel";
 import { barMass, wholeBars } from "./bar-mass";
 import { flatSection } from "./bar-section";
 import { cutPlanInParts } from "./cut-plan";
+import {
+  BAR_SIDE,
+  checkCut,
+  KG_IN_STOCK,
+  PIECE_LENGTH,
+  PIECES,
+  USUAL_KERF,
+  USUAL_TRIM,
+} from "./cutting-limits";
 
 /** A line of blanks to be cut. Lengths in mm. */
 export interface BlankLine {
@@ -17,8 +27,8 @@ export interface BlankLine {
   readonly quantity: number;
   /** Of the bars on offer. */
   readonly barLength: number;
-  /** kg of this steel and section in the rack; `undefined` where nothing was said. */
-  readonly inStock: number | undefined;
+  /** kg of this steel and section in the rack; none where left out. */
+  readonly inStock?: number | undefined;
 }
 
 /** What to buy of one steel and section. */
@@ -32,6 +42,16 @@ export interface OrderLine {
   readonly kilograms: number;
   /** Off-cuts of all bars of the plan, those in stock included, mm. */
   readonly drop: number;
+}
+
+function checkLine(line: BlankLine, index: number): void {
+  const name = `line ${index + 1}, `;
+  checkFigure(line.quantity, `${name}quantity`, PIECES);
+  checkFigure(line.width, `${name}width`, BAR_SIDE);
+  checkFigure(line.thickness, `${name}thickness`, BAR_SIDE);
+  checkFigure(line.length, `${name}length`, PIECE_LENGTH);
+  checkFigure(line.barLength, `${name}bar length`, PIECE_LENGTH);
+  if (line.inStock !== undefined) checkFigure(line.inStock, `${name}kg in stock`, KG_IN_STOCK);
 }
 
 interface Pool {
@@ -92,14 +112,15 @@ function* orderOf(pool: Pool, kerf: number, trim: number): InParts<OrderLine> {
  * Bars to buy for a run: lines of one steel and section share bars, cut by the best plan found; stock in
  * hand is deducted in whole bars of the length ordered.
  *
- * @param lines - Blanks by line.
- * @param kerf - [mm]
- * @param trim - Cut off each bar, both ends together [mm]
+ * @param lines - Blanks by line: sides 0.1 to 1000, lengths 0.1 to 30,000 [mm]; quantities whole; stock [kg]
+ * @param kerf - Width of a cut, 0 to 20 [mm]
+ * @param trim - Cut off each bar, both ends together, 0 to 1000 [mm]
  * @returns One line a steel and section, in the order in which they first appear.
- * @throws InvalidValue naming steel and section for a blank longer than the bar or figures that disagree.
+ * @throws InvalidValue naming the line whose figure cannot be, or steel and section for a blank longer than the bar
+ * or figures that disagree.
  * Error and source: {@link CUTTING_PLAN}.
  */
-export function steelOrder(lines: readonly BlankLine[], kerf: number, trim: number): OrderLine[] {
+export function steelOrder(lines: readonly BlankLine[], kerf = USUAL_KERF, trim = USUAL_TRIM): OrderLine[] {
   return toTheEnd(steelOrderInParts(lines, kerf, trim));
 }
 
@@ -109,6 +130,8 @@ export function* steelOrderInParts(
   kerf: number,
   trim: number,
 ): InParts<OrderLine[]> {
+  checkCut(kerf, trim);
+  lines.forEach(checkLine);
   const wanted = lines.filter(({ quantity }) => quantity > 0);
   if (wanted.length === 0) throw new InvalidValue("no blanks to order: give steels, sizes and quantities");
   const orders: OrderLine[] = [];

@@ -97,15 +97,19 @@ export function equivalentTime(
   );
 }
 
+/** A temper of which nothing else is said: one cycle of this time [h]. */
+export const USUAL_HOURS = 2;
+export const USUAL_CYCLES = 1;
+
 /**
  * Total time of equal cycles.
  *
- * @param hours - Time of one cycle in h, more than 0.
- * @param cycles - Number of cycles, whole, 1 or more.
+ * @param hours - Time of one cycle in h, more than 0; 2 where left out.
+ * @param cycles - Number of cycles, whole, 1 or more; 1 where left out.
  * @returns Hours in all.
  * @throws InvalidValue for a time or a count that cannot be.
  */
-export function totalHours(hours: number, cycles: number): number {
+export function totalHours(hours = USUAL_HOURS, cycles = USUAL_CYCLES): number {
   if (!(hours > 0) || hours === Number.POSITIVE_INFINITY) {
     throw new InvalidValue(`time ${quantityText(hours, "h")} must be more than 0 h`);
   }

@@ -14,9 +14,10 @@ export interface KnownTemper {
 
 /** How a blade was treated. */
 export interface Treatment {
-  /** Time of one cycle, h. */
-  readonly hours: number;
-  readonly cycles: number;
+  /** Time of one cycle, h; 2 where left out. */
+  readonly hours?: number | undefined;
+  /** 1 where left out. */
+  readonly cycles?: number | undefined;
   /** A known temper of the same time and its reading. */
   readonly known?: KnownTemper | undefined;
   /** Hardening temperature, °C. */

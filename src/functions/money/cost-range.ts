@@ -1,5 +1,5 @@
 import { COST_BAND, costRange } from "../../core/money/cost-range";
-import { BINOMIAL_STARTS } from "../../core/run/starts";
+import { BINOMIAL_STARTS, USUAL_CONFIDENCE } from "../../core/run/starts";
 import { rowFunction } from "../declare";
 import { number, optionalNumber } from "../parameters";
 import { blades, confidence, money, yieldOptions } from "./arguments";
@@ -39,7 +39,7 @@ export const COST_RANGE = rowFunction({
     }),
     confidence: optionalNumber({
       ...confidence({ help: "Chance of having enough good ones, by which the starts are counted." }),
-      fallback: 0.9,
+      fallback: USUAL_CONFIDENCE,
     }),
   },
   result: [

@@ -1,7 +1,7 @@
 import { MONEY } from "../../core/money/price";
 import { priceBreak } from "../../core/money/price-break";
 import { LEARNING_CURVE } from "../../core/run/learning";
-import { askIfPercent, BINOMIAL_STARTS } from "../../core/run/starts";
+import { askIfPercent, BINOMIAL_STARTS, USUAL_CONFIDENCE } from "../../core/run/starts";
 import { requiredChoice } from "../choice";
 import { rowFunction } from "../declare";
 import { number, optionalNumber } from "../parameters";
@@ -50,7 +50,7 @@ export const PRICE_BREAKS = rowFunction({
     yieldShare: optionalNumber({ ...yieldOptions, fallback: 1 }),
     confidence: optionalNumber({
       ...confidence({ help: "Chance of having enough good ones, below 1." }),
-      fallback: 0.9,
+      fallback: USUAL_CONFIDENCE,
     }),
   },
   result: [

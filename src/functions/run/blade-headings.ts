@@ -1,4 +1,5 @@
 import { findUse } from "../../core/blade/bands";
+import { USUAL_CONFIDENCE } from "../../core/run/starts";
 import { use } from "../blade/use-argument";
 import { blades, confidence, yieldOptions } from "../money/arguments";
 import { number, numberOrNothing, optionalNumber, optionalText, textOrNothing } from "../parameters";
@@ -37,7 +38,10 @@ export const bladeHeadings = {
   steel,
   good: number(blades({ label: "good", help: "Good blades wanted." })),
   yieldShare: number(yieldOptions),
-  confidence: optionalNumber({ ...confidence({ help: "Chance of having enough, below 1." }), fallback: 0.9 }),
+  confidence: optionalNumber({
+    ...confidence({ help: "Chance of having enough, below 1." }),
+    fallback: USUAL_CONFIDENCE,
+  }),
   length: numberOrNothing(
     length({
       label: "length",

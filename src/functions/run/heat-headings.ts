@@ -1,4 +1,5 @@
 import { readHardness } from "../../core/hardness/read-hardness";
+import { USUAL_CYCLES, USUAL_HOURS } from "../../core/tempering/hollomon-jaffe";
 import { usualHardenC } from "../hardening/harden-argument";
 import { quenchOptions } from "../hardening/quench-options";
 import { quenchToC } from "../hardening/quench-to-argument";
@@ -41,7 +42,7 @@ export const heatHeadings = {
   temperHours: optionalNumber({
     label: "temper hours",
     ...TIME_SPAN,
-    fallback: 2,
+    fallback: USUAL_HOURS,
     help: "Time of one temper in hours.",
   }),
   temperCycles: optionalNumber({
@@ -51,7 +52,7 @@ export const heatHeadings = {
     min: 1,
     max: 10,
     whole: true,
-    fallback: 1,
+    fallback: USUAL_CYCLES,
     help: "Number of equal tempers.",
   }),
   knownC: numberOrNothing({

@@ -1,6 +1,6 @@
 import { InvalidValue, Refusal } from "../../core/refusal";
 import { type ItemHistory, itemHistories, type PastRow, SHOP_RECORD } from "../../core/run/history";
-import { YIELD_BOUND } from "../../core/run/yield-floor";
+import { USUAL_FLOOR_CONFIDENCE, YIELD_BOUND } from "../../core/run/yield-floor";
 import { refusedRow } from "../answer";
 import { type Cell, type Cells, isEmpty } from "../cells";
 import { type Column, tableFunction } from "../declare";
@@ -88,7 +88,7 @@ export const HISTORY = tableFunction({
     }),
     confidence: optionalNumber({
       ...confidence({ help: "Chance that the true yield is above the floor, below 1." }),
-      fallback: 0.95,
+      fallback: USUAL_FLOOR_CONFIDENCE,
     }),
   },
   result: [{ label: "item", unit: "text" }, ...FIGURES],

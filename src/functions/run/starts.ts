@@ -1,4 +1,4 @@
-import { askIfPercent, BINOMIAL_STARTS, startsNeeded } from "../../core/run/starts";
+import { askIfPercent, BINOMIAL_STARTS, startsNeeded, USUAL_CONFIDENCE } from "../../core/run/starts";
 import { scalarFunction } from "../declare";
 import { blades, confidence, yieldOptions } from "../money/arguments";
 import { number, optionalNumber } from "../parameters";
@@ -12,7 +12,7 @@ export const STARTS = scalarFunction({
     confidence: optionalNumber({
       ...confidence({ help: "Chance of having enough, up to 0.999999." }),
       askOver: (value) => (value <= 1 ? "no number of starts makes it certain" : askIfPercent(value)),
-      fallback: 0.9,
+      fallback: USUAL_CONFIDENCE,
     }),
   },
   result: { label: "starts", unit: "" },

@@ -1,6 +1,6 @@
 import { BEST_STARTS, bestStarts } from "../../core/run/best-starts";
 import { chanceOfEnough, ENOUGH } from "../../core/run/starts";
-import { YIELD_BOUND, yieldFloor } from "../../core/run/yield-floor";
+import { USUAL_FLOOR_CONFIDENCE, YIELD_BOUND, yieldFloor } from "../../core/run/yield-floor";
 import { rowFunction, scalarFunction } from "../declare";
 import { blades, confidence, money, yieldOptions } from "../money/arguments";
 import { number, optionalNumber } from "../parameters";
@@ -54,7 +54,7 @@ export const YIELD_FLOOR = scalarFunction({
     tried: number(blades({ label: "tried", help: "Blades started so far." })),
     confidence: optionalNumber({
       ...confidence({ help: "Chance that the true yield is higher, below 1." }),
-      fallback: 0.95,
+      fallback: USUAL_FLOOR_CONFIDENCE,
     }),
   },
   result: { label: "yield", unit: "" },

@@ -1,12 +1,10 @@
+import { KERF, PIECE_LENGTH, PIECES, TRIM, USUAL_KERF, USUAL_TRIM } from "../../core/stock/cutting-limits";
 import { type NumberOptions, number, optionalNumber, rangeParameter } from "../parameters";
 
-const LENGTH = { quantity: "length", unit: "mm" } as const;
-
 const pieceLength: NumberOptions = {
-  ...LENGTH,
+  ...PIECE_LENGTH,
+  quantity: "length",
   label: "length",
-  min: 0.1,
-  max: 30_000,
   help: "Length of each piece in mm; one cell or a column.",
 };
 
@@ -14,40 +12,34 @@ export const pieceLengths = rangeParameter(number(pieceLength));
 
 export const quantities = rangeParameter(
   number({
+    ...PIECES,
     label: "quantity",
     quantity: "count",
-    unit: "",
-    min: 0,
-    max: 100_000,
-    whole: true,
     help: "Pieces of each length, a column beside the lengths.",
   }),
 );
 
 export const barLengths = rangeParameter(
   number({
-    ...LENGTH,
+    ...PIECE_LENGTH,
+    quantity: "length",
     label: "bar length",
-    min: 0.1,
-    max: 30_000,
     help: "Length of the bars in mm; a column where several lengths are on offer.",
   }),
 );
 
 export const kerf = optionalNumber({
-  ...LENGTH,
+  ...KERF,
+  quantity: "length",
   label: "kerf",
-  min: 0,
-  max: 20,
-  fallback: 1.2,
+  fallback: USUAL_KERF,
   help: "Width of a cut in mm.",
 });
 
 export const trim = optionalNumber({
-  ...LENGTH,
+  ...TRIM,
+  quantity: "length",
   label: "trim",
-  min: 0,
-  max: 1000,
-  fallback: 10,
+  fallback: USUAL_TRIM,
   help: "Cut off each bar before the first piece, both ends together, in mm.",
 });

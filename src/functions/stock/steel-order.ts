@@ -1,6 +1,7 @@
 import { densityRelations } from "../../core/steel/density";
 import type { Steel } from "../../core/steel/steel";
 import { CUTTING_PLAN } from "../../core/stock/cut-plan";
+import { BAR_SIDE, KG_IN_STOCK } from "../../core/stock/cutting-limits";
 import { type BlankLine, steelOrderInParts } from "../../core/stock/steel-order";
 import { tableFunction } from "../declare";
 import { besideRow, type Column, filled } from "../lists";
@@ -43,11 +44,9 @@ function linesOf(columns: Columns): BlankLine[] {
 function barSide(label: string) {
   return rangeParameter(
     number({
+      ...BAR_SIDE,
       label,
       quantity: "length",
-      unit: "mm",
-      min: 0.1,
-      max: 1000,
       help: `${label[0]?.toUpperCase()}${label.slice(1)} of the bar in mm, one for all or one a line.`,
     }),
   );
@@ -69,11 +68,9 @@ export const STEEL_ORDER = tableFunction({
     trim,
     inStock: rangeParameter(
       numberOrNothing({
+        ...KG_IN_STOCK,
         label: "kg in stock",
         quantity: "mass",
-        unit: "kg",
-        min: 0,
-        max: 1e6,
         help: "Bars of that steel and section in the rack, in kg; counted in whole bars of the length ordered, repeated figures once.",
       }),
     ),

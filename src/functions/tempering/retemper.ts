@@ -1,3 +1,4 @@
+import { USUAL_HOURS } from "../../core/tempering/hollomon-jaffe";
 import { temperingRelations } from "../../core/tempering/relations";
 import { retemper } from "../../core/tempering/retemper";
 import { rowFunction } from "../declare";
@@ -23,7 +24,7 @@ export const RETEMPER = rowFunction({
     hours: optionalNumber({
       label: "hours",
       ...TIME_SPAN,
-      fallback: 2,
+      fallback: USUAL_HOURS,
       help: "Time of the next temper in hours.",
     }),
   },

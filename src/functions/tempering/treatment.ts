@@ -1,4 +1,5 @@
 import { isHardnessSpan, readHardness } from "../../core/hardness/read-hardness";
+import { USUAL_CYCLES, USUAL_HOURS } from "../../core/tempering/hollomon-jaffe";
 import { number, numberOrNothing, optionalNumber, type Parameter } from "../parameters";
 
 /** Bounds of sense for a temper; what is published is narrower and belongs to each steel. */
@@ -31,7 +32,7 @@ export const targetHrc: Parameter<number> = {
 export const onceHours = optionalNumber({
   label: "hours",
   ...TIME_SPAN,
-  fallback: 2,
+  fallback: USUAL_HOURS,
   help: "Time at temperature in all, in hours.",
 });
 
@@ -50,7 +51,7 @@ export const treatment = {
   hours: optionalNumber({
     label: "hours",
     ...TIME_SPAN,
-    fallback: 2,
+    fallback: USUAL_HOURS,
     help: "Time at temperature of one cycle in hours.",
   }),
   cycles: optionalNumber({
@@ -60,7 +61,7 @@ export const treatment = {
     min: 1,
     max: 10,
     whole: true,
-    fallback: 1,
+    fallback: USUAL_CYCLES,
     help: "Number of equal tempers; they count as one of the whole time.",
   }),
   knownC: numberOrNothing({
