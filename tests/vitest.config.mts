@@ -18,6 +18,7 @@ const OF_WORKBENCH = [
   "cell-page",
   "curves",
   "editing",
+  "drawn-rows",
   "files",
   "offline",
   "typing",

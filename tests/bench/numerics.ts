@@ -88,7 +88,7 @@ function sections(): BenchLine[] {
     ms(
       "SECTION_QUENCH, clayed",
       cpuTime(() => call("SECTION_QUENCH", clayed()), 30),
-      8,
+      5,
     ),
     ms(
       "SECTION_QUENCH, 100 rows alike",

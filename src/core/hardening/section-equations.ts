@@ -33,6 +33,9 @@ export class SectionEquations {
   private readonly right: Float64Array;
   private readonly bands: Float64Array;
   private readonly conductivity: Float64Array;
+  /** Shape of the conduction to the layer below and to the column before, as wide over as long. */
+  private readonly across: Float64Array;
+  private readonly along: Float64Array;
 
   constructor(
     private readonly grid: SectionGrid,
@@ -46,8 +49,13 @@ export class SectionEquations {
     this.right = new Float64Array(cells);
     this.conductivity = new Float64Array(cells);
     this.bands = new Float64Array(cells * (layers + 1));
-    this.mass = this.right.map(
-      (_, cell) => (steel.density * dx * (half[Math.floor(cell / layers)] as number)) / layers,
+    const columnOf = (cell: number) => Math.floor(cell / layers);
+    this.mass = this.right.map((_, cell) => (steel.density * dx * (half[columnOf(cell)] as number)) / layers);
+    this.across = this.right.map((_, cell) =>
+      cell % layers === 0 ? 0 : dx / ((half[columnOf(cell)] as number) / layers),
+    );
+    this.along = this.right.map((_, cell) =>
+      cell < layers ? 0 : (grid.border[columnOf(cell)] as number) / layers / dx,
     );
   }
 
@@ -99,14 +107,10 @@ export class SectionEquations {
   }
 
   private fillConduction(): void {
-    const { columns, layers, dx, half, border } = this.grid;
-    for (let column = 0; column < columns; column += 1) {
-      const height = (half[column] as number) / layers;
-      for (let layer = 0; layer < layers; layer += 1) {
-        const cell = column * layers + layer;
-        if (layer > 0) this.join(cell, 1, dx / height);
-        if (column > 0) this.join(cell, layers, (border[column] as number) / layers / dx);
-      }
+    const { layers } = this.grid;
+    for (let cell = 1; cell < this.right.length; cell += 1) {
+      if (this.across[cell] !== 0) this.join(cell, 1, this.across[cell] as number);
+      if (this.along[cell] !== 0) this.join(cell, layers, this.along[cell] as number);
     }
   }
 

@@ -114,30 +114,34 @@ export class SectionCooling {
   /** New pearlite at the temperature expected half-way through the step, and the heat it sets free. */
   private transform(dt: number): void {
     const { pearlite, latentJkg } = this.problem;
+    let booked = 0;
     for (let cell = 0; cell < this.heat.length; cell += 1) {
       const middle = (this.temperature[cell] as number) + 0.5 * dt * (this.rate[cell] as number);
       const formed = pearlite === undefined ? 0 : pearlite.advance(cell, middle, dt);
       const latent = formed * latentJkg * (this.equations.mass[cell] as number);
       this.heat[cell] = latent + (this.owed[cell] as number);
-      this.balance.latent += latent;
+      booked += latent;
     }
+    this.balance.latent += booked;
   }
 
   /** Takes the solution over and books its heat; gives the largest change of temperature. */
   private takeOver(dt: number, { coefficient }: Stage): number {
     const { store, mass, toBath } = this.equations;
-    let largest = 0;
+    let [largest, stored, lost] = [0, 0, 0];
     for (let cell = 0; cell < this.guess.length; cell += 1) {
       const old = this.temperature[cell] as number;
       const now = this.guess[cell] as number;
       const kept = (mass[cell] as number) * meanHeatCapacity(this.problem.steel, old, now) * (now - old);
       this.owed[cell] = (store[cell] as number) * (now - old) - kept;
-      this.balance.stored += kept;
-      this.balance.lost += dt * (toBath[cell] as number) * (now - coefficient.bathC);
+      stored += kept;
+      lost += dt * (toBath[cell] as number) * (now - coefficient.bathC);
       this.rate[cell] = (now - old) / dt;
       this.temperature[cell] = now;
       largest = Math.max(largest, Math.abs(now - old));
     }
+    this.balance.stored += stored;
+    this.balance.lost += lost;
     return largest;
   }
 }

@@ -3,41 +3,6 @@ import { coefficientAt, type HeatTransferCoefficient } from "./heat-transfer";
 const TRIES = 30;
 const CLOSE_C = 0.02;
 
-/** Two temperatures between which the excess of heat changes sign, narrowed by false position. */
-class Bracket {
-  private side = 0;
-
-  constructor(
-    private low: number,
-    private lowExcess: number,
-    private high: number,
-    private highExcess: number,
-  ) {}
-
-  isClosed(): boolean {
-    return this.high - this.low <= CLOSE_C;
-  }
-
-  next(): number {
-    return (this.low * this.highExcess - this.high * this.lowExcess) / (this.highExcess - this.lowExcess);
-  }
-
-  /** An end that stays twice has its excess halved, or it would stay for ever. */
-  narrow(celsius: number, excess: number): void {
-    const side = Math.sign(excess);
-    if (side > 0) {
-      this.low = celsius;
-      this.lowExcess = excess;
-      if (this.side > 0) this.highExcess /= 2;
-    } else {
-      this.high = celsius;
-      this.highExcess = excess;
-      if (this.side < 0) this.lowExcess /= 2;
-    }
-    this.side = side;
-  }
-}
-
 /**
  * Temperature of the outermost surface, where the heat that arrives through steel and clay leaves
  * through its boundary with the bath. A bath may boil in more than one way for the same heat; the bracket always
@@ -56,17 +21,45 @@ function surfaceTemperature(
   factor: number,
 ): number {
   const { bathC } = coefficient;
-  const excess = (celsius: number) =>
-    (cellC - celsius) / resistance - factor * coefficientAt(coefficient, celsius) * (celsius - bathC);
-  const bracket = new Bracket(bathC, excess(bathC), cellC, excess(cellC));
-  let celsius = bracket.next();
-  for (let tries = 0; tries < TRIES && !bracket.isClosed(); tries += 1) {
-    const value = excess(celsius);
-    if (Math.abs(value) * resistance < CLOSE_C) return celsius;
-    bracket.narrow(celsius, value);
-    celsius = bracket.next();
+  const conducted = 1 / resistance;
+  // Two temperatures between which the excess of heat changes sign, narrowed by false position. It is sought tens of
+  // thousands of times in a section, so all of it stands in this one function.
+  let low = bathC;
+  let lowExcess = (cellC - bathC) * conducted;
+  let high = cellC;
+  let highExcess = -leaving(cellC, coefficient, factor);
+  let before = 0;
+  let celsius = between(low, lowExcess, high, highExcess);
+  for (let tries = 0; tries < TRIES && high - low > CLOSE_C; tries += 1) {
+    const excess = (cellC - celsius) * conducted - leaving(celsius, coefficient, factor);
+    if (Math.abs(excess) * resistance < CLOSE_C) return celsius;
+    const side = excess > 0 ? 1 : -1;
+    const kept = keptShare(side, before);
+    if (side > 0) {
+      low = celsius;
+      lowExcess = excess;
+      highExcess *= kept;
+    } else {
+      high = celsius;
+      highExcess = excess;
+      lowExcess *= kept;
+    }
+    before = side;
+    celsius = between(low, lowExcess, high, highExcess);
   }
   return celsius;
+}
+
+/** Heat that leaves the surface, W/m². */
+const leaving = (celsius: number, coefficient: HeatTransferCoefficient, factor: number): number =>
+  factor * coefficientAt(coefficient, celsius) * (celsius - coefficient.bathC);
+
+/** An end that stays twice has its excess halved, or it would stay for ever. */
+const keptShare = (side: number, before: number): number => (side === before ? 0.5 : 1);
+
+/** Where a straight line between two points crosses zero. */
+function between(low: number, lowExcess: number, high: number, highExcess: number): number {
+  return (low * highExcess - high * lowExcess) / (highExcess - lowExcess);
 }
 
 /**

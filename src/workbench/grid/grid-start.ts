@@ -22,6 +22,8 @@ import { TriggerCalculationController } from "@univerjs/sheets-formula";
 import { registration } from "../../engine/register";
 import { drawCurves } from "./cell-curves";
 import { type CellSentence, cellSentences } from "./cell-sentence";
+import { drawChangedRows } from "./draw-changed-rows";
+import { drawWhenNeeded } from "./draw-when-needed";
 import { GridCalculation } from "./grid-calculation";
 import { guardConditions } from "./guard-conditions";
 import { guardEditor } from "./guard-editor";
@@ -104,6 +106,8 @@ function leaveCalculatingToWorker(injector: Injector): void {
 /** Starts the grid with our worksheet functions, without a workbook. */
 export function startGrid(container: HTMLElement): StartedGrid {
   guardLayers();
+  drawChangedRows();
+  drawWhenNeeded();
   const univer = new Univer({
     locale: LocaleType.EN_US,
     locales: { [LocaleType.EN_US]: mergeLocales(coreWords, conditionalWords, validationWords, tableWords) },

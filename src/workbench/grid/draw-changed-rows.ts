@@ -1,0 +1,302 @@
+import type {
+  ICellData,
+  ICommandInfo,
+  IExecutionOptions,
+  IRange,
+  ObjectMatrix,
+  Workbook,
+} from "@univerjs/core";
+import { SheetRenderController, Spreadsheet, SpreadsheetSkeleton } from "@univerjs/preset-sheets-core";
+
+/**
+ * Draws anew what a change of values shows, the rows in which it stands, and nothing where it stands on another sheet.
+ * As published the grid draws the whole sheet for each value that is typed and once more for its results, and before
+ * that it asks six times what each cell in sight looks like.
+ */
+
+const SET_VALUES = "sheet.mutation.set-range-values";
+/** Where more rows change than this, the whole sheet is drawn. */
+const MAX_ROWS = 60;
+
+interface Bound {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** The part of the sheet that is shown in one of the panes between frozen rows and columns. */
+interface View {
+  readonly cacheBound: Bound;
+  readonly isForceDirty: boolean;
+  readonly diffX: number;
+  readonly diffY: number;
+}
+
+interface Context extends CanvasRenderingContext2D {
+  translateWithPrecision(x: number, y: number): void;
+  clearRectByPrecision(x: number, y: number, width: number, height: number): void;
+  rectByPrecision(x: number, y: number, width: number, height: number): void;
+}
+
+/** What a pane keeps drawn, and where. */
+interface Surface {
+  readonly cacheCtx: Context;
+  readonly mainCtx: Context;
+  readonly topOrigin: number;
+  readonly leftOrigin: number;
+  readonly bufferEdgeX: number;
+  readonly bufferEdgeY: number;
+}
+
+/** What cells of a sheet look like, kept from one drawing to the next. */
+interface Looks {
+  readonly rowHeightAccumulation: ArrayLike<number>;
+  readonly rowHeaderWidthAndMarginLeft: number;
+  readonly columnHeaderHeightAndMarginTop: number;
+  readonly _stylesCache: {
+    readonly background: Readonly<Record<string, ObjectMatrix<unknown>>>;
+    readonly backgroundPositions: ObjectMatrix<unknown>;
+    readonly fontMatrix: ObjectMatrix<unknown>;
+  };
+  readonly _handleBgMatrix: ObjectMatrix<unknown>;
+  readonly _overflowCache: ObjectMatrix<unknown>;
+  _resetCache(): void;
+  resetRangeCache(ranges: unknown): void;
+  _setStylesCacheForOneCell(row: number, column: number, options?: Asked): void;
+}
+
+/** What is asked of one cell: its letters alone, or its ground and borders too. */
+interface Asked {
+  readonly cacheItem?: { readonly bg: boolean };
+  readonly mergeRange?: unknown;
+}
+
+interface Picture {
+  _refreshIncrementalState: boolean;
+  getSkeleton(): Looks | null | undefined;
+  isForceDirty(): boolean;
+  makeDirty(state?: boolean): unknown;
+  draw(context: Context, view: View & { readonly diffBounds: readonly Bound[] }): void;
+  refreshCacheCanvas(view: View, surface: Surface): void;
+}
+
+type Listener = (command: Readonly<ICommandInfo>, options?: IExecutionOptions) => void;
+
+interface Controller {
+  _commandService: { onCommandExecuted(listener: Listener): unknown };
+  readonly _context: { readonly unit: Workbook; readonly unitId: string; readonly mainComponent: Picture };
+  readonly _sheetSkeletonManagerService: {
+    getCurrentParam(): { readonly skeleton: Looks; readonly dirty: boolean } | undefined;
+  };
+  _initCommandListener(): void;
+}
+
+interface Values {
+  readonly unitId: string;
+  readonly subUnitId: string;
+  readonly cellValue?: Readonly<Record<number, Readonly<Record<number, ICellData | null>>>>;
+}
+
+/** Cells whose looks are known, by row and column: 1 where only the letters are. */
+const known = new WeakMap<Looks, Map<number, Map<number, number>>>();
+/** Rows that are to be drawn anew; `"all"` for the whole sheet. */
+const stale = new WeakMap<Picture, Set<number> | "all">();
+let isRowsOnly = false;
+
+/** What a cell looks like is asked once until it changes. */
+function rememberLooks(looks: Looks): void {
+  const { _setStylesCacheForOneCell: ask, _resetCache: reset, resetRangeCache: resetRanges } = looks;
+  looks._setStylesCacheForOneCell = function (row, column, options) {
+    if (options?.mergeRange === undefined && isKnown(this, row, column, options?.cacheItem?.bg ?? true))
+      return;
+    ask.call(this, row, column, options);
+  };
+  looks._resetCache = function () {
+    known.delete(this);
+    reset.call(this);
+  };
+  looks.resetRangeCache = function (ranges) {
+    known.delete(this);
+    resetRanges.call(this, ranges);
+  };
+}
+
+/** What a map holds under a key; made where there is nothing yet. */
+function held<K extends object | number, V>(
+  map: { get(key: K): V | undefined; set(key: K, value: V): unknown },
+  key: K,
+  make: () => V,
+): V {
+  const found = map.get(key);
+  if (found !== undefined) return found;
+  const made = make();
+  map.set(key, made);
+  return made;
+}
+
+/** True where the looks of a cell were asked before; otherwise they are from now on. */
+function isKnown(looks: Looks, row: number, column: number, isWhole: boolean): boolean {
+  const rows = held(known, looks, () => new Map<number, Map<number, number>>());
+  const cells = held(rows, row, () => new Map<number, number>());
+  const wanted = isWhole ? 2 : 1;
+  const before = cells.get(column) ?? 0;
+  if (before < wanted) cells.set(column, wanted);
+  return before >= wanted;
+}
+
+function forgetRows(looks: Looks, rows: Iterable<number>): void {
+  const { background, backgroundPositions, fontMatrix } = looks._stylesCache;
+  const grounds = [...Object.values(background), backgroundPositions, looks._handleBgMatrix];
+  for (const row of rows) {
+    for (const matrix of [...grounds, fontMatrix, looks._overflowCache])
+      delete (matrix.getMatrix() as Record<number, unknown>)[row];
+    known.get(looks)?.delete(row);
+  }
+}
+
+/** Whatever else asks for a drawing gets a whole one. */
+function noteStale(picture: Picture): void {
+  const { makeDirty } = picture;
+  picture.makeDirty = function (state = true) {
+    if (!state) stale.delete(this);
+    else if (!isRowsOnly) {
+      stale.set(this, "all");
+      const looks = this.getSkeleton();
+      if (looks) known.delete(looks);
+    }
+    return makeDirty.call(this, state);
+  };
+}
+
+function markRows(picture: Picture, rows: Iterable<number>): void {
+  const before = stale.get(picture);
+  isRowsOnly = true;
+  picture.makeDirty();
+  isRowsOnly = false;
+  if (before !== "all") stale.set(picture, new Set([...(before ?? []), ...rows]));
+}
+
+/** Rows one after the other are drawn as one. */
+function bandsOf(rows: ReadonlySet<number>): { first: number; last: number }[] {
+  const bands: { first: number; last: number }[] = [];
+  for (const row of [...rows].sort((a, b) => a - b)) {
+    const band = bands.at(-1);
+    if (band !== undefined && row <= band.last + 1) band.last = row;
+    else bands.push({ first: row, last: row });
+  }
+  return bands;
+}
+
+/** Draws rows into what a pane keeps drawn, in the way in which the grid draws what scrolling brings into sight. */
+function drawRows(picture: Picture, looks: Looks, view: View, surface: Surface, rows: ReadonlySet<number>) {
+  const { cacheCtx, mainCtx, topOrigin, leftOrigin, bufferEdgeX, bufferEdgeY } = surface;
+  const { a, b, c, d, e, f } = mainCtx.getTransform();
+  cacheCtx.save();
+  cacheCtx.setTransform(a, b, c, d, 0, 0);
+  cacheCtx.translateWithPrecision(e / a - leftOrigin + bufferEdgeX, f / d - topOrigin + bufferEdgeY);
+  picture._refreshIncrementalState = true;
+  for (const band of bandsOf(rows)) drawBand(picture, looks, view, cacheCtx, band);
+  picture._refreshIncrementalState = false;
+  cacheCtx.restore();
+}
+
+function drawBand(
+  picture: Picture,
+  looks: Looks,
+  view: View,
+  context: Context,
+  { first, last }: { readonly first: number; readonly last: number },
+): void {
+  const { rowHeightAccumulation: ends, columnHeaderHeightAndMarginTop: head } = looks;
+  const { left, right, top, bottom } = view.cacheBound;
+  const above = (row: number) => ends[row - 1] ?? 0;
+  const lowest = ends[last] ?? ends[ends.length - 1] ?? 0;
+  if (lowest + head < top || above(first) + head > bottom) return;
+  // Lines between rows belong to the row above or below: those rows are drawn too, and cut off at the line.
+  const area = { x: left - looks.rowHeaderWidthAndMarginLeft, y: above(first) - 1, width: right - left };
+  const height = lowest - area.y + 2;
+  context.save();
+  context.clearRectByPrecision(area.x, area.y, area.width, height);
+  context.beginPath();
+  context.rectByPrecision(area.x, area.y, area.width, height);
+  context.closePath();
+  context.clip();
+  const bound = { left, right, top: above(first - 1) + head, bottom: (ends[last + 1] ?? lowest) + head };
+  picture.draw(context, { ...view, diffBounds: [bound] });
+  context.restore();
+}
+
+function drawStaleRows(picture: Picture): void {
+  const { refreshCacheCanvas } = picture;
+  picture.refreshCacheCanvas = function (view, surface) {
+    const rows = stale.get(this);
+    const looks = this.getSkeleton();
+    const isMoved = view.diffX !== 0 || view.diffY !== 0;
+    const isWhole = rows === undefined || rows === "all" || view.isForceDirty || this.isForceDirty();
+    if (isWhole || isMoved || !looks) refreshCacheCanvas.call(this, view, surface);
+    else drawRows(this, looks, view, surface, rows);
+  };
+}
+
+const isStyled = (cells: Readonly<Record<number, ICellData | null>> | undefined) =>
+  Object.values(cells ?? {}).some((data) => data?.s !== undefined);
+
+/** Joined cells are drawn as one: a row of them takes the others along. */
+function addJoined(rows: Set<number>, joined: readonly IRange[]): void {
+  for (const { startRow, endRow } of joined) {
+    const inside = Array.from({ length: endRow - startRow + 1 }, (_, at) => startRow + at);
+    if (inside.some((row) => rows.has(row))) for (const row of inside) rows.add(row);
+  }
+}
+
+/** Rows that new values are shown in; nothing where more than values changes. */
+function rowsOf({ cellValue = {} }: Values, joined: readonly IRange[]): Set<number> | undefined {
+  if (Object.values(cellValue).some(isStyled)) return undefined;
+  const rows = new Set(Object.keys(cellValue).map(Number));
+  addJoined(rows, joined);
+  return rows.size > MAX_ROWS ? undefined : rows;
+}
+
+/** Draws what a command changed. @returns False where the grid has to do so. */
+function isDrawn(
+  { _context: context, _sheetSkeletonManagerService: skeletons }: Controller,
+  { id, params }: ICommandInfo,
+) {
+  const values = params as Values | undefined;
+  if (id !== SET_VALUES || values?.unitId !== context.unitId) return false;
+  const sheet = context.unit.getActiveSheet();
+  if (sheet && values.subUnitId !== sheet.getSheetId()) return true;
+  const current = skeletons.getCurrentParam();
+  const rows = rowsOf(values, sheet?.getMergeData() ?? []);
+  if (current === undefined || current.dirty || rows === undefined) return false;
+  forgetRows(current.skeleton, rows);
+  markRows(context.mainComponent, rows);
+  return true;
+}
+
+function followValues(controller: Controller): void {
+  const { _initCommandListener: init } = controller;
+  controller._initCommandListener = function () {
+    const commands = this._commandService;
+    const onCommandExecuted = (listener: Listener) =>
+      commands.onCommandExecuted((command, options) => {
+        if (!isDrawn(this, command)) listener(command, options);
+      });
+    this._commandService = { onCommandExecuted };
+    init.call(this);
+    this._commandService = commands;
+  };
+}
+
+let isChanged = false;
+
+/** Changes how every grid draws that is made from now on. */
+export function drawChangedRows(): void {
+  if (isChanged) return;
+  isChanged = true;
+  rememberLooks(SpreadsheetSkeleton.prototype as unknown as Looks);
+  noteStale(Spreadsheet.prototype as unknown as Picture);
+  drawStaleRows(Spreadsheet.prototype as unknown as Picture);
+  followValues(SheetRenderController.prototype as unknown as Controller);
+}

@@ -1,0 +1,94 @@
+import { Engine, Layer } from "@univerjs/preset-sheets-core";
+
+/**
+ * Lets the grid rest while nothing changes. As published it looks sixty times a second whether something is to be
+ * drawn, in the sheet and in the editor of a cell alike, for as long as the page is open.
+ */
+
+/** Frames without a drawing before it rests. */
+const FRAMES = 3;
+
+type Draw = () => void;
+
+interface Drawing {
+  runRenderLoop(draw: Draw): void;
+  stopRenderLoop(draw?: Draw): void;
+}
+
+interface Drawn {
+  readonly scene: { getEngine(): Drawing | null | undefined };
+  makeDirty(state?: boolean): unknown;
+}
+
+/** How often an engine's loop has turned since something asked to be drawn, and what it draws. */
+interface Loop {
+  readonly drawings: Map<Draw, Draw>;
+  idle: number;
+  isResting: boolean;
+}
+
+const loops = new WeakMap<Drawing, Loop>();
+
+function loopOf(engine: Drawing): Loop {
+  const found = loops.get(engine);
+  if (found !== undefined) return found;
+  const made = { drawings: new Map<Draw, Draw>(), idle: 0, isResting: false };
+  loops.set(engine, made);
+  return made;
+}
+
+function restWhenIdle(engine: Drawing): void {
+  const { runRenderLoop: run, stopRenderLoop: stop } = engine;
+  const rest = (owner: Drawing, loop: Loop) => {
+    loop.isResting = true;
+    for (const counted of loop.drawings.values()) stop.call(owner, counted);
+  };
+  engine.runRenderLoop = function (draw) {
+    const loop = loopOf(this);
+    const counted = () => {
+      draw();
+      loop.idle += 1;
+      if (loop.idle > FRAMES) rest(this, loop);
+    };
+    loop.drawings.set(draw, loop.drawings.get(draw) ?? counted);
+    loop.idle = 0;
+    loop.isResting = false;
+    for (const known of loop.drawings.values()) run.call(this, known);
+  };
+  engine.stopRenderLoop = function (draw) {
+    const loop = loopOf(this);
+    if (draw === undefined) loop.drawings.clear();
+    const counted = draw && loop.drawings.get(draw);
+    if (draw !== undefined) loop.drawings.delete(draw);
+    stop.call(this, counted);
+  };
+  wake = (owner) => {
+    const loop = loops.get(owner);
+    if (loop === undefined) return;
+    loop.idle = 0;
+    if (!loop.isResting) return;
+    loop.isResting = false;
+    for (const counted of loop.drawings.values()) run.call(owner, counted);
+  };
+}
+
+let wake: (engine: Drawing) => void = () => undefined;
+
+function wakeWhenDirty(layer: Drawn): void {
+  const { makeDirty } = layer;
+  layer.makeDirty = function (state = true) {
+    const engine = state ? this.scene.getEngine() : undefined;
+    if (engine) wake(engine);
+    return makeDirty.call(this, state);
+  };
+}
+
+let isChanged = false;
+
+/** Changes how every grid draws that is made from now on. */
+export function drawWhenNeeded(): void {
+  if (isChanged) return;
+  isChanged = true;
+  restWhenIdle(Engine.prototype as unknown as Drawing);
+  wakeWhenDirty(Layer.prototype as unknown as Drawn);
+}
