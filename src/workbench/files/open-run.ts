@@ -238,14 +238,14 @@ export class OpenRun {
 
   private async patched(file: Uint8Array, workbook: WorkbookData): Promise<MadeFile> {
     this.stored ??= asOpened((await readWorkbook(file)).workbook);
-    const { contents, styles, isLaidOutAnew } = changesBetween(this.stored, workbook);
-    const { bytes } = await patchWorkbook(file, contents);
+    const { contents, looks, styles, isLaidOutAnew } = changesBetween(this.stored, workbook);
+    const { bytes } = await patchWorkbook(file, contents, looks);
     const cells = [...contents.values()].reduce((sum, changed) => sum + changed.length, 0);
     const remarks = [
       ...(styles === 0
         ? []
         : [
-            `Not written: the style of ${counted(styles, "cell")} changed here (letters, colours, number format).`,
+            `Not written: the style of ${counted(styles, "cell")} changed here in more than bold letters and number format.`,
           ]),
       ...(isLaidOutAnew ? ["Not written: widths, merged cells and frozen heads changed here."] : []),
     ];

@@ -6,6 +6,7 @@ import { type LiveFormula, type LiveSheet, type LiveWorkbook, readLiveWorkbook }
 import { METADATA, METADATA_TYPE } from "../write/dynamic-arrays";
 import { cellXmlOf } from "../write/write-sheet";
 import { bodyOf } from "./calculation";
+import { type ChangedLooks, withLooks } from "./patch-styles";
 import { type Recalculation, recalculate } from "./recalculate";
 import { SheetEditor } from "./sheet-editor";
 
@@ -117,9 +118,14 @@ function dropCalculationOrder({ file, main }: LiveWorkbook): void {
  *
  * @param bytes - The file as it was opened.
  * @param changes - Of sheets that the file holds; others are left out of account.
+ * @param looks - Letters, number formats and hidden rows that changed, by name of the sheet.
  * @throws FileRefusal for a file that cannot be read or must not be touched.
  */
-export async function patchWorkbook(bytes: Uint8Array, changes: Changes): Promise<Recalculation> {
+export async function patchWorkbook(
+  bytes: Uint8Array,
+  changes: Changes,
+  looks: ReadonlyMap<string, ChangedLooks> = new Map(),
+): Promise<Recalculation> {
   const live = readLiveWorkbook(bytes);
   const marksSpills = canMarkSpills(live, changes);
   for (const sheet of live.sheets) {
@@ -130,5 +136,7 @@ export async function patchWorkbook(bytes: Uint8Array, changes: Changes): Promis
     live.file.setText(sheet.listed.part, patch.editor.text());
   }
   if (live.file.isChanged) dropCalculationOrder(live);
-  return recalculate(live.file.save());
+  const written = live.file.save();
+  const isRestyled = [...looks.values()].some(({ cells, rows }) => cells.length + rows.length > 0);
+  return recalculate(isRestyled ? withLooks(written, looks) : written);
 }

@@ -55,6 +55,17 @@ export class SheetEditor {
     this.edits.push({ start: cell.start, end: cell.end, text: open + inside.attributes + end });
   }
 
+  /** Gives a cell another style and leaves what stands in it. @param style - The `s` attribute. */
+  setStyle(row: number, column: number, style: string): void {
+    const cell = this.cellAt(row, column);
+    if (cell === undefined) {
+      this.added.push({ row, column, inside: { attributes: ` s="${style}"`, xml: "" } });
+      return;
+    }
+    const tag = this.sheet.xml.slice(cell.start, cell.tagEnd);
+    this.replace(cell.start, cell.tagEnd, withAttribute(tag, "s", style));
+  }
+
   /** Gives a cell that shares the formula of another a formula of its own. */
   ownFormula({ formula }: StoredCell, text: string): void {
     if (formula === undefined) return;
