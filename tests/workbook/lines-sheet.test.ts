@@ -48,11 +48,11 @@ describe("lines of a run", () => {
   );
 
   // A Rockwell reading repeats within about one unit (ASTM E18): places behind the point would promise more.
-  test("every hardness is a whole figure, lengths have at most one place, the band is words", () => {
+  test("every hardness is a whole figure, lengths have at most one place, edges two, the band is words", () => {
     const formatUnder = (unit: RegExp) =>
       headings.flatMap((heading, column) => (unit.test(heading) ? [lineRows[0]?.[column]?.format] : []));
     expect(formatUnder(/HRC/)).toEqual(["0", "0", "0", undefined]);
-    expect(new Set(formatUnder(/ mm$/))).toEqual(new Set(["0", "0.0"]));
+    expect(new Set(formatUnder(/ mm$/))).toEqual(new Set(["0", "0.0", "0.0#"]));
   });
 
   test("every column says in words who fills it, and shaded cells are those to fill in", () => {
@@ -81,6 +81,13 @@ describe("lines of a run", () => {
   });
 
   // The steels as ordered: see the run's own list.
+  test("what becomes of a line stands beside what is typed, on the first screen at 1280 pixels", () => {
+    // The row heads of the grid take 30 pixels, the pane 320.
+    const room = 1280 - 320 - 30;
+    const widths = sheet.columnWidths.slice(0, columnKeys.indexOf("status") + 1);
+    expect(widths.reduce((sum, width) => sum + width, 0)).toBeLessThanOrEqual(room);
+  });
+
   test("the address of a figure is where that figure stands", () => {
     const steels = demoRun.lines.map((_, line) => {
       const place = readCellName(lineCell(line, "steel"));

@@ -71,6 +71,8 @@ const mass = (at: At) =>
 
 const WHOLE = { format: "0" };
 const SIZE = { format: "0.0" };
+/** Behind the edge a twentieth of a millimetre counts. */
+const EDGE = { format: "0.0#" };
 const LONG = { role: "words", wrap: true } as const;
 
 /**
@@ -101,20 +103,20 @@ function lineColumns({
     `IF(ISERROR(${at("starts")}),"starts: see their cell; ","")&IF(ISERROR(${at("mass")}),"mass: see its cell; ","")`;
   return {
     line: typedColumn("Line", 36, given("line"), { role: "label" }),
-    item: eitherColumn("Item", 104, given("item"), (at) => at("use"), { wrap: true, ...of("use") }),
-    use: typedColumn("Use", 128, given("use"), { ...words("USES"), wrap: true }),
+    item: eitherColumn("Item", 84, given("item"), (at) => at("use"), { wrap: true, ...of("use") }),
+    use: typedColumn("Use", 92, given("use"), { ...words("USES"), wrap: true }),
     steel: typedColumn("Steel", 72, given("steel"), words("STEELS")),
-    quench: typedColumn("Quench", 84, given("quench"), { ...words("QUENCHES"), wrap: true }),
+    quench: typedColumn("Quench", 72, given("quench"), { ...words("QUENCHES"), wrap: true }),
     good: typedColumn("Good wanted", 54, given("good"), WHOLE),
-    length: typedColumn("Length mm", 54, given("length"), WHOLE),
-    width: typedColumn("Width mm", 50, given("width"), SIZE),
+    length: typedColumn("Length mm", 50, given("length"), WHOLE),
+    width: typedColumn("Width mm", 44, given("width"), SIZE),
     thickness: typedColumn("Thickness mm", 70, given("thickness"), SIZE),
-    grind: typedColumn("Grind", 78, given("grind"), words("GRINDS")),
-    tipWidth: typedColumn("Tip width mm", 50, given("tipWidth"), SIZE),
+    grind: typedColumn("Grind", 76, given("grind"), words("GRINDS")),
+    tipWidth: typedColumn("Tip width mm", 42, given("tipWidth"), SIZE),
     tipThickness: typedColumn("Tip thickness mm", 70, given("tipThickness"), SIZE),
-    edge: typedColumn("Behind edge mm", 56, given("edge"), SIZE),
-    aim: typedColumn("Aim HRC", 42, given("aim"), WHOLE),
-    status: calcColumn("Against the band", 96, treated("band status", NOT_ASSESSED), {
+    edge: typedColumn("Behind edge mm", 52, given("edge"), EDGE),
+    aim: typedColumn("Aim HRC", 36, given("aim"), WHOLE),
+    status: calcColumn("Against the band", 80, treated("band status", NOT_ASSESSED), {
       isBladeStatus: true,
       wrap: true,
       ...steelKnown,
