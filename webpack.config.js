@@ -50,6 +50,9 @@ function scripts() {
 /** Parts of a table that only a reader of the file needs. */
 const FOR_READERS = ["note", "seen", "quality", "errata"];
 
+/** Licences that ask to be named where the data is shown. */
+const isOpenLicence = ({ licence }) => /CC|LGPL|MIT|Apache/.test(licence);
+
 /** Tables of the literature without what no code reads: the functions load with every workbook. */
 function tables() {
   const shortened = (text) => {
@@ -65,10 +68,10 @@ function tables() {
       ? { ...table, columns: Object.keys(table.columns).map(() => 0) }
       : table;
   };
-  // No code reads what a source may be used for: it is the business of whoever changes the tables.
+  // Of what a source may be used for the page about names the open licences; the rest is for whoever changes the tables.
   const cited = (text) => {
     const sources = JSON.parse(text);
-    for (const source of Object.values(sources)) delete source.licence;
+    for (const source of Object.values(sources)) if (!isOpenLicence(source)) delete source.licence;
     return sources;
   };
   const rule = (test, parse) => ({ test, type: "json", parser: { parse } });
@@ -219,7 +222,7 @@ module.exports = async (env = {}, argv = {}) => {
  * read by the pane through one face they came to 182.3 kB, and with the functions added since to 189.5 kB;
  * TRADE_OFF and CLADDING add about 3 kB. BEST_OFFER and OFFERS_COMPARED, the story of a blade in every plan and the
  * number formats brought them to 197.5 kB; cells at fault that spoil their own part of a line only, long functions in
- * parts and the steels sold widely, to 202.3 kB. The pane came from 50 to 60.6 kB with the pages Which steel and bending,
+ * parts and the steels sold widely, to 202.3 kB; what each room weighs stands in DEVELOPERS.md. The pane came from 50 to 60.6 kB with the pages Which steel and bending,
  * and to 66.5 kB with Start, Health, the buttons of the ribbon and the reader's own separators; the form for arguments
  * (2.9 kB) is fetched when a function is to be filled in.
  */

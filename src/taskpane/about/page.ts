@@ -98,7 +98,8 @@ function licences(): HTMLElement {
 
 /** Terms of data that is not free of them, besides our own. */
 function dataLicences(): HTMLElement {
-  const named = Object.values(SOURCES).filter(({ licence }) => /CC|LGPL|MIT|Apache/.test(licence));
+  // The build keeps these licences alone (webpack.config.js).
+  const named = Object.values(SOURCES).filter(({ licence = "" }) => /CC|LGPL|MIT|Apache/.test(licence));
   return facts(
     [
       ["Blade Metallurgy", "MIT licence"],
