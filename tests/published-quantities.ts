@@ -1,5 +1,5 @@
 import { findUse } from "../src/core/blade/bands";
-import { lowerCritical } from "../src/core/hardening/critical";
+import { lowerCritical, upperCritical } from "../src/core/hardening/critical";
 import { criticalPoints } from "../src/core/hardening/critical-points";
 import { dissolvedAt } from "../src/core/hardening/dissolved";
 import { idealDiameter } from "../src/core/hardening/ideal-diameter";
@@ -87,16 +87,10 @@ export function celsiusOf(fahrenheit: number): number {
 const LOW_ALLOY = findConversionTable("low alloy");
 const MPA_A_KSI = 6.894757;
 const MM_A_SIXTEENTH = 25.4 / 16;
-const KELVIN = 273.15;
 
 function temperedAtFahrenheit(row: Row): number {
   const treatment = { hours: number(row, 2), cycles: 1 };
   return temperedHardness(steel(row), celsiusOf(number(row, 1)), treatment);
-}
-
-function startOfAnalysis(row: Row): number {
-  const [C, Mn, Si, Cr, Ni, Mo, V] = row;
-  return martensiteStart(findSteel(`C ${C} Mn ${Mn} Si ${Si} Cr ${Cr} Ni ${Ni} Mo ${Mo} V ${V}`).composition);
 }
 
 /** Megapascals; a hardness for which the library holds no strength would be a row lost. */
@@ -128,9 +122,9 @@ export const QUANTITIES: Readonly<Record<string, Quantity>> = {
   "initial hardness": (row) => initialHardness(number(row, 0)),
   "hardness as quenched": (row) => quenchedHardness(steel(row), number(row, 1)).hrc,
   "martensite start": (row) => martensiteStart(steel(row).composition),
-  "martensite start, K": (row) => startOfAnalysis(row) + KELVIN,
   "martensite start as hardened": (row) => criticalPoints(steel(row), number(row, 1)).ms ?? Number.NaN,
   "lower critical": (row) => lowerCritical(steel(row).composition),
+  "upper critical": (row) => upperCritical(steel(row).composition, steel(row).composition.C),
   "end-quench hardness": (row) => jominyHardness(steel(row), number(row, 1) * MM_A_SIXTEENTH),
   "retained austenite": (row) => retainedAustenite({ ...PLAIN_CARBON, C: number(row, 0) }),
   "carbon in austenite": (row) => dissolvedAt(steel(row), number(row, 1)).carbon,

@@ -1,9 +1,9 @@
-import { LOWER_CRITICAL } from "../../src/core/hardening/critical";
+import { LOWER_CRITICAL, UPPER_CRITICAL } from "../../src/core/hardening/critical";
 import { DISSOLVED_CEMENTITE } from "../../src/core/hardening/dissolved";
 import { DISSOLVED_HIGH_CHROMIUM } from "../../src/core/hardening/high-chromium";
 import { IDEAL_DIAMETER } from "../../src/core/hardening/ideal-diameter";
 import { JOMINY_CURVE } from "../../src/core/hardening/jominy";
-import { RETAINED_AUSTENITE, START_HALF_WIDTHS, startHalfWidth } from "../../src/core/hardening/martensite";
+import { RETAINED_AUSTENITE, startHalfWidth } from "../../src/core/hardening/martensite";
 import { MAX_PLATE } from "../../src/core/hardening/max-section";
 import { INITIAL_HARDNESS } from "../../src/core/hardening/quenched";
 import { CONVERSIONS } from "../../src/core/hardness/convert";
@@ -47,9 +47,9 @@ const HALF_WIDTHS: Readonly<Record<string, HalfWidth>> = {
   "initial hardness": stated(INITIAL_HARDNESS),
   "hardness as quenched": stated(INITIAL_HARDNESS),
   "martensite start": startBand,
-  "martensite start, K": () => START_HALF_WIDTHS.lean,
   "martensite start as hardened": startBand,
   "lower critical": stated(LOWER_CRITICAL),
+  "upper critical": stated(UPPER_CRITICAL),
   "retained austenite": stated(RETAINED_AUSTENITE),
   "carbon in austenite": carbonBand,
   "ideal diameter": stated(IDEAL_DIAMETER),

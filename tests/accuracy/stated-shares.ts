@@ -1,7 +1,7 @@
 import { STAINLESS_FIT } from "../../src/core/hardening/stainless-fit";
 import { TENSILE_STRENGTH, YIELD_RATIO } from "../../src/core/hardness/strength";
 import { missesLeftOut } from "../fitting/fit-stainless";
-import { strengthMissesLeftOut } from "../fitting/fit-strength";
+import { strengthMisses } from "../fitting/fit-strength";
 import { MEASURED } from "./measured";
 
 /** How many rows that took no part in a fit lie in the band that the library states. */
@@ -51,9 +51,11 @@ function ofMisses(
   };
 }
 
-function ofStrength(what: "tensile" | "yieldMiss", title: string, perCent: number): StatedShare {
-  const list = strengthMissesLeftOut().map((one) => ({ source: one.row.source, miss: one[what] }));
-  return ofMisses(title, `±${perCent} %`, perCent / 100, list, "each source left out of its own fit");
+/** With all 92 rows, 63 of a handbook whose tables are not held, each source left out of its own fit: 86 and 87 inside, as counted in 2026. */
+function ofYield(perCent: number): StatedShare {
+  const list = strengthMisses().map(({ row, yieldMiss }) => ({ source: row.source, miss: yieldMiss }));
+  const how = "rows held of those behind it; with all 92, each source left out, 87 were inside";
+  return ofMisses("yield strength from hardness and temper", `±${perCent} %`, perCent / 100, list, how);
 }
 
 /** Every stated band that issue and reader ask for first, with the rows that test it. */
@@ -73,12 +75,18 @@ export const STATED_SHARES: readonly StatedShare[] = [
     "handbook-s7",
     "forming-handbook-tools",
   ]),
-  ofStrength("tensile", "tensile strength from hardness", TENSILE_STRENGTH.error.size ?? 0),
-  ofStrength("yieldMiss", "yield strength from hardness and temper", YIELD_RATIO.error.size ?? 0),
-  ofTables("Ms to 0.80 % C", "±38 °C", ["start-handbooks-lean", "measured-martensite-start"]),
+  ofTables("tensile strength from hardness", `±${TENSILE_STRENGTH.error.size} %`, [
+    "s7-strength",
+    "cutlery-stainless-strength",
+    "mikipulley-tensile",
+    "phase2-tensile",
+  ]),
+  ofYield(YIELD_RATIO.error.size ?? 0),
+  ofTables("Ms to 0.80 % C", "±38 °C", ["start-handbooks-lean"]),
   ofTables("Ms above 0.80 % C", "±70 °C", ["start-handbooks-carbide"]),
   ofTables("Ms above 9 % Cr", "±90 °C", ["start-handbooks-stainless"]),
   ofTables("Ac1", "±24 °C", ["lower-critical", "lower-critical-cards", "lower-critical-recalled"]),
+  ofTables("Ac3", "±30 °C", ["upper-critical-cards", "upper-critical-recalled"]),
   ofTables("end-quench hardness", "±5 HRC", [
     "hardenability-bands",
     "hardenability-band-4140h",

@@ -29,9 +29,8 @@ export const STRENGTH_ROWS: readonly StrengthRow[] = file.rows.map(
     }) as StrengthRow,
 );
 
-/** The line through measured rows stands alone from here [HV]; up to 400 HV the table of the standard does. */
+/** The line through measured rows stands alone from here [HV]. */
 const LINE_FROM = 440;
-const TABLE_TO = 400;
 
 export interface StrengthFit {
   /** Tensile strength [MPa] over Vickers hardness: constant and slope. */
@@ -63,26 +62,14 @@ export function fitStrength(rows: readonly StrengthRow[]): StrengthFit {
   };
 }
 
-/** Tensile strength by a fit: the shipped blend of table and line, with the line of the fit. */
-function tensileBy({ line: [a = 0, b = 0] }: StrengthFit, { hv, hrc }: StrengthRow): number {
-  const share = Math.min(1, Math.max(0, (hv - TABLE_TO) / (LINE_FROM - TABLE_TO)));
-  const table = share === 1 ? 0 : (strengthOf(Math.min(hrc, 40.8), "HRC").tensileMPa ?? Number.NaN);
-  return (1 - share) * table + share * (a + b * hv);
-}
-
-/** What a strength is missed by when the fit knows nothing of the row's source [share of the answer]. */
-export function strengthMissesLeftOut(): { row: StrengthRow; tensile: number; yieldMiss: number }[] {
-  return [...new Set(STRENGTH_ROWS.map(({ source }) => source))].flatMap((source) => {
-    const fit = fitStrength(STRENGTH_ROWS.filter((row) => row.source !== source));
-    return STRENGTH_ROWS.filter((row) => row.source === source).map((row) => {
-      const tensile = tensileBy(fit, row);
-      const yieldMPa =
-        tensile * hats(row.temperC).reduce((sum, hat, i) => sum + hat * (fit.ratios[i] ?? 0), 0);
-      return {
-        row,
-        tensile: (tensile - row.tensileMPa) / tensile,
-        yieldMiss: (yieldMPa - row.yieldMPa) / yieldMPa,
-      };
-    });
+/** What the library misses the held rows by [share of the answer]: rows that took part, beside more that are not held. */
+export function strengthMisses(): { row: StrengthRow; tensile: number; yieldMiss: number }[] {
+  return STRENGTH_ROWS.map((row) => {
+    const { tensileMPa = Number.NaN, yieldMPa } = strengthOf(row.hrc, "HRC", row.temperC);
+    return {
+      row,
+      tensile: (tensileMPa - row.tensileMPa) / tensileMPa,
+      yieldMiss: (yieldMPa - row.yieldMPa) / yieldMPa,
+    };
   });
 }

@@ -16,8 +16,8 @@ test.each([
   ["soft, to 49", (hrc: number) => hrc < 49],
   ["of 49 to 54", (hrc: number) => hrc >= 49 && hrc < 54],
   ["hard, from 54", (hrc: number) => hrc >= 54],
-])("blade tempers of rows %s HRC are met without a bias of 0.7 HRC", (_, isIn) => {
-  expect(Math.abs(bias(isIn))).toBeLessThan(0.7);
+])("blade tempers of rows %s HRC are met without a bias of 0.8 HRC", (_, isIn) => {
+  expect(Math.abs(bias(isIn))).toBeLessThan(0.8);
 });
 
 test("series that a fit knows nothing of are met better than with carbide in proportion, 1.43 HRC rms", () => {

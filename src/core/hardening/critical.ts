@@ -35,9 +35,9 @@ export const UPPER_CRITICAL = relation({
   inputs: { carbon: { label: "carbon", unit: "%", min: 0.05, max: 0.75 } },
   output: { label: "Ac3", unit: "°C" },
   error: {
-    size: 28,
+    size: 30,
     unit: "°C",
-    kind: "half-width that covers 90 % of 8 published steels, 6 of them from memory; faster heating raises it",
+    kind: "half-width that covers all of 8 published steels, 6 of them from memory (28 covers 7); faster heating raises it",
   },
 });
 

@@ -12,7 +12,7 @@ interface ToolSteelCurve {
   readonly source: SourceKey;
   /** Tempers of the rows [°C]. */
   readonly temperC: readonly [least: number, most: number];
-  /** Hardness over powers of the Hollomon-Jaffe parameter less 12, made by `tests/fitting/fit-tool-steels.ts`. */
+  /** Hardness over powers of the Hollomon-Jaffe parameter less 12, made by `tests/fitting/fit-tool-steels.ts`; of S1, S5, L2 and L6 in 2026, from rows that may not be held. */
   readonly coefficients: readonly number[];
   /** Half-width that covers 90 % of rows of other sources [HRC]. */
   readonly halfWidth: number;
