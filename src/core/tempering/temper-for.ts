@@ -1,7 +1,8 @@
+import { withinWords } from "../cell-text";
 import { quantityText, temperatureText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
 import type { Steel } from "../steel/steel";
-import { temperPlan } from "./temper-plan";
+import { HALF_HRC, temperPlan } from "./temper-plan";
 import type { Treatment } from "./tempered";
 
 /**
@@ -10,15 +11,20 @@ import type { Treatment } from "./tempered";
  * @param steel - A grade or an analysis.
  * @param targetHrc - Wanted hardness [HRC]
  * @param treatment - Time of one cycle [h], cycles, and what is known of the blade.
- * @returns 150 or more, within the published range; for a target that the curve misses by less than its error
- *   the usual temper that comes nearest [°C]
- * @throws NotAvailable where the target is out of reach (with the highest or lowest there is) and
- *   where two tempers give it (naming both), and as `temperedHardness` does.
+ * @returns 150 or more, within the published range; for a target that the curve misses by half an HRC at most the
+ *   usual temper that comes nearest [°C]
+ * @throws NotAvailable where the target is out of reach or at the limit (with the highest or lowest there is, and the
+ *   nearest temper), where two tempers give it (naming both), and as `temperedHardness` does.
  * Error and source: {@link COMPOSITION_FORMULA} or the grade's own curve; {@link HOLLOMON_JAFFE}.
  */
 export function temperFor(steel: Steel, targetHrc: number, treatment: Treatment): number {
-  const { likelyC, otherC, caution } = temperPlan(steel, targetHrc, treatment);
+  const { likelyC, missesBy, otherC, flag, caution } = temperPlan(steel, targetHrc, treatment);
   if (likelyC === null) throw new NotAvailable(caution);
+  // A cell holds one figure and no flag: one that misses the target would pass for an answer.
+  if (missesBy > HALF_HRC)
+    throw new NotAvailable(
+      withinWords([`${flag}, the nearest is ${temperatureText(likelyC)}`, ...caution.split("; ")]),
+    );
   if (otherC === null) return likelyC;
   throw new NotAvailable(
     `${quantityText(targetHrc, "HRC")} has more than one temper in ${steel.name}: ${temperatureText(likelyC)} and ` +

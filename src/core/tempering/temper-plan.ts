@@ -29,6 +29,8 @@ export interface TemperPlan {
   /** The coolest temper that may already give the target. */
   readonly startC: number | null;
   readonly likelyC: number | null;
+  /** How far the curve at the likely temper lies from the target, HRC; 0 where it gives the target itself. */
+  readonly missesBy: number;
   /** The hottest that may still give it. */
   readonly highC: number | null;
   /** The hottest of the tempers that give it, where there are several; else `null`. */
@@ -61,6 +63,7 @@ interface Question {
 const NO_ANSWER = {
   startC: null,
   likelyC: null,
+  missesBy: 0,
   highC: null,
   otherC: null,
   hrcCooler: null,
@@ -125,6 +128,7 @@ function atTheLimit(question: Question, reach: TemperReach): TemperPlan {
   return {
     startC,
     likelyC: nearest,
+    missesBy: Math.abs((hrcAt(question, nearest) ?? target) - target),
     highC,
     otherC: null,
     flag,
@@ -228,6 +232,7 @@ function withAnswer(question: Question, tempers: readonly number[]): TemperPlan 
   return {
     startC,
     likelyC: within(first, span),
+    missesBy: 0,
     highC,
     otherC: last - first > SAME_TEMPER_C ? within(last, span) : null,
     flag,
