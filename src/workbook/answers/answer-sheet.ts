@@ -12,6 +12,7 @@ import {
   ASKED_OF,
   fieldsOf,
   KEY,
+  USUAL_TIME,
 } from "./forms";
 import type { AskedLine, Plan } from "./lines-asked";
 
@@ -24,9 +25,6 @@ export interface AnswerWishes {
   /** Whom the copy is made for by name; empty where it is for all of a kind. */
   readonly whom: string;
 }
-
-/** Said where the sender names no day; the papers say the same. */
-export const USUAL_TIME = "within a week";
 
 const FORMATS: Readonly<Partial<Record<AnswerKind, string>>> = {
   money: "#,##0.00",

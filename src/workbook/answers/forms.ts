@@ -62,6 +62,11 @@ export const TREATMENT_UNITS = ["kg", "lb", "piece", "lot"] as const;
 /** What a customer can say to a line of a quote. */
 export const ANSWERS_TO_QUOTE = ["accepted", "changed", "refused"] as const;
 
+/** Label of the day by which an answer is wanted, on the letters that ask and in the register. */
+export const ANSWER_BY = "Answer by";
+/** Said where the sender names no day. */
+export const USUAL_TIME = "within a week";
+
 export const KEY = "Key";
 export const ANSWERED_BY = "Answered by";
 export const ANSWERED_ON = "Date";

@@ -7,6 +7,7 @@ import { COLORS } from "../model/colors";
 import type { CellData, SheetData } from "../model/workbook-data";
 import type { Choice } from "./audience";
 import { type ForOne, forAll, forOne } from "./for-one";
+import { withAnswerBy, withItemBoxes } from "./letter-cells";
 import { ALL_LINES, type Asked } from "./provenance";
 import { type AskedForm, formsAsked, type Recipient, recipientNamed, recipientWords } from "./recipient";
 import { digestOf, valuesOfSheets } from "./values";
@@ -80,7 +81,15 @@ export class Asking {
   /** The sheets with the rows that concern the recipient. */
   ownSheets(sheets: readonly SheetData[]): ForOne {
     if (this.recipient === undefined || this.plan === undefined) return forAll(sheets);
-    return forOne(sheets, this.recipient, this.forms, hasSeveralCustomers(this.plan));
+    const own = forOne(sheets, this.recipient, this.forms, hasSeveralCustomers(this.plan));
+    const papers = new Set(this.forms.map(({ form }) => form.paper));
+    const { by = "" } = this.wishes;
+    return {
+      ...own,
+      sheets: own.sheets.map((sheet) =>
+        papers.has(sheet.name) ? withItemBoxes(withAnswerBy(sheet, by)) : sheet,
+      ),
+    };
   }
 
   /** The sheets with the tables for the answers, all locked but for the cells that are asked. */

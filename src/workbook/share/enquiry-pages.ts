@@ -1,9 +1,7 @@
 import type { CellData, SheetData } from "../model/workbook-data";
 import { type Kept, wordsOf } from "./kept-rows";
+import { ITEM } from "./letter-cells";
 import { addressee, cellsOn, pagesOf, rowsOn, withPages } from "./paper-pages";
-
-/** How the row begins in which a line of a steel paper starts. */
-const ITEM = /^Item (.+)$/;
 
 /** The row below the last line: names in front of where the two sign. */
 const SIGNED = /^For the /;

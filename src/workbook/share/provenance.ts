@@ -1,7 +1,7 @@
 import manifest from "../../../package.json";
 import { DATA_EDITION } from "../../core/edition";
 import { NAMESPACE } from "../../functions/catalogue";
-import { USUAL_TIME } from "../answers/answer-sheet";
+import { USUAL_TIME } from "../answers/forms";
 import type { CellData, SheetData } from "../model/workbook-data";
 
 /** Name of the sheet that says where the values of a copy come from. */

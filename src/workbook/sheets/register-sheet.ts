@@ -1,3 +1,4 @@
+import { ANSWER_BY } from "../answers/forms";
 import { DATE_FORMAT, TableSheet, writtenColumns } from "./parts/table-sheet";
 
 export const REGISTER = "Register";
@@ -11,7 +12,7 @@ export const REGISTER_HEADINGS = {
   revision: "Run, revision",
   file: "File",
   copy: "Number of the copy",
-  answerBy: "Answer by",
+  answerBy: ANSWER_BY,
   digest: "SHA-256",
   remark: "Remark",
 } as const;

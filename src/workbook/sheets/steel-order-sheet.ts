@@ -1,3 +1,4 @@
+import { ANSWER_BY, USUAL_TIME } from "../answers/forms";
 import type { SheetModel } from "../model/sheet-model";
 import type { Cover } from "./cover-sheet";
 import { type CutList, LINES_A_PAGE } from "./cut-list-sheet";
@@ -59,7 +60,7 @@ const ENQUIRY: Letter = {
   name: "Steel enquiry",
   general: (cover, supplier) => [
     ...head(cover, supplier),
-    told("Answer by", `"please within a week"`),
+    stated(ANSWER_BY, `please ${USUAL_TIME}`),
     told(
       "Please state",
       `"price a kg with surcharges, minimum charge, freight, week of delivery, bar lengths: in the table of the copy"`,

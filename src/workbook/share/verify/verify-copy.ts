@@ -1,5 +1,5 @@
 import { isErrorCode } from "../../../formula/tokens";
-import { USUAL_TIME } from "../../answers/answer-sheet";
+import { USUAL_TIME } from "../../answers/forms";
 import type { CellRemark } from "../../file/patch/recalculate";
 import { nameOf } from "../../file/patch/sheet-editor";
 import { WorkbookFile } from "../../file/patch/workbook-file";
