@@ -126,7 +126,7 @@ const cellAt = (rows: TemplateData["blanks"], row: number, column: number, value
 
 /** The eight lines with a fault planted in each of them, in batches, stock, hours and dates. */
 function spoilt(): TemplateData {
-  const { lines, batches, heats, blanks, costs, cover, ...rest } = eightLines();
+  const { lines, batches, heats, blanks, costs, cover, steels, ...rest } = eightLines();
   const changes: Readonly<Record<string, Partial<(typeof lines)[number]>>> = {
     K3: { aim: 66 },
     K5: { steel: "no such steel" },
@@ -139,8 +139,9 @@ function spoilt(): TemplateData {
     lines: lines.map((line) => ({ ...line, ...changes[line.line] })),
     batches: [
       ...batches.filter(([, , line]) => line !== "K2"),
-      ["B9", "in-house", "K3", 250, 12, 40, 6, 3, null, null, null, null],
+      ["B9", "in-house", "K3", 250, 12, 40, 6, 3, null, null, null, null, null, 28],
     ],
+    steels: cellAt(steels, 1, 0, "S1"),
     heats: cellAt(heats, 0, 1, "52100"),
     blanks: cellAt(narrower, 3, 0, 100),
     costs: costs.map((row, at) => (at === 1 ? [12, 1, "unit", 2, 5, 9, 2, 0.35] : row)),
@@ -213,6 +214,11 @@ const PLANTED: readonly (readonly [
     "a hardness out of reach",
     "Lines whose hardness is out of reach: the quote stops",
     ["Lines", "K3", "Against the band", /out of reach/],
+  ],
+  [
+    "a name of steel that stands twice",
+    "Names of steel that stand twice: the second is never read",
+    ["Cut list", "K2", "Steel in stock", /^S1$/],
   ],
   ["a steel that nobody knows", "Lines that were not assessed", ["Lines", "K5", "Caution", /no such steel/]],
 ];

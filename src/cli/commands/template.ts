@@ -1,6 +1,6 @@
 import { readLiveWorkbook } from "../../workbook/file/read/live-workbook";
 import type { Paper } from "../../workbook/model/workbook-data";
-import { carriedOver } from "../../workbook/sheets/carried-over";
+import { carriedOver, startsOf } from "../../workbook/sheets/carried-over";
 import { planningFile } from "../../workbook/sheets/planning-file";
 import { planningTemplate, USUAL_ROOM } from "../../workbook/sheets/planning-template";
 import { EMPTY_DATA, exampleData } from "../../workbook/sheets/template-data";
@@ -15,7 +15,8 @@ const PAPERS: readonly Paper[] = ["A4", "letter"];
 const USAGE = `Usage: template [--output FILE.xlsx]           write an empty planning workbook ("planning workbook.xlsx")
        template --lines N [--output FILE.xlsx]   with room for N lines of an order, 1 to ${MAX_LINES} (usually ${USUAL_ROOM})
        template --demo [--output FILE.xlsx]      filled with an invented run ("run R-07.xlsx")
-       template --from OLD.xlsx --lines N        with what was typed in an older plan, and room for N lines
+       template --from OLD.xlsx --lines N        with what was typed in an older plan, room for N lines and for readings
+                                                 of every start
        template --paper letter ...               for Letter and Tabloid instead of A4 and A3
        template --force ...                      write over a file that is there
 A sheet for every step from the enquiry to the shipped lot. Its formulas need the add-in, the workbench or the
@@ -48,9 +49,10 @@ async function run(given: readonly string[], terminal: Terminal): Promise<number
   const output = values.output ?? (isDemo ? "run R-07.xlsx" : "planning workbook.xlsx");
   refuseExisting(output, flags.has("force"));
   const data = isDemo ? exampleData() : EMPTY_DATA;
-  const empty = planningTemplate(data, linesAsked(values.lines), undefined, paperAsked(values.paper));
-  const model =
-    values.from === undefined ? empty : carriedOver(empty, readLiveWorkbook(readWhole(values.from).bytes));
+  const old = values.from === undefined ? undefined : readLiveWorkbook(readWhole(values.from).bytes);
+  const starts = old === undefined ? 0 : startsOf(old);
+  const empty = planningTemplate(data, linesAsked(values.lines), undefined, paperAsked(values.paper), starts);
+  const model = old === undefined ? empty : carriedOver(empty, old);
   progressLine("template", terminal)("calculating");
   const bytes = await planningFile(model);
   writeWhole(output, bytes);

@@ -8,6 +8,7 @@ import { withinWords } from "../cell-text";
 import { asSentence, fahrenheit, quantityText, temperatureText } from "../quantity-text";
 import { attemptOr } from "../refusal";
 import { limitsCaution } from "../steel/composition-text";
+import { mustCoolFast } from "../tempering/embrittlement";
 import { treatmentOf } from "../tempering/tempered";
 import { temperModel } from "../tempering/tempering-model";
 import type { Figure, RecipeLine } from "./line";
@@ -67,8 +68,10 @@ function questionOf(line: RecipeLine): BladeQuestion {
   return { steel, use, length, thickness, quench, target, treatment, ...typed };
 }
 
-function temperText({ temperHours, temperCycles }: RecipeLine, celsius: number): string {
-  return `${temperCycles} × ${quantityText(temperHours, "h")} at ${temperatureText(celsius)}`;
+function temperText({ steel, temperHours, temperCycles }: RecipeLine, celsius: number): string {
+  // Whoever tempers reads this and nothing else: a steel that turns brittle while it cools slowly must not.
+  const fast = mustCoolFast(steel, celsius) ? ", cooled fast from it" : "";
+  return `${temperCycles} × ${quantityText(temperHours, "h")} at ${temperatureText(celsius)}${fast}`;
 }
 
 /**

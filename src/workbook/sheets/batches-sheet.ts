@@ -1,3 +1,4 @@
+import { readCellName } from "../../formula/addresses";
 import type { Cover } from "./cover-sheet";
 import type { CutList } from "./cut-list-sheet";
 import type { Lines } from "./lines-sheet";
@@ -72,6 +73,17 @@ function blankGrams(cuts: CutList, at: CellOf<BatchKey>): string {
   return `ROUND(${volume}*BLADE.DENSITY(${cell("grade")})/1000,0)`;
 }
 
+/** Pieces of a line that no row above has: the first row takes all, until fewer are typed there. */
+function restOfLine(at: CellOf<BatchKey>, index: number): string {
+  if (index === 0) return at("starts");
+  const above = (key: BatchKey) => {
+    const column = readCellName(at(key).replaceAll("$", ""))?.column ?? 0;
+    return `${fixedName(FIRST_ROW, column)}:${fixedName(FIRST_ROW + index - 1, column)}`;
+  };
+  const rest = `${at("starts")}-SUMIF(${above("line")},${at("line")},${above("pieces")})`;
+  return `IF(${at("starts")}="","",${rest})`;
+}
+
 function whatIsOdd(
   { cover, lines, recipes }: Sources,
   at: CellOf<BatchKey>,
@@ -79,7 +91,8 @@ function whatIsOdd(
 ) {
   const [batches, texts] = columns;
   const load = `N(${at("kilograms")})/MAX(1,N(${at("loads")}))`;
-  const length = `N(${lines.lookup("length", at("line"))})`;
+  // The tang goes into the furnace too.
+  const length = `(N(${lines.lookup("length", at("line"))})+N(${cover.at("blankExtra")}))`;
   const others = `COUNTIFS(${batches},${at("batch")},${texts},"<>"&LEFT(${at("recipe")},200)&"*")`;
   const isOwn = `${at("where")}<>"${OUTSIDE}"`;
   return checkFormula([
@@ -90,10 +103,13 @@ function whatIsOdd(
     },
     {
       when: `IFERROR(AND(${isOwn},N(${cover.at("furnaceLength")})>0,${length}>N(${cover.at("furnaceLength")})),FALSE)`,
-      said: `"blade of "&${length}&" mm, the furnace takes "&${cover.at("furnaceLength")}`,
+      said: `"blade and tang of "&${length}&" mm, the furnace takes "&${cover.at("furnaceLength")}`,
     },
     { when: `${others}>0`, said: `"another recipe in the same batch"` },
-    { when: `N(${at("pieces")})<=0`, said: `"no pieces"` },
+    {
+      when: `N(${at("pieces")})<=0`,
+      said: `"no pieces: rows above have all starts of the line"`,
+    },
     {
       when: `IFERROR(LEFT(${recipes.lookup("through", at("line"))},4)="does",FALSE)`,
       said: `${recipes.lookup("through", at("line"))}&" in this quench"`,
@@ -147,7 +163,7 @@ export function batchesSheet(
     line: eitherColumn("Line", 46, given(2), (_, index) => ofOwnLine(index)),
     grade: calcColumn("Grade", 76, (at) => `${lines.lookup("steel", at("line"))}&""`, lineKnown),
     starts: calcColumn("Starts of the line", 56, ofLine("starts"), { ...WHOLE, ...lineKnown }),
-    pieces: eitherColumn("Pieces", 50, given(13), (at) => at("starts"), { ...WHOLE, ...lineKnown }),
+    pieces: eitherColumn("Pieces", 50, given(13), restOfLine, { ...WHOLE, ...lineKnown }),
     grams: eitherColumn("g a piece at hardening", 74, given(3), (at) => blankGrams(cuts, at), {
       ...WHOLE,
       ...lineKnown,
@@ -229,7 +245,7 @@ export function batchesSheet(
   };
   const sheet = new TableSheet("Heat batches", columns, count, {
     title: "Heat batches: what is hardened together",
-    note: "A row for each line, or part of a line, in a batch: repeat the batch to add a line, repeat the line to part it. The recipe is that of the line.",
+    note: "A row for each line, or part of a line, in a batch: repeat the batch to add a line, repeat the line to part it: type the pieces of the first, the next has the rest. The recipe is that of the line.",
     frozenColumns: 4,
   });
   const made = () => sheet;

@@ -6,6 +6,7 @@ import type { LiveWorkbook } from "../file/read/live-workbook";
 import type { CellModel, SheetModel, WorkbookModel } from "../model/sheet-model";
 import { answersSheet, LOG_HEADINGS } from "./answers-sheet";
 import { FIRST_ROW, HEADINGS } from "./parts/table-sheet";
+import { PlanSheet } from "./plan-sheet";
 import { REGISTER, REGISTER_ROWS, registerSheet } from "./register-sheet";
 import { LOG_SHEET } from "./sheets-of-the-plan";
 
@@ -97,6 +98,15 @@ function carriedCells(sheet: SheetModel, old: TypedSheet): SheetModel {
     cells.map((cell, column) => (cell?.role === "typed" ? replaced(cell, old.at(row, column)) : cell)),
   );
   return { ...sheet, rows };
+}
+
+/** Pieces that an old plan starts, as it shows them: a plan made from it has a row for the readings of each. */
+export function startsOf(live: LiveWorkbook): number {
+  const found = live.sheets.find(({ listed }) => listed.name === "Lines");
+  if (found === undefined) return 0;
+  const lines = new PlanSheet(live, found);
+  const starts = lines.rowsWith("Line").map((row) => Number(lines.under("Starts", row).value));
+  return starts.reduce((sum, count) => sum + (Number.isFinite(count) ? count : 0), 0);
 }
 
 /** Room that is left in a register beyond the copies that went out. */

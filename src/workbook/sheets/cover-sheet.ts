@@ -90,7 +90,25 @@ function fieldsOf(cover: CoverData, routeYield: string) {
       remark: "the tang and a little; common practice, no source; a line may have its own on the cut list",
     },
     blankWider: { label: "Bar wider than blade mm", value: 2, format: "0.0" },
-    blankThicker: { label: "Bar thicker than blade mm", value: 0.5, format: "0.0" },
+    blankThicker: {
+      label: "Bar thicker than blade mm",
+      value: 0.5,
+      format: "0.0",
+      remark: "of a ground bar; common practice, no source",
+    },
+    rolledThicker: {
+      label: "Rolled bar thicker than blade mm",
+      value: 1,
+      format: "0.0",
+      remark: "scale and skin without carbon come off, 0.4 to 0.8 mm a face; common practice, no source",
+    },
+    grindAfter: {
+      label: "Ground off after hardening, mm a face",
+      value: 0.2,
+      format: "0.00",
+      remark:
+        "a line is hardened so much thicker, up to its bar: 0.15 to 0.4 on ground stock, 0.4 to 0.8 on rolled; common practice, no source",
+    },
     barLength: { label: "Bar length mm", value: 3000, format: "0" },
     belts: {
       label: "Belts a start",

@@ -140,8 +140,13 @@ export function cutListSheet(data: TemplateData, sources: CutSources): TableShee
   const sizes = ["grade", "width", "thickness", "length", "starts", "bar"] as const;
   const order = (at: (key: CutKey) => string, column: number, rack: string) =>
     `INDEX(BLADE.STEEL_ORDER(${sizes.map(at).join(",")},${cover.at("kerf")},${cover.at("trim")},${rack}),1,${column})`;
-  const rackOf = (at: (key: CutKey) => string) =>
-    `IF(${at("steel")}="",0,N(${steels.lookup("rack", at("steel"))}))`;
+  // What lies in the rack is used once: a line has what those above leave of the same heat.
+  const rackOf = (at: (key: CutKey) => string, index: number) => {
+    const inAll = `N(${steels.lookup("rack", at("steel"))})`;
+    const above = (key: CutKey) => downTo(shifted(at(key), -1, 0));
+    const used = index === 0 ? "0" : `SUMIF(${above("steel")},${at("steel")},${above("kilograms")})`;
+    return `IF(${at("steel")}="",0,IFERROR(MAX(0,${inAll}-${used}),0))`;
+  };
   const isCut = (at: (key: CutKey) => string, formula: string) =>
     `IF(OR(${(["grade", "length", "width", "thickness", "starts", "bar"] as const).map((key) => `${at(key)}=""`).join(",")}),"",${formula})`;
   const columns: TableColumns<CutKey> = {
@@ -190,7 +195,7 @@ export function cutListSheet(data: TemplateData, sources: CutSources): TableShee
       ...needs("steel"),
     }),
     bar: eitherColumn("Bar mm", 56, pick(blanks, 3), () => cover.at("barLength"), { format: "0" }),
-    rack: calcColumn("In the rack kg", 58, (at) => rackOf(at), { format: "0.0" }),
+    rack: calcColumn("In the rack kg", 58, rackOf, { format: "0.0" }),
     pieces: calcColumn(
       "Pieces a bar",
       56,

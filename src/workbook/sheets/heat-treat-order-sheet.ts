@@ -4,9 +4,10 @@ import type { Cover } from "./cover-sheet";
 import type { CutList } from "./cut-list-sheet";
 import type { Lines } from "./lines-sheet";
 import {
-  aimOf,
+  aimWords,
   bothScales,
   type DocField,
+  heatNumber,
   lengthWords,
   paperSheet,
   section,
@@ -14,7 +15,6 @@ import {
   stated,
   TO_AGREE,
   taken,
-  temperature,
   told,
 } from "./parts/doc-rows";
 import type { Row } from "./parts/sheet-parts";
@@ -58,15 +58,21 @@ function generalFields({ cover }: Sources, { batch, line }: Named): DocField[] {
   ];
 }
 
+/** The section as it goes into the quench, and the blade that is ground from it. */
+function asSent(section: string, finished: string): string {
+  const both = `AND(ISNUMBER(${section}),ISNUMBER(${finished}))`;
+  return `${lengthWords(section)}&IF(${both},IF(${section}>${finished},", finished "&ROUND(${finished},2)&" mm",""),"")`;
+}
+
 function materialFields({ batch, line, recipe, steel }: Named): DocField[] {
   return [
     taken("Grade", batch("grade")),
     taken("Standard", `INDEX(BLADE.STEEL(${batch("grade")}),1,3)`),
-    taken("Heat no.", steel("heat")),
+    heatNumber(steel("heat")),
     taken("Prior condition", steel("condition")),
-    told("Thickest as sent", lengthWords(recipe("section"))),
+    told("Thickest as sent", asSent(recipe("section"), line("thickness"))),
     stated("Edge as sent", "left thick: see the drawing"),
-    told("Length", lengthWords(line("length"))),
+    told("Length", `${lengthWords(line("length"))}&", blade without tang"`),
     stated("Stress relieved"),
   ];
 }
@@ -78,7 +84,10 @@ function processFields({ batch, line, recipe }: Named): DocField[] {
   return [
     stated("Process", "harden and temper; the hardness is required, temperatures are suggested"),
     stated("Protection", "vacuum, neutral salt or wrapped"),
-    temperature("Normalise first", recipe("normalise")),
+    told(
+      "Normalise first",
+      `IF(ISNUMBER(${recipe("normalise")}),${bothScales(recipe("normalise"))},"no: none is published for this steel")`,
+    ),
     told(
       "Preheat",
       `IF(${batch("preheat")}="","as the furnace needs",IF(ISNUMBER(${batch("preheat")}),${bothScales(batch("preheat"))},${batch("preheat")}))`,
@@ -96,7 +105,7 @@ function processFields({ batch, line, recipe }: Named): DocField[] {
 
 function resultFields({ batch, line }: Named): DocField[] {
   return [
-    told("Aim HRC", aimOf(line)),
+    told("Aim HRC", aimWords(line)),
     taken("HRC low to high", line("band")),
     stated("Test method", "Rockwell C, ISO 6508-1 or ASTM E18"),
     stated("Place of test", "tang or ricasso, ground clean; never the edge"),

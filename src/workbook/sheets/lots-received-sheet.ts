@@ -7,6 +7,7 @@ import {
   calcColumn,
   DATE_FORMAT,
   dateSerial,
+  eitherColumn,
   pick,
   type TableColumns,
   TableSheet,
@@ -37,6 +38,8 @@ export type LotReceivedKey =
 
 /** Acceptable quality level of hardness in a lot that comes back, %; common practice, no source. */
 const HARDNESS_AQL = 2.5;
+/** No lot is called so: "not this one" is true of every reading, of those without a lot too. */
+const NO_LOT = "no such lot";
 
 interface Sources {
   readonly cover: Cover;
@@ -48,13 +51,17 @@ interface Sources {
 type At = CellOf<LotReceivedKey>;
 
 /** What the readings of a lot come to: enough of them, and no more outside the band than the sample allows. */
-function verdictOf(at: At): string {
+function verdictOf(at: At, back: string): string {
   const few = `"CHECK: "&${at("read")}&" blades read, the lot needs "&${at("sample")}`;
   const counted = `IF(${at("outside")}>${at("accept")},"FAIL: hold the lot, "&${at("outside")}&" outside the band",IF(${at("read")}<${at("sample")},${few},"PASS"))`;
   const missing = checkFormula([
     {
-      when: `N(${at("back")})<N(${at("sent")})`,
-      said: `(N(${at("sent")})-N(${at("back")}))&" pieces are missing"`,
+      when: `${back}<N(${at("sent")})`,
+      said: `(N(${at("sent")})-${back})&" pieces are missing"`,
+    },
+    {
+      when: `${back}>N(${at("sent")})`,
+      said: `(${back}-N(${at("sent")}))&" pieces more than were sent"`,
     },
   ]);
   return `IF(${at("back")}="","not back yet",IF(${at("read")}=0,"CHECK: no readings",IF(LEFT(${missing},2)="OK",${counted},IF(LEFT(${counted},4)="PASS",${missing},${counted}))))`;
@@ -72,11 +79,21 @@ export function lotsReceivedSheet(
   const { lines, batches, readings } = sources;
   const given = (column: number) => pick(rows, column);
   const dates = given(1).map((date) => (typeof date === "string" ? dateSerial(date) : null));
-  const same = (key: "batch" | "line" | "pieces") => (_: unknown, index: number) => {
+  const same = (key: "batch" | "line") => (_: unknown, index: number) => {
+    if (index >= batches.count) return `""`;
     const cell = batches.at(key, index);
     return `IF(${cell}="","",${cell})`;
   };
-  const own = (at: At) => `${readings.block("batch")},${at("batch")},${readings.block("line")},${at("line")}`;
+  const ofBatch = (at: At) =>
+    `${batches.block("batch")},${at("batch")},${batches.block("line")},${at("line")}`;
+  // Where a batch comes back in several lots, a reading says of which it is.
+  const ofLot = (at: At) => `IF(${rowsOfBatch(at)}>1,${at("lot")}&"","<>${NO_LOT}")`;
+  const rowsOfBatch = (at: At) =>
+    `COUNTIFS(${sheet().block("batch")},${at("batch")},${sheet().block("line")},${at("line")})`;
+  const own = (at: At) =>
+    `${readings.block("batch")},${at("batch")},${readings.block("line")},${at("line")},${readings.block("lot")},${ofLot(at)}`;
+  const piecesBack = (at: At) =>
+    `SUMIFS(${sheet().block("back")},${sheet().block("batch")},${at("batch")},${sheet().block("line")},${at("line")})`;
   const status = readings.block("status");
   // Readings that are to be taken again say nothing of the lot.
   const counting = (at: At) =>
@@ -90,9 +107,11 @@ export function lotsReceivedSheet(
   const coupon = (at: At, column: number) =>
     `IF(OR(${at("temper")}="",${at("read")}=0),"none",IFERROR(INDEX(BLADE.TEMPER_FIT(${steel(at)},${at("temper")},${at("mean")},${at("hours")}),1,${column}),"none"))`;
   const columns: TableColumns<LotReceivedKey> = {
-    batch: calcColumn("Batch", 50, same("batch")),
-    line: calcColumn("Line", 46, same("line")),
-    sent: calcColumn("Pieces sent", 52, same("pieces"), { format: "0" }),
+    batch: eitherColumn("Batch", 50, [], same("batch")),
+    line: eitherColumn("Line", 46, [], same("line")),
+    sent: calcColumn("Pieces sent", 52, (at) => `SUMIFS(${batches.block("pieces")},${ofBatch(at)})`, {
+      format: "0",
+    }),
     back: typedColumn("Pieces back", 52, given(0), { format: "0" }),
     date: typedColumn("Back on", 82, dates, { format: DATE_FORMAT }),
     lot: typedColumn("Treatment lot no.", 90, given(2)),
@@ -113,13 +132,15 @@ export function lotsReceivedSheet(
       format: "0",
       needs: (at) => [at("back")],
     }),
-    verdict: calcColumn("Lot", 190, verdictOf, { isStatus: true, wrap: true }),
+    verdict: calcColumn("Lot", 190, (at) => verdictOf(at, piecesBack(at)), { isStatus: true, wrap: true }),
     knownC: calcColumn("Coupon: known °C", 66, (at) => coupon(at, 1), { format: "0" }),
     knownHrc: calcColumn("Coupon: known HRC", 66, (at) => coupon(at, 2), { format: "0.0" }),
   };
-  return new TableSheet("Lots received", columns, count, {
+  const made = new TableSheet<LotReceivedKey>("Lots received", columns, count, {
     title: "Lots received: hardened lots that came back, what their readings say",
-    note: "Readings stand on Hardness readings, with batch and line. The lot: SAMPLE_PLAN at AQL 2.5, level S-2. The coupon is for Recipe of the next run of this heat.",
+    note: "Readings stand on Hardness readings, with batch and line. A batch that comes back in parts: a row a lot, and the lot no. beside each reading. The lot: SAMPLE_PLAN at AQL 2.5, level S-2. The coupon is for Recipe of the next run of this heat.",
     frozenColumns: 2,
   });
+  const sheet = () => made;
+  return made;
 }

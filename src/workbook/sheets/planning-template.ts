@@ -1,6 +1,8 @@
+import { attemptOr } from "../../core/refusal";
+import { startsNeeded } from "../../core/run/starts";
 import type { SheetModel, WorkbookModel } from "../model/sheet-model";
 import type { Paper } from "../model/workbook-data";
-import { type Batches, batchesSheet } from "./batches-sheet";
+import { type Batches, batchesSheet, OUTSIDE } from "./batches-sheet";
 import { cautionsSheet } from "./cautions-sheet";
 import { certificateSheet } from "./certificate-sheet";
 import { type Check, checksSheet, checksSummary, KNOWN } from "./checks-sheet";
@@ -20,7 +22,7 @@ import { pastLotsSheet } from "./past-lots-sheet";
 import { priceBreaksSheet } from "./price-breaks-sheet";
 import { quoteSheet } from "./quote-sheet";
 import { readingsSheet } from "./readings-sheet";
-import { type Recipes, recipeSheet } from "./recipe-sheet";
+import { type Recipes, recipeSheet, type SentSizes } from "./recipe-sheet";
 import { registerSheet } from "./register-sheet";
 import { routeSheet } from "./route-sheet";
 import { SHEETS_OF_THE_PLAN } from "./sheets-of-the-plan";
@@ -39,7 +41,8 @@ export const USUAL_ROOM = 8;
 /** Rows kept free below what is filled. */
 const SPARE = {
   lines: 2,
-  steels: 2,
+  steels: 4,
+  batches: 4,
   route: 8,
   readings: 24,
   inspection: 6,
@@ -48,27 +51,41 @@ const SPARE = {
   offers: 12,
   stations: 1,
 } as const;
-/** A block of stations is long: a plan of more lines measures the others as straight tapers. */
-const MAX_STATION_BLOCKS = 60;
 /** Rows a line of an empty workbook gets on sheets that list several for each. */
-const A_LINE = { route: 6, readings: 5, offers: 3 } as const;
+const A_LINE = { route: 6, readings: 5, offers: 3, steels: 1.5, batches: 1.5 } as const;
+/** Pieces that a line starts as a rule, and rows for their readings that a plan gets before its starts are known. */
+const USUAL_STARTS = 24;
+const MAX_BLANK_READINGS = 480;
 
-function roomFor(data: TemplateData, lines: number) {
+/** Pieces that the lines known already start, a row for the readings of each. */
+function startsIn({ lines }: TemplateData): number {
+  const starts = lines.map((line) =>
+    attemptOr(0, () => startsNeeded(line.good, line.yield, line.confidence)),
+  );
+  return starts.reduce((sum, count) => sum + count, 0);
+}
+
+function roomFor(data: TemplateData, lines: number, starts: number) {
   const room = Math.max(lines, data.lines.length + SPARE.lines);
-  const least = (filled: number, spare: number, wanted: number) => Math.max(filled + spare, wanted);
+  const least = (filled: number, spare: number, wanted: number) =>
+    Math.max(filled + spare, Math.ceil(wanted));
   return {
     lines: room,
-    steels: least(data.steels.length, SPARE.steels, room),
-    batches: least(data.batches.length, SPARE.lines, room),
+    steels: least(data.steels.length, SPARE.steels, room * A_LINE.steels),
+    batches: least(data.batches.length, SPARE.batches, room * A_LINE.batches),
     route: least(data.operations.length, SPARE.route, room * A_LINE.route),
-    readings: least(data.readings.length, SPARE.readings, room * A_LINE.readings),
+    readings: Math.max(
+      least(data.readings.length, SPARE.readings, room * A_LINE.readings),
+      Math.min(room * USUAL_STARTS, MAX_BLANK_READINGS),
+      starts + startsIn(data),
+    ),
     inspection: least(data.inspection.length, SPARE.inspection, room),
     shipping: least(data.shipping.length, SPARE.shipping, room),
     offers: least(data.offers.length, SPARE.offers, room * A_LINE.offers),
     lots: data.lots.length + Math.max(SPARE.lots, room),
-    stations: Math.max(data.swords.length + SPARE.stations, Math.min(room, MAX_STATION_BLOCKS)),
+    stations: least(data.swords.length, SPARE.stations, room),
     pages: data.lines.length || room,
-    batchPages: data.batches.length || room,
+    batchPages: Math.max(data.batches.length, room),
   };
 }
 
@@ -88,7 +105,11 @@ function tables(data: TemplateData, room: Room) {
     },
     room.lines,
   );
-  const recipes: Recipes = recipeSheet(data.recipes, () => lines, room.lines);
+  const sent: SentSizes = {
+    bar: (index) => `IF(N(${cuts.at("volume", index)})=0,${cuts.at("thickness", index)},0)`,
+    grindAfter: cover.at("grindAfter"),
+  };
+  const recipes: Recipes = recipeSheet(data.recipes, () => lines, sent, room.lines);
   const steels = steelsSheet(data, { cover, lines }, room.steels);
   const enquiry = enquirySheet(data.enquiry, { cover, lines, steels });
   const stations = new Stations(data, lines, room.stations);
@@ -130,7 +151,7 @@ type Tables = ReturnType<typeof tables>;
 
 /** The lines of a workbook alone, for sheets that read them. */
 export const planningLines = (data: TemplateData, lines: number): Lines =>
-  tables(data, roomFor(data, lines)).lines;
+  tables(data, roomFor(data, lines, 0)).lines;
 
 const counted = (what: string, source: string, formula: string): Check => ({
   what,
@@ -141,7 +162,7 @@ const counted = (what: string, source: string, formula: string): Check => ({
 });
 
 /** What is odd in the workbook, counted: none of it should be there. */
-function oddities(all: Tables, chosen: readonly string[]): Check[] {
+function oddities(all: Tables, room: Room, chosen: readonly string[]): Check[] {
   const { cover, lines, recipes, enquiry, steels, cuts, batches, readings, inspection, costs } = all;
   const beginning = (block: string, word: string) => `COUNTIF(${block},"${word}*")`;
   return [
@@ -153,6 +174,11 @@ function oddities(all: Tables, chosen: readonly string[]): Check[] {
       "Steels without a heat number",
       "Steel and heats",
       `SUMPRODUCT((${steels.block("id")}<>"")*(${steels.block("heat")}=""))`,
+    ),
+    counted(
+      "Names of steel that stand twice: the second is never read",
+      "Steel and heats",
+      `SUMPRODUCT((${steels.block("id")}<>"")*(COUNTIF(${steels.block("id")},${steels.block("id")})>1))`,
     ),
     counted("Mill's figures that fail", "Steel and heats", `COUNTIF(${steels.block("verdict")},"*FAIL*")`),
     counted(
@@ -181,6 +207,16 @@ function oddities(all: Tables, chosen: readonly string[]): Check[] {
       "Lines whose cost leaves out steel or labour",
       "Costs, Cut list, Cover",
       `SUMPRODUCT((${costs.block("line")}<>"")*((${costs.block("steel")}="")+(${costs.block("steel")}=0)+(${costs.block("labour")}=0)>0))`,
+    ),
+    counted(
+      "Starts without a row for their readings: template --from makes room",
+      "Lines, Hardness readings",
+      `MAX(0,SUMIF(${lines.block("starts")},">0")-ROWS(${readings.block("blade")}))`,
+    ),
+    counted(
+      "Batches outside without a page of their order",
+      "Heat batches, Heat-treat order",
+      `MAX(0,COUNTIF(${batches.block("where")},"${OUTSIDE}")-${room.batchPages})`,
     ),
     counted("Prices above the ceiling", "Costs", beginning(costs.block("ceiling"), "HIGH")),
     ...[lines, cuts, batches].map((table) =>
@@ -255,7 +291,7 @@ const ALL_SHEETS: readonly string[] = SHEETS_OF_THE_PLAN.map(({ name }) => name)
 function sheetsOf(data: TemplateData, room: Room, chosen: readonly string[]): SheetModel[] {
   const all = tables(data, room);
   const { cover, lines, recipes, enquiry, stations, steels, cuts, standard, route, batches, costs } = all;
-  const checks = [...KNOWN, ...oddities(all, chosen)];
+  const checks = [...KNOWN, ...oddities(all, room, chosen)];
   const purposes = SHEETS_OF_THE_PLAN.filter(({ name }) => name !== "Cover" && chosen.includes(name));
   const first = data.lines[0]?.steel ?? "1084";
   const sheets = [
@@ -306,6 +342,7 @@ function sheetsOf(data: TemplateData, room: Room, chosen: readonly string[]): Sh
  * @param data - What is known already; empty without it.
  * @param lines - Lines of the order to leave room for, 1 to 500; a run that is known keeps two free lines in any case.
  * @param paper - Sizes of paper that it is printed on.
+ * @param starts - Pieces that are started, where it is known: each gets a row for its readings.
  * @param chosen - Names of the sheets that are wanted; what their formulas read must be among them.
  */
 export function planningTemplate(
@@ -313,10 +350,11 @@ export function planningTemplate(
   lines: number = USUAL_ROOM,
   chosen: readonly string[] = ALL_SHEETS,
   paper: Paper = "A4",
+  starts = 0,
 ): WorkbookModel {
   const { run, forge } = data.cover;
   const name =
     run === undefined ? "Planning workbook" : `Run ${run}${forge === undefined ? "" : `, ${forge}`}`;
-  const sheets = sheetsOf(data, roomFor(data, lines), chosen);
+  const sheets = sheetsOf(data, roomFor(data, lines, starts), chosen);
   return { name, sheets: sheets.map((sheet) => ({ ...sheet, print: { ...sheet.print, paper } })) };
 }

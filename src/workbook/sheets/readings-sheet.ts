@@ -13,6 +13,7 @@ export type ReadingKey =
   | "blade"
   | "line"
   | "batch"
+  | "lot"
   | "place"
   | "thickness"
   | "least"
@@ -90,6 +91,7 @@ export function readingsSheet(rows: readonly DataRow[], lines: Lines, count: num
     ),
     tester: typedColumn("Tester", 70, []),
     date: typedColumn("Date", 76, [], { format: DATE_FORMAT }),
+    lot: typedColumn("Of lot no.", 90, []),
   };
   return new TableSheet("Hardness readings", columns, count, {
     title: "Hardness readings: three a blade, on flat clean metal",

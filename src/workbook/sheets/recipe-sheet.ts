@@ -54,14 +54,30 @@ const WHOLE = { format: "0" };
 const TENTH = { format: "0.0" };
 const WORDS = { role: "words", wrap: true } as const;
 
+/** Addresses of what a line is cut from, and of what is ground off a face after hardening. */
+export interface SentSizes {
+  /** Thickness of the bar; 0 for a forged blade, which no bar limits. */
+  readonly bar: (index: number) => string;
+  readonly grindAfter: string;
+}
+
+/** The thickest place as it goes into the quench: the blade with what is ground off later, within its bar. */
+function sectionFormula(finished: string, { bar, grindAfter }: SentSizes, index: number): string {
+  const rough = `${finished}+2*N(${grindAfter})`;
+  const cut = `IFERROR(N(${bar(index)}),0)`;
+  // A thickness typed with its unit, 3/16 in, is read by the functions and not by the sheet.
+  return `IF(ISNUMBER(${finished}),MAX(${finished},IF(${cut}>0,MIN(${rough},${cut}),${rough})),${finished})`;
+}
+
 /** How each line is hardened and tempered, decided once: lines, batches, orders and travellers read it here. */
 export function recipeSheet(
   data: readonly RecipeData[],
   lines: () => LineCells,
+  sent: SentSizes,
   count: number,
 ): TableSheet<RecipeKey> {
   const given = (key: keyof RecipeData) => data.map((recipe) => recipe[key] ?? null);
-  const ofLine = (key: "steel" | "thickness") => (_: unknown, index: number) => lines().at(key, index);
+  const ofLine = (key: "steel") => (_: unknown, index: number) => lines().at(key, index);
   const asked = (label: TreatmentLabel, otherwise: string) => (_: CellOf<RecipeKey>, index: number) =>
     `IFERROR(${treatmentFigure(lines(), sheet(), label, index)},"${otherwise}")`;
   const number = (label: TreatmentLabel) => asked(label, NONE);
@@ -72,10 +88,13 @@ export function recipeSheet(
   const columns: TableColumns<RecipeKey> = {
     ...lineColumns<RecipeKey>(lines, 130),
     steel: calcColumn("Steel", 80, ofLine("steel"), steelKnown),
-    section: eitherColumn("Hardened mm", 66, given("section"), ofLine("thickness"), {
-      ...TENTH,
-      needs: (_, index) => [lines().at("thickness", index)],
-    }),
+    section: eitherColumn(
+      "Hardened mm",
+      66,
+      given("section"),
+      (_, index) => sectionFormula(lines().at("thickness", index), sent, index),
+      { ...TENTH, needs: (_, index) => [lines().at("thickness", index)] },
+    ),
     chosenHarden: typedColumn("Harden at, chosen °C", 70, given("harden"), WHOLE),
     tempers: eitherColumn("Tempers", 60, given("tempers"), () => USUAL, WHOLE),
     hours: eitherColumn("Temper hours", 56, given("hours"), () => USUAL, TENTH),
@@ -108,7 +127,7 @@ export function recipeSheet(
   };
   const made = new TableSheet("Recipe", columns, count, {
     title: "Recipe: how each line is hardened and tempered",
-    note: "Decided here once; lines, batches, orders and travellers read it. Hardened mm: the thickest place as it goes into the quench. Temper and quench are typed on Lines.",
+    note: "Decided here once; lines, batches, orders and travellers read it. Hardened mm: the thickest place as it goes into the quench, the blade with what the cover lets be ground off later. Temper and quench are typed on Lines.",
     frozenColumns: 2,
   });
   const sheet = () => made;

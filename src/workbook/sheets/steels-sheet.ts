@@ -47,6 +47,12 @@ const DAYS_FRESH = 180;
 /** Up to this thickness flat bar is usually bought ground; common practice, no source. */
 const GROUND_MM = 4;
 
+/** A thin bar is bought ground; a thicker one is rolled, and has to lose its skin. */
+function barThickness(blade: string, cover: Cover): string {
+  const [ground, rolled] = [cover.at("blankThicker"), cover.at("rolledThicker")];
+  return `${blade}+IF(${blade}+${ground}<=${GROUND_MM},${ground},${rolled})`;
+}
+
 type LineKey = Parameters<Lines["at"]>[0];
 
 const elementKey = (element: string): SteelKey => `%${element}`;
@@ -143,7 +149,7 @@ export function steelsSheet(
       "Thickness mm",
       70,
       pick(blanks, 2),
-      (_, index) => ofLine(index, (cell) => `${cell("thickness")}+${cover.at("blankThicker")}`, "thickness"),
+      (_, index) => ofLine(index, (cell) => barThickness(cell("thickness"), cover), "thickness"),
       { format: "0.0" },
     ),
     kilograms: typedColumn("Bought kg", 58, pick(steels, 4), { format: "0.0" }),
@@ -183,7 +189,7 @@ export function steelsSheet(
     count,
     {
       title: "Steel and heats: what was bought, what it cost, what the mill found",
-      note: "Mass %, an empty cell was not analysed. The heat number on the certificate, the bar and the delivery note must be one.",
+      note: "A row a heat: several of one grade have names of their own, and the cut list says which a line is cut from. Mass %, an empty cell was not analysed. The heat number on the certificate, the bar and the delivery note must be one.",
       frozenColumns: 2,
     },
   );

@@ -4,9 +4,10 @@ import type { Cover } from "./cover-sheet";
 import type { CutList } from "./cut-list-sheet";
 import type { Lines } from "./lines-sheet";
 import {
-  aimOf,
+  aimWords,
   bothScales,
   type DocField,
+  heatNumber,
   lengthWords,
   paperSheet,
   section,
@@ -48,7 +49,7 @@ function headFields({ cover, lines, cuts, steels, batches }: TravellerSources, i
     taken("Run, revision", `${cover.at("run")}&" "&${cover.at("revision")}`),
     taken("Item", of("item")),
     taken("Steel", of("steel")),
-    taken("Heat no.", `IF(${stock}="","",${steels.lookup("heat", stock)})`),
+    heatNumber(`IF(${stock}="","",${steels.lookup("heat", stock)})`),
     told("Blade", size.join('&" × "&')),
     taken("Due", cover.at("due"), DATE_FORMAT),
     told("Good wanted, starts", `${of("good")}&" of "&${of("starts")}&" started"`),
@@ -67,9 +68,12 @@ function targetFields({ lines, recipes }: TravellerSources, index: number): DocF
     taken("HRC low to high", lines.at("band", index)),
     told(
       "Aim HRC",
-      aimOf((key) => lines.at(key, index)),
+      aimWords((key) => lines.at(key, index)),
     ),
-    told("Harden at", `IF(ISNUMBER(${harden}),${bothScales(harden)}&${soak},"${TO_AGREE}")`),
+    told(
+      "Harden at",
+      `IF(ISNUMBER(${harden}),${bothScales(harden)}&${soak}&", "&${lengthWords(recipe("section"))}&" thick","${TO_AGREE}")`,
+    ),
     told("Quench", recipe("quench")),
     told(
       "Clay, sub-zero",

@@ -33,12 +33,6 @@ export const stated = (label: string, text: string = TO_AGREE): DocField => ({ l
 /** A point worked out by a formula of its own. */
 export const told = (label: string, formula: string): DocField => ({ label, formula });
 
-/** A temperature of another cell in both scales; open while that is empty. */
-export const temperature = (label: string, reference: string): DocField => ({
-  label,
-  formula: `IF(ISNUMBER(${reference}),${bothScales(reference)},"${TO_AGREE}")`,
-});
-
 /** A temperature in °C as text in both scales, as part of a formula. */
 export const bothScales = (celsius: string): string =>
   `ROUND(${celsius},0)&" °C ("&ROUND(${celsius}*9/5+32,0)&" °F)"`;
@@ -49,6 +43,18 @@ export function aimOf(line: (key: "aim" | "low" | "high") => string): string {
   const middle = `IF(AND(ISNUMBER(${low}),ISNUMBER(${high})),ROUND((${low}+${high})/2,0),"${TO_AGREE}")`;
   return `IF(${line("aim")}="",${middle},${line("aim")})`;
 }
+
+/** The hardness aimed at, and what is to be said of it where the band that is asked for does not hold it. */
+export function aimWords(line: (key: "aim" | "low" | "high" | "use") => string): string {
+  const aim = aimOf(line);
+  const band = (column: number) => `INDEX(BLADE.BAND(${line("use")}),1,${column})`;
+  const told = `IF(${aim}<${band(1)},", below the range: agree first",IF(${aim}>${band(3)},", above the range: agree first",""))`;
+  return `IF(ISNUMBER(${aim}),${aim}&IFERROR(${told},""),${aim})`;
+}
+
+/** A heat number, or that nobody knows it yet. */
+export const heatNumber = (reference: string): DocField =>
+  told("Heat no.", `IF(${reference}="","not known yet",${reference})`);
 
 /** A length as it was typed: a bare figure is in mm, a text says its own unit. */
 export const lengthWords = (cell: string): string =>
