@@ -77,7 +77,7 @@ describe("questions as a smith would put them (common practice, no source)", () 
     expect(choiceOf(found, "1060").givesUp).toMatch(/^Not hard through at 6 mm: to about 4.3 mm/);
     // Outside the brittle range 1060 gives 58 or 47 HRC: of the two the softer, which bends and does not break.
     expect(choiceOf(found, "1060")).toMatchObject({ status: "too soft", temperC: 376 });
-    expect(choiceOf(found, "9260")).toMatchObject({ status: "too soft", temperC: 455 });
+    expect(choiceOf(found, "9260")).toMatchObject({ status: "too soft", temperC: 456 });
     // It hardens in air, which every shop has.
     expect(choiceOf(found, "S7").why).toContain("hardens about 64 mm in still air");
     expect(choiceOf(found, "S7").givesUp).toMatch(

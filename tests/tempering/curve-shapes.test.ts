@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { findSteel } from "../../src/core/steel/find";
 import {
   blendedCurve,
   crossings,
@@ -7,6 +8,7 @@ import {
   joinedCurve,
   polynomialCurve,
 } from "../../src/core/tempering/curve";
+import { temperingRelations } from "../../src/core/tempering/relations";
 
 /** Straight pieces through points, so that every answer can be worked out by hand. */
 function pieces(...points: readonly (readonly [parameter: number, hrc: number])[]): HardnessCurve {
@@ -99,5 +101,26 @@ describe("curves put together", () => {
     // At 10: three quarters of 58 and a quarter of 58; at 12: of 62 and of 54.
     expect(blend.hrcAt(10)).toBe(58);
     expect(blend.hrcAt(12)).toBe(60);
+  });
+});
+
+describe("EVIDENCE tells where a table rises with the temper, and why", () => {
+  const notes = (name: string) => temperingRelations(findSteel(name)).map(({ note }) => note ?? "");
+
+  // Secondary hardening of 5 % Cr hot-work steel, peak near 500 °C: another sheet, recalled, prints 52, 54, 56 and 54 HRC at 300, 400, 500 and 550 °C.
+  test("H13 hardens anew", () => {
+    expect(notes("H13").join()).toMatch(/rises from 350 °C .* to 500 °C .*: .*secondary hardening/);
+  });
+
+  // 53 and 54 HRC at 300 and 350 °C in whole points; the sheet of 440C stays at 56 from 316 to 427 °C.
+  test("440B rises by a point of the tester", () => {
+    expect(notes("440B").join()).toMatch(
+      /rises from 300 °C .* to 350 °C .*: no more than a reading is good for/,
+    );
+  });
+
+  test("others only fall", () => {
+    for (const name of ["O1", "A2", "D2", "S7", "440C", "1084"])
+      expect(notes(name).join(), name).not.toContain("as printed it rises");
   });
 });

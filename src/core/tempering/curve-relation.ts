@@ -1,3 +1,4 @@
+import { temperatureText } from "../quantity-text";
 import type { Relation } from "../relation";
 import { sourceText } from "../sources";
 import { CURVE_BANDS, type FittedCurve } from "./fits";
@@ -11,6 +12,23 @@ function timeText(fit: FittedCurve): string {
   }
   const time = fit.timePrinted ? `${fit.hours} h in all` : `no time printed, ${fit.hours} h taken`;
   return `${fit.rows} rows, ${time}`;
+}
+
+/** A tester and a sheet in whole points tell no smaller rise [HRC]. */
+const READING = 1;
+
+/** Where a table rises with the temper, in words; empty where it only falls. */
+function riseText(fit: FittedCurve): string {
+  if (fit.form === "cubic") return "";
+  const rises = fit.knots.filter(([, hrc], i) => hrc > (fit.knots[i - 1]?.[1] ?? hrc));
+  const [first, last] = [rises[0], rises[rises.length - 1]];
+  const start = fit.knots[fit.knots.findIndex((knot) => knot === first) - 1];
+  if (start === undefined || last === undefined) return "";
+  const why =
+    last[1] - start[1] > READING
+      ? "carbides of chromium, molybdenum and vanadium harden it anew (secondary hardening)"
+      : "no more than a reading is good for";
+  return `; as printed it rises from ${temperatureText(start[0])} to ${temperatureText(last[0])}: ${why}`;
 }
 
 /** The published curve of a grade as a relation. */
@@ -32,6 +50,6 @@ export function curveRelation(fit: FittedCurve): Relation {
     },
     output: { label: "hardness", unit: "HRC" },
     error: { size: CURVE_BANDS.blade.halfWidth, unit: "HRC", kind: KIND },
-    note: `${timeText(fit)}${also}`,
+    note: `${timeText(fit)}${riseText(fit)}${also}`,
   };
 }
