@@ -1,4 +1,11 @@
-export { findUse, USES, usesContaining } from "./bands";
+export { type BandTemper, type BandTemperQuestion, bandTemper } from "./band-temper";
+export { findUse, type Service, USES, type Use, type UseGroup, usesContaining } from "./bands";
+export type { Caution, CautionRank } from "./caution";
+export type { HardnessEstimate } from "./chance";
+export { type Choice, type ChoiceQuestion, nothingFits, type OfferedSteel, steelsFor } from "./choice";
 export type { BladeQuestion, BladeStory } from "./question";
-export { isStainless } from "./steel-kind";
+export type { BladeStatus } from "./status";
+export { isStainless, type SteelKind } from "./steel-kind";
 export { bladeStory } from "./story";
+export type { Suitability } from "./suitability";
+export { type TradeOff, tradeOff } from "./trade-off";

@@ -1,4 +1,5 @@
+export { CONVERSION_TABLES, type ConversionTable, findConversionTable } from "./conversion-tables";
 export { convertHardness } from "./convert";
-export { readHardness } from "./read-hardness";
-export { findScale, SCALES } from "./scales";
-export { strengthOf, yieldStrength } from "./strength";
+export { type HardnessBand, readHardness } from "./read-hardness";
+export { findScale, SCALES, type Scale, type ScaleKey } from "./scales";
+export { type Strength, strengthOf, yieldStrength } from "./strength";

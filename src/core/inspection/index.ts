@@ -1,4 +1,4 @@
 export { acceptChance } from "./accept-chance";
-export { summariseReadings } from "./readings";
-export { findLevel, INSPECTION_LEVELS, samplePlan } from "./sample-plan";
-export { findThicknessRule, THICKNESS_RULES, testThickness } from "./test-thickness";
+export { type ReadingSummary, summariseReadings } from "./readings";
+export { findLevel, INSPECTION_LEVELS, type SamplePlan, samplePlan } from "./sample-plan";
+export { findThicknessRule, THICKNESS_RULES, type ThicknessRule, testThickness } from "./test-thickness";
