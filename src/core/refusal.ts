@@ -9,11 +9,13 @@ export abstract class Refusal extends Error {
 
 /** Malformed input: text where a number is wanted, a negative length, a unit of the wrong kind. */
 export class InvalidValue extends Refusal {
+  override readonly name = "InvalidValue";
   readonly code = "#VALUE!";
 }
 
 /** A well-formed question without an answer: unknown name, outside a published range, no data held. */
 export class NotAvailable extends Refusal {
+  override readonly name = "NotAvailable";
   readonly code = "#N/A";
 }
 

@@ -17,6 +17,15 @@ export interface WordListOptions {
   readonly startsWithUsual?: boolean;
 }
 
+/**
+ * The entry that is asked for, by itself or by a word for it.
+ *
+ * @throws what the finder of the list throws for a word.
+ */
+export function wordAsked<T extends Worded>(given: T | string, find: (word: string) => T): T {
+  return typeof given === "object" && given !== null ? given : find(given);
+}
+
 const SHOWN = 4;
 const REMEMBERED = 2000;
 /** Longer than any word of the trade: a whole page pasted by mistake is not compared with each of them. */

@@ -73,8 +73,8 @@ console.log(JSON.stringify([carbonOf(steel), temperedHardness(steel, 205, { hour
   test("its types are read by the strictest module resolution", () => {
     const code = `import { findSteel, temperedHardness, NotAvailable } from "blade-metallurgy";
 const hardness: number = temperedHardness(findSteel("1095"), 205, { hours: 2, cycles: 1 });
-// @ts-expect-error a steel is asked for, not its name
-temperedHardness("1095", 205, { hours: 2, cycles: 1 });
+// @ts-expect-error a temper is a number of °C
+temperedHardness("1095", "205", { hours: 2, cycles: 1 });
 export { hardness, NotAvailable };`;
     writeFileSync(join(bare, "typed.mts"), code);
     const args = [TSC, "--noEmit", "--strict", "--target", "es2022", "--module", "nodenext", "typed.mts"];

@@ -1,3 +1,4 @@
+import { type SteelAsked, steelAsked } from "../steel/asked";
 import type { Steel } from "../steel/steel";
 import { isNearBrittle } from "../tempering/embrittlement";
 import { hollomonJaffe, totalHours } from "../tempering/hollomon-jaffe";
@@ -8,7 +9,8 @@ import { largestShift, readingShift, type Treatment } from "../tempering/tempere
 import { bandHalfWidth, KNOWN_HALF_WIDTH } from "../tempering/tempered-range";
 import { temperModel } from "../tempering/tempering-model";
 import { nearestUsual } from "../tempering/usual-tempers";
-import type { Use } from "./bands";
+import { wordAsked } from "../word-list";
+import { findUse, type Use } from "./bands";
 import { chanceInBand, NINETY } from "./chance";
 import { shownTooHardFrom } from "./status";
 
@@ -31,6 +33,14 @@ export interface BandTemperQuestion {
   readonly treatment: Treatment;
   /** How much lower the low end lies for a section that hardens in part, HRC. */
   readonly lower: number;
+}
+
+/** The same as a program may ask it. */
+export interface BandTemperAsked {
+  readonly use: Use | string;
+  readonly steel: SteelAsked;
+  readonly treatment?: Treatment | undefined;
+  readonly lower?: number | undefined;
 }
 
 /** What a steel gives after the tempers of a treatment. */
@@ -211,10 +221,19 @@ function preferred(from: readonly Candidate[], passes: (each: Candidate) => bool
  * ranges and, where a temper leaves the choice, no harder than the band; where the curve is flat the answer
  * leans to the cool side.
  *
- * @param question - Use, steel and treatment.
+ * @param asked - Use, steel, treatment, and how much lower the low end lies [HRC]; 0 where left out.
+ * @returns Temper [°C] and chance 0 to 1.
  * @throws NotAvailable where no published curve or formula covers the steel and the time.
+ * Error and source: those of `temperedRange`, and {@link TESTER_UNCERTAINTY}.
  */
-export function bandTemper(question: BandTemperQuestion): BandTemper {
+export function bandTemper(asked: BandTemperAsked): BandTemper {
+  const { treatment: given = {}, lower = 0 } = asked;
+  const question: BandTemperQuestion = {
+    use: wordAsked(asked.use, findUse),
+    steel: steelAsked(asked.steel),
+    treatment: given,
+    lower,
+  };
   const { steel, treatment, use } = question;
   const tempers = tempersOf(steel, treatment);
   const all = candidates(question, tempers);

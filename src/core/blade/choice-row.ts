@@ -28,6 +28,12 @@ export interface ChoiceQuestion {
   readonly isOffered?: boolean | undefined;
 }
 
+/** The same as a program may ask it: use and quench by themselves or by a word for them. */
+export type ChoiceAsked = Omit<ChoiceQuestion, "use" | "quench"> & {
+  readonly use: Use | string;
+  readonly quench?: QuenchMedium | string | undefined;
+};
+
 /** A steel as it stands in the list. */
 export interface Choice {
   readonly steel: Steel;

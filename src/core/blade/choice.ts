@@ -9,10 +9,11 @@ import { attemptOr } from "../refusal";
 import type { Steel } from "../steel/steel";
 import { type ShopNeed, steelTraits, type Traits, usualQuench } from "../steel/traits";
 import { allTwins, type TwinGroup, twinGroups } from "../steel/twins";
+import { wordAsked } from "../word-list";
 import { bandFor } from "./band-by-steel";
-import type { Use } from "./bands";
+import { findUse, type Use } from "./bands";
 import { CANNOT, inOrder } from "./choice-order";
-import type { Choice, ChoiceQuestion, OfferedSteel } from "./choice-row";
+import type { Choice, ChoiceAsked, ChoiceQuestion, OfferedSteel } from "./choice-row";
 import { givesUpText, type Told, whyText } from "./choice-words";
 import { isNamedFor, namedByDesignation } from "./named-steels";
 import type { BladeStory } from "./question";
@@ -21,7 +22,7 @@ import { steelKind } from "./steel-kind";
 import { bladeStory } from "./story";
 import { saidAs, suitability } from "./suitability";
 
-export type { Choice, ChoiceQuestion, OfferedSteel } from "./choice-row";
+export type { Choice, ChoiceAsked, ChoiceQuestion, OfferedSteel } from "./choice-row";
 
 interface Candidate {
   readonly group: TwinGroup;
@@ -230,6 +231,8 @@ function choiceOf(question: ChoiceQuestion, candidate: Candidate): Choice {
  * What to do where nothing that was asked can be, in a sentence; empty where something can.
  *
  * @param choices - As `steelsFor` gives them.
+ * @returns A sentence; temperatures in it [°C]
+ * Limits: nothing is refused. Error and source: those of `steelsFor`.
  */
 export function nothingFits(choices: readonly Choice[]): string {
   const [first] = choices;
@@ -254,10 +257,19 @@ export function nothingFits(choices: readonly Choice[]): string {
  *
  * @param question - Use, thickness and length [mm], quench, whether stainless, whether a kiln is there.
  * @param offered - Steels to choose from with their prices; every grade of the table where left out.
- * @returns Every steel, twins as one; what cannot be stands last with its reason.
+ * @returns Every steel, twins as one: temper [°C], hardness [HRC], chance 0 to 1; what cannot be stands last with its
+ *   reason.
+ * @throws NotAvailable for a use or a quench that is not known.
+ * Error and source: {@link CHOICE_ORDER}, {@link STEEL_BY_USE}; figures as `bladeStory` gives them.
  */
-export function steelsFor(question: ChoiceQuestion, offered?: readonly OfferedSteel[]): readonly Choice[] {
-  return toTheEnd(steelsForInParts(question, offered));
+export function steelsFor(question: ChoiceAsked, offered?: readonly OfferedSteel[]): readonly Choice[] {
+  const { quench } = question;
+  const asked = {
+    ...question,
+    use: wordAsked(question.use, findUse),
+    quench: quench === undefined ? undefined : wordAsked(quench, findQuench),
+  };
+  return toTheEnd(steelsForInParts(asked, offered));
 }
 
 /** The same steels in parts: it may pause after each. */

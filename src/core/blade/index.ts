@@ -1,9 +1,16 @@
-export { type BandTemper, type BandTemperQuestion, bandTemper } from "./band-temper";
+export { type BandTemper, type BandTemperAsked, bandTemper } from "./band-temper";
 export { findUse, type Service, USES, type Use, type UseGroup, usesContaining } from "./bands";
 export type { Caution, CautionRank } from "./caution";
 export type { HardnessEstimate } from "./chance";
-export { type Choice, type ChoiceQuestion, nothingFits, type OfferedSteel, steelsFor } from "./choice";
-export type { BladeQuestion, BladeStory } from "./question";
+export {
+  type Choice,
+  type ChoiceAsked,
+  type ChoiceQuestion,
+  nothingFits,
+  type OfferedSteel,
+  steelsFor,
+} from "./choice";
+export type { BladeAsked, BladeQuestion, BladeStory } from "./question";
 export type { BladeStatus } from "./status";
 export { isStainless, type SteelKind } from "./steel-kind";
 export { bladeStory } from "./story";

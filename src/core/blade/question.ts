@@ -1,6 +1,7 @@
 import type { Hardening } from "../hardening/hardens";
 import type { QuenchMedium } from "../hardening/quench-media";
 import type { NotAvailable } from "../refusal";
+import type { SteelAsked } from "../steel/asked";
 import type { Steel } from "../steel/steel";
 import type { TemperReach } from "../tempering/reach";
 import type { TemperPlan } from "../tempering/temper-plan";
@@ -32,6 +33,14 @@ export interface BladeQuestion {
   /** Judge what is given and nothing else: no temper is chosen for a blade that was neither read nor tempered. */
   readonly asIs?: boolean | undefined;
 }
+
+/** The same as a program may ask it: steel, use and quench by themselves or by a name for them. */
+export type BladeAsked = Omit<BladeQuestion, "steel" | "use" | "quench" | "treatment"> & {
+  readonly steel: SteelAsked;
+  readonly use?: Use | string | undefined;
+  readonly quench?: QuenchMedium | string | undefined;
+  readonly treatment?: Treatment | undefined;
+};
 
 /** What there is to say of a blade. Every function and sheet that judges one reads this and nothing else. */
 export interface BladeStory {

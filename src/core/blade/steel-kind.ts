@@ -1,3 +1,4 @@
+import { type SteelAsked, steelAsked } from "../steel/asked";
 import { carbonOf } from "../steel/carbon";
 import type { Steel } from "../steel/steel";
 
@@ -48,10 +49,11 @@ function byCarbon(steel: Steel, carbon: number): SteelKind {
 /**
  * True for steels that resist rust enough to be sold as stainless, by chromium and carbon in all [mass %].
  *
- * @param steel - A grade or an analysis.
+ * @param steel - A grade or an analysis, or its name.
  * Limits: none are checked. Error: a border of the trade. Source: common practice; what hardening dissolves is judged by `stainless`.
  */
-export function isStainless({ family, composition }: Steel): boolean {
+export function isStainless(steel: SteelAsked): boolean {
+  const { family, composition } = steelAsked(steel);
   return family.endsWith("stainless") && composition.Cr >= STAINLESS_CHROMIUM;
 }
 

@@ -1,16 +1,19 @@
+import { findQuench } from "../hardening/quench-media";
 import { attempt, NotAvailable } from "../refusal";
+import { steelAsked } from "../steel/asked";
 import { totalHours } from "../tempering/hollomon-jaffe";
 import { isBeyondError } from "../tempering/reach";
 import { temperPlan } from "../tempering/temper-plan";
+import { wordAsked } from "../word-list";
 import { bandFor } from "./band-by-steel";
-import type { Use } from "./bands";
+import { findUse, type Use } from "./bands";
 import { type Caution, ranked } from "./caution";
 import { chanceInBand, type HardnessEstimate } from "./chance";
 import { type BladeFacts, bladeFacts } from "./facts";
 import { bandCautions, hardeningCautions, hardnessCautions } from "./hardness-cautions";
 import { nextStep } from "./next-step";
 import { quenchCautions } from "./quench-cautions";
-import type { BladeQuestion, BladeStory } from "./question";
+import type { BladeAsked, BladeQuestion, BladeStory } from "./question";
 import { type BladeStatus, LIKELY_CHANCE, statusOf } from "./status";
 import { steelCautions } from "./steel-cautions";
 import { impliedBy, type NamedTemper, temperCautions } from "./temper-cautions";
@@ -113,12 +116,20 @@ function cautionsOf(question: BladeQuestion, facts: BladeFacts, story: Told): re
  *
  * @param asked - What is known; nothing but the steel is needed. Length and thickness [mm], hardness [HRC], temper [°C], time [h].
  * @returns Hardness [HRC], temper [°C], chance 0 to 1. Whatever is not known stands as undefined or "not known";
- *   only a malformed figure is refused.
- * @throws InvalidValue for a malformed target or known reading.
+ *   only a malformed figure is refused, and a name that is not known.
+ * @throws InvalidValue for a malformed target or known reading; NotAvailable for a name that is not known.
  * Error and source: those of `temperedRange` and `hardens`, and {@link TESTER_UNCERTAINTY}.
  */
-export function bladeStory(asked: BladeQuestion): BladeStory {
-  const question = { ...asked, use: asked.use && bandFor(asked.use, asked.steel) };
+export function bladeStory(asked: BladeAsked): BladeStory {
+  const { use, quench, treatment = {} } = asked;
+  const steel = steelAsked(asked.steel);
+  const question: BladeQuestion = {
+    ...asked,
+    steel,
+    treatment,
+    use: use === undefined ? undefined : bandFor(wordAsked(use, findUse), steel),
+    quench: quench === undefined ? undefined : wordAsked(quench, findQuench),
+  };
   const facts = bladeFacts(question);
   const story = told(question, facts);
   const cautions = cautionsOf(question, facts, story);

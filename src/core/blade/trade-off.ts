@@ -1,6 +1,7 @@
 import { edgeLoad, rollOrChip } from "../mechanics/edge-load";
 import { yieldBand } from "../mechanics/yield";
 import { attemptOr } from "../refusal";
+import { type SteelAsked, steelAsked } from "../steel/asked";
 import type { Steel } from "../steel/steel";
 import { toughnessAt } from "../steel/toughness";
 import { isUnavoidable } from "../tempering/embrittlement";
@@ -9,7 +10,8 @@ import { temperPlan } from "../tempering/temper-plan";
 import type { Treatment } from "../tempering/tempered";
 import { bandHalfWidth } from "../tempering/tempered-range";
 import { temperModel } from "../tempering/tempering-model";
-import type { Use } from "./bands";
+import { wordAsked } from "../word-list";
+import { findUse, type Use } from "./bands";
 import { chanceInBand } from "./chance";
 
 /** What one hardness of a steel gives for a use. */
@@ -90,16 +92,23 @@ function changesOf(steel: Steel, row: Figures, first: Figures): string {
  * What a few points softer or harder buy with one steel: the chance of the band, strength, what its edge
  * bears, published toughness. The first hardness is the one that the others are held against.
  *
- * @param hardnesses - HRC.
- * @returns A row a hardness; what no temper leads to says so and has no figures.
+ * @param use - One of `USES`, or a word for it.
+ * @param steel - A grade or an analysis, or its name.
+ * @param hardnesses - [HRC]
+ * @param treatment - Time of one cycle [h], cycles, and what is known of the blade.
+ * @returns A row a hardness: temper [°C], chance 0 to 1, yield [MPa], edge load [N/mm]; what no temper leads to says so
+ *   and has no figures.
+ * @throws NotAvailable for a use or a steel that is not known.
  * Error and source: those of the temper, the yield strength and the wedge.
  */
 export function tradeOff(
-  use: Use,
-  steel: Steel,
+  use: Use | string,
+  steel: SteelAsked,
   hardnesses: readonly number[],
-  treatment: Treatment,
+  treatment: Treatment = {},
 ): readonly TradeOff[] {
-  const rows = hardnesses.map((hrc) => figuresAt(use, steel, hrc, treatment));
-  return rows.map((row) => ({ ...row, changes: changesOf(steel, row, rows[0] as Figures) }));
+  const asked = wordAsked(use, findUse);
+  const of = steelAsked(steel);
+  const rows = hardnesses.map((hrc) => figuresAt(asked, of, hrc, treatment));
+  return rows.map((row) => ({ ...row, changes: changesOf(of, row, rows[0] as Figures) }));
 }

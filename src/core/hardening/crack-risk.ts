@@ -1,13 +1,15 @@
 import { numberText, quantityText, temperatureText } from "../quantity-text";
 import { attemptOr } from "../refusal";
 import { relation } from "../relation";
+import { type SteelAsked, steelAsked } from "../steel/asked";
 import { carbonOf } from "../steel/carbon";
 import type { Composition } from "../steel/composition";
 import type { Steel } from "../steel/steel";
+import { wordAsked } from "../word-list";
 import { airHardeningMm } from "./air-hardening";
 import { criticalPoints } from "./critical-points";
 import { publishedTreatment } from "./heat-treatment";
-import type { QuenchMedium } from "./quench-media";
+import { findQuench, type QuenchMedium } from "./quench-media";
 
 /** How much a quench is to be feared, the least first. */
 export const CRACK_RANKS = ["low", "raised", "high"] as const;
@@ -112,19 +114,22 @@ const isLiquid = ({ kind }: QuenchMedium) => kind === "water" || kind === "oil" 
  * Risk that a blade cracks or warps in a quench, ranked by what is known to matter. No accepted
  * criterion exists: the rank orders cautions and predicts no blade.
  *
- * @param steel - A grade or an analysis.
- * @param quench - The medium.
+ * @param steel - A grade or an analysis, or its name.
+ * @param quench - One of `QUENCH_MEDIA`, or a word for it.
  * @param blade - Length and thickness [mm], where known.
- * Source: `QUENCH_CRACK`.
+ * @returns A rank and its reasons.
+ * Limits: none are checked. Error and source: {@link QUENCH_CRACK}.
  */
 export function crackRisk(
-  steel: Steel,
-  quench: QuenchMedium,
+  steel: SteelAsked,
+  quench: QuenchMedium | string,
   { length, thickness }: Slenderness = {},
 ): CrackRisk {
-  const { rank, reasons } = bySteel(steel, quench);
+  steel = steelAsked(steel);
+  const medium = wordAsked(quench, findQuench);
+  const { rank, reasons } = bySteel(steel, medium);
   const isSlender = length !== undefined && thickness !== undefined && length > SLENDER * thickness;
-  if (!isSlender || !isLiquid(quench)) return { rank, reasons };
+  if (!isSlender || !isLiquid(medium)) return { rank, reasons };
   const bends = `${numberText(Math.round(length / thickness))} times as long as thick: it may bend`;
   return { rank: rank === "low" ? "raised" : rank, reasons: [...reasons, bends] };
 }

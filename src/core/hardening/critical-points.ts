@@ -1,6 +1,7 @@
 import table from "../../data/hardening/critical-temperatures.json";
 import { attemptOr, NotAvailable } from "../refusal";
 import { checkRange, type Relation, relation } from "../relation";
+import { type SteelAsked, steelAsked } from "../steel/asked";
 import { carbonOf } from "../steel/carbon";
 import { checkElements, elements } from "../steel/element-ranges";
 import type { Steel } from "../steel/steel";
@@ -85,14 +86,15 @@ function fromCard({ ac1, upper, ms }: Card, steel: Steel, hardenC: number | unde
 /**
  * Critical temperatures of a steel and where its martensite starts.
  *
- * @param steel - A grade or an analysis.
+ * @param steel - A grade or an analysis, or its name.
  * @param hardenC - Hardening temperature [°C]; left out, the middle of the published window.
  * @returns [°C]; `null` where nothing is published and no equation holds. The upper one is never below Ac1.
  * @throws NotAvailable where nothing at all is held for the steel, and where `dissolvedAt` refuses a
  *   hardening temperature that was given.
  * Error and source: {@link LOWER_CRITICAL}, {@link UPPER_CRITICAL}, {@link MARTENSITE_START}, {@link HIGH_CHROMIUM_START}.
  */
-export function criticalPoints(steel: Steel, hardenC?: number): CriticalPoints {
+export function criticalPoints(steel: SteelAsked, hardenC?: number): CriticalPoints {
+  steel = steelAsked(steel);
   const card = published.get(steel.grade?.designation ?? "");
   if (card !== undefined) return fromCard(card, steel, hardenC);
   const c = steel.composition;

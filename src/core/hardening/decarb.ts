@@ -1,6 +1,7 @@
 import { numberText, temperatureText } from "../quantity-text";
 import { attemptOr, InvalidValue, NotAvailable } from "../refusal";
 import { checkRange, relation } from "../relation";
+import { type SteelAsked, steelAsked } from "../steel/asked";
 import { austeniteDiffusivity, CARBON_DIFFUSION } from "../steel/billet";
 import { carbonOf } from "../steel/carbon";
 import { checkElements, elements } from "../steel/element-ranges";
@@ -94,7 +95,8 @@ const MAX_DISSOLVED = 1.2;
  * @throws NotAvailable outside those ranges.
  * Error and source: {@link DECARBURISED_SKIN}.
  */
-export function decarbDepth(steel: Steel, celsius: number, minutes: number): number {
+export function decarbDepth(steel: SteelAsked, celsius: number, minutes: number): number {
+  steel = steelAsked(steel);
   const carbon = carbonOf(steel);
   checkRange(DECARBURISED_SKIN, "celsius", celsius);
   checkRange(DECARBURISED_SKIN, "minutes", minutes);
@@ -145,11 +147,12 @@ export interface GrindAllowance {
  * Error and source: {@link DECARBURISED_SKIN}, {@link SCALE_LOSS}.
  */
 export function grindAllowance(
-  steel: Steel,
+  steel: SteelAsked,
   celsius: number,
   minutes: number,
   heats: number,
 ): GrindAllowance {
+  steel = steelAsked(steel);
   if (!Number.isInteger(heats) || heats < 1) {
     throw new InvalidValue(`${numberText(heats)} heats given: it must be a whole number, 1 or more`);
   }

@@ -1,6 +1,7 @@
 import { temperatureText } from "../quantity-text";
 import { InvalidValue, NotAvailable } from "../refusal";
 import { checkRange, type Relation, relation } from "../relation";
+import { type SteelAsked, steelAsked } from "../steel/asked";
 import { carbonOf } from "../steel/carbon";
 import type { Composition } from "../steel/composition";
 import { checkElements, elements } from "../steel/element-ranges";
@@ -119,14 +120,15 @@ function allDissolved(steel: Steel, carbon: number, hardenC: number): Dissolved 
 /**
  * Carbon and chromium that the austenite holds when the blade goes into the quench.
  *
- * @param steel - A grade or an analysis.
+ * @param steel - A grade or an analysis, or its name.
  * @param hardenC - Hardening temperature [°C]
  * @returns In austenite [mass %], the upper limit for a short soak.
  * @throws NotAvailable below the critical temperature, outside the calculated range, and for steels
  *   with 1.8 to 11 % Cr or more than a little molybdenum, vanadium or tungsten.
  * Error and source: {@link DISSOLVED_ALL}, {@link DISSOLVED_CEMENTITE}, {@link DISSOLVED_HIGH_CHROMIUM}.
  */
-export function dissolvedAt(steel: Steel, hardenC: number): Dissolved {
+export function dissolvedAt(steel: SteelAsked, hardenC: number): Dissolved {
+  steel = steelAsked(steel);
   if (!Number.isFinite(hardenC)) throw new InvalidValue("hardening temperature must be a number in °C");
   const rows = gradeSeries(steel);
   const isStainless = steel.family === "martensitic stainless";

@@ -1,5 +1,6 @@
 import { numberText, quantityText } from "../quantity-text";
 import { attempt, attemptOr, NotAvailable } from "../refusal";
+import { type SteelAsked, steelAsked } from "../steel/asked";
 import { carbonOf } from "../steel/carbon";
 import type { Family, Steel } from "../steel/steel";
 import { AIRS, airHardeningMm, notInAir } from "./air-hardening";
@@ -83,11 +84,13 @@ function bySection(steel: Steel, thicknessMm: number, quench: QuenchMedium): Har
  * Whether a blade hardens: by its steel, its quench and its section, as far as they are given. What
  * a blade is for is counted by `partHardens`.
  *
- * @param steel - A grade or an analysis.
+ * @param steel - A grade or an analysis, or its name.
  * @param given - Quench and thickness [mm]; what is left out is not judged.
- * @returns A word, and its reason. Never refuses.
+ * @returns A word, and its reason.
+ * Limits: nothing is refused. Error and source: {@link MAX_PLATE}; hardening without a section by carbon and quench.
  */
-export function hardens(steel: Steel, { quench, thicknessMm }: QuenchQuestion): Hardening {
+export function hardens(steel: SteelAsked, { quench, thicknessMm }: QuenchQuestion = {}): Hardening {
+  steel = steelAsked(steel);
   const soft = softBySteel(steel) || (quench === undefined ? "" : softByQuench(steel, quench));
   if (soft !== "") return { word: "does not harden", sentence: soft };
   if (quench === undefined || thicknessMm === undefined) {

@@ -3,6 +3,7 @@ import { numberText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
 import type { Relation } from "../relation";
 import { type SourceKey, sourceText } from "../sources";
+import { type SteelAsked, steelAsked } from "../steel/asked";
 import { lenderNamed } from "../steel/kin";
 import type { Steel } from "../steel/steel";
 import { grouped, number, orNull, records, sourceKey, text } from "../table";
@@ -156,7 +157,8 @@ export function publishedTreatment(steel: Steel): HeatTreatment | null {
  * @throws NotAvailable for an analysis and for a grade without published figures.
  * Error: published windows, as their sources print them; sources may disagree. Source: named in `source`.
  */
-export function heatTreatment(steel: Steel): HeatTreatment {
+export function heatTreatment(steel: SteelAsked): HeatTreatment {
+  steel = steelAsked(steel);
   const treatment = publishedTreatment(steel);
   if (treatment !== null) return treatment;
   throw new NotAvailable(

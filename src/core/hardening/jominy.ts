@@ -1,5 +1,6 @@
 import table from "../../data/hardening/jominy-divisors.json";
 import { checkRange, type Relation, relation } from "../relation";
+import { type SteelAsked, steelAsked } from "../steel/asked";
 import { carbonOf } from "../steel/carbon";
 import type { Composition, Element } from "../steel/composition";
 import { checkElements } from "../steel/element-ranges";
@@ -86,7 +87,8 @@ const heldDiameters = new Map(gradeHardenability.map(({ grade, diameter }) => [g
  * @throws NotAvailable outside the element ranges of the method.
  * Error and source: {@link IDEAL_DIAMETER}, {@link GRAIN_EFFECT}, {@link GRADE_SERIES}.
  */
-export function hardenability(steel: Steel, grain = 7): number {
+export function hardenability(steel: SteelAsked, grain = 7): number {
+  steel = steelAsked(steel);
   const factor = grainFactor(grain);
   const austenite = austeniteOf(steel);
   const diameter = heldDiameters.get(steel.grade?.designation ?? "");
@@ -164,13 +166,14 @@ function withResiduals({ grade, composition: c }: Steel): Composition {
 /**
  * End-quench hardness of a steel from its composition.
  *
- * @param steel - A grade or an analysis.
+ * @param steel - A grade or an analysis, or its name.
  * @param distance - Distance from the quenched end [mm]
  * @returns [HRC]
  * @throws NotAvailable outside the composition and distance ranges, above 1.2 % C or 1.8 % Cr.
  * Error and source: {@link JOMINY_CURVE}.
  */
-export function jominyHardness(steel: Steel, distance: number): number {
+export function jominyHardness(steel: SteelAsked, distance: number): number {
+  steel = steelAsked(steel);
   const carbon = carbonOf(steel);
   checkElements(JOMINY_CURVE, { ...steel.composition, C: carbon });
   const austenite = hardenedAustenite(steel, carbon);

@@ -2,18 +2,20 @@ import table from "../../data/hardening/plate-critical-thickness.json";
 import { numberText } from "../quantity-text";
 import { attempt, NotAvailable, Refusal } from "../refusal";
 import { type Relation, relation } from "../relation";
+import { type SteelAsked, steelAsked } from "../steel/asked";
 import { carbonOf } from "../steel/carbon";
 import type { Composition } from "../steel/composition";
 import { checkElements } from "../steel/element-ranges";
 import type { Steel } from "../steel/steel";
 import { grouped, number, oneOf, records } from "../table";
+import { wordAsked } from "../word-list";
 import { AIR_HARDENING, AIRS, type Air, airHardeningMm, airHardeningNote, notInAir } from "./air-hardening";
 import { CARBIDE_CARBON, DISSOLVED_CEMENTITE, dissolvedAt } from "./dissolved";
 import { gradeHardenability } from "./grade-series";
 import { usualHardening } from "./hardening-temperature";
 import type { Dissolved } from "./high-chromium";
 import { IDEAL_DIAMETER, idealDiameter } from "./ideal-diameter";
-import type { QuenchMedium } from "./quench-media";
+import { findQuench, type QuenchMedium } from "./quench-media";
 
 /** Baths that the plate calculation covers. */
 export const BATHS = ["brine", "agitated water", "fast oil", "oil A", "slow oil"] as const;
@@ -181,14 +183,17 @@ function isAir(bath: Bath): bath is Air {
 /**
  * Thickest flat section that hardens in a bath.
  *
- * @param steel - A grade or an analysis.
- * @param bath - One of `BATHS` or `AIRS`.
+ * @param steel - A grade or an analysis, or its name.
+ * @param asked - A bath: one of `BATHS` or `AIRS`, what `findQuench` gives, or a word for it.
  * @returns Thickness, fully hard and half martensite [mm], good to a factor of 1.5; for air-hardening
  *   steels what is stated for still air, 0 where a steel does not harden in air.
- * @throws NotAvailable where the hardenability of the steel is outside the calculated series.
+ * @throws NotAvailable where the hardenability of the steel is outside the calculated series, and for a quench without
+ *   a figure.
  * Error and source: {@link MAX_PLATE}, {@link AIR_HARDENING}.
  */
-export function maxSection(steel: Steel, bath: Bath): MaxSection {
+export function maxSection(steel: SteelAsked, asked: Bath | QuenchMedium | string): MaxSection {
+  steel = steelAsked(steel);
+  const bath = bathOf(wordAsked(asked, findQuench));
   const airMm = airHardeningMm(steel);
   if (airMm !== undefined) {
     return { fullyHardMm: airMm, halfHardMm: airMm, note: airHardeningNote(bath, airMm) };

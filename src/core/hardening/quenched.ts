@@ -3,6 +3,7 @@ import { temperatureText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
 import { checkRange, type Relation, relation } from "../relation";
 import type { SourceKey } from "../sources";
+import { type SteelAsked, steelAsked } from "../steel/asked";
 import { carbonOf } from "../steel/carbon";
 import { checkElements, elements } from "../steel/element-ranges";
 import { heldName } from "../steel/kin";
@@ -122,7 +123,7 @@ function stainlessQuenched(steel: Steel, hardenC: number | undefined): Quenched 
 /**
  * Hardness of a blade that hardened through, straight from the quench.
  *
- * @param steel - A grade or an analysis.
+ * @param steel - A grade or an analysis, or its name.
  * @param hardenC - Hardening temperature [°C]; left out, the middle of the published window.
  * @param quenchToC - Coldest temperature straight after the quench [°C]; a freezer turns part of the austenite.
  * @returns Hardness [HRC], the hardening temperature used [°C] and the source.
@@ -130,7 +131,8 @@ function stainlessQuenched(steel: Steel, hardenC: number | undefined): Quenched 
  *   sheet prints it, and where `dissolvedAt` refuses.
  * Error and source: {@link INITIAL_HARDNESS}, {@link HIGH_CARBON_HARDNESS}, {@link STAINLESS_HARDNESS}.
  */
-export function quenchedHardness(steel: Steel, hardenC?: number, quenchToC = ROOM_C): Quenched {
+export function quenchedHardness(steel: SteelAsked, hardenC?: number, quenchToC = ROOM_C): Quenched {
+  steel = steelAsked(steel);
   const atRoom = quenchedToRoom(steel, hardenC);
   if (quenchToC === ROOM_C) return atRoom;
   return { ...atRoom, hrc: atRoom.hrc + subZeroGain(steel, hardenC, quenchToC).hrc };

@@ -1,6 +1,7 @@
 import { quantityText, temperatureText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
 import type { Relation } from "../relation";
+import { type SteelAsked, steelAsked } from "../steel/asked";
 import type { Steel } from "../steel/steel";
 import { dissolvedAt } from "./dissolved";
 import {
@@ -22,14 +23,15 @@ export const QUENCH_END = { coldest: -196, hottest: 250 } as const;
 /**
  * Austenite left after quench, of what the steel holds in solution.
  *
- * @param steel - A grade or an analysis.
+ * @param steel - A grade or an analysis, or its name.
  * @param hardenC - Hardening temperature [°C]
  * @param quenchToC - Coldest temperature that the quench reaches at once, -196 to 250 [°C]
  * @returns 0 to 100 [%]; above 5 % Cr an order of magnitude.
  * @throws NotAvailable outside -196 to 250 °C, and where `dissolvedAt` refuses.
  * Error and source: {@link RETAINED_AUSTENITE}, {@link HIGH_CHROMIUM_AUSTENITE}.
  */
-export function retainedAt(steel: Steel, hardenC: number, quenchToC: number): number {
+export function retainedAt(steel: SteelAsked, hardenC: number, quenchToC: number): number {
+  steel = steelAsked(steel);
   if (!(quenchToC >= QUENCH_END.coldest && quenchToC <= QUENCH_END.hottest)) {
     throw new NotAvailable(
       `quench to ${temperatureText(quenchToC)} is outside ${temperatureText(QUENCH_END.coldest)} to ` +

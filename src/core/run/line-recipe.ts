@@ -113,6 +113,7 @@ function apart(line: RecipeLine, clay: string, subZero: string): string[] {
  * @param line - Lengths [mm], temperatures [°C], times [h].
  * @returns Figures that no source gives stand as their refusal.
  * @throws InvalidValue for a malformed target or known temper, and for clay without its place.
+ * Error and source: those of `heatTreatment`, `soakMinutes` and `temperPlan`.
  */
 export function lineRecipe(line: RecipeLine): LineRecipe {
   const { steel, quench } = line;

@@ -1,10 +1,12 @@
 import { lengthText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
-import type { Grind } from "./grinds";
+import { wordAsked } from "../word-list";
+import { findGrind, type Grind } from "./grinds";
 
 /** A cross-section as it is described: lengths in mm; what is left out takes the default of its grind. */
 export interface Section {
-  readonly grind: Grind;
+  /** One of `GRINDS`, or a word for it. */
+  readonly grind: Grind | string;
   /** Spine to edge, or edge to edge; of the body under the rib for a T-back. */
   readonly width: number;
   /** At the spine or the middle; of the body under the rib for a T-back. */
@@ -19,6 +21,9 @@ export interface Section {
   readonly flatWidth?: number | undefined;
   readonly ribHeight?: number | undefined;
 }
+
+/** The same with its grind found. */
+type FoundSection = Section & { readonly grind: Grind };
 
 /** A section with every figure given: the form that areas are computed from. All in mm. */
 export interface Outline {
@@ -45,7 +50,7 @@ function checkFigure(word: string, name: string, value: number | undefined, used
   );
 }
 
-function checkFigures(section: Section): void {
+function checkFigures(section: FoundSection): void {
   const { grind } = section;
   const { word } = grind;
   checkFigure(word, "width", section.width, true);
@@ -58,24 +63,31 @@ function checkFigures(section: Section): void {
 }
 
 /** A figure without which the section is not defined. */
-function needed(section: Section, value: number | undefined, name: string): number {
+function needed(section: FoundSection, value: number | undefined, name: string): number {
   const isPoint = section.width === 0;
   if (isPoint || (value !== undefined && value > 0)) return value ?? 0;
   throw new InvalidValue(`a "${section.grind.word}" section needs a ${name} in mm`);
 }
 
-function bevelOf(section: Section): number {
+function bevelOf(section: FoundSection): number {
   const { grind, width, bevelHeight } = section;
   if (grind.bevel === "") return width;
   if (grind.bevel === "needed") return needed(section, bevelHeight, "bevel height");
   return bevelHeight === undefined || bevelHeight === 0 ? width : bevelHeight;
 }
 
-function curveOf(section: Section): number {
+function curveOf(section: FoundSection): number {
   const { grind, curve } = section;
   if (grind.curve === "") return 0;
   const isFlatConvex = grind.curve === "bulge" && curve === 0;
   return isFlatConvex ? 0 : needed(section, curve, grind.curve);
+}
+
+const hasGrind = (section: Section): section is FoundSection => typeof section.grind === "object";
+
+/** Only where the grind is a word: copying an object costs more than its area. */
+function found(section: Section): FoundSection {
+  return hasGrind(section) ? section : { ...section, grind: wordAsked(section.grind, findGrind) };
 }
 
 /**
@@ -83,7 +95,8 @@ function curveOf(section: Section): number {
  *
  * @throws InvalidValue naming the figure that is missing or out of place.
  */
-export function outlineOf(section: Section): Outline {
+export function outlineOf(described: Section): Outline {
+  const section = found(described);
   checkFigures(section);
   const { grind, width, thickness, edge = 0 } = section;
   const hasRib = grind.flat === "rib width";

@@ -1,3 +1,5 @@
+import { wordAsked } from "../word-list";
+import { findGrind } from "./grinds";
 import type { Section } from "./section";
 import { type BladeProperties, bladeProperties, type Station } from "./stations";
 
@@ -23,7 +25,8 @@ function scaled(value: number | undefined, share: number): number | undefined {
  * Limits: checked by what reads the stations. Error and source: {@link STATION_MOMENTS}.
  */
 export function taperStations(taper: Taper): readonly [Station, Station] {
-  const { grind, length, width, thickness, edge = 0, bevelHeight, curve, flatWidth, ribHeight } = taper;
+  const grind = wordAsked(taper.grind, findGrind);
+  const { length, width, thickness, edge = 0, bevelHeight, curve, flatWidth, ribHeight } = taper;
   const endWidth = taper.tipWidth ?? width;
   const endThickness = taper.tipThickness ?? thickness;
   const share = endWidth / width;

@@ -1,4 +1,5 @@
 import { NotAvailable } from "../refusal";
+import { type SteelAsked, steelAsked } from "./asked";
 import { boundsOf } from "./bounds";
 import type { Bounds } from "./composition";
 import { classesOf } from "./grades";
@@ -48,12 +49,13 @@ export function statedCarbon(steel: Steel): number {
 /**
  * Carbon that relations use.
  *
- * @param steel - A grade or an analysis.
+ * @param steel - A grade or an analysis, or its name.
  * @returns As stated; where the grade leaves it open, what it is usually sold with [mass %]
  * @throws NotAvailable where no usual carbon of such a grade is held either.
  * Error: a heat lies anywhere within the limits of its grade. Source: the standard of the grade, as STEEL names it.
  */
-export function carbonOf({ composition, grade }: Steel): number {
+export function carbonOf(steel: SteelAsked): number {
+  const { composition, grade } = steelAsked(steel);
   if (Number.isNaN(composition.C) && grade !== null) refuseOpen(grade);
   return composition.C;
 }
@@ -61,11 +63,12 @@ export function carbonOf({ composition, grade }: Steel): number {
 /**
  * Carbon limits of the standard; for an analysis both are the figure given.
  *
- * @param steel - A grade or an analysis.
+ * @param steel - A grade or an analysis, or its name.
  * @returns [mass %]; null where the standard gives no limit on that side.
  * Limits: nothing is refused. Error: none, as printed. Source: the standard of the grade, as STEEL names it.
  */
-export function carbonBounds(steel: Steel): Bounds {
+export function carbonBounds(steel: SteelAsked): Bounds {
+  steel = steelAsked(steel);
   return boundsOf(steel, "C");
 }
 

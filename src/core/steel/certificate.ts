@@ -1,4 +1,5 @@
 import { InvalidValue, NotAvailable } from "../refusal";
+import { type SteelAsked, steelAsked } from "./asked";
 import { boundsOf } from "./bounds";
 import { type Bounds, ELEMENTS, type Element } from "./composition";
 import { limitsCaution } from "./composition-text";
@@ -162,7 +163,12 @@ function gradeOf({ grade, name }: Steel): Grade {
  *   NotAvailable where no permissible variation is held for the standard.
  * Error: none, a comparison. Source: the standard of the grade; permissible variations as EVIDENCE names them.
  */
-export function certificate(steel: Steel, results: readonly Result[], kind: AnalysisKind): CertificateReport {
+export function certificate(
+  steel: SteelAsked,
+  results: readonly Result[],
+  kind: AnalysisKind,
+): CertificateReport {
+  steel = steelAsked(steel);
   const grade = gradeOf(steel);
   checkResults(results, kind);
   const limits = new Map(ELEMENTS.map((element) => [element, allowed(steel, grade, element, kind)]));

@@ -102,7 +102,7 @@ function checkCladding({ celsius, minutes, layer }: Cladding): void {
  * @param cladding - Carbon of both steels [mass %], temperature [°C], time [min], layer [mm].
  * @returns Depth to where a tenth of the step is left, the same into both, and the carbon at the weld.
  * @throws NotAvailable outside 850 to 1250 °C, 600 min and 50 mm.
- * Error: half either way; chromium draws more than the per cents say.
+ * Error and source: {@link CLADDING_DIFFUSION}; chromium draws more than the per cents say.
  */
 export function cladEdge(cladding: Cladding): CladEdge {
   checkCladding(cladding);

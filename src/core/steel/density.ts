@@ -2,6 +2,7 @@ import table from "../../data/steel/density-by-family.json";
 import type { Relation } from "../relation";
 import type { SourceKey } from "../sources";
 import { number, records, sourceKey, text } from "../table";
+import { type SteelAsked, steelAsked } from "./asked";
 import type { Steel } from "./steel";
 
 /** A density with the relation it rests on. */
@@ -59,11 +60,12 @@ function familyDensity(steel: Steel): Density {
 /**
  * Density of a steel at room temperature: the value published for the grade, else the value typical of its family.
  *
- * @param steel - A grade or an analysis.
+ * @param steel - A grade or an analysis, or its name.
  * @returns A record: its `value` [g/cm³], and the relation it rests on.
  * Limits: nothing is refused. Error and source: those of the relation in the answer.
  */
-export function densityOf(steel: Steel): Density {
+export function densityOf(steel: SteelAsked): Density {
+  steel = steelAsked(steel);
   const { grade } = steel;
   if (grade === null || grade.density === null || grade.densitySource === null) return familyDensity(steel);
   return { value: grade.density, relation: publishedRelation(grade.densitySource, grade.designation) };

@@ -1,4 +1,5 @@
 export { parseAnalysis } from "./analysis";
+export type { SteelAsked } from "./asked";
 export { billetCarbon, carbonDiffusivity, minutesToEvenOut } from "./billet";
 export { boundsOf } from "./bounds";
 export { carbonBounds, carbonOf } from "./carbon";

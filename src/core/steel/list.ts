@@ -48,7 +48,7 @@ function matcher({ families, systems, contains }: GradeFilter): (grade: Grade) =
  *
  * @throws NotAvailable where the filter leaves none.
  */
-export function listGrades(filter: GradeFilter): readonly Grade[] {
+export function listGrades(filter: GradeFilter = {}): readonly Grade[] {
   const grades = allGrades().filter(matcher(filter));
   if (grades.length > 0) return grades;
   const { families, systems, contains } = filter;

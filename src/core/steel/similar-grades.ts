@@ -1,6 +1,7 @@
 import table from "../../data/steel/nearness.json";
 import { relation } from "../relation";
 import { number, oneOf, records } from "../table";
+import { type SteelAsked, steelAsked } from "./asked";
 import { boundsOf } from "./bounds";
 import { ELEMENTS, type Element } from "./composition";
 import { steelOf } from "./find";
@@ -111,12 +112,13 @@ function nearness(steel: Steel, grade: Grade) {
 /**
  * Grades of the table whose contents lie nearest, best first; none of them is the same steel.
  *
- * @param steel - A grade or an analysis.
+ * @param steel - A grade or an analysis, or its name.
  * @param count - How many at most.
  * @returns Grades with the element that differs most [mass %]; empty where none is near.
  * Limits: nothing is refused. Error and source: {@link NEARNESS}.
  */
-export function similarGrades(steel: Steel, count = 10): readonly SimilarGrade[] {
+export function similarGrades(steel: SteelAsked, count = 10): readonly SimilarGrade[] {
+  steel = steelAsked(steel);
   return allGrades()
     .filter((grade) => !isSame(steel, grade))
     .map((grade) => nearness(steel, grade))

@@ -3,6 +3,7 @@ import { publishedHardening } from "../hardening/hardening-temperature";
 import { numberText, temperatureText } from "../quantity-text";
 import { attemptOr, NotAvailable } from "../refusal";
 import { type Relation, relation } from "../relation";
+import { type SteelAsked, steelAsked } from "./asked";
 import type { Steel } from "./steel";
 
 /** What is left in solution to keep a hardened steel bright. */
@@ -103,13 +104,14 @@ function dissolvedOrNull(steel: Steel, hardenC: number): number | null {
 /**
  * Whether a hardened steel keeps enough chromium in solution to be stainless.
  *
- * @param steel - A grade or an analysis.
+ * @param steel - A grade or an analysis, or its name.
  * @param hardenC - Hardening temperature [°C]; the middle of the grade's window where left out.
  * @returns Chromium in all and in solution [mass %], pitting resistance equivalent of the dissolved, verdict.
  * @throws NotAvailable where no relation is published at that temperature or no window is held.
  * Error and source: {@link PASSIVITY}, {@link PREN}, {@link DISSOLVED_HIGH_CHROMIUM}.
  */
-export function stainless(steel: Steel, hardenC?: number): Stainless {
+export function stainless(steel: SteelAsked, hardenC?: number): Stainless {
+  steel = steelAsked(steel);
   const bulk = steel.composition.Cr;
   if (bulk < LEAST) return lowChromium(steel, hardenC);
   const isWhole = isWhollyDissolved(steel);

@@ -2,6 +2,7 @@ import table from "../../data/steel/toughness.json";
 import { numberText } from "../quantity-text";
 import type { Relation } from "../relation";
 import { grouped, number, records, sourceKey, text } from "../table";
+import { type SteelAsked, steelAsked } from "./asked";
 import { heldName } from "./kin";
 import type { Steel } from "./steel";
 
@@ -32,10 +33,16 @@ function valueText({ low, high, unit }: Toughness): string {
 const NEAR_HRC = 1;
 
 /**
- * Toughness published for a steel near a hardness [HRC], its test named; empty where none is.
+ * Toughness published for a steel near a hardness, its test named; empty where none is.
  * Figures of different tests are never compared.
+ *
+ * @param steel - A grade or an analysis, or its name.
+ * @param hrc - Hardness [HRC]
+ * @returns A figure with its unit [J, ft lb ...], its test and the hardness it was read at, in words.
+ * Limits: none are checked. Error and source: those printed for the grade, as EVIDENCE names them.
  */
-export function toughnessAt(steel: Steel, hrc: number): string {
+export function toughnessAt(steel: SteelAsked, hrc: number): string {
+  steel = steelAsked(steel);
   const near = published(steel).filter((figure) => Math.abs(figure.hrc - hrc) <= NEAR_HRC);
   const nearest = near.reduce<Toughness | undefined>(
     (best, figure) =>

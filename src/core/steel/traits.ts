@@ -10,6 +10,7 @@ import { maxSection } from "../hardening/max-section";
 import { findQuench, type QuenchMedium } from "../hardening/quench-media";
 import { temperatureText } from "../quantity-text";
 import { attemptOr } from "../refusal";
+import { type SteelAsked, steelAsked } from "./asked";
 import { type Ratings, ratingsOf, toolSteelRow } from "./ratings";
 import { stainless } from "./stainless";
 import type { Steel } from "./steel";
@@ -179,11 +180,15 @@ const known = new WeakMap<Steel, Traits>();
  * What a steel is like: kind, toughness and wear, carbide, how it hardens and rusts, and what a shop must
  * have for it. Rules of thumb for a choice; the maker's heat treatment matters more than the name.
  *
- * @param steel - A grade or an analysis.
+ * @param steel - A grade or an analysis, or its name.
  * @param hardenC - Hardening temperature [°C]; the usual one of the steel where left out.
- * Error: that of each relation behind it; words are common practice where no handbook is named.
+ * @returns Words, and figures of carbide and chromium as the record says.
+ * @throws NotAvailable for a name that no grade bears.
+ * Error: that of each relation behind it. Source: as the basis in the answer names it; common practice where no
+ * handbook is named.
  */
-export function steelTraits(steel: Steel, hardenC?: number): Traits {
+export function steelTraits(steel: SteelAsked, hardenC?: number): Traits {
+  steel = steelAsked(steel);
   if (hardenC !== undefined) return traitsOf(steel, hardenC);
   let traits = known.get(steel);
   if (traits === undefined) {

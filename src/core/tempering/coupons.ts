@@ -1,6 +1,7 @@
 import { quantityText, temperatureText } from "../quantity-text";
 import { attempt, attemptOr, NotAvailable } from "../refusal";
 import { type Relation, relation } from "../relation";
+import { type SteelAsked, steelAsked } from "../steel/asked";
 import type { Steel } from "../steel/steel";
 import { equivalentTemperature, hollomonJaffe } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
@@ -159,7 +160,7 @@ export interface CouponQuestion {
 /**
  * Moves the published curve to the shop's own coupons, as far as they deserve.
  *
- * @param steel - A grade or an analysis.
+ * @param steel - A grade or an analysis, or its name.
  * @param coupons - One or more: temper [°C], time [h], reading [HRC]
  * @param question - Time [h] and temper [°C] of the plan, hardening temperature [°C]
  * @returns Temper [°C] and reading [HRC] to plan with, shift and its uncertainty [HRC]
@@ -167,7 +168,12 @@ export interface CouponQuestion {
  *   each other, and outside the published range.
  * Error and source: {@link COUPON_FIT}.
  */
-export function fitCoupons(steel: Steel, coupons: readonly Coupon[], question: CouponQuestion): CouponFit {
+export function fitCoupons(
+  steel: SteelAsked,
+  coupons: readonly Coupon[],
+  question: CouponQuestion,
+): CouponFit {
+  steel = steelAsked(steel);
   const model = temperModel(steel, question.hardenC);
   const { hours } = question;
   const deviations = coupons.map((coupon, i) => deviationOf(model, coupon, i, hours));

@@ -1,5 +1,6 @@
 import { temperatureText } from "../quantity-text";
 import { relation } from "../relation";
+import { type SteelAsked, steelAsked } from "../steel/asked";
 import type { Steel } from "../steel/steel";
 
 /** A span of tempers that costs toughness. */
@@ -67,11 +68,12 @@ function isReversible({ composition: c }: Steel): boolean {
 /**
  * The embrittlement ranges of a steel, by its own sheet or its family.
  *
- * @param steel - A grade or an analysis.
+ * @param steel - A grade or an analysis, or its name.
  * @returns Tempers [°C]
  * Limits: nothing is refused. Error and source: {@link EMBRITTLEMENT}.
  */
-export function brittleRanges(steel: Steel): readonly BrittleRange[] {
+export function brittleRanges(steel: SteelAsked): readonly BrittleRange[] {
+  steel = steelAsked(steel);
   const own = OWN_RANGES[steel.grade?.designation ?? ""];
   if (own !== undefined) return own;
   const { Cr, Si } = steel.composition;
@@ -88,11 +90,12 @@ function rangeText({ low, high }: BrittleRange): string {
 /**
  * The embrittlement caution of a temper; empty where there is none.
  *
- * @param steel - A grade or an analysis.
+ * @param steel - A grade or an analysis, or its name.
  * @param celsius - Temper [°C]
  * Limits: nothing is refused. Error and source: {@link EMBRITTLEMENT}.
  */
-export function embrittlementCaution(steel: Steel, celsius: number): string {
+export function embrittlementCaution(steel: SteelAsked, celsius: number): string {
+  steel = steelAsked(steel);
   return brittleRanges(steel)
     .filter(({ low, high }) => celsius >= low && celsius <= high)
     .map((range) => `embrittlement range ${rangeText(range)}: ${range.advice}`)

@@ -1,6 +1,6 @@
 import { quantityText, temperatureText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
-import type { Steel } from "../steel/steel";
+import { type SteelAsked, steelAsked } from "../steel/asked";
 import { crossings } from "./curve";
 import { embrittlementCaution } from "./embrittlement";
 import { hollomonJaffe, hoursAtParameter, totalHours } from "./hollomon-jaffe";
@@ -102,7 +102,7 @@ function adviceFor(model: TemperModel, celsius: number, hours: number): string {
 /**
  * The next temper of a blade that has been tempered and read.
  *
- * @param steel - A grade or an analysis.
+ * @param steel - A grade or an analysis, or its name.
  * @param blade - Temper so far [°C], its time [h], and the reading [HRC]
  * @param target - Wanted hardness [HRC]
  * @param hours - Time of the next temper [h]
@@ -112,7 +112,8 @@ function adviceFor(model: TemperModel, celsius: number, hours: number): string {
  *   the published curve.
  * Error and source: {@link COMPOSITION_FORMULA} or the grade's own curve, moved by the reading; {@link HOLLOMON_JAFFE}.
  */
-export function retemper(steel: Steel, blade: BladeSoFar, target: number, hours: number): Retemper {
+export function retemper(steel: SteelAsked, blade: BladeSoFar, target: number, hours: number): Retemper {
+  steel = steelAsked(steel);
   checkTarget(target);
   checkTarget(blade.hrc);
   const model = temperModel(steel);

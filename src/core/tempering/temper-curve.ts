@@ -1,6 +1,6 @@
 import { numberText, temperatureText } from "../quantity-text";
 import { InvalidValue, NotAvailable } from "../refusal";
-import type { Steel } from "../steel/steel";
+import { type SteelAsked, steelAsked } from "../steel/asked";
 import { hollomonJaffe, totalHours } from "./hollomon-jaffe";
 import { checkHours, refuseTemper, temperSpan } from "./temper-limits";
 import { hardnessIn } from "./tempered";
@@ -35,14 +35,15 @@ function points(from: number, to: number, step: number): number[] {
 /**
  * Hardness over a span of tempers with the band that covers 90 %.
  *
- * @param steel - A grade or an analysis.
+ * @param steel - A grade or an analysis, or its name.
  * @param span - Ends and step [°C]
  * @param hours - Time in all [h]
  * @returns A point a step, temper rising: temper [°C], low, likely and high [HRC]
  * @throws NotAvailable where an end that was given lies outside the published range.
  * Error and source: {@link COMPOSITION_FORMULA} or the grade's own curve, as the band says.
  */
-export function temperCurve(steel: Steel, span: CurveSpan, hours: number): CurvePoint[] {
+export function temperCurve(steel: SteelAsked, span: CurveSpan, hours: number): CurvePoint[] {
+  steel = steelAsked(steel);
   const model = temperModel(steel);
   checkHours(model, totalHours(hours, 1));
   const [least, most] = temperSpan(model, hours);

@@ -1,14 +1,14 @@
 import { withinWords } from "../cell-text";
 import { quantityText, temperatureText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
-import type { Steel } from "../steel/steel";
+import { type SteelAsked, steelAsked } from "../steel/asked";
 import { HALF_HRC, temperPlan } from "./temper-plan";
 import type { Treatment } from "./tempered";
 
 /**
  * The temper that gives a hardness: the likely one of the plan for it, so that the two never differ.
  *
- * @param steel - A grade or an analysis.
+ * @param steel - A grade or an analysis, or its name.
  * @param targetHrc - Wanted hardness [HRC]
  * @param treatment - Time of one cycle [h], cycles, and what is known of the blade.
  * @returns 150 or more, within the published range; for a target that the curve misses by half an HRC at most the
@@ -17,7 +17,8 @@ import type { Treatment } from "./tempered";
  *   nearest temper), where two tempers give it (naming both), and as `temperedHardness` does.
  * Error and source: {@link COMPOSITION_FORMULA} or the grade's own curve; {@link HOLLOMON_JAFFE}.
  */
-export function temperFor(steel: Steel, targetHrc: number, treatment: Treatment): number {
+export function temperFor(steel: SteelAsked, targetHrc: number, treatment: Treatment = {}): number {
+  steel = steelAsked(steel);
   const { likelyC, missesBy, otherC, flag, caution } = temperPlan(steel, targetHrc, treatment);
   if (likelyC === null) throw new NotAvailable(caution);
   // A cell holds one figure and no flag: one that misses the target would pass for an answer.

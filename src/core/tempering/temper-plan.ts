@@ -2,7 +2,7 @@ import { withinWords } from "../cell-text";
 import { publishedTreatment } from "../hardening/heat-treatment";
 import { isMartensiticStainless } from "../hardening/stainless";
 import { numberText, quantityText, temperatureText } from "../quantity-text";
-import type { Steel } from "../steel/steel";
+import { type SteelAsked, steelAsked } from "../steel/asked";
 import { extremes } from "./curve";
 import { blandTempers, brittleText, mustCoolFast } from "./embrittlement";
 import { hollomonJaffe, totalHours } from "./hollomon-jaffe";
@@ -246,7 +246,7 @@ function withAnswer(question: Question, tempers: readonly number[]): TemperPlan 
  * The temper for a hardness with all that goes with it. Where there is no single answer the flag and the
  * caution say why, in place of an error.
  *
- * @param steel - A grade or an analysis.
+ * @param steel - A grade or an analysis, or its name.
  * @param targetHrc - Wanted hardness, 20 to 68 [HRC]
  * @param treatment - Time of one cycle [h], cycles, and what is known of the blade.
  * @returns Tempers to start at, likely and at most [°C], hardness 10 °C to either side [HRC]
@@ -254,7 +254,8 @@ function withAnswer(question: Question, tempers: readonly number[]): TemperPlan 
  *   `temperedHardness` does for a known reading.
  * Error and source: {@link COMPOSITION_FORMULA} or the grade's own curve; {@link HOLLOMON_JAFFE}, {@link EMBRITTLEMENT}.
  */
-export function temperPlan(steel: Steel, targetHrc: number, treatment: Treatment): TemperPlan {
+export function temperPlan(steel: SteelAsked, targetHrc: number, treatment: Treatment = {}): TemperPlan {
+  steel = steelAsked(steel);
   checkTarget(targetHrc);
   const model = temperModel(steel, treatment.hardenC, treatment.quenchToC);
   const hours = totalHours(treatment.hours, treatment.cycles);

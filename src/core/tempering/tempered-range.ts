@@ -4,6 +4,7 @@ import { softBySteel } from "../hardening/hardens";
 import { maxSection } from "../hardening/max-section";
 import { numberText } from "../quantity-text";
 import { attempt, NotAvailable, Refusal } from "../refusal";
+import { type SteelAsked, steelAsked } from "../steel/asked";
 import { limitsCaution } from "../steel/composition-text";
 import type { Steel } from "../steel/steel";
 import { brittleText, embrittlementCaution } from "./embrittlement";
@@ -102,7 +103,7 @@ function cautionOf(model: TemperModel, celsius: number, section: string | undefi
 /**
  * Hardness after temper with the band that covers 90 % of blades that hardened through.
  *
- * @param steel - A grade or an analysis.
+ * @param steel - A grade or an analysis, or its name.
  * @param temperC - Temper of the steel itself [°C]
  * @param treatment - Time of one cycle [h], cycles, and what is known of the blade.
  * @param section - Thickness [mm] and bath; left out, the section is taken as hardened through.
@@ -112,11 +113,12 @@ function cautionOf(model: TemperModel, celsius: number, section: string | undefi
  * or the grade's own curve, named in the basis.
  */
 export function temperedRange(
-  steel: Steel,
+  steel: SteelAsked,
   temperC: number,
-  treatment: Treatment,
+  treatment: Treatment = {},
   section?: QuenchedSection,
 ): TemperedRange {
+  steel = steelAsked(steel);
   const { known, hardenC, quenchToC } = treatment;
   const soft = softBySteel(steel);
   if (soft !== "") throw new NotAvailable(soft);

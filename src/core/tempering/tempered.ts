@@ -1,6 +1,6 @@
 import { celsiusOf, isUsualFahrenheit, numberText, quantityText, temperatureText } from "../quantity-text";
 import { InvalidValue, NotAvailable } from "../refusal";
-import type { Steel } from "../steel/steel";
+import { type SteelAsked, steelAsked } from "../steel/asked";
 import { checkTemperNumber, hollomonJaffe, totalHours } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
 import { inRange, refuseTemper } from "./temper-limits";
@@ -118,7 +118,7 @@ export function readingShift(model: TemperModel, known: KnownTemper | undefined,
 /**
  * Hardness after temper of a blade that hardened through.
  *
- * @param steel - A grade or an analysis.
+ * @param steel - A grade or an analysis, or its name.
  * @param temperC - Temper of the steel itself [°C]
  * @param treatment - Time of one cycle [h], cycles, and what is known of the blade.
  * @returns [HRC]
@@ -126,7 +126,8 @@ export function readingShift(model: TemperModel, known: KnownTemper | undefined,
  *   reading lies more than 3 HRC off.
  * Error and source: {@link COMPOSITION_FORMULA} or the grade's own curve; {@link HOLLOMON_JAFFE}.
  */
-export function temperedHardness(steel: Steel, temperC: number, treatment: Treatment): number {
+export function temperedHardness(steel: SteelAsked, temperC: number, treatment: Treatment = {}): number {
+  steel = steelAsked(steel);
   const model = temperModel(steel, treatment.hardenC, treatment.quenchToC);
   const hours = totalHours(treatment.hours, treatment.cycles);
   return hardnessIn(model, temperC, hours) + readingShift(model, treatment.known, hours);
