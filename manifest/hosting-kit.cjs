@@ -76,7 +76,10 @@ function iisFile({ hasFunctions }) {
 
 function nginxFile({ path, hasFunctions }) {
   const add = (headers, indent) => lines(headers, (name, value) => `${indent}add_header ${name} "${value}" always;`);
-  const kinds = Object.entries(KINDS).map(([ending, kind]) => `    ${kind} ${ending};`);
+  // Its own mime.types knows json, and a second entry makes it warn.
+  const kinds = Object.entries(KINDS)
+    .filter(([ending]) => ending !== "json")
+    .map(([ending, kind]) => `    ${kind} ${ending};`);
   // A location that adds a header of its own inherits none.
   const metadata = [
     `location = ${path}/functions.json {`,
