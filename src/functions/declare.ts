@@ -82,6 +82,8 @@ export interface RowFunction<P extends Parameters = Parameters> extends Common<P
   readonly shape: "row";
   readonly result: readonly Column[];
   compute(values: Values<P>): readonly Answer[];
+  /** The argument and its word with which a host that has cards makes one of the row, in the first cell. */
+  readonly card?: { readonly parameter: keyof P & string; readonly word: string };
 }
 
 export type TableRows = readonly (readonly Cell[])[];

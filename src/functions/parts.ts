@@ -25,7 +25,7 @@ function slice<T>(parts: InParts<T>, { milliseconds, now }: Slicing): { readonly
  * Runs a calculation in slices: what ends within the first slice is given at once, anything longer as a promise that
  * lets the host answer between its slices.
  *
- * @returns The result, or a promise of it; of `undefined` where it was canceled.
+ * @returns The result, or a promise of it; of `undefined` where it was cancelled.
  */
 export function inSlices<T>(parts: InParts<T>, slicing: Slicing): T | Promise<T | undefined> {
   const first = slice(parts, slicing);

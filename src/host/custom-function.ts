@@ -3,6 +3,7 @@ import type { Cell, Cells } from "../functions/cells";
 import { answeredColumns, type WorksheetFunction } from "../functions/declare";
 import { evaluateInParts } from "../functions/evaluate";
 import { inSlices, type Slicing } from "../functions/parts";
+import { cardsFor, type TextWithCard } from "./cards";
 
 /** A figure that brings the way it is written along (ExcelApi 1.16, CustomFunctionsRuntime 1.4). */
 interface FormattedNumber {
@@ -12,7 +13,7 @@ interface FormattedNumber {
 }
 
 /** What Excel takes back for one cell: an error object keeps its sentence. */
-type HostCell = number | string | boolean | Error | FormattedNumber;
+type HostCell = number | string | boolean | Error | FormattedNumber | TextWithCard;
 
 /** How figures of a unit are written, in the codes of Excel's number formats; a cell with a format of its own keeps it. */
 const FORMATS: Readonly<Partial<Record<string, string>>> = {
@@ -62,9 +63,18 @@ function hostCell(cell: Cell, unit = ""): HostCell {
 }
 
 /** A single refusal is thrown, which every version of Excel shows with its sentence; in a range each stands in its place. */
-function hostResult(fn: WorksheetFunction, cells: Cells): HostCell[][] {
+function hostResult(fn: WorksheetFunction, args: readonly unknown[], cells: Cells): HostCell[][] {
   const only = cells.length === 1 && cells[0]?.length === 1 ? cells[0][0] : undefined;
   if (only instanceof Refusal) throw hostError(only);
+  const cards = cardsFor(fn, args, cells);
+  return dressedRows(fn, cells).map((row, at) => {
+    const [name, ...rest] = row;
+    return name === undefined ? row : [cards[at] ?? name, ...rest];
+  });
+}
+
+/** Figures with their number formats, where this Excel takes them and they are not too many. */
+function dressedRows(fn: WorksheetFunction, cells: Cells): HostCell[][] {
   const width = cells[0]?.length ?? 0;
   if (width * cells.length > MAX_DRESSED || !takesFormats())
     return cells.map((row) => row.map((cell) => hostCell(cell)));
@@ -112,7 +122,7 @@ export function customFunction(
   return (...args) => {
     const slicing = slicingFor(fn, args[accepted] as Invocation | undefined);
     const found = inSlices(evaluateInParts(fn, args.slice(0, accepted)), slicing);
-    if (!(found instanceof Promise)) return hostResult(fn, found);
-    return found.then((cells) => hostResult(fn, cells ?? [[CANCELED]]));
+    if (!(found instanceof Promise)) return hostResult(fn, args, found);
+    return found.then((cells) => hostResult(fn, args, cells ?? [[CANCELED]]));
   };
 }

@@ -2,10 +2,10 @@ import { afterEach, describe, expect, test } from "vitest";
 import { functionNamed } from "../../src/functions/catalogue";
 import { customFunction } from "../../src/host/custom-function";
 
-/** An Excel that knows the sets of custom functions up to 1.x; without a number, none is around. */
-function play(newest: number | undefined): void {
+/** An Excel that knows one kind of sets up to 1.x, that of custom functions unless said; without a number, none is around. */
+function play(newest: number | undefined, kind = "CustomFunctionsRuntime"): void {
   const isSetSupported = (name: string, set: string) =>
-    name === "CustomFunctionsRuntime" && Number(set.split(".")[1]) <= (newest ?? 0);
+    name === kind && Number(set.split(".")[1]) <= (newest ?? 0);
   Object.assign(globalThis, {
     Office: newest === undefined ? undefined : { context: { requirements: { isSetSupported } } },
   });
@@ -52,5 +52,52 @@ describe("figures with a number format", () => {
     ).toBe(true);
     const given = [[{ type: "FormattedNumber", basicValue: 193.62, numberFormat: "#,##0.00" }]];
     expect(answer("PRICE_AT_MARGIN", given, 0.35)).toEqual(answer("PRICE_AT_MARGIN", 193.62, 0.35));
+  });
+});
+
+describe("cards", () => {
+  // On a busy machine the first answer takes longer than a slice and comes as a promise.
+  const rowsOf = async (...given: readonly unknown[]) => (await answer("STEEL", ...given)) as unknown[][];
+  const rowOf = async (...given: readonly unknown[]) => (await rowsOf(...given))[0] ?? [];
+
+  test("of a steel stand in its designation where Excel has them and they are asked for", async () => {
+    play(19, "ExcelApi");
+    const [name, ...rest] = await rowOf([["T30402"]], [["card"]]);
+    // D2 by ASTM A681: 1.40 to 1.60 % C, 11.0 to 13.0 % Cr.
+    expect(name).toMatchObject({
+      type: "String",
+      basicType: "String",
+      basicValue: "D2",
+      properties: {
+        standard: { type: "String", basicValue: "ASTM A681" },
+        "C low mass %": { type: "Double", basicValue: 1.4 },
+        "Cr high mass %": { type: "Double", basicValue: 13 },
+      },
+    });
+    // D2 has no EN number of its own: a card has no empty line.
+    expect(Object.keys((name as { properties: object }).properties)).not.toContain("EN number");
+    expect(rest).toEqual((await rowOf([["T30402"]])).slice(1));
+    expect((await rowOf([["T30402"]]))[0]).toBe("D2");
+  });
+
+  test("are plain words in an older Excel, and in bulk", async () => {
+    play(18, "ExcelApi");
+    expect((await rowOf("T30402", "card"))[0]).toBe("D2");
+    play(19, "ExcelApi");
+    const many = Array.from({ length: 21 }, () => ["D2"]);
+    const rows = await rowsOf(many, [["card"]]);
+    expect(rows.every(([name]) => name === "D2")).toBe(true);
+    expect((await rowsOf(many.slice(1), [["card"]]))[19]?.[0]).toMatchObject({
+      basicValue: "D2",
+    });
+  });
+
+  test("go back in as the steel that they name, and a refusal has none", async () => {
+    play(19, "ExcelApi");
+    const [card] = await rowOf("D2", "card");
+    expect(await answer("CARBON", [[card]])).toEqual(await answer("CARBON", "D2"));
+    const rows = await rowsOf([["D2"], ["unheard of"]], "card");
+    expect(rows[0]?.[0]).toMatchObject({ basicValue: "D2" });
+    expect(rows[1]?.[0]).toBe("");
   });
 });

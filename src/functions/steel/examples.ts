@@ -173,6 +173,11 @@ export const STEEL: readonly Example[] = [
     source: "ASTM A681 limits and density as suppliers print them",
   },
   {
+    given: ["T30402", "card"],
+    gives: ["D2", "AISI tool", "ASTM A681", "T30402", "", "cold work", 1.4, 1.6, 11, 13, 7.7, "limits read"],
+    source: "the same row; a card shows only where Excel has cards",
+  },
+  {
     given: [1.4116],
     gives: ["X50CrMoV15", "EN", "…", "", "1.4116", "martensitic stainless", 0.45, 0.55, 14, 15, 7.7, "…"],
     source: "EN 10088, as a compilation of grades prints it",

@@ -4,6 +4,7 @@ import { limitsRelations } from "../../core/steel/composition-relations";
 import { limitsStatus } from "../../core/steel/composition-text";
 import { densityOf } from "../../core/steel/density";
 import type { Steel } from "../../core/steel/steel";
+import { choice } from "../choice";
 import { type Answer, rowFunction } from "../declare";
 import { steel } from "../steel-argument";
 
@@ -26,7 +27,15 @@ function row(steel: Steel): Answer[] {
 export const STEEL = rowFunction({
   name: "STEEL",
   summary: "What the library knows a steel by: names, standard, family, carbon and chromium limits, density.",
-  parameters: { steel },
+  parameters: {
+    steel,
+    show: choice({
+      label: "show",
+      help: 'With "card" the designation opens a card of the row, where Excel has cards; plain for more than 20 steels.',
+      words: ["row", "card"],
+    }),
+  },
+  card: { parameter: "show", word: "card" },
   result: [
     { label: "designation", unit: "text" },
     { label: "system", unit: "text" },
