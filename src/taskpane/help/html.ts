@@ -41,7 +41,7 @@ export function document({ title, body, file }: HelpPage): string {
   const home =
     file === "index.html" ? "" : '<nav aria-label="Help"><a href="index.html">All help</a></nav>\n';
   return `<!doctype html>
-<html lang="en">
+<html lang="en-GB">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">

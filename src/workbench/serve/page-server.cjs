@@ -12,7 +12,7 @@ const TYPES = {
   ".txt": "text/plain; charset=utf-8",
 };
 
-const BUILDING = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Workbench</title>
+const BUILDING = `<!doctype html><html lang="en-GB"><head><meta charset="utf-8"><title>Workbench</title>
 <meta http-equiv="refresh" content="1"><style>body{font:16px/1.5 system-ui,sans-serif;margin:3rem}</style></head>
 <body><p>Building the workbench. This page opens by itself in a few seconds.</p></body></html>`;
 
