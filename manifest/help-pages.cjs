@@ -1,7 +1,12 @@
+const { readdirSync, readFileSync } = require("node:fs");
+const { join } = require("node:path");
 const vm = require("node:vm");
 const { Compilation, EntryPlugin, library, sources } = require("webpack");
 
 const BUNDLE = "help-pages.js";
+
+/** Pictures that the guide shows, taken by `npm run pictures`. */
+const PICTURES = "assets/pictures/guide";
 
 /** What the compiled site answers where there is nothing but the language itself: text by file name. */
 function filesOf(code) {
@@ -52,6 +57,11 @@ class HelpPagesPlugin {
     if (code === undefined || compilation.errors.length > 0) return;
     for (const [file, text] of Object.entries(filesOf(code))) {
       compilation.emitAsset(`assets/help/${file}`, new sources.RawSource(text), { minimized: true });
+    }
+    const folder = join(compilation.compiler.context, PICTURES);
+    for (const name of readdirSync(folder)) {
+      const picture = new sources.RawSource(readFileSync(join(folder, name)));
+      compilation.emitAsset(`assets/help/${name}`, picture);
     }
   }
 }

@@ -17,6 +17,7 @@ export const excelFiles: PaneFiles = {
     const question = shareQuestion(bytes, name);
     return {
       offers: question.offers,
+      enquiries: question.enquiries,
       sheets: question.sheets,
       async make(wish, date) {
         const choice =

@@ -13,8 +13,24 @@ export interface ShareOffer {
   readonly sheets: readonly string[];
 }
 
+/** Somebody of a kind whom the plan does not name, and the lines that one can be asked about. */
+export interface ShareEnquiry {
+  readonly word: string;
+  readonly label: string;
+  readonly sheets: readonly string[];
+  readonly lines: readonly string[];
+}
+
+/** An enquiry to one, about lines of the plan. */
+export interface EnquiryWish {
+  readonly whom: string;
+  readonly name: string;
+  readonly enquiry: readonly string[];
+}
+
 /** For whom a copy is made, or the names of the sheets that go into it. */
 export type ShareWish =
+  | EnquiryWish
   | { readonly whom: string; readonly name?: string }
   | { readonly sheets: readonly string[] };
 
@@ -29,6 +45,7 @@ export interface ReadyCopy {
 /** What is asked before a copy is made. */
 export interface ShareQuestion {
   readonly offers: readonly ShareOffer[];
+  readonly enquiries: readonly ShareEnquiry[];
   /** Names of the sheets that can be seen. */
   readonly sheets: readonly string[];
   /** @param date - As it is to stand in the copy. */

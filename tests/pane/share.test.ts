@@ -1,6 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { launch } from "../browser";
+import { planR07 } from "../workbook/answers/plans";
 import { handMade, partsOf } from "../workbook/hand-made";
 import { fakeExcel } from "./fake-excel";
 import { choose, openPane } from "./open-pane";
@@ -85,6 +86,25 @@ describe("Share and repair in Excel", () => {
     await page.getByText(/1 formula replaced by values; SHA-256/).waitFor();
     expect(problems).toEqual([]);
     expect(await kept()).toEqual([]);
+    await page.context().close();
+  });
+
+  test("asks a supplier whom the plan does not name about the lines that are ticked", async () => {
+    const { page, problems } = await paneIn(await planR07());
+    await page.getByRole("button", { name: "Make a share copy" }).click();
+    await page.getByLabel("Name of the steel supplier").fill("Grey Heron Steel");
+    for (const line of ["L1", "L2", "L3", "L4", "L5"]) await page.getByLabel(line, { exact: true }).uncheck();
+    await page.getByRole("button", { name: "Show what travels" }).click();
+    await page.getByText("Tick at least one line to ask about.").waitFor();
+    await page.getByLabel("L4", { exact: true }).check();
+    await page.getByRole("button", { name: "Show what travels" }).click();
+    await page.getByText(/Enquiry about lines L4, no order: Steel supplier: Grey Heron Steel/).waitFor();
+    await page.getByRole("button", { name: "Open this copy" }).click();
+    const all = Object.values(await openedFile(page)).join("");
+    expect(all).toContain("Grey Heron Steel");
+    // The plan buys L4 from another, whose name is nobody else's business.
+    expect(all).not.toContain("Old Quay");
+    expect(problems).toEqual([]);
     await page.context().close();
   });
 

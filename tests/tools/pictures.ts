@@ -11,6 +11,7 @@ import { launch } from "../browser";
 import { converted } from "../interchange/office";
 import { openPage, startServer } from "../workbench/server";
 import { allPictures } from "./all-pictures";
+import { roundTripPictures } from "./round-trip-pictures";
 
 const FOLDER = "assets/pictures";
 const LINE_KNOWN_MS = 120_000;
@@ -21,10 +22,12 @@ async function choose(page: Page, title: string): Promise<void> {
   await page.locator("#pane h2", { hasText: title }).waitFor();
 }
 
-/** The workbench on the demo run, and one page of its pane. */
-async function screens(): Promise<void> {
+/** The workbench on the demo run, one page of its pane, and the pictures of the guide. */
+async function screens(isGuideAlone: boolean): Promise<void> {
   const [{ server, address }, browser] = await Promise.all([startServer(), launch()]);
   try {
+    await roundTripPictures(browser, address);
+    if (isGuideAlone) return;
     const { page } = await openPage(browser, address);
     await page.locator("#pane .following li").first().waitFor({ timeout: LINE_KNOWN_MS });
     await page.screenshot({ path: join(FOLDER, "workbench.png") });
@@ -55,17 +58,23 @@ async function paper(): Promise<void> {
   if (status !== 0) throw new Error("pdftoppm made no picture");
 }
 
-/** `npm run pictures`: the pictures of README, made anew. The paper needs LibreOffice and pdftoppm. */
-async function pictures(): Promise<void> {
+/** The pictures of README and of the guide, made anew. The paper needs LibreOffice and pdftoppm. */
+async function pictures(isGuideAlone: boolean): Promise<void> {
   mkdirSync(FOLDER, { recursive: true });
-  await screens();
-  await paper();
+  await screens(isGuideAlone);
+  if (!isGuideAlone) await paper();
 }
 
 const [choice, folder] = process.argv.slice(2);
 
-/** `npm run pictures -- --all FOLDER`: every sheet, the page at every size, and the run of eight lines with its papers. */
-(choice === "--all" ? allPictures(folder ?? join(tmpdir(), "pictures")) : pictures()).catch((fault) => {
+/**
+ * `npm run pictures`; `-- --guide` takes those of the guide alone, `-- --all FOLDER` every sheet, the page at every size,
+ * and the run of eight lines with its papers.
+ */
+(choice === "--all"
+  ? allPictures(folder ?? join(tmpdir(), "pictures"))
+  : pictures(choice === "--guide")
+).catch((fault) => {
   console.error(fault);
   process.exit(1);
 });

@@ -36,9 +36,21 @@ const ROUND_TRIP = {
     "two prices far from the last ones, a price for a bar, a content given as a limit, a piece above its band",
   rows: [
     ["L4, steel", "heat Q4-7731, Mn 0.72 %, P 0.011", "Steel and heats, row of S4"],
-    ["L5, hardening", "446 °F as run", "230 °C in the log"],
+    ["L5, hardening", "734 °F as run", "390 °C, which Lots received holds already"],
     ["L5, first piece", "49; 48,9; 49.2 HRC", "Hardness readings, blade R-07-L5-02"],
   ],
+} as const;
+
+/** A lot that came back hardened (invented); the test of what came fills a plan with the same. */
+export const LOT = {
+  sent: 7,
+  good: 6,
+  temper: 370,
+  low: 50,
+  high: 54,
+  /** Mean of each blade that was read. */
+  readings: [52.1, 52.4, 51.8, 52.6, 52.1],
+  mean: 52.2,
 } as const;
 
 const stationArguments = [STATIONS.x, STATIONS.width, STATIONS.thickness, "flat", 0.2, STEEL] as const;
@@ -125,27 +137,53 @@ function steps(): readonly Step[] {
       shows: commands(
         'npm run -s share -- --for supplier "Old Quay Metals" --by 2026-09-25 -o quay.xlsx "run R-07.xlsx"',
         'npm run -s share -- --for supplier "Grey Heron Steel" --lines L1,L5 -o heron.xlsx "run R-07.xlsx"',
+      ).concat(
+        "\n",
+        figure("share-copy.png", "Share copy asks for whom the copy is before it lists all that travels"),
       ),
     },
     {
       title: "The answers come home",
       says: `The orders of R-07 went to two steel suppliers and a heat treater: ${ROUND_TRIP.out} cells went out, ${ROUND_TRIP.answered} were filled in. Bring answers in, in the workbench and in the pane, or the command collect reads them from the file as it came back, its CSV or a pasted table, and shows each beside what the plan holds. ${ROUND_TRIP.taken} were fine and taken, each with a line on the sheet Answers; ${ROUND_TRIP.doubted} were left to look at: ${ROUND_TRIP.doubts}. Brought in once more, none is taken twice.`,
       shows: [
+        figure(
+          "answered-order.png",
+          "The order as Old Quay Metals sent it back: only the shaded cells could be filled in",
+        ),
+        figure(
+          "answers-in.png",
+          "Bring answers in: each answer beside what the plan holds; what is doubtful is not ticked",
+        ),
         commands('npm run -s collect -- --accept "run R-07.xlsx" brackwater.xlsx quay.xlsx salt-lane.xlsx'),
         table("What some of the answers became", ["line", "as answered", "in the plan"], ROUND_TRIP.rows),
+        figure("plan-after.png", "The plan after: prices, heat numbers and analyses on Steel and heats"),
       ].join("\n"),
     },
     {
       title: "Offers come back: the cheapest mix",
       says: "Two suppliers answered. Their prices count kilograms, bars and metres; each has a minimum charge and freight. In the planning workbook the answers stand on the sheet Offers, and Best offer shows the mix and all offers side by side. Both sheets are private: no copy that goes out has them.",
-      shows: workedCall("BEST_OFFER", [OFFERS.need, OFFERS.offers]),
+      shows: [
+        workedCall("BEST_OFFER", [OFFERS.need, OFFERS.offers]),
+        figure(
+          "offers.png",
+          "Best offer in the plan: the cheapest mix, and below it all offers side by side",
+        ),
+      ].join("\n"),
     },
     {
       title: "What came: a hardened lot",
-      says: "Six blades went to a heat treater, who ran 300 °C for 2 h; five came back and read 55.2 HRC. On the sheet Lots received the readings are held against the sample, and the lot is the coupon for the next run of that steel: known temper and known hardness.",
+      says: "Seven blades went to a heat treater, who ran 370 °C for 2 h; all came back, five were read. On the sheet Lots received the readings are held against the band and the sample, and the lot is the coupon for the next run of that steel: known temper and known hardness. Once the blades are sent, what was begun and what came out good stands on Past lots, for the next quote.",
       shows: [
-        workedCall("SAMPLE_PLAN", [6, 2.5, "S-2"]),
-        workedCall("TEMPER_FIT", ["5160", [[300]], [[55.2]]]),
+        workedCall("READINGS", [[LOT.readings], LOT.low, LOT.high]),
+        workedCall("SAMPLE_PLAN", [LOT.sent, 2.5, "S-2"]),
+        workedCall("TEMPER_FIT", ["5160", [[LOT.temper]], [[LOT.mean]]]),
+        workedCall("HISTORY", [
+          [
+            ["item", "started", "good"],
+            ["Arming sword", 8, 7],
+            ["Arming sword", LOT.sent, LOT.good],
+          ],
+        ]),
       ].join("\n"),
     },
   ];

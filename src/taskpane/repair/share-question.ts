@@ -2,7 +2,10 @@ import type { ReadyCopy, ShareQuestion, ShareWish } from "../pane-files";
 import { element, fill } from "../parts/dom";
 import { button } from "../parts/fields";
 import { freshId } from "../parts/fresh-id";
+import { enquiryOption } from "./enquiry-option";
 import { told } from "./told";
+
+const NOBODY = "Say for whom the copy is, or tick the sheets.";
 
 interface Option {
   readonly control: HTMLInputElement;
@@ -39,6 +42,7 @@ export function askForWhom(question: ShareQuestion, date: () => string): HTMLEle
     name,
     ...option("radio", group, `${label}: ${sheets.join(", ")}`),
   }));
+  const enquiries = question.enquiries.map((enquiry) => enquiryOption(enquiry, group));
   const own = option("radio", group, "Sheets that I choose:");
   const sheets = question.sheets.map((name) => ({ name, ...option("checkbox", freshId("sheet"), name) }));
   for (const { control } of sheets)
@@ -47,17 +51,19 @@ export function askForWhom(question: ShareQuestion, date: () => string): HTMLEle
     });
   const outcome = element("div", { "aria-live": "polite" });
 
-  function wish(): ShareWish | undefined {
+  function wish(): ShareWish | string {
     const chosen = whom.find(({ control }) => control.checked);
     if (chosen !== undefined) return { whom: chosen.word, ...(chosen.name && { name: chosen.name }) };
+    const enquiry = enquiries.find(({ control }) => control.checked);
+    if (enquiry !== undefined) return enquiry.wish();
     const names = sheets.flatMap(({ name, control }) => (control.checked ? [name] : []));
-    return own.control.checked && names.length > 0 ? { sheets: names } : undefined;
+    return own.control.checked && names.length > 0 ? { sheets: names } : NOBODY;
   }
 
   async function show(): Promise<void> {
     const wanted = wish();
-    if (wanted === undefined) {
-      fill(outcome, element("p", { class: "refusal" }, "Say for whom the copy is, or tick the sheets."));
+    if (typeof wanted === "string") {
+      fill(outcome, element("p", { class: "refusal" }, wanted));
       return;
     }
     try {
@@ -73,6 +79,7 @@ export function askForWhom(question: ShareQuestion, date: () => string): HTMLEle
     {},
     element("legend", {}, "For whom is the copy?"),
     ...whom.map(({ block }) => block),
+    ...enquiries.map(({ block }) => block),
     own.block,
     element("div", { class: "choices" }, ...sheets.map(({ block }) => block)),
     button("Show what travels", () => void show()),

@@ -1,3 +1,4 @@
+import { enquiryOption } from "../../taskpane/repair/enquiry-option";
 import type { Choice } from "../../workbook/share/audience";
 import type { ShareCopy } from "../../workbook/share/share-copy";
 import type { ShareQuestion } from "../../workbook/share/share-question";
@@ -5,6 +6,9 @@ import { shareList } from "../../workbook/share/share-report";
 import { button } from "./page";
 
 type Child = Node | string;
+
+const GROUP = "share-for";
+const NOBODY = "Say for whom the copy is, or tick the sheets.";
 
 function made<K extends keyof HTMLElementTagNameMap>(tag: K, ...children: Child[]): HTMLElementTagNameMap[K] {
   const element = document.createElement(tag);
@@ -20,22 +24,24 @@ interface Option {
 function option(kind: "radio" | "checkbox", words: string): Option {
   const control = made("input");
   control.type = kind;
-  if (kind === "radio") control.name = "share-for";
+  if (kind === "radio") control.name = GROUP;
   return { control, block: made("div", made("label", control, ` ${words}`)) };
 }
 
 /** The question itself, and what was answered. */
 class Question {
   private readonly whom;
+  private readonly enquiries;
   private readonly own = option("radio", "Sheets that I choose:");
   private readonly sheets;
 
-  constructor({ offers, sheets }: ShareQuestion) {
+  constructor({ offers, enquiries, sheets }: ShareQuestion) {
     this.whom = offers.map(({ word, name, label, sheets: names }) => ({
       word,
       name,
       ...option("radio", `${label}: ${names.join(", ")}`),
     }));
+    this.enquiries = enquiries.map((enquiry) => enquiryOption(enquiry, GROUP));
     this.sheets = sheets.map((name) => ({ name, ...option("checkbox", name) }));
     for (const { control } of this.sheets)
       control.addEventListener("change", () => {
@@ -47,15 +53,19 @@ class Question {
     const choices = made("div", ...this.sheets.map(({ block }) => block));
     choices.className = "choices";
     const legend = made("legend", "For whom is the copy?");
-    return made("fieldset", legend, ...this.whom.map(({ block }) => block), this.own.block, choices);
+    const whom = [...this.whom, ...this.enquiries].map(({ block }) => block);
+    return made("fieldset", legend, ...whom, this.own.block, choices);
   }
 
-  get answer(): Choice | undefined {
+  /** For whom the copy is, or what is still to be said, in a sentence. */
+  get answer(): Choice | string {
     const chosen = this.whom.find(({ control }) => control.checked);
     if (chosen !== undefined)
       return { kind: "for", whom: chosen.word, ...(chosen.name && { name: chosen.name }) };
+    const enquiry = this.enquiries.find(({ control }) => control.checked)?.wish();
+    if (enquiry !== undefined) return typeof enquiry === "string" ? enquiry : { kind: "for", ...enquiry };
     const names = this.sheets.flatMap(({ name, control }) => (control.checked ? [name] : []));
-    return this.own.control.checked && names.length > 0 ? { kind: "sheets", names } : undefined;
+    return this.own.control.checked && names.length > 0 ? { kind: "sheets", names } : NOBODY;
   }
 }
 
@@ -90,9 +100,8 @@ class ShareDialog {
 
   private async show(): Promise<void> {
     const choice = this.asked.answer;
-    this.words.textContent =
-      choice === undefined ? "Say for whom the copy is, or tick the sheets." : "Working …";
-    if (choice === undefined) return;
+    this.words.textContent = typeof choice === "string" ? choice : "Working …";
+    if (typeof choice === "string") return;
     try {
       this.list({ copy: await this.question.copy(choice, this.date), choice });
     } catch (fault) {

@@ -1,4 +1,5 @@
 import { numberText } from "../../core/quantity-text";
+import type { Rectangle } from "../../formula/addresses";
 import { styleOfRole } from "../model/role-styles";
 import type { CellData, CellStyle, SheetData } from "../model/workbook-data";
 import { DATE_FORMAT, FIRST_ROW, HEADINGS } from "../sheets/parts/table-sheet";
@@ -61,8 +62,44 @@ function request(by: string): string {
   return `Fill in the shaded cells${until}, and send this file back; the table as CSV or pasted into a mail will do. Leave the keys as they are.`;
 }
 
-function headCells({ paper }: AnswerForm, { plan, by, whom }: AnswerWishes): CellData[] {
+/** Pixels that a name and a day need to be read whole. */
+const [NAME_WIDTH, DAY_WIDTH] = [200, 84];
+
+interface Width {
+  readonly width: number;
+}
+
+/** The columns from one on that are together so wide, as one cell. */
+function wideCell(columns: readonly Width[], column: number, pixels: number): Rectangle {
+  let [lastColumn, width] = [column, columns[column]?.width ?? 0];
+  while (width < pixels && lastColumn < columns.length - 1) {
+    lastColumn += 1;
+    width += columns[lastColumn]?.width ?? 0;
+  }
+  return { row: HEAD, lastRow: HEAD, column, lastColumn };
+}
+
+/** The two cells of the head that are to be filled in: who answered, and when. */
+function headAreas(columns: readonly Width[]) {
+  const name = wideCell(columns, 1, NAME_WIDTH);
+  const day = wideCell(columns, name.lastColumn + 2, DAY_WIDTH);
+  return { name, day };
+}
+
+const openArea = ({ column, lastColumn }: Rectangle, format?: string): CellData[] =>
+  Array.from({ length: lastColumn - column + 1 }, (_, at) => ({
+    row: HEAD,
+    column: column + at,
+    style: answerStyle(format),
+  }));
+
+function headCells(
+  { paper }: AnswerForm,
+  { plan, by, whom }: AnswerWishes,
+  { name, day }: ReturnType<typeof headAreas>,
+): CellData[] {
   const currency = plan.currency === "" ? "" : ` Prices in ${plan.currency}.`;
+  const asked = day.lastColumn + 1;
   return [
     text(
       0,
@@ -72,10 +109,10 @@ function headCells({ paper }: AnswerForm, { plan, by, whom }: AnswerWishes): Cel
     ),
     text(1, 0, request(by) + currency, styleOfRole({ role: "note" })),
     text(HEAD, 0, ANSWERED_BY, HEADING),
-    { row: HEAD, column: 1, style: answerStyle() },
-    text(HEAD, 2, ANSWERED_ON, HEADING),
-    { row: HEAD, column: 3, style: answerStyle(DATE_FORMAT) },
-    ...(whom === "" ? [] : [text(HEAD, 4, ASKED_OF, HEADING), text(HEAD, 5, whom, NAMED)]),
+    ...openArea(name),
+    text(HEAD, name.lastColumn + 1, ANSWERED_ON, HEADING),
+    ...openArea(day, DATE_FORMAT),
+    ...(whom === "" ? [] : [text(HEAD, asked, ASKED_OF, HEADING), text(HEAD, asked + 1, whom, NAMED)]),
   ];
 }
 
@@ -104,6 +141,7 @@ function lineCells(
 export function answerSheet(form: AnswerForm, lines: readonly AskedLine[], wishes: AnswerWishes): SheetData {
   const fields = fieldsOf(form, wishes.plan.elements);
   const columns = [{ heading: KEY, width: KEY_WIDTH }, ...form.told, ...fields];
+  const head = headAreas(columns);
   const first = form.told.length + 1;
   const lastRow = FIRST_ROW + lines.length - 1;
   const headings = columns.map(({ heading }, column) => {
@@ -114,12 +152,12 @@ export function answerSheet(form: AnswerForm, lines: readonly AskedLine[], wishe
     name: form.name,
     isHidden: false,
     isProtected: true,
-    cells: [...headCells(form, wishes), ...headings, ...lineCells(form, fields, wishes.number, lines)],
+    cells: [...headCells(form, wishes, head), ...headings, ...lineCells(form, fields, wishes.number, lines)],
     columns: new Map(columns.map(({ width }, column) => [column, { size: width }])),
     rows: new Map([[0, { size: 28 }]]),
     frozenRows: FIRST_ROW,
     frozenColumns: 2,
-    merged: [],
+    merged: [head.name, head.day].filter(({ column, lastColumn }) => lastColumn > column),
     offers: fields.flatMap(({ words }, at) => {
       const column = first + at;
       return words === undefined

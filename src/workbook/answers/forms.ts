@@ -1,3 +1,5 @@
+import { LOTS_RECEIVED } from "../sheets/sheets-of-the-plan";
+
 /** How an answer is read, and so in which words it may be given. */
 export type AnswerKind =
   | "money"
@@ -24,6 +26,8 @@ export interface AnswerField {
   readonly words?: readonly string[];
   /** Heading of the plan's column that takes the answer; the log alone keeps an answer without one. */
   readonly goesTo?: string;
+  /** The plan's sheet with that column, where it is another than that of the form. */
+  readonly sheet?: string;
 }
 
 /** A column that tells what is asked about: it stands in the copy and is locked. */
@@ -164,7 +168,7 @@ const ORDER: AnswerForm = {
   asked: [
     price("Price a kg"),
     perUnit(PRICE_UNITS),
-    WEEK,
+    { ...WEEK, goesTo: "Delivery" },
     {
       heading: "Heat no.",
       kind: "words",
@@ -215,12 +219,16 @@ const TREATMENT: AnswerForm = {
       kind: "date",
       note: "Day on which the lot is ready: 2026-10-05.",
       width: 82,
+      goesTo: "Back on",
+      sheet: LOTS_RECEIVED,
     },
     {
       heading: "Temper as run °C",
       kind: "temperature",
       note: "Temper of the lot as it was run, in °C; write °F behind a figure in that scale.",
       width: 70,
+      goesTo: "Temper as run °C",
+      sheet: LOTS_RECEIVED,
     },
     REMARKS,
   ],

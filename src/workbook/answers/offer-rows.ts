@@ -9,6 +9,7 @@ import {
   againstLast,
   changeOf,
   draft,
+  isHeldBy,
   type Read,
   type RowContext,
   rowWith,
@@ -176,11 +177,13 @@ function price(
     const offer = offeredPrice(Number(value), unit);
     const changes = changeOf(target, field.goesTo ?? "", offer.value);
     const [before = ""] = changes.map((change) => change.before);
+    const all = [...changes, ...changeOf(target, "per", offer.per)];
     return {
       ...made,
       readAs: String(offer.value),
       unit: `${context.plan.currency} a ${offer.per}`.trim(),
-      changes: [...changes, ...changeOf(target, "per", offer.per)],
+      changes: all,
+      isHeld: isHeldBy(target, field.goesTo, all),
       doubts: [
         ...(doubt === undefined ? [] : [doubt]),
         ...priceDoubts(context, Number(value), unit),

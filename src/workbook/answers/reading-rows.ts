@@ -96,12 +96,13 @@ export class ReadingRows {
       ["Date", context.day],
     ];
     const changes = cells.flatMap(([heading, value]) =>
-      value === undefined ? [] : changeOf(target, heading, value),
+      value === undefined ? [] : changeOf(target, heading, value, heading === "Date"),
     );
     const over = changes.filter(({ before }) => before !== "");
     const doubts =
       over.length === 0 ? [] : [`readings of ${blade} stand in the plan already and would be replaced`];
-    return { ...made, changes, doubts: [...made.doubts, ...doubts] };
+    const isHeld = changes.length === 0;
+    return { ...made, changes, isHeld, doubts: [...made.doubts, ...doubts] };
   }
 }
 

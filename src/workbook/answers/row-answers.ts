@@ -7,7 +7,7 @@ import { type AnswerRow, type AnswerTable, textIn } from "./answer-tables";
 import { type AnswerField, elementOf, fieldsOf } from "./forms";
 import type { AskedLine, Plan } from "./lines-asked";
 import { pricePerKilogram } from "./money";
-import type { Draft, PlanChange } from "./proposal";
+import { type Draft, type PlanChange, valueBefore } from "./proposal";
 import { readAnswer } from "./read-answer";
 import type { Reading } from "./reading";
 
@@ -62,15 +62,20 @@ function wantedRow({ table, line }: RowContext): Readonly<Record<string, string>
   }
 }
 
-function targetOf(context: RowContext): Target | undefined {
-  const name = context.table.form.sheet;
+/** The row that the answers of a line go to. @param name - The plan's sheet; that of the form unless given. */
+function targetOf(context: RowContext, name = context.table.form.sheet): Target | undefined {
   const sheet = context.plan.sheets.get(name);
   const row = sheet && rowWith(sheet, wantedRow(context));
   return sheet === undefined || row === undefined ? undefined : { sheet, name, row };
 }
 
 /** The change of a cell under a heading; none where it holds that already. */
-function changeOf(target: Target | undefined, heading: string, value: number | string): PlanChange[] {
+function changeOf(
+  target: Target | undefined,
+  heading: string,
+  value: number | string,
+  isDay = false,
+): PlanChange[] {
   const column = target?.sheet.columnOf(heading);
   if (target === undefined || column === undefined) return [];
   const before = target.sheet.cell(target.row, column).value;
@@ -78,8 +83,23 @@ function changeOf(target: Target | undefined, heading: string, value: number | s
     typeof before === "number" && typeof value === "number"
       ? Math.abs(before - value) < 1e-9
       : wordsOf(before) === String(value);
-  return isSame ? [] : [{ sheet: target.name, row: target.row, column, value, before: wordsOf(before) }];
+  const change = { sheet: target.name, row: target.row, column, value, before: wordsOf(before) };
+  return isSame ? [] : [isDay ? { ...change, isDay } : change];
 }
+
+/** Whether a change of nothing means that the plan holds the answer already, not that it has no place for it. */
+const isHeldBy = (target: Target | undefined, heading: string | undefined, changes: readonly PlanChange[]) =>
+  changes.length === 0 && heading !== undefined && target?.sheet.columnOf(heading) !== undefined;
+
+/** A fact that the plan holds otherwise on a sheet of what came is not replaced unasked. */
+const replaces = ({ sheet }: AnswerField, changes: readonly PlanChange[]): string[] =>
+  sheet === undefined
+    ? []
+    : changes.flatMap((change) =>
+        change.before === ""
+          ? []
+          : [`${valueBefore(change)} stands on ${sheet} already and would be replaced`],
+      );
 
 /** Reads every answer of a row; those that cannot be read become refusals. */
 function readRow(context: RowContext): { readonly read: Map<string, Read>; readonly refused: Draft[] } {
@@ -151,12 +171,13 @@ const UNITS: Readonly<Partial<Record<AnswerField["kind"], string>>> = {
 function simple(
   context: RowContext,
   { field, given, value, shown, doubt }: Read,
-  target = targetOf(context),
+  target = targetOf(context, field.sheet),
 ): Draft {
   const unit = field.kind === "money" ? context.plan.currency : (UNITS[field.kind] ?? "");
   const made = draft(context, field.heading, given, shown, unit);
-  if (field.goesTo !== undefined) made.changes = changeOf(target, field.goesTo, value);
-  if (doubt !== undefined) made.doubts.push(doubt);
+  if (field.goesTo !== undefined) made.changes = changeOf(target, field.goesTo, value, field.kind === "date");
+  made.isHeld = isHeldBy(target, field.goesTo, made.changes);
+  made.doubts.push(...(doubt === undefined ? [] : [doubt]), ...replaces(field, made.changes));
   return made;
 }
 
@@ -191,14 +212,15 @@ function price(context: RowContext, read: ReadonlyMap<string, Read>): Draft[] {
     const target = targetOf(context);
     const changes = changeOf(target, found.field.goesTo ?? "", value);
     const [before = ""] = changes.map((change) => change.before);
-    const days = context.day === undefined ? [] : changeOf(target, "Price of", context.day);
+    const days = context.day === undefined ? [] : changeOf(target, "Price of", context.day, true);
     made.doubts.push(
       ...[found.doubt, doubt].filter((words) => words !== undefined),
       ...againstLast(Number(value), before),
     );
     const isZero = Number(value) === 0 ? ["a price of 0"] : [];
     made.doubts.push(...isZero);
-    return [{ ...made, readAs: String(value), changes: [...changes, ...days] }];
+    const isHeld = isHeldBy(target, found.field.goesTo, [...changes, ...days]);
+    return [{ ...made, readAs: String(value), changes: [...changes, ...days], isHeld }];
   } catch (problem) {
     return [{ ...made, refusal: sentenceOf(problem) }];
   }
@@ -250,7 +272,9 @@ function toQuote(context: RowContext, read: ReadonlyMap<string, Read>): Draft[] 
     quoted;
   const given = wanted === undefined ? answer.given : `${answer.given}, ${wanted.given}`;
   const made = draft(context, "Answer", given, `${answer.value}: ${pieces}`, "pieces");
-  made.changes = changeOf(targetOf(context), answer.field.goesTo ?? "", pieces);
+  const target = targetOf(context);
+  made.changes = changeOf(target, answer.field.goesTo ?? "", pieces);
+  made.isHeld = isHeldBy(target, answer.field.goesTo, made.changes);
   if (answer.value !== "accepted")
     made.doubts.push(`the line is ${answer.value}: ${pieces} in place of ${quoted} pieces`);
   if (answer.value === "accepted" && wanted !== undefined && wanted.value !== quoted)
@@ -274,4 +298,4 @@ export function answersOfRow(context: RowContext, shapes: RowShapes): Draft[] {
   return [...refused, ...made.map((one) => ({ ...one, doubts: [...one.doubts, ...doubts] }))];
 }
 
-export { againstLast, changeOf, draft, type Read, rowWith, simple, type Target, unitsOf };
+export { againstLast, changeOf, draft, isHeldBy, type Read, rowWith, simple, type Target, unitsOf };

@@ -8,7 +8,7 @@ import { HEADINGS } from "../sheets/parts/table-sheet";
 import { LOG_SHEET } from "../sheets/sheets-of-the-plan";
 import { type Plan, planOf } from "./lines-asked";
 import { answerDigest, firstFreeRow } from "./log-sheet";
-import { canBeTaken, type PlanChange, type Proposal } from "./proposal";
+import { canBeTaken, type PlanChange, type Proposal, valueBefore } from "./proposal";
 
 const KEYS = Object.keys(LOG_HEADINGS) as LogKey[];
 
@@ -26,6 +26,10 @@ const placeOf = ({ sheet, row, column }: PlanChange) => `${sheet}!${cellName(row
 /** Cells of the plan that an answer goes to; those that only name a row of their own are not told. */
 export const toldChanges = ({ changes }: Proposal): PlanChange[] => changes.filter(({ isName }) => !isName);
 
+/** Where an answer without a change of the plan is kept. */
+export const keptWords = ({ isHeld }: Pick<Proposal, "isHeld">): string =>
+  isHeld === true ? "the plan holds it already" : "kept on the sheet Answers alone";
+
 /** Column of each heading of the log; an older log gets what it lacks behind the rest. */
 function logColumns({ sheets }: Plan): ReadonlyMap<LogKey, number> {
   const sheet = sheets.get(LOG_SHEET);
@@ -41,8 +45,8 @@ async function logRow(
   const changes = toldChanges(proposal);
   const words: Readonly<Record<LogKey, string>> = {
     ...proposal,
-    went: changes.length === 0 ? "here alone" : changes.map(placeOf).join(", "),
-    before: changes.map((change) => change.before || "empty").join(", "),
+    went: changes.length === 0 ? keptWords(proposal) : changes.map(placeOf).join(", "),
+    before: changes.map(valueBefore).join(", "),
     takenOn,
     digest: await answerDigest(proposal),
   };

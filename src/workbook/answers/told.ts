@@ -1,16 +1,16 @@
 import { cellName } from "../../formula/addresses";
 import type { Collected } from "./collect";
-import type { AnswerState, Proposal } from "./proposal";
-import { toldChanges } from "./take";
+import { type AnswerState, type Proposal, valueAfter, valueBefore } from "./proposal";
+import { keptWords, toldChanges } from "./take";
 
 /** Where an answer goes and what it replaces. */
 function changesIn(proposal: Proposal): string {
   const changes = toldChanges(proposal);
-  if (changes.length === 0) return "log alone";
+  if (changes.length === 0) return keptWords(proposal);
   return changes
-    .map(({ sheet, row, column, value, before }) => {
-      const now = before === "" ? "empty" : before;
-      return `${sheet}!${cellName(row, column)} ${now} → ${value}`;
+    .map((change) => {
+      const { sheet, row, column } = change;
+      return `${sheet}!${cellName(row, column)} from ${valueBefore(change)} to ${valueAfter(change)}`;
     })
     .join(", ");
 }

@@ -82,8 +82,18 @@ export function formsAsked(
 }
 
 /** Whether somebody of a kind can be asked about lines that go to another, with these papers. */
-export const canAskAnybody = (word: string, papers: readonly string[]): boolean =>
-  formsFor(word, papers).some(({ asksAnybody }) => asksAnybody);
+const canAskAnybody = (word: string, papers: readonly string[]): boolean =>
+  papersToAsk(word, papers).length > 0;
+
+/** Names of the lines that anybody of a kind can be asked about with these papers; none where nobody can. */
+export function linesToAsk(plan: Plan, word: string, papers: readonly string[]): string[] {
+  const forms = formsFor(word, papers).filter(({ asksAnybody }) => asksAnybody);
+  return [...new Set(forms.flatMap((form) => linesAsked(plan, form).map(lineOf)))];
+}
+
+/** The papers with which anybody of a kind can be asked. */
+export const papersToAsk = (word: string, papers: readonly string[]): string[] =>
+  formsFor(word, papers).flatMap(({ asksAnybody, paper }) => (asksAnybody ? [paper] : []));
 
 /** Everybody of a kind whom the plan names. */
 export function namesKnown(plan: Plan, word: string): string[] {

@@ -14,6 +14,7 @@ import {
   typedColumn,
 } from "./parts/table-sheet";
 import type { Readings } from "./readings-sheet";
+import { LOTS_RECEIVED } from "./sheets-of-the-plan";
 import type { DataRow } from "./template-data";
 
 export type LotReceivedKey =
@@ -136,7 +137,7 @@ export function lotsReceivedSheet(
     knownC: calcColumn("Coupon: known °C", 66, (at) => coupon(at, 1), { format: "0" }),
     knownHrc: calcColumn("Coupon: known HRC", 66, (at) => coupon(at, 2), { format: "0.0" }),
   };
-  const made = new TableSheet<LotReceivedKey>("Lots received", columns, count, {
+  const made = new TableSheet<LotReceivedKey>(LOTS_RECEIVED, columns, count, {
     title: "Lots received: hardened lots that came back, what their readings say",
     note: "Readings stand on Hardness readings, with batch and line. A batch that comes back in parts: a row a lot, and the lot no. beside each reading. The lot: SAMPLE_PLAN at AQL 2.5, level S-2. The coupon is for Recipe of the next run of this heat.",
     frozenColumns: 2,

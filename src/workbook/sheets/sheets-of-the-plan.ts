@@ -14,6 +14,9 @@ export interface PlanSheet {
   readonly holds?: string;
 }
 
+/** The sheet of hardened lots that came back. */
+export const LOTS_RECEIVED = "Lots received";
+
 /** Every sheet of the planning workbook in its order. */
 export const SHEETS_OF_THE_PLAN: readonly PlanSheet[] = [
   { name: "Cover", step: "Asking", purpose: "who makes the run, rates, and what to do first" },
@@ -59,7 +62,7 @@ export const SHEETS_OF_THE_PLAN: readonly PlanSheet[] = [
     needs: ["1st"],
   },
   {
-    name: "Lots received",
+    name: LOTS_RECEIVED,
     step: "Making",
     purpose: "hardened lots that came back, lot verdict, coupon for the next run",
   },

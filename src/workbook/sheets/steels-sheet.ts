@@ -36,7 +36,8 @@ type FixedKey =
   | "cameKilograms"
   | "cameBars"
   | "stamp"
-  | "arrival";
+  | "arrival"
+  | "promised";
 
 /** Columns of the analysis have the element's symbol for a key. */
 export type SteelKey = FixedKey | `%${string}`;
@@ -171,6 +172,7 @@ export function steelsSheet(
       wrap: true,
       ...gradeKnown,
     }),
+    promised: typedColumn("Delivery", 82, []),
     came: typedColumn("Received on", 82, receivedOn, { format: DATE_FORMAT }),
     cameKilograms: typedColumn("Received kg", 60, pick(received, 1), { format: "0.0" }),
     cameBars: typedColumn("Received bars", 60, pick(received, 2), { format: "0" }),

@@ -1,9 +1,9 @@
-import { strToU8, zipSync } from "fflate";
 import { beforeAll, expect, it } from "vitest";
 import { type Collected, collect } from "../../../src/workbook/answers/collect";
 import { planNumber } from "../../../src/workbook/answers/copy-number";
 import { takeAnswers } from "../../../src/workbook/answers/take";
 import { storedValues } from "../template-cells";
+import { badFiles } from "./bad-files";
 import { planR07 } from "./plans";
 
 // Every bad answer gets a sentence of at most 40 words, and nothing of it is written. Figures of the sentences are
@@ -13,39 +13,10 @@ const LONG = 300_000;
 let plan: Uint8Array;
 let found: Collected;
 
-const csv = (...lines: readonly string[]) => strToU8(lines.join("\r\n"));
-
-const FILES = (copy: string): Readonly<Record<string, Uint8Array>> => ({
-  "other-plan.csv": csv("Key,Price", "O-ZZZZ0000/L4/S4,3.05"),
-  "gone.csv": csv("Key,Price,Heat no.", `O-${copy}/L9/S9,3.05,Q9`),
-  "unit.csv": csv("Key,Price,Price for", `O-${copy}/L1/S1,3.05,stone`),
-  "currency.csv": csv("Key,Price", `O-${copy}/L2/S2,4.10 USD`),
-  "carbon.csv": csv("Key,C %", `O-${copy}/L4/S4,95`),
-  "vickers.csv": csv(
-    "Key,Piece,1st HRC,2nd HRC,3rd HRC",
-    `R-${copy}/HB5/L5/1,R-07-L5-02,650 HV,52,52.2`,
-    `R-${copy}/HB5/L5/2,R-07-L5-03,61.0,60.8,61.2`,
-  ),
-  "half.csv": csv("Key,Price,Week of delivery", `E-${copy}/L4/S4,3.05,`),
-  "first.csv": csv("Key,Price", `O-${copy}/L5/S5,3.40`),
-  "second.csv": csv("Key,Price", `O-${copy}/L5/S5,3.60`),
-  "date.csv": csv("Answered by,shop,Date,03/04/2026", "Key,Heat no.", `O-${copy}/L3/S3,H3`),
-  "formula.csv": csv("Key,Remarks", `O-${copy}/L4/S4,"=HYPERLINK(""http://a.invalid"",""x"")"`),
-  "thousands.csv": csv("Key,Minimum charge", `E-${copy}/L5/S5,"1,200"`),
-  "noise.bin": Uint8Array.from({ length: 4000 }, (_, at) => (at * 73) % 251),
-  "empty.csv": csv("Hello", "this is not the table"),
-  "no-workbook.xlsx": zipSync({ "a.txt": strToU8("x") }),
-  "macros.xlsx": zipSync({
-    "[Content_Types].xml": strToU8(
-      '<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Override PartName="/xl/workbook.xml" ContentType="application/vnd.ms-excel.sheet.macroEnabled.main+xml"/></Types>',
-    ),
-  }),
-});
-
 beforeAll(async () => {
   plan = await planR07();
   const copy = `${await planNumber({ run: "R-07", forge: "Tern Hollow Forge" })}0000`;
-  const sources = Object.entries(FILES(copy)).map(([name, bytes]) => ({ name, bytes }));
+  const sources = Object.entries(badFiles(copy)).map(([name, bytes]) => ({ name, bytes }));
   found = await collect(plan, sources);
 }, LONG);
 
@@ -72,6 +43,7 @@ it.each([
   ["empty.csv", "no answers found"],
   ["no-workbook.xlsx", "no-workbook.xlsx: "],
   ["macros.xlsx", "macros.xlsx: "],
+  ["entities.xlsx", "entities.xlsx: "],
 ])("says of %s: %s", (file, sentence) => {
   expect(said(file)).toContain(sentence);
 });

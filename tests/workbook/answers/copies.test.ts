@@ -77,8 +77,8 @@ it(
     expect(lines).toEqual(["L4", "L5"]);
     const open = unlocked(workbook);
     expect(open.filter((cell) => !cell.startsWith("Answer to"))).toEqual([]);
-    // Two cells of the head on each sheet, then eight columns and twenty columns of two lines.
-    expect(open).toHaveLength(2 * 2 + 2 * (8 + 20));
+    // Of the head the name's three cells, merged, and the day on each sheet; then eight and twenty columns of two lines.
+    expect(open).toHaveLength(2 * (3 + 1) + 2 * (8 + 20));
     expect(travels.join("\n")).toContain("Cells for an answer: 56 in 4 lines");
     expect(String(order?.getCell("A2").value)).toContain("by 2026-10-01");
     expect(order?.getCell("I4").note).toBeDefined();

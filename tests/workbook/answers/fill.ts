@@ -1,4 +1,4 @@
-import { Workbook, type Worksheet } from "@cj-tech-master/excelts";
+import { type Cell, Workbook, type Worksheet } from "@cj-tech-master/excelts";
 
 type Given = number | string;
 
@@ -44,6 +44,8 @@ export const widened =
   (workbook) => {
     const sheet = workbook.getWorksheet(name);
     if (sheet === undefined) return;
+    const [wide, day] = [headCell(sheet, "Answered by"), headCell(sheet, "Date")];
+    for (const { address } of [wide, day]) sheet.unMergeCells(address);
     const rows = Array.from({ length: sheet.rowCount }, (_, row) =>
       Array.from({ length: sheet.columnCount }, (__, column) => sheet.getCell(row + 1, column + 1).value),
     );
@@ -60,6 +62,13 @@ export const renamed =
     const sheet = workbook.getWorksheet(name);
     if (sheet !== undefined) sheet.name = to;
   };
+
+/** The cell beside a label of the head. */
+function headCell(sheet: Worksheet, label: string): Cell {
+  for (let column = 1; column <= sheet.columnCount; column += 1)
+    if (sheet.getCell(HEADINGS - 1, column).value === label) return sheet.getCell(HEADINGS - 1, column + 1);
+  throw new RangeError(`no ${label} above the table`);
+}
 
 /** Fills one table in. */
 function fill(sheet: Worksheet, lines: Answers): void {
@@ -86,8 +95,8 @@ export async function filledIn(
   for (const [name, lines] of Object.entries(answers)) {
     const sheet = workbook.getWorksheet(name);
     if (sheet === undefined) throw new RangeError(`the copy has no sheet ${name}`);
-    if (head.by !== undefined) sheet.getCell(3, 2).value = head.by;
-    if (head.on !== undefined) sheet.getCell(3, 4).value = head.on;
+    if (head.by !== undefined) headCell(sheet, "Answered by").value = head.by;
+    if (head.on !== undefined) headCell(sheet, "Date").value = head.on;
     fill(sheet, lines);
   }
   for (const handling of handlings) handling(workbook);

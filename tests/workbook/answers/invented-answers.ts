@@ -59,16 +59,16 @@ export const ANSWERS_TO_R07: readonly InventedAnswer[] = [
   {
     whom: "heat-treater",
     name: "Salt Lane Heat Treatment",
-    head: { by: "hardening shop", on: "2026-10-19" },
+    head: { by: "hardening shop", on: "2026-10-28" },
     answers: {
       "Answer to heat treatment": {
         "HB5/L5": {
           Price: 6.9,
           "Minimum charge": 110,
-          "Back on": "2026-10-19",
-          "Temper as run °C": "446 °F",
+          "Back on": "2026-10-28",
+          "Temper as run °C": "734 °F",
         },
-        "HB6/L6": { Price: 6.9, "Back on": "2026-10-21" },
+        "HB6/L6": { Price: 6.9, "Back on": "2026-10-28" },
       },
       "Readings by piece": {
         "HB5/L5/1": { Piece: "R-07-L5-02", "1st HRC": 49, "2nd HRC": "48,9", "3rd HRC": 49.2 },
