@@ -7,6 +7,7 @@ import { extremes } from "./extremes";
 import { filledPlans } from "./filled-plan";
 import { grid } from "./grid";
 import { growthWithRows } from "./growth";
+import { hostile } from "./hostile";
 import { besideLibreOffice } from "./libreoffice";
 import { type BenchLine, growthLine, report } from "./line";
 import { besideClone } from "./measure";
@@ -105,6 +106,7 @@ const PARTS: Readonly<Record<string, () => readonly BenchLine[] | Promise<readon
   numerics,
   mechanics,
   extremes: () => extremes(call),
+  hostile,
   tasks,
   dispatcher: besideEmptyFunction,
   commands,

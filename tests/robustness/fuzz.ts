@@ -1,7 +1,8 @@
 import { catalogue } from "../../src/functions/catalogue";
 import type { WorksheetFunction } from "../../src/functions/declare";
+import { fuzzFiles } from "./fuzz-files";
 import { fuzzFunction, type Outcome } from "./fuzz-function";
-import { mutatedFiles } from "./mutated-files";
+import { openMutated } from "./mutated-files";
 
 /**
  * `npm run fuzz -- --seconds 30 --seed 1 --only CUT_PLAN`: every function with arguments of every kind.
@@ -59,13 +60,18 @@ function fuzzAll(): void {
   if (broken > 0) process.exitCode = 1;
 }
 
-async function fuzzFiles(count: number): Promise<void> {
-  const { opened, refused, faults } = await mutatedFiles(count, seed);
-  for (const fault of faults) console.log(fault);
-  console.log(`seed ${seed}: ${opened} opened, ${refused} refused with a sentence, ${faults.length} faults`);
-  if (faults.length > 0) process.exitCode = 1;
+/** Opens files from a seed on, one line of outcome a file, until it is stopped: the other end of `fuzzFiles`. */
+async function openOneByOne(from: number, count: number): Promise<void> {
+  for (let file = from; file < from + count; file += 1) {
+    const outcome = await openMutated(file);
+    console.log(JSON.stringify({ file, outcome, kilobytes: process.resourceUsage().maxRSS }));
+  }
 }
 
-const files = process.argv.find((argument) => argument.startsWith("--files="))?.slice("--files=".length);
+const optionOf = (name: string) =>
+  process.argv.find((argument) => argument.startsWith(`--${name}=`))?.slice(name.length + 3);
+const files = optionOf("files");
+const from = optionOf("files-from");
 if (files === undefined) fuzzAll();
-else void fuzzFiles(Number(files));
+else if (from !== undefined) void openOneByOne(Number(from), Number(files));
+else void fuzzFiles(Number(files), seed);

@@ -3,17 +3,7 @@ import { BUDGET, SENTENCES } from "../../src/engine/budget";
 import { FileRefusal } from "../../src/workbook/file/package/file-refusal";
 import { recalculate } from "../../src/workbook/file/patch/recalculate";
 import { handMade } from "../workbook/hand-made";
-
-// Workbooks made to hang a program or to fill its memory; each must end in a value, in an error with a sentence, or in
-// a refusal. Limits of Excel: 8,192 letters and 64 levels a formula, 1,048,576 rows (its own specification).
-
-const cells = (...formulas: readonly string[]) =>
-  `<sheetData><row r="1">${formulas.map((text, at) => `<c r="${String.fromCharCode(65 + at)}1"><f>${text}</f></c>`).join("")}</row></sheetData>`;
-
-const named = (names: Readonly<Record<string, string>>) =>
-  `<definedNames>${Object.entries(names)
-    .map(([name, text]) => `<definedName name="${name}">${text}</definedName>`)
-    .join("")}</definedNames>`;
+import { cells, HOSTILE_FORMULAS, plan } from "./hostile-set";
 
 /** What the cells of the first sheet say: the sentence of an error, or nothing. */
 async function said(bytes: Uint8Array): Promise<string> {
@@ -21,37 +11,9 @@ async function said(bytes: Uint8Array): Promise<string> {
   return errors.map(({ text }) => text).join("\n");
 }
 
-const plan = (sheet: string, names = "") => handMade({ sheets: { Plan: sheet }, names });
-
-const doubling = Object.fromEntries(
-  Array.from({ length: 21 }, (_, at) => [
-    `Dub_${at}`,
-    at === 0 ? '"xxxxxxxx"' : `Dub_${at - 1}&amp;Dub_${at - 1}`,
-  ]),
-);
-
 describe("formulas made to run without end", () => {
-  test.each([
-    ["a name that stands for itself", plan(cells("Zug+1"), named({ Zug: "Zug+1" })), "stands for itself"],
-    [
-      "names that stand for each other",
-      plan(cells("Zug+1"), named({ Zug: "Zag+1", Zag: "Zug+1" })),
-      "stands for itself",
-    ],
-    ["twenty names that double", plan(cells("LEN(Dub_20)"), named(doubling)), "once written out"],
-    ["every row", plan(cells("SUM(2:1048576)")), SENTENCES.read],
-    ["two thousand brackets", plan(cells(`${"(".repeat(2000)}1${")".repeat(2000)}`)), "one inside the other"],
-    ["twenty thousand signs", plan(cells(`${"-".repeat(20_000)}1`)), "letters"],
-    ["eight thousand signs", plan(cells(`${"-".repeat(8000)}1`)), "one inside the other"],
-    [
-      "a product of large matrices",
-      plan(cells("SUM(MMULT(ROW(1:3000)*COLUMN(A:CZZ),ROW(1:2704)*COLUMN(A:DZZ)))")),
-      "#",
-    ],
-    ["a list as large as a sheet", plan(cells("SUM(_xlfn.SEQUENCE(1048576,100))")), "#"],
-    ["a text too long for a cell", plan(cells('REPT(REPT("x",32767),32767)')), "#VALUE!"],
-  ])("%s", async (_what, bytes, words) => {
-    expect(await said(bytes)).toContain(words);
+  test.each(HOSTILE_FORMULAS)("$what", async ({ bytes, words }) => {
+    expect(await said(bytes())).toContain(words);
   });
 
   test("a sheet that ends with the last cell of the format is read all over or refused, the others are worked out", async () => {

@@ -73,7 +73,12 @@ function history(lines: Cells, confidence: number): Cells {
   const [top = [], ...rows] = filledRows(lines);
   const columns = readHeadings(top, HEADINGS, { line: "item", starts: "started" });
   const past = rows.map((row, at) => pastRow(row, at + 1, columns)).filter((row) => row !== undefined);
-  return itemHistories(past, confidence).map((item) => [item.item, ...figures(item)]);
+  const remarks = columns.remarks.map((remark): Cell[] => [
+    "remark",
+    remark,
+    ...FIGURES.slice(1).map(() => ""),
+  ]);
+  return [...itemHistories(past, confidence).map((item) => [item.item, ...figures(item)]), ...remarks];
 }
 
 export const HISTORY = tableFunction({

@@ -57,6 +57,7 @@ function* totalRows(lines: Cells, date: number | undefined, calendar: Calendar):
     ...weeksRow("bench time", hours("bench hours"), benchAWeek, weeks),
     ...weeksRow("oven time", hours("oven hours"), ovenAWeek, weeks),
     ...refusedRows(planned, run),
+    ...planned.columns.remarks.map((remark): Cell[] => ["remark", "", "", remark]),
   ];
 }
 

@@ -59,11 +59,14 @@ function supplierFigures({
 }
 
 function* tableOf(given: OfferTables): InParts<Cells> {
-  const compared = yield* compareOffersInParts({ ...offerRequest(given).request, most: undefined });
+  const { request, remarks } = offerRequest(given);
+  const compared = yield* compareOffersInParts({ ...request, most: undefined });
+  const blanks = [...COLUMNS.slice(2), ...compared.suppliers].map((): Cell => "");
   return [
     [...COLUMNS.map(({ label }) => label), ...compared.suppliers.map(({ name }) => name)],
     ...compared.items.map(itemRow),
     ...supplierFigures(compared).map(([label, row]) => [label, "", "", ...row]),
+    ...remarks.map((remark): Cell[] => ["remark", remark, ...blanks]),
   ];
 }
 
