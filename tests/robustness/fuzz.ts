@@ -3,11 +3,14 @@ import type { WorksheetFunction } from "../../src/functions/declare";
 import { fuzzFiles } from "./fuzz-files";
 import { fuzzFunction, type Outcome } from "./fuzz-function";
 import { openMutated } from "./mutated-files";
+import { tried as askedOften, RELATIONS } from "./relations/all";
 
 /**
  * `npm run fuzz -- --seconds 30 --seed 1 --only CUT_PLAN`: every function with arguments of every kind.
  *
  * `npm run fuzz -- --files=1500`: so many workbooks of damaged structure instead.
+ *
+ * `npm run fuzz -- --relations=1000`: every relation between answers as often.
  *
  * Without `--seconds`, 10 000 calls where a call costs under 0.1 ms and 30 s a function elsewhere.
  */
@@ -68,10 +71,27 @@ async function openOneByOne(from: number, count: number): Promise<void> {
   }
 }
 
+function fuzzRelations(runs: number): void {
+  let broken = 0;
+  for (const relation of RELATIONS) {
+    const { asked, contradictions } = askedOften(relation, runs, seed);
+    const share = `${Math.round((100 * asked) / runs)} % answered`;
+    console.log(
+      `${relation.kind.padEnd(9)} ${relation.says}: ${share}, ${contradictions.length} contradictions`,
+    );
+    for (const told of contradictions.slice(0, 3)) console.log(`  ${told}`);
+    if (contradictions.length > 0 || asked === 0) broken += 1;
+  }
+  console.log(`seed ${seed}: ${RELATIONS.length} relations, ${broken} broken or never answered`);
+  if (broken > 0) process.exitCode = 1;
+}
+
 const optionOf = (name: string) =>
   process.argv.find((argument) => argument.startsWith(`--${name}=`))?.slice(name.length + 3);
 const files = optionOf("files");
 const from = optionOf("files-from");
-if (files === undefined) fuzzAll();
+const relations = optionOf("relations");
+if (relations !== undefined) fuzzRelations(Number(relations));
+else if (files === undefined) fuzzAll();
 else if (from !== undefined) void openOneByOne(Number(from), Number(files));
 else void fuzzFiles(Number(files), seed);

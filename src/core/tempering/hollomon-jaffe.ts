@@ -71,6 +71,15 @@ export function checkParameterRange(celsius: number, hours: number): void {
   checkRange(HOLLOMON_JAFFE, "hours", hours);
 }
 
+/** Holds at one temper are one hold as long as all of them: cycles add as time. */
+function holdsByTemper(
+  tempers: readonly { readonly celsius: number; readonly hours: number }[],
+): (readonly [celsius: number, hours: number])[] {
+  const times = new Map<number, number>();
+  for (const { celsius, hours } of tempers) times.set(celsius, (times.get(celsius) ?? 0) + hours);
+  return [...times];
+}
+
 /**
  * Several tempers as time at one temperature.
  *
@@ -86,8 +95,8 @@ export function equivalentTime(
 ): number {
   for (const { celsius, hours } of tempers) checkParameterRange(celsius, hours);
   checkRange(HOLLOMON_JAFFE, "temperC", referenceC);
-  const total = tempers.reduce(
-    (sum, { celsius, hours }) => sum + hoursAtParameter(hollomonJaffe(celsius, hours), referenceC),
+  const total = holdsByTemper(tempers).reduce(
+    (sum, [celsius, hours]) => sum + hoursAtParameter(hollomonJaffe(celsius, hours), referenceC),
     0,
   );
   if (total >= SHORTEST_H && total <= LONGEST_H) return total;
