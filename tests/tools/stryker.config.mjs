@@ -1,6 +1,6 @@
 /**
  * `npm run mutation`: changes the core on purpose, one small fault at a time, and counts how many the tests see.
- * `MUTATE=tempering|quench|section|shape|run` takes one part; all five take over two hours on two cores.
+ * `MUTATE=tempering|quench|section|shape|run|hardness|steel|share` takes one part; all take hours on two cores.
  *
  * Left out: texts (the tests of sentences compare parts of them) and what is worked out once on loading
  * (records of relations, tables read from data), whose faults the accuracy tables and data guards see.
@@ -17,6 +17,9 @@ const PARTS = {
   section: ["src/core/hardening/{section-*,heat-transfer}.ts"],
   shape: ["src/core/shape/*.ts"],
   run: ["src/core/run/*.ts"],
+  hardness: ["src/core/hardness/*.ts"],
+  steel: ["src/core/steel/*.ts"],
+  share: ["src/workbook/share/**/*.ts"],
 };
 
 const part = process.env.MUTATE ?? "";
@@ -32,12 +35,18 @@ export default {
   mutate: part === "" ? Object.values(PARTS).flat() : PARTS[part],
   mutator: { excludedMutations: ["StringLiteral"] },
   ignoreStatic: true,
-  ignorePatterns: ["dist", "assets", "tests/workbench", "tests/pane", "tests/workbook"],
+  // What the tests of workbooks read is copied only where they are asked.
+  ignorePatterns: [
+    "dist",
+    "tests/workbench",
+    "tests/pane",
+    ...(part === "share" ? [] : ["assets", "tests/workbook"]),
+  ],
   tempDirName: join(tmpdir(), "blade-metallurgy-mutation"),
   reporters: ["clear-text"],
   clearTextReporter: { allowEmojis: false, logTests: false, reportTests: false, reportScoreTable: true },
   allowConsoleColors: false,
-  concurrency: 2,
+  concurrency: Number(process.env.MUTATE_AT_ONCE ?? 2),
   timeoutMS: 20_000,
   thresholds: { high: 90, low: 80, break: 80 },
 };

@@ -93,7 +93,7 @@ export const figure = (name: string, asked: Asked, column = 0) => number(cell(na
 /** The figures of the first row. */
 export const figures = (name: string, asked: Asked): Figures => rows(name, asked)[0]?.map(number) ?? [];
 
-export const column = (cells: readonly unknown[]) => cells.map((one) => [one]);
+export const column = <T>(cells: readonly T[]): T[][] => cells.map((one) => [one]);
 
 export const times = (value: number | undefined, factor: number) =>
   value === undefined ? undefined : value * factor;
