@@ -111,7 +111,8 @@ describe("read by another library", () => {
       sheet.conditionalFormattings.reduce((all, { rules: found }) => all + found.length, 0);
     expect(sum(rules)).toBe(201);
     expect(sum(({ pageSetup }) => Number(pageSetup.orientation === "portrait"))).toBe(12);
-    expect(sum(({ rowBreaks }) => rowBreaks.length)).toBe(20);
+    // Two more than before: a batch that is put into the free rows has its page of the heat-treat order.
+    expect(sum(({ rowBreaks }) => rowBreaks.length)).toBe(22);
     expect(sum(({ pageSetup }) => Number(pageSetup.printTitlesRow !== undefined))).toBe(19);
     const hasHeads = ({ headerFooter }: { readonly headerFooter?: Worksheet["headerFooter"] }) =>
       headerFooter?.oddHeader === "&LRun R-07, Tern Hollow Forge&R&A" &&
