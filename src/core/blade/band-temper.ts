@@ -129,8 +129,8 @@ function candidates(question: BandTemperQuestion, tempers: Tempers): Candidate[]
   });
 }
 
-/** Chances under this are none: of such tempers the one nearest to the band is the best. */
-const NO_CHANCE = 1e-6;
+/** Chances under this are none, for a wide error makes them as much as a near miss: of such tempers the one nearest to the band is the best. */
+const NO_CHANCE = 0.05;
 
 function best({ low, high }: Use, from: readonly Candidate[]): Candidate {
   const off = ({ hrc }: Candidate) => Math.abs(hrc - (low + high) / 2);
