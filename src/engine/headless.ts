@@ -11,6 +11,7 @@ import { catalogue } from "../functions/catalogue";
 import type { WorksheetFunction } from "../functions/declare";
 import { repairArrayConstants } from "./array-constants";
 import { refuseVastLists } from "./budget";
+import { makeValuesLight } from "./light-values";
 import { executors } from "./register";
 
 /** A running engine without a screen. */
@@ -35,6 +36,7 @@ export function startEngine(
   workbook: Partial<IWorkbookData>,
   functions: readonly WorksheetFunction[] = catalogue,
 ): Headless {
+  makeValuesLight();
   repairArrayConstants();
   const univer = new Univer({
     locale: LocaleType.EN_US,

@@ -8,6 +8,7 @@ import {
   FORMULA_REF_TO_ARRAY_CACHE,
   IFormulaCurrentConfigService,
   IFormulaRuntimeService,
+  IFunctionService,
   Lexer,
   LexerNode,
 } from "@univerjs/engine-formula";
@@ -20,6 +21,7 @@ import { rowsOf } from "../values";
 import type { EngineCell, Formula } from "./formula";
 import type { Pattern } from "./patterns";
 import { piecesOf } from "./pieces";
+import { findTextsByPlace, type TextPlaces } from "./text-places";
 import { type Place, Tree, type TreeNode } from "./tree";
 
 type Row = ICellData[];
@@ -107,6 +109,7 @@ export class Evaluator {
   private readonly lexer: Lexer;
   private readonly parser: AstTreeBuilder;
   private readonly runtime: IFormulaRuntimeService;
+  private readonly texts: TextPlaces;
 
   constructor(
     injector: Injector,
@@ -116,6 +119,7 @@ export class Evaluator {
     this.lexer = injector.get(Lexer);
     this.parser = injector.get(AstTreeBuilder);
     this.runtime = injector.get(IFormulaRuntimeService);
+    this.texts = findTextsByPlace(injector.get(IFunctionService));
     this.runtime.reset();
     injector.get(IFormulaCurrentConfigService).loadDataLite();
   }
@@ -123,6 +127,7 @@ export class Evaluator {
   /** Forgets what ranges held: cells became others. */
   forgetRanges(): void {
     FORMULA_REF_TO_ARRAY_CACHE.clear();
+    this.texts.forget();
   }
 
   /**
