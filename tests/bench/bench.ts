@@ -122,7 +122,10 @@ async function bench(asked: readonly string[]): Promise<number> {
   for (const name of parts) {
     const part = PARTS[name];
     if (part === undefined) throw new Error(`no part "${name}": ${Object.keys(PARTS).join(", ")}`);
+    const began = performance.now();
     lines.push(...(await part()));
+    // A whole run takes minutes: it says how far it has come.
+    console.error(`${name}: ${Math.round((performance.now() - began) / 1000)} s`);
   }
   return report(lines);
 }

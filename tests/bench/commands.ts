@@ -51,25 +51,29 @@ function steps(folder: string, lines: number): Steps {
   };
 }
 
-/** Lines of the planning workbook; the last takes minutes and is measured with `-- --long`. */
-function sizes(): [number, number] {
-  return process.argv.includes("--long") ? [100, 500] : [60, 200];
+/** Lines of the planning workbook. */
+const SIZES = [8, 60, 200, 500] as const;
+const STEPS = ["write", "recalc", "share", "verify"] as const;
+
+/** A step at every size, and how it grows over the upper half of them. */
+function growthOf(step: (typeof STEPS)[number], taken: readonly Steps[]): BenchLine[] {
+  const times = taken.map((one) => one[step]);
+  const [, few = Number.NaN, middle = Number.NaN, many = Number.NaN] = times;
+  return [
+    ...SIZES.map((lines, at): BenchLine => {
+      const budget = step === "write" && lines === 60 ? 10 : undefined;
+      return { what: `${step}, ${lines} lines`, value: (times[at] ?? Number.NaN) / 1000, unit: "s", budget };
+    }),
+    growthLine(step, [60, 200], [few, middle]),
+    growthLine(step, [60, 500], [few, many]),
+  ];
 }
 
 function plans(): BenchLine[] {
   const folder = mkdtempSync(join(tmpdir(), "blade-bench-"));
   try {
-    const [few, many] = sizes();
-    const small = steps(folder, few);
-    const large = steps(folder, many);
-    const sixty = few === 60 ? small.write : steps(folder, 60).write;
-    return [
-      { what: "template, 60 lines written", value: sixty / 1000, unit: "s", budget: 10 },
-      ...(["write", "recalc", "share", "verify"] as const).flatMap((step): BenchLine[] => [
-        { what: `${step}, ${many} lines`, value: large[step] / 1000, unit: "s" },
-        growthLine(step, [few, many], [small[step], large[step]]),
-      ]),
-    ];
+    const taken = SIZES.map((lines) => steps(folder, lines));
+    return STEPS.flatMap((step) => growthOf(step, taken));
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

@@ -14,6 +14,12 @@ interface TraceEvent {
   readonly args?: { readonly name?: string };
 }
 
+/** Processor time, ms: of the thread that answers keys, and of all threads of all pages. */
+export interface Taken {
+  readonly main: number;
+  readonly all: number;
+}
+
 /** What a page takes of the processor, whatever else the machine does. */
 export class PageLoad {
   private constructor(
@@ -28,35 +34,33 @@ export class PageLoad {
     return new PageLoad(page, own, all);
   }
 
-  /** Processor time so far, ms: of the thread that answers keys, and of all threads of all pages. */
-  private async taken(): Promise<{ readonly main: number; readonly all: number; readonly at: number }> {
+  /** Processor time so far. */
+  private async taken(): Promise<Taken> {
     const { metrics } = await this.own.send("Performance.getMetrics");
     const main = metrics.find(({ name }) => name === "TaskDuration")?.value ?? Number.NaN;
     const { processInfo } = (await this.all.send("SystemInfo.getProcessInfo")) as {
       processInfo: ProcessInfo[];
     };
     const pages = processInfo.filter(({ type }) => type === "renderer");
-    return {
-      main: main * 1000,
-      all: 1000 * pages.reduce((sum, { cpuTime }) => sum + cpuTime, 0),
-      at: Date.now(),
-    };
+    return { main: main * 1000, all: 1000 * pages.reduce((sum, { cpuTime }) => sum + cpuTime, 0) };
   }
 
-  /** Processor time of an action and what follows from it within a time, less what the page takes anyway, ms. */
-  async during(
-    action: () => Promise<void>,
-    settleMs: number,
-  ): Promise<{ readonly main: number; readonly all: number }> {
-    const before = await this.taken();
-    await this.page.waitForTimeout(1500);
+  /**
+   * Processor time of an action and of whatever the page does within a time after it, ms. Nothing is taken off for
+   * what a page does anyway: `atRest` tells that beside it.
+   */
+  async during(action: () => Promise<void>, settleMs: number): Promise<Taken> {
     const start = await this.taken();
     await action();
     await this.page.waitForTimeout(settleMs);
     const end = await this.taken();
-    const share = (end.at - start.at) / (start.at - before.at);
-    const beyond = (key: "main" | "all") => end[key] - start[key] - share * (start[key] - before[key]);
-    return { main: beyond("main"), all: beyond("all") };
+    return { main: end.main - start.main, all: end.all - start.all };
+  }
+
+  /** Processor time that the page takes while nobody touches it, ms a second. */
+  async atRest(seconds = 4): Promise<Taken> {
+    const { main, all } = await this.during(async () => undefined, 1000 * seconds);
+    return { main: main / seconds, all: all / seconds };
   }
 
   /** The longest piece of work of the thread that answers keys, in processor time, ms. */
