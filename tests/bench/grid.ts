@@ -27,7 +27,7 @@ interface Plan {
 /** What was written into the field is kept before the entry itself is measured. */
 const KEPT_MS = 800;
 /** After an entry: its results, the pane, the steps below the grid and the keeping of the work. */
-const SETTLE_MS = 2500;
+const SETTLE_MS = 1500;
 
 /** One workbench page with a plan in it. */
 class Bench {

@@ -6,7 +6,7 @@ import { Engine, Layer } from "@univerjs/preset-sheets-core";
  */
 
 /** Frames without a drawing before it rests. */
-const FRAMES = 3;
+const FRAMES = 1;
 
 type Draw = () => void;
 
