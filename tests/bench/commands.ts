@@ -46,7 +46,7 @@ function steps(folder: string, lines: number): Steps {
   return {
     write: command("template", ["--lines", String(lines), "--output", plan, "--force"]).cpu,
     recalc: command("recalc", ["--force", "--output", done, plan]).cpu,
-    share: command("share", ["--force", "--output", copy, done]).cpu,
+    share: command("share", ["--all", "--no-register", "--force", "--output", copy, done]).cpu,
     verify: command("verify", [done, copy]).cpu,
   };
 }
