@@ -53,12 +53,12 @@ async function start(): Promise<void> {
   const { grid, run, isRestored } = await loadGrid(byId("grid", HTMLElement), kept.present);
   port.connect(grid);
   mountTools(grid);
-  mountEditTools(grid, notice);
   const autosave = mountAutosave(grid, run, kept, notice);
   const strip = mountCellStrip(grid, (draft) => autosave?.typing(draft));
   const spoiled = kept.present !== undefined && !isRestored ? await kept.setAside() : kept.failure;
   const tools = new FileTools({ run, notice, autosave, earlier: () => kept.earlier() });
   tools.offerEarlier((await kept.earlier()) !== undefined);
+  mountEditTools(grid, notice, () => tools.moreRows());
   mountTableView(grid);
   const remarks = resumeTyping(grid, strip, kept);
   if (kept.present !== undefined && isRestored) {

@@ -70,6 +70,16 @@ export class FileTools {
     this.done("Started afresh with the demo run.");
   }
 
+  /** Makes the plan larger; the one before is set aside. */
+  moreRows(): void {
+    void this.busy("Working …", async () => {
+      const before = this.files.run.kept();
+      const { sentence, remarks } = await this.files.run.makeRoom();
+      this.setAside(before);
+      this.done(sentence, remarks);
+    });
+  }
+
   private on(id: (typeof BUTTONS)[number], work: () => Promise<void>): void {
     byId(id, HTMLButtonElement).addEventListener("click", () => void this.busy("Working …", work));
   }

@@ -1,3 +1,4 @@
+import { InvalidValue } from "../../core/refusal";
 import type { AnswerSource } from "../../workbook/answers/answer-file";
 import { type AnswersQuestion, answersQuestion } from "../../workbook/answers/answers-question";
 import { patchWorkbook } from "../../workbook/file/patch/patch-workbook";
@@ -15,12 +16,14 @@ import type { Grid } from "../grid/grid";
 import type { KeptChanges, KeptRun } from "../kept/kept-store";
 import type { ChosenCopy } from "../page/share-dialog";
 import type { Printing } from "../print/print-view";
-import { blankData, demoData, fetchTemplateAhead } from "./new-runs";
+import { blankData, demoData, fetchTemplateAhead, largerData } from "./new-runs";
 import { workbookOfSnapshot } from "./read-snapshot";
 import { snapshotOf } from "./write-snapshot";
 
 const DEMO_NAME = "Run R-07.xlsx";
 const NOBODY = { word: undefined, name: undefined };
+/** Lines for which a plan that is full gets room. */
+const MORE_LINES = 10;
 const BLANK_NAME = "New run.xlsx";
 
 /** What was done, in words: a sentence, and what is to be known beside it. */
@@ -126,6 +129,25 @@ export class OpenRun {
   /** Shows the planning template with empty lines. */
   async startBlank(): Promise<void> {
     this.show(await blankData(), BLANK_NAME, undefined);
+  }
+
+  /** Shows the plan with room for more lines. @throws InvalidValue where the workbook is no plan. */
+  async makeRoom(): Promise<Report> {
+    const table = this.grid.workbook.contents().tables.find(({ name }) => name === "Lines");
+    if (table === undefined)
+      throw new InvalidValue("Only a plan can be made larger: this workbook has no table Lines.");
+    const { bytes } = await this.made();
+    const lines = table.rows - 1 + MORE_LINES;
+    const { name } = this;
+    this.show(await largerData(bytes, lines), name, undefined);
+    this.isSaved = false;
+    this.grid.showSheet("Lines");
+    return {
+      sentence: `The plan has room for ${lines} lines now. Save it.`,
+      remarks: [
+        "What was typed stands in the new plan. Sheets of your own, letters and formats changed here and what was typed over worked-out cells stayed in the old one: Bring back fetches it.",
+      ],
+    };
   }
 
   /** Opens a workbook file. @throws FileRefusal with a sentence where it cannot be opened. */

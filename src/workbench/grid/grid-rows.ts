@@ -43,6 +43,15 @@ export interface ColumnValues {
   readonly values: readonly string[];
 }
 
+/** Commands of the grid's own menu, which know nothing of the sheets that repeat a row. */
+const INSERTING = new Set([
+  "sheet.command.insert-row-before",
+  "sheet.command.insert-row-after",
+  "sheet.command.insert-multi-rows-above",
+  "sheet.command.insert-multi-rows-after",
+]);
+const REMOVING = new Set(["sheet.command.remove-row", "sheet.command.remove-row-confirm"]);
+
 /** What is done with rows of a table as wholes: a blank one in between, one less, another order, some out of sight. */
 export class GridRows {
   constructor(
@@ -51,9 +60,32 @@ export class GridRows {
     private readonly results: CellResults,
   ) {}
 
-  /** @throws InvalidValue where the selected cell stands in no table, or the table is full. */
-  insert(): void {
-    const { table, row } = this.selected();
+  /**
+   * Does in the rows of a table what a command of the grid's menu would do.
+   *
+   * @returns False for other commands, and where no row of a table is selected.
+   * @throws InvalidValue as `insert` does.
+   */
+  takeOver(command: string, count: number): boolean {
+    const isInserting = INSERTING.has(command);
+    if ((!isInserting && !REMOVING.has(command)) || this.found() === undefined) return false;
+    const below = command.endsWith("after") ? 1 : 0;
+    const rows = isInserting ? count : (this.workbook().getActiveSheet().getActiveRange()?.getHeight() ?? 1);
+    for (let row = 0; row < rows; row += 1) {
+      if (isInserting) this.insert(below);
+      else this.remove();
+    }
+    return true;
+  }
+
+  /**
+   * Puts a blank row in the place of the selected one, or so many rows below it.
+   *
+   * @throws InvalidValue where the selected cell stands in no table, or the table is full.
+   */
+  insert(below = 0): void {
+    const { table, row: selected } = this.selected();
+    const row = Math.min(table.last, selected + below);
     if (tablesTogether(this.tables(), table, isBlank).some((each) => this.isTyped(each, each.last)))
       throw new InvalidValue(
         `The table is full: its last row (of ${table.last - table.first + 1}) is filled. Make the plan larger first: "More rows".`,
@@ -184,6 +216,13 @@ export class GridRows {
   }
 
   private selected(): Selected {
+    const found = this.found();
+    if (found === undefined)
+      throw new InvalidValue("Select a cell in a row of a table first, below its headings.");
+    return found;
+  }
+
+  private found(): Selected | undefined {
     const sheet = this.workbook().getActiveSheet();
     const cell = sheet.getActiveCell() ?? sheet.getActiveRange();
     const [row, column] = [cell?.getRow() ?? -1, cell?.getColumn() ?? -1];
@@ -191,9 +230,7 @@ export class GridRows {
       ({ sheet: name, first, last, columns }) =>
         name === sheet.getSheetName() && row >= first && row <= last && column < columns,
     );
-    if (table === undefined)
-      throw new InvalidValue("Select a cell in a row of a table first, below its headings.");
-    return { table, row, column };
+    return table && { table, row, column };
   }
 
   /** Gives the rows of a table, and of all that repeat them, another order: one step to undo. */

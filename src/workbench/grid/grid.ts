@@ -57,6 +57,8 @@ export interface Grid {
   recalculate(): void;
   undo(): void;
   redo(): void;
+  /** Calls back with a sentence where a command of the grid's own menu cannot be carried out. */
+  onRefusal(refused: (sentence: string) => void): void;
   /** Calls back after every change of selection, content or result; several changes may come as one. */
   onChange(changed: () => void): void;
 }

@@ -1,4 +1,5 @@
 import type { FRange } from "@univerjs/sheets/facade";
+import { sentenceOf } from "../../core/refusal";
 import { cellName, readCellName } from "../../formula/addresses";
 import { numberedSheetName, quotedSheet } from "../../formula/sheet-names";
 import type { Block, FilledBy, LineChart, Place } from "../../host/port";
@@ -20,6 +21,7 @@ const formatOf = (cell: FRange) => cell.getCellStyleData()?.n?.pattern;
 
 class UniverGrid implements Grid {
   private readonly listeners: (() => void)[] = [];
+  private readonly refusalListeners: ((sentence: string) => void)[] = [];
   private pending: ReturnType<typeof setTimeout> | undefined;
   readonly cells: GridCells;
   readonly workbook: GridWorkbook;
@@ -36,6 +38,7 @@ class UniverGrid implements Grid {
       (command, params) => api.syncExecuteCommand(command, params),
     );
     api.addEvent(api.Event.CommandExecuted, () => this.announce());
+    api.addEvent(api.Event.BeforeCommandExecute, (event) => this.takeOver(event));
     api.addEvent(api.Event.SelectionChanged, () => this.announce());
     calculation.onResults(() => this.announce());
   }
@@ -55,6 +58,25 @@ class UniverGrid implements Grid {
     this.pending = setTimeout(() => {
       for (const changed of this.listeners) changed();
     }, SETTLE_MS);
+  }
+
+  /** Rows of a table are put in and taken out with all sheets that repeat them, also from the grid's own menu. */
+  private takeOver(event: {
+    readonly id: string;
+    readonly params?: object | undefined;
+    cancel?: boolean;
+  }): void {
+    const { value = 1 } = (event.params ?? {}) as { value?: number };
+    try {
+      if (this.rows.takeOver(event.id, Number(value) || 1)) event.cancel = true;
+    } catch (fault) {
+      event.cancel = true;
+      for (const refused of this.refusalListeners) refused(sentenceOf(fault));
+    }
+  }
+
+  onRefusal(refused: (sentence: string) => void): void {
+    this.refusalListeners.push(refused);
   }
 
   onChange(changed: () => void): void {

@@ -38,7 +38,7 @@ function formatList(grid: Grid, changed: () => void): () => void {
 }
 
 /** Letters, number format and rows of the selected cells. */
-export function mountEditTools(grid: Grid, notice: Notice): void {
+export function mountEditTools(grid: Grid, notice: Notice, moreRows: () => void): void {
   const bold = byId("bold", HTMLButtonElement);
   const showFormat = formatList(grid, refresh);
 
@@ -69,6 +69,7 @@ export function mountEditTools(grid: Grid, notice: Notice): void {
   mountMenu(byId("rows", HTMLButtonElement), [
     { label: "Insert a row here", pressed: tried(() => grid.rows.insert()) },
     { label: "Take this row out", pressed: tried(() => grid.rows.remove()) },
+    { label: "More rows: a larger plan …", pressed: moreRows },
     { label: "Sort by this column, A to Z", pressed: tried(() => grid.rows.sort("up")) },
     { label: "Sort by this column, Z to A", pressed: tried(() => grid.rows.sort("down")) },
     { label: "Filter by this column …", pressed: tried(filter) },
@@ -76,5 +77,6 @@ export function mountEditTools(grid: Grid, notice: Notice): void {
   ]);
   for (const id of ["bold", "number-format", "rows"]) byId(id, HTMLElement).removeAttribute("disabled");
   grid.onChange(refresh);
+  grid.onRefusal((sentence) => notice.show(sentence));
   refresh();
 }

@@ -11,7 +11,7 @@ export interface Notice {
   clear(): void;
 }
 
-/** The line under the tools that says what was done with files and kept work. */
+/** The line under the grid that says what was done with files and kept work. */
 export function mountNotice(): Notice {
   const place = byId("notice", HTMLElement);
   const words = byId("notice-words", HTMLElement);

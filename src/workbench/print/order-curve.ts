@@ -20,5 +20,7 @@ export function orderCurve(sheet: string, page: PrintedPage): HTMLElement[] {
     { use: "", others: [], own: [] },
   );
   drawing.append(...parts.filter(({ tagName }) => tagName !== "DETAILS"));
+  // What reads the curve on the screen has no use on paper.
+  for (const part of drawing.querySelectorAll(".reader, .marked, .told")) part.remove();
   return [drawing];
 }

@@ -8,6 +8,8 @@ import { pageTable } from "./sheet-html";
 const MM_AN_INCH = 25.4;
 /** Pixels that stay free around a page on the screen. */
 const ROUND = 16;
+/** Letters smaller than this part of their size are better left for a second page. */
+const SMALLEST = 0.75;
 /** CSS pixels of an inch. */
 const PIXELS = 96;
 
@@ -54,8 +56,20 @@ function paperOf(sheet: SheetData, page: PrintedPage, content: HTMLTableElement)
   const room = (width / MM_AN_INCH - 2 * side) * PIXELS;
   const scale = Math.min(1, room / Number.parseFloat(content.style.width));
   if (scale < 1) content.style.setProperty("zoom", String(scale));
-  paper.append(content, ...orderCurve(sheet.name, page));
+  const whole = document.createElement("div");
+  whole.append(content, ...orderCurve(sheet.name, page));
+  paper.append(whole);
   return paper;
+}
+
+/** A page of a paper says that it is one: what would run over its foot is made a little smaller. */
+function fitToFoot(sheet: SheetData, paper: HTMLElement): void {
+  const whole = paper.firstElementChild;
+  if (sheet.print?.isPaper !== true || !(whole instanceof HTMLElement)) return;
+  const room = (pageSize(sheet)[1] / MM_AN_INCH - 2 * pageMargins(sheet).end) * PIXELS - 1;
+  whole.style.removeProperty("zoom");
+  if (whole.offsetHeight > room)
+    whole.style.setProperty("zoom", String(Math.max(SMALLEST, room / whole.offsetHeight)));
 }
 
 /** A look at the pages of a sheet before they are printed; it lies over the page until it is closed. */
@@ -120,6 +134,8 @@ class PrintView {
       ...printed.pages.map((page) => paperOf(sheet, page, pageTable(printed, page))),
     );
     this.fit();
+    // Drawings take their size when they are first laid out.
+    requestAnimationFrame(() => requestAnimationFrame(() => this.fitPages(sheet)));
     const { length } = printed.pages;
     this.count.textContent =
       length === 0
@@ -127,6 +143,10 @@ class PrintView {
         : sheet.print?.isPaper
           ? `${length} ${length === 1 ? "page" : "pages"}`
           : "";
+  }
+
+  private fitPages(sheet: SheetData): void {
+    for (const paper of this.papers.children) if (paper instanceof HTMLElement) fitToFoot(sheet, paper);
   }
 
   /** A page that is wider than the window is shown smaller. */

@@ -33,7 +33,7 @@ const UNSHOWN: Readonly<Record<string, string>> = {
   autoFilter: "filters",
   sheetProtection: "protection",
   sparklineGroups: "small charts in cells",
-  rowBreaks: "page breaks",
+  colBreaks: "page breaks between columns",
 };
 
 const areasIn = (sqref = ""): Rectangle[] => sqref.split(/\s+/).flatMap((name) => readRectangle(name) ?? []);
