@@ -17,6 +17,7 @@ import type { Answer, HeldCell, HeldWorkbook, ShownCell, ShownSheet } from "../c
 import { RemoteCalculation } from "../calculation/remote-calculation";
 import { contentOfCell } from "../files/read-snapshot";
 import { CellResults } from "./cell-results";
+import { fitRows } from "./fitted-rows";
 import { isRearrangement } from "./grid-edits";
 import { heldSnapshot, typedContent } from "./held-cells";
 
@@ -187,6 +188,7 @@ export class GridCalculation {
       put(cellValue, row, column, isOwn ? styled(old, cell, result, workbook) : {});
     }
     this.commands.syncExecuteCommand(SET_VALUES, { unitId, subUnitId: id, cellValue }, { ...RESULT });
+    fitRows(this.commands, workbook, id, Object.keys(cellValue).map(Number));
     this.announce(
       id,
       current.map(({ row, column }) => [row, column] as const),

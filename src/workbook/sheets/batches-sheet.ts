@@ -161,7 +161,7 @@ export function batchesSheet(
       { wrap: true },
     ),
     line: eitherColumn("Line", 46, given(2), (_, index) => ofOwnLine(index)),
-    grade: calcColumn("Grade", 76, (at) => `${lines.lookup("steel", at("line"))}&""`, lineKnown),
+    grade: calcColumn("Grade", 88, (at) => `${lines.lookup("steel", at("line"))}&""`, lineKnown),
     starts: calcColumn("Starts of the line", 56, ofLine("starts"), { ...WHOLE, ...lineKnown }),
     pieces: eitherColumn("Pieces", 50, given(13), restOfLine, { ...WHOLE, ...lineKnown }),
     grams: eitherColumn("g a piece at hardening", 74, given(3), (at) => blankGrams(cuts, at), {
@@ -172,7 +172,7 @@ export function batchesSheet(
       ...TENTH,
       ...started,
     }),
-    thickest: calcColumn("Hardened mm", 62, ofRecipe("section"), { ...TENTH, ...lineKnown }),
+    thickest: calcColumn("Hardened mm", 72, ofRecipe("section"), { ...TENTH, ...lineKnown }),
     perLoad: eitherColumn(
       "Pieces a load",
       56,

@@ -201,7 +201,7 @@ export function costsSheet(rows: readonly DataRow[], sources: CostSources): Tabl
     `SUMIF(${batches.block("line")},${line},${batches.block(key)})`;
   const columns = {
     ...lineColumns<CostKey>(() => lines, 130),
-    good: calcColumn<CostKey>("Good wanted", 52, (_, index) => lines.at("good", index), {
+    good: calcColumn<CostKey>("Good wanted", 58, (_, index) => lines.at("good", index), {
       format: "0",
       needs: (_, index) => [lines.at("good", index)],
     }),

@@ -87,16 +87,16 @@ export function recipeSheet(
   const said = { ...WORDS, ...steelKnown };
   const columns: TableColumns<RecipeKey> = {
     ...lineColumns<RecipeKey>(lines, 130),
-    steel: calcColumn("Steel", 80, ofLine("steel"), steelKnown),
+    steel: calcColumn("Steel", 88, ofLine("steel"), steelKnown),
     section: eitherColumn(
       "Hardened mm",
-      66,
+      72,
       given("section"),
       (_, index) => sectionFormula(lines().at("thickness", index), sent, index),
       { ...TENTH, needs: (_, index) => [lines().at("thickness", index)] },
     ),
     chosenHarden: typedColumn("Harden at, chosen °C", 70, given("harden"), WHOLE),
-    tempers: eitherColumn("Tempers", 60, given("tempers"), () => USUAL, WHOLE),
+    tempers: eitherColumn("Tempers", 68, given("tempers"), () => USUAL, WHOLE),
     hours: eitherColumn("Temper hours", 56, given("hours"), () => USUAL, TENTH),
     knownC: typedColumn("Known °C", 52, given("knownC"), WHOLE),
     knownHrc: typedColumn("Known HRC", 52, given("knownHrc"), TENTH),
