@@ -40,7 +40,8 @@ interface Reading {
   /** Rows of the table. */
   readonly first: number;
   readonly last: number;
-  readonly sheets: ReadonlySet<string>;
+  /** Sheets whose rows are the rows of the table; all where it is the formula of a column that is read. */
+  readonly sheets: ReadonlySet<string> | "all";
   /** Whether a number of the row, as in "S3", counts up too. */
   readonly countsUp: boolean;
 }
@@ -80,7 +81,8 @@ function inOtherRow(formula: string, reading: Reading, from: number, to: number)
   const written = ({ kind, text }: Token, at: number) => {
     if (kind === "text" && countsUp) return numberInOtherRow(text, from - first, to - first);
     const named = kind === "cell" ? sheetNamed(tokens, at, sheet) : null;
-    return named !== null && sheets.has(named) ? cellInOtherRow(text, reading, from, to) : undefined;
+    const isOfRows = named !== null && (sheets === "all" || sheets.has(named));
+    return isOfRows ? cellInOtherRow(text, reading, from, to) : undefined;
   };
   return tokens.map((token, at) => written(token, at) ?? token.text).join("");
 }
@@ -122,9 +124,9 @@ class Column<Data> {
   ) {
     const { sheet, first, last } = table;
     this.reading = { sheet, first, last, sheets, countsUp: false };
+    const ofColumn = { ...this.reading, sheets: "all" } as const;
     this.usual =
-      usualFormula(table, column, this.reading) ??
-      usualFormula(table, column, { ...this.reading, countsUp: true });
+      usualFormula(table, column, ofColumn) ?? usualFormula(table, column, { ...ofColumn, countsUp: true });
   }
 
   /** What the cell of one row holds that takes the place of another; a row of nowhere is blank. */
