@@ -7,6 +7,7 @@ import * as hardness from "./hardness";
 import * as inspection from "./inspection";
 import * as mechanics from "./mechanics";
 import * as money from "./money";
+import { NAMESPACE } from "./namespace";
 import * as run from "./run";
 import * as shape from "./shape";
 import * as steel from "./steel";
@@ -14,7 +15,7 @@ import * as stock from "./stock";
 import * as tempering from "./tempering";
 import { TOPICS, type Topic } from "./topics";
 
-export { NAMESPACE } from "./namespace";
+export { NAMESPACE };
 
 /** The functions of each topic: whatever the folder of the topic exports. */
 const byTopic: Readonly<Record<Topic, Readonly<Record<string, WorksheetFunction>>>> = {
@@ -54,7 +55,9 @@ export const catalogue: readonly ListedFunction[] = [
 
 const byName = new Map(catalogue.map((fn) => [fn.name, fn]));
 
-/** The function of a name without namespace, in any case; `undefined` where there is none. */
+/** The function of a name, with or without the namespace, in any case; `undefined` where there is none. */
 export function functionNamed(name: string): ListedFunction | undefined {
-  return byName.get(name.toUpperCase());
+  const upper = name.toUpperCase();
+  const prefix = `${NAMESPACE}.`;
+  return byName.get(upper.startsWith(prefix) ? upper.slice(prefix.length) : upper);
 }

@@ -12,7 +12,7 @@ import { withoutEmptyTails } from "./whole-columns";
 /**
  * Answers one call of a worksheet function, the same way in every host.
  *
- * @param fn - The declaration.
+ * @param fn - The declaration, from `functionNamed` or the catalogue; its `result` says label and unit of each column.
  * @param raw - The arguments as the host hands them over: single values or arrays of rows.
  * @returns A rectangle of cells. Refusals stand in their own cells; nothing is thrown.
  */
@@ -30,6 +30,8 @@ export function* evaluateInParts(fn: WorksheetFunction, raw: readonly unknown[])
 }
 
 function* dispatch(fn: WorksheetFunction, raw: readonly unknown[]): InParts<Cells> {
+  if (fn?.parameters === undefined)
+    throw new InvalidValue("no worksheet function is given: the catalogue lists every one by its name");
   const accepted = Object.keys(fn.parameters).length;
   if (raw.length > accepted)
     throw new InvalidValue(`${fn.name} takes ${accepted} arguments at most, ${raw.length} were given`);

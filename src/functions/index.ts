@@ -16,4 +16,5 @@ export type {
 } from "./declare";
 export { evaluate } from "./evaluate";
 export type { ListParameter, Parameter, TableParameter } from "./parameters";
+export { type AnswerRecord, evaluateRecords } from "./records";
 export type { Topic } from "./topics";

@@ -1,10 +1,12 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { fitFileText } from "../fitting/fit";
 import { withFunctionTable } from "./function-table";
+import { libraryPage } from "./library-page";
 
 /** Files that follow from others: `npm run generate` writes them, `npm run check` compares them. */
 const GENERATED: readonly { readonly path: string; readonly content: (now: string) => string }[] = [
   { path: "assets/help/functions.md", content: withFunctionTable },
+  { path: "assets/help/library.md", content: libraryPage },
   { path: "src/core/tempering/fits.json", content: fitFileText },
 ];
 
