@@ -9,6 +9,7 @@ import * as mechanicsFlex from "../core/mechanics/flex";
 import * as quantityText from "../core/quantity-text";
 import * as refusal from "../core/refusal";
 import * as runFaultyCells from "../core/run/faulty-cells";
+import * as runStarts from "../core/run/starts";
 import * as shapeGrinds from "../core/shape/grinds";
 import * as shapeStrips from "../core/shape/strips";
 import * as sources from "../core/sources";
@@ -56,6 +57,7 @@ export const forPane = {
   "core/quantity-text": quantityText,
   "core/refusal": refusal,
   "core/run/faulty-cells": runFaultyCells,
+  "core/run/starts": runStarts,
   "core/shape/grinds": shapeGrinds,
   "core/shape/strips": shapeStrips,
   "core/sources": sources,
