@@ -63,7 +63,7 @@ export async function roundTripPictures(browser: Browser, address: string): Prom
   const [, order] = back;
   if (order === undefined) throw new Error("no answered order");
   await openFile(page, order.name, order.buffer);
-  await page.setViewportSize({ ...WIDE, height: 400 });
+  await page.setViewportSize({ ...WIDE, height: 480 });
   await showSheet(page, "Other sheets", "Answer to order");
   await page.locator("#grid").screenshot({ path: shot("answered-order") });
   await page.context().close();
