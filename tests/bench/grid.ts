@@ -118,6 +118,8 @@ class Bench {
     await this.page.keyboard.press("Control+c");
     await this.page.waitForTimeout(1500);
     await this.newSheet();
+    // A sheet more makes the worker begin with the workbook anew: that is none of the paste.
+    await this.page.waitForTimeout(4000);
     const place = await this.page.locator("#grid").boundingBox();
     await this.page.mouse.click((place?.x ?? 0) + 60, (place?.y ?? 0) + 30);
     await this.page.waitForTimeout(1000);
