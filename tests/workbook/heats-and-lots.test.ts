@@ -106,6 +106,14 @@ describe("a line in two batches", () => {
     expect(under("Lines", "Cross-check", 1)).toBe("OK");
   });
 
+  it("the traveller tells that there is another batch", () => {
+    const told = values.rows("Traveller").flatMap((row) => {
+      const at = row.indexOf("Heat batch");
+      return at < 0 ? [] : [String(row[at + 1])];
+    });
+    expect(told.slice(0, 3)).toEqual(["B1 and 1 more", "B2 and 1 more", "B3"]);
+  });
+
   it("pieces that others have already are none, and two recipes in a batch are told", () => {
     expect(under("Heat batches", "Pieces", 9)).toBe(0);
     expect(String(under("Heat batches", "Cross-check", 9))).toMatch(

@@ -259,7 +259,7 @@ const READINGS: AnswerForm = {
     {
       heading: "Place of test",
       kind: "words",
-      note: "Where it was read: tang or ricasso, ground clean; never the edge.",
+      note: "Where it was read: tang, ricasso or cheek, ground clean; never the edge.",
       width: 120,
     },
     hardness("1st HRC"),

@@ -108,7 +108,7 @@ function resultFields({ batch, line }: Named): DocField[] {
     told("Aim HRC", aimWords(line)),
     taken("HRC low to high", line("band")),
     stated("Test method", "Rockwell C, ISO 6508-1 or ASTM E18"),
-    stated("Place of test", "tang or ricasso, ground clean; never the edge"),
+    stated("Place of test", "tang, ricasso or cheek, ground clean; never the edge"),
     told(
       "Pieces tested",
       `MIN(${batch("pieces")},MAX(3,ROUNDUP(${batch("pieces")}/5,0)))&", three readings each"`,

@@ -103,8 +103,8 @@ function lineColumns({
     `IF(ISERROR(${at("starts")}),"starts: see their cell; ","")&IF(ISERROR(${at("mass")}),"mass: see its cell; ","")`;
   return {
     line: typedColumn("Line", 36, given("line"), { role: "label" }),
-    item: eitherColumn("Item", 84, given("item"), (at) => at("use"), { wrap: true, ...of("use") }),
-    use: typedColumn("Use", 92, given("use"), { ...words("USES"), wrap: true }),
+    item: eitherColumn("Item", 76, given("item"), (at) => at("use"), { wrap: true, ...of("use") }),
+    use: typedColumn("Use", 100, given("use"), { ...words("USES"), wrap: true }),
     steel: typedColumn("Steel", 72, given("steel"), words("STEELS")),
     quench: typedColumn("Quench", 72, given("quench"), { ...words("QUENCHES"), wrap: true }),
     good: typedColumn("Good wanted", 54, given("good"), WHOLE),

@@ -44,6 +44,7 @@ function headFields({ cover, lines, cuts, steels, batches }: TravellerSources, i
   const stock = cuts.at("steel", index);
   const of = (key: Parameters<Lines["lookup"]>[0]) => lines.at(key, index);
   const size = (["length", "width", "thickness"] as const).map((key) => lengthWords(of(key)));
+  const others = `(COUNTIF(${batches.block("line")},${of("line")})-1)`;
   const batch = `INDEX(${batches.block("batch")},MATCH(${of("line")},${batches.block("line")},0))`;
   return [
     taken("Run, revision", `${cover.at("run")}&" "&${cover.at("revision")}`),
@@ -53,7 +54,7 @@ function headFields({ cover, lines, cuts, steels, batches }: TravellerSources, i
     told("Blade", size.join('&" × "&')),
     taken("Due", cover.at("due"), DATE_FORMAT),
     told("Good wanted, starts", `${of("good")}&" of "&${of("starts")}&" started"`),
-    told("Heat batch", `IFNA(${batch},"${TO_AGREE}")`),
+    told("Heat batch", `IFNA(${batch}&IF(${others}>0," and "&${others}&" more",""),"${TO_AGREE}")`),
   ];
 }
 
@@ -88,7 +89,7 @@ function targetFields({ lines, recipes }: TravellerSources, index: number): DocF
       "Behind the edge",
       `IFERROR(IF(${band(7)}="","${TO_AGREE}",${band(7)}&" to "&${band(8)}&" mm"),"${TO_AGREE}")`,
     ),
-    stated("Test hardness at", "tang or ricasso, ground clean"),
+    stated("Test hardness at", "tang, ricasso or cheek, ground clean"),
     told("Watch", `${recipe("through")}`),
   ];
 }
