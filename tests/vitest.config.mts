@@ -1,5 +1,6 @@
 import { availableParallelism } from "node:os";
 import { defineConfig } from "vitest/config";
+import { ProjectsInOrder } from "./order";
 
 /** Tests of what the build makes; they wait for it, the others do not. */
 const OF_PAGES = [
@@ -25,23 +26,31 @@ const OF_WORKBENCH = [
   "workbench",
 ].map((name) => `tests/workbench/${name}.test.ts`);
 
+/** A browser on a machine with other work takes its time; what is asked of it is not how fast it is. */
+const PATIENCE = { testTimeout: 180_000, hookTimeout: 180_000, expect: { poll: { timeout: 30_000 } } };
+
 export default defineConfig({
   test: {
     root: new URL("..", import.meta.url).pathname,
     testTimeout: 30_000,
     setupFiles: ["tests/seed.ts"],
-    // One worker a core, also where there are two: much of the time of the browser's tests is waiting.
-    maxWorkers: availableParallelism(),
+    // One more than there are cores: much of the time of the browser's tests is waiting.
+    maxWorkers: availableParallelism() + 1,
+    sequence: { sequencer: ProjectsInOrder },
     projects: [
       {
         extends: true,
         test: {
+          ...PATIENCE,
           name: "workbench",
           include: OF_WORKBENCH,
           globalSetup: "tests/workbench/setup.ts",
         },
       },
-      { extends: true, test: { name: "pages", include: OF_PAGES, globalSetup: "tests/setup.ts" } },
+      {
+        extends: true,
+        test: { ...PATIENCE, name: "pages", include: OF_PAGES, globalSetup: "tests/setup.ts" },
+      },
       {
         extends: true,
         test: {

@@ -10,7 +10,7 @@ const RECORD = path.resolve(__dirname, "../../node_modules/.cache/blade-metallur
 async function main() {
   const { server, publish } = pageServer();
   const address = await listen(server, PREFERRED_PORT);
-  console.log("Building the workbench ...");
+  console.log(`Building the workbench for ${address} ...`);
   // Loaded only now: the compiler takes a while to load, and the waiting page can answer meanwhile.
   const { buildWorkbench } = require("./serve/build.cjs");
   publish(await buildWorkbench());

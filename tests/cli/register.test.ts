@@ -7,9 +7,7 @@ import { share } from "../../src/cli/commands/share";
 import { verify } from "../../src/cli/commands/verify";
 import { patchWorkbook } from "../../src/workbook/file/patch/patch-workbook";
 import { readLiveWorkbook } from "../../src/workbook/file/read/live-workbook";
-import { planningFile } from "../../src/workbook/sheets/planning-file";
-import { planningTemplate } from "../../src/workbook/sheets/planning-template";
-import { exampleData } from "../../src/workbook/sheets/template-data";
+import { planR07 } from "../workbook/answers/plans";
 import { handMade } from "../workbook/hand-made";
 import { storedValues } from "../workbook/template-cells";
 import { outcome } from "./in-process";
@@ -21,7 +19,7 @@ let plan = "";
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "register-"));
   plan = join(folder, "plan.xlsx");
-  writeFileSync(plan, await planningFile(planningTemplate(exampleData())));
+  writeFileSync(plan, await planR07());
 }, LONG);
 afterAll(() => rmSync(folder, { recursive: true }));
 

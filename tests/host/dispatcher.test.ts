@@ -27,6 +27,9 @@ function goodArguments(fn: WorksheetFunction, { given }: Pick<Example, "given">)
   return Object.keys(fn.parameters).map((_, position) => asRange(given[position]));
 }
 
+/** Each takes about two slices of 50 ms. */
+const ROWS = 20;
+
 const rich = (value: object) => [[{ value: JSON.stringify(value) }]];
 
 /** What people and other functions put into cells, in the forms in which it travels. */
@@ -208,7 +211,7 @@ describe("the vendor's dispatcher, without document or storage", () => {
   });
 
   test("a column of long rows comes in slices, as one answer, and a short call beside it too", async () => {
-    const widths = Array.from({ length: 60 }, (_, row) => [30 + row / 100]);
+    const widths = Array.from({ length: ROWS }, (_, row) => [30 + row / 100]);
     const outcomes = await dispatcher.call([
       {
         id: "SECTION_QUENCH",
@@ -218,7 +221,7 @@ describe("the vendor's dispatcher, without document or storage", () => {
       { id: "CARBON", args: [[["1095"]], null], flags: BOTH },
     ]);
     const rows = outcomes[0]?.value as unknown[][];
-    expect(rows.length).toBe(60);
+    expect(rows.length).toBe(ROWS);
     expect(rows.flat().map(cellFault).filter(Boolean)).toEqual([]);
     expect(outcomes[1]?.value).toEqual([[0.95]]);
   });

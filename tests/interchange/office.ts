@@ -2,6 +2,7 @@ import { spawnSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { pathToFileURL } from "node:url";
 
 /** True where LibreOffice is at hand; tests that need it are skipped elsewhere. */
 export const hasLibreOffice: boolean = spawnSync("soffice", ["--version"]).status === 0;
@@ -9,6 +10,17 @@ export const hasLibreOffice: boolean = spawnSync("soffice", ["--version"]).statu
 /** Every sheet in a file of its own, comma, quotes where needed, UTF-8, values as shown. */
 export const CSV_OF_ALL_SHEETS =
   "csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,true,false,false,false,-1";
+
+let profile: string | undefined;
+
+/** One profile for all conversions of a process: making one anew takes LibreOffice longer than most of them. */
+function profileFolder(): string {
+  if (profile !== undefined) return profile;
+  const made = mkdtempSync(join(tmpdir(), "office-profile-"));
+  process.once("exit", () => rmSync(made, { recursive: true, force: true }));
+  profile = made;
+  return made;
+}
 
 /**
  * Opens a file in LibreOffice without a screen and saves it in another form.
@@ -31,7 +43,7 @@ export function converted(
     const { status, stderr } = spawnSync(
       "soffice",
       [
-        `-env:UserInstallation=file://${join(folder, "profile")}`,
+        `-env:UserInstallation=${pathToFileURL(profileFolder())}`,
         "--headless",
         ...(filter === undefined ? [] : [`--infilter=${filter}`]),
         "--convert-to",

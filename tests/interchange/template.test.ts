@@ -2,7 +2,7 @@ import { expect, it } from "vitest";
 import { planningFile } from "../../src/workbook/sheets/planning-file";
 import { planningTemplate } from "../../src/workbook/sheets/planning-template";
 import { exampleData } from "../../src/workbook/sheets/template-data";
-import { EIGHT_LINES, filledElsewhere, TypedPlan } from "../workbook/typed-run";
+import { filledEight } from "../workbook/typed-run";
 import { CSV_OF_ALL_SHEETS, converted, hasLibreOffice, hasPdfToText, wordsOf } from "./office";
 
 const LONG = 300_000;
@@ -41,10 +41,7 @@ it.runIf(hasLibreOffice)(
 it.runIf(hasLibreOffice && hasPdfToText)(
   "prints of the papers of a plan that was filled and calculated the pages that have a subject",
   async () => {
-    const plan = new TypedPlan(planningTemplate());
-    for (const entry of EIGHT_LINES) plan.type(entry);
-    const pdf = converted("plan.xlsx", await filledElsewhere(plan), "pdf").get("plan.pdf");
-    plan.dispose();
+    const pdf = converted("plan.xlsx", await filledEight(), "pdf").get("plan.pdf");
     const pages = wordsOf(pdf ?? new Uint8Array()).split("\f");
     const headed = (paper: string) =>
       pages.filter((page) => page.includes(`Tern Hollow Forge`) && new RegExp(`Forge +${paper}`).test(page));

@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import demo from "../../src/workbook/sheets/run-r07/swords.json";
 import { launch } from "../browser";
 import { fakeExcel } from "./fake-excel";
-import { openPane, overflow } from "./open-pane";
+import { answered as answeredForm, openPane, overflow } from "./open-pane";
 import { type ServedFolder, serveFolder } from "./static-server";
 
 const BLADE = '"1095",30,7,1.5,"agitated water",0.001,12,0.0002,1';
@@ -173,10 +173,10 @@ describe("Shape", () => {
   async function shape(fill: Readonly<Record<string, string>>, grind: string): Promise<Page> {
     const page = await open("#shape");
     await page.getByLabel("Grind").selectOption(grind);
-    await page.waitForTimeout(400);
+    await answeredForm(page);
     for (const [name, value] of Object.entries(fill))
       await page.getByLabel(name, { exact: true }).fill(value);
-    await page.waitForTimeout(500);
+    await answeredForm(page);
     return page;
   }
 

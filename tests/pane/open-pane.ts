@@ -85,5 +85,40 @@ export async function openDisclosures(page: Page): Promise<void> {
       details.open = at < 2 || !details.classList.contains("function");
     }
   });
-  await page.waitForTimeout(100);
+  await drawn(page);
+}
+
+/** Waits until what was begun is drawn: events that wait, such as that of a disclosure, come before the second frame. */
+export async function drawn(page: Page): Promise<void> {
+  await page.evaluate(
+    () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(undefined)))),
+  );
+}
+
+/** Longer than a form waits for the next key before it answers. */
+const QUIET_MS = 250;
+
+/** Waits until a form that was filled in has answered: nothing of the page changes any more. */
+export async function answered(page: Page): Promise<void> {
+  await page.evaluate(
+    (quiet) =>
+      new Promise<void>((done) => {
+        let timer = setTimeout(end, quiet);
+        const observer = new MutationObserver(() => {
+          clearTimeout(timer);
+          timer = setTimeout(end, quiet);
+        });
+        function end(): void {
+          observer.disconnect();
+          done();
+        }
+        observer.observe(document.body, {
+          childList: true,
+          subtree: true,
+          characterData: true,
+          attributes: true,
+        });
+      }),
+    QUIET_MS,
+  );
 }

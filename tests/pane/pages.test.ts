@@ -2,7 +2,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { launch } from "../browser";
 import { fakeExcel } from "./fake-excel";
-import { choose, openPane, overflow } from "./open-pane";
+import { answered, choose, openPane, overflow } from "./open-pane";
 import { type ServedFolder, serveFolder } from "./static-server";
 
 let browser: Browser;
@@ -84,7 +84,7 @@ describe("Hardening and tempering", () => {
     await page.waitForSelector("text=200 °C (392 °F)");
     const inFahrenheit = await answer.textContent();
     await page.getByLabel("Temper", { exact: true }).fill("200");
-    await page.waitForTimeout(300);
+    await answered(page);
     expect(await answer.textContent()).toBe(inFahrenheit);
     expect(inFahrenheit).toMatch(/^\d{2} to \d{2} HRC, likely \d{2}$/);
     await page.context().close();
@@ -199,12 +199,12 @@ describe("Units for reading", () => {
     const page = await open("#tempering");
     await page.getByLabel("Temper", { exact: true }).fill("200");
     await page.getByLabel("Wanted hardness, HRC").fill("59");
-    await page.waitForTimeout(300);
+    await answered(page);
     const formulas = await page.locator(".formula").allTextContents();
     await page.getByLabel("Temperatures in").selectOption("°F first");
     await page.waitForSelector("dd:has-text('392 °F (200 °C)')");
     expect(await page.getByLabel("Wanted hardness, HRC").inputValue()).toBe("59");
-    await page.waitForTimeout(300);
+    await answered(page);
     expect(await page.locator(".formula").allTextContents()).toEqual(formulas);
     await page.reload();
     await page.waitForSelector("dd:has-text('392 °F (200 °C)')");

@@ -1,14 +1,11 @@
 import type { Page } from "playwright-core";
-import { expect, vi } from "vitest";
+import { expect } from "vitest";
 import { columnKeys, lineCell } from "../../src/workbook/sheets/lines-sheet";
 import { FIRST_ROW } from "../../src/workbook/sheets/parts/table-sheet";
 import { stepOf } from "../../src/workbook/sheets/run-progress";
 import { demoRun } from "../../src/workbook/sheets/run-r07/run";
 
 const AFTER_LAST = FIRST_ROW + demoRun.lines.length;
-
-/** A browser on a machine with other work takes its time; what is asked of it is not how fast it is. */
-vi.setConfig({ testTimeout: 180_000, hookTimeout: 180_000, expect: { poll: { timeout: 30_000 } } });
 
 /** Works the page as a smith without a mouse does: through the two fields and the text below them. */
 export class Bench {

@@ -1,25 +1,52 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import type { Browser, Page } from "playwright-core";
 
-const READY = /Workbench ready: (http:\/\/127\.0\.0\.1:\d+\/)/;
+const ANNOUNCED = /Building the workbench for (http:\/\/127\.0\.0\.1:\d+\/)/;
 const START_LIMIT_MS = 150_000;
+/** What the server answers until the page is built. */
+const WAITING = "Building the workbench";
 
-/** Starts the workbench as `npm start` does and waits for the address it prints. */
-export function startServer(): Promise<{ server: ChildProcess; address: string }> {
+/** A server that has begun: it answers with a page that waits until the workbench is built. */
+export interface BegunServer {
+  readonly server: ChildProcess;
+  readonly address: string;
+}
+
+/** Begins the workbench as `npm start` does; resolves with the address it prints before it builds. */
+export function beginServer(): Promise<BegunServer> {
   const server = spawn(process.execPath, ["src/workbench/serve.cjs"], { stdio: ["ignore", "pipe", "pipe"] });
   return new Promise((resolve, reject) => {
     let said = "";
     const hear = (words: Buffer) => {
       said += words.toString();
-      const [, address] = READY.exec(said) ?? [];
+      const [, address] = ANNOUNCED.exec(said) ?? [];
       if (address !== undefined) resolve({ server, address });
     };
     server.stdout.on("data", hear);
     server.stderr.on("data", hear);
-    server.once("exit", () => reject(new Error(`the server ended: ${said}`)));
+    server.once("exit", () => {
+      if (!server.killed) console.error(`the workbench's server ended: ${said}`);
+      reject(new Error(`the server ended: ${said}`));
+    });
     const tooLong = new Error(`no address after ${START_LIMIT_MS} ms`);
     setTimeout(() => reject(tooLong), START_LIMIT_MS).unref();
   });
+}
+
+/** Waits until the workbench itself stands at an address. @throws where its server has ended or takes too long. */
+export async function untilBuilt(address: string): Promise<void> {
+  const end = Date.now() + START_LIMIT_MS;
+  while ((await (await fetch(address)).text()).includes(WAITING)) {
+    if (Date.now() > end) throw new Error(`the workbench was not built within ${START_LIMIT_MS} ms`);
+    await new Promise((done) => setTimeout(done, 200));
+  }
+}
+
+/** Starts the workbench as `npm start` does and waits until it can be used. */
+export async function startServer(): Promise<BegunServer> {
+  const begun = await beginServer();
+  await untilBuilt(begun.address);
+  return begun;
 }
 
 /** Patience with one step in the browser. */

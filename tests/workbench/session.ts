@@ -2,7 +2,7 @@ import type { Browser } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, inject } from "vitest";
 import { launch } from "../browser";
 import { Bench } from "./bench";
-import { type OpenPage, openPage, SIZE } from "./server";
+import { type OpenPage, openPage, SIZE, untilBuilt } from "./server";
 
 /** A page of the workbench and what works it. */
 export interface Workbench extends OpenPage {
@@ -19,6 +19,7 @@ export function workbenchPages(given: "for each test" | "for all tests"): () => 
   let browser: Browser;
   let opened: Workbench | undefined;
   beforeAll(async () => {
+    await untilBuilt(inject("workbench"));
     browser = await launch();
   });
   afterAll(() => browser?.close());

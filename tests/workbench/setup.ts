@@ -1,5 +1,5 @@
 import type { TestProject } from "vitest/node";
-import { startServer } from "./server";
+import { beginServer } from "./server";
 
 declare module "vitest" {
   export interface ProvidedContext {
@@ -8,12 +8,11 @@ declare module "vitest" {
   }
 }
 
-/** One server for every test file that works the page. */
+/** One server for every test file that works the page; it builds while the other tests are made ready. */
 export async function setup(project: TestProject): Promise<() => void> {
-  const { server, address } = await startServer();
+  const { server, address } = await beginServer();
   project.provide("workbench", address);
   return () => {
-    server.removeAllListeners("exit");
     server.kill();
   };
 }

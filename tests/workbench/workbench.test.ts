@@ -1,9 +1,9 @@
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import AxeBuilder from "@axe-core/playwright";
 import { beforeEach, describe, expect, test } from "vitest";
 import { FIRST_SECTION } from "../../src/workbook/sheets/demo/section-sheet";
 import { lineCell } from "../../src/workbook/sheets/lines-sheet";
+import { violations } from "../axe";
 import type { Bench } from "./bench";
 import { type Workbench, workbenchPages } from "./session";
 import { describeTabs } from "./tabs";
@@ -250,8 +250,7 @@ describe("for everybody", () => {
     await bench.press("Read as table");
     for (const width of [1280, 640, 400, 320]) {
       await page.setViewportSize({ width, height: 800 });
-      const found = await new AxeBuilder({ page }).exclude("#grid").analyze();
-      expect(found.violations.map(({ id, nodes }) => [width, id, nodes[0]?.html])).toEqual([]);
+      expect(await violations(page, { exclude: "#grid" }), `${width} px`).toEqual([]);
       const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
       expect(overflow, `${width} px`).toBeLessThanOrEqual(0);
     }

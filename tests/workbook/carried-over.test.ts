@@ -12,7 +12,6 @@ import { planningFile } from "../../src/workbook/sheets/planning-file";
 import { planningTemplate } from "../../src/workbook/sheets/planning-template";
 import { filledIn } from "./answers/fill";
 import { planOfEight } from "./answers/plans";
-import { eightLines } from "./eight-lines";
 import { faultsOf } from "./packages";
 import { type StoredValues, storedValues } from "./template-cells";
 
@@ -22,7 +21,7 @@ describe("an older plan carried over", () => {
   it(
     "keeps every line as it was typed, with room for more",
     async () => {
-      const old = readLiveWorkbook(await planningFile(planningTemplate(eightLines())));
+      const old = readLiveWorkbook(await planOfEight());
       const grown = carriedOver(planningTemplate(undefined, 20), old);
       expect(grown.sheets.find(({ name }) => name === "Lines")?.lines).toEqual([4, 23]);
       const again = readLiveWorkbook(await planningFile(grown));

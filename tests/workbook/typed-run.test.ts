@@ -1,5 +1,5 @@
 import { Workbook } from "@cj-tech-master/excelts";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it } from "vitest";
 import { recalculate } from "../../src/workbook/file/patch/recalculate";
 import { readWorkbook } from "../../src/workbook/file/read/read-workbook";
 import { neededHeights } from "../../src/workbook/model/row-heights";
@@ -9,20 +9,19 @@ import { planningFile } from "../../src/workbook/sheets/planning-file";
 import { planningTemplate } from "../../src/workbook/sheets/planning-template";
 import { partsOf } from "./hand-made";
 import { type StoredValues, storedValues } from "./template-cells";
-import { EIGHT_LINES, filledElsewhere, TypedPlan } from "./typed-run";
+import { filledEight, type TypedPlan, typedEight } from "./typed-run";
 
 const LONG = 300_000;
 
 let plan: TypedPlan;
+let file: Uint8Array;
 let values: StoredValues;
 
 beforeAll(async () => {
-  plan = new TypedPlan(planningTemplate());
-  for (const entry of EIGHT_LINES) plan.type(entry);
-  values = await storedValues(await planningFile(plan.workbook));
+  plan = typedEight();
+  file = await planningFile(plan.workbook);
+  values = await storedValues(file);
 }, LONG);
-
-afterAll(() => plan.dispose());
 
 describe("eight lines typed into a blank plan", () => {
   it("takes 150 cells at most, and no cell shows an error on the way", () => {
@@ -80,7 +79,7 @@ async function tooLow(bytes: Uint8Array, wanted: readonly string[]): Promise<str
 describe("papers of a plan that another program filled", () => {
   let bytes: Uint8Array;
   beforeAll(async () => {
-    bytes = await filledElsewhere(plan);
+    bytes = await filledEight();
   }, LONG);
 
   it(
@@ -148,7 +147,7 @@ describe("papers of a plan that another program filled", () => {
   // Eight lines of one supplier: three, three and two; the third place of the last page shows nothing, no box either.
   it("leave the place of an item that is not there without words and boxes", async () => {
     const workbook = new Workbook();
-    await workbook.xlsx.load(await planningFile(plan.workbook));
+    await workbook.xlsx.load(file);
     const sheet = workbook.getWorksheet("Steel order");
     const items = values
       .rows("Steel order")

@@ -178,7 +178,7 @@ export const EIGHT_LINES: readonly Entry[] = [
 ];
 
 /** A plan as another program fills it: the entries in a blank file, nothing else, then calculated. */
-export async function filledElsewhere(plan: TypedPlan): Promise<Uint8Array> {
+async function filledElsewhere(plan: TypedPlan): Promise<Uint8Array> {
   const blank = planningTemplate();
   const changes = plan.workbook.sheets.map((sheet, at) => {
     const before = blank.sheets[at]?.rows ?? [];
@@ -191,4 +191,23 @@ export async function filledElsewhere(plan: TypedPlan): Promise<Uint8Array> {
     return [sheet.name, cells] as const;
   });
   return (await patchWorkbook(await planningFile(blank), new Map(changes))).bytes;
+}
+
+let eight: TypedPlan | undefined;
+
+/** The eight lines typed into a blank plan, once for all tests of a process; nothing more is typed into it. */
+export function typedEight(): TypedPlan {
+  if (eight !== undefined) return eight;
+  eight = new TypedPlan(planningTemplate());
+  for (const entry of EIGHT_LINES) eight.type(entry);
+  eight.dispose();
+  return eight;
+}
+
+let filled: Promise<Uint8Array> | undefined;
+
+/** The same eight lines as another program fills them in. */
+export function filledEight(): Promise<Uint8Array> {
+  filled ??= filledElsewhere(typedEight());
+  return filled;
 }
