@@ -1,6 +1,6 @@
 import { availableParallelism } from "node:os";
 import { defineConfig } from "vitest/config";
-import { ProjectsInOrder } from "./order";
+import { BaseSequencer, type TestSpecification } from "vitest/node";
 
 /** Tests of what the build makes; they wait for it, the others do not. */
 const OF_PAGES = [
@@ -28,6 +28,18 @@ const OF_WORKBENCH = [
 
 /** A browser on a machine with other work takes its time; what is asked of it is not how fast it is. */
 const PATIENCE = { testTimeout: 180_000, hookTimeout: 180_000, expect: { poll: { timeout: 30_000 } } };
+
+/** Files of a browser wait much; those of the sources are short enough to fill the cores to the end. */
+const IN_ORDER = ["pages", "workbench", "sources"];
+
+const rank = ({ project }: TestSpecification) => IN_ORDER.indexOf(project.name);
+
+/** Projects in our order instead of that of their names, the files of each one after the other. */
+class ProjectsInOrder extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    return (await super.sort(files)).sort((one, other) => rank(one) - rank(other));
+  }
+}
 
 export default defineConfig({
   test: {

@@ -7,6 +7,7 @@ import { planTable } from "../../src/workbook/sheets/plan-table";
 import { planningFile } from "../../src/workbook/sheets/planning-file";
 import { planningTemplate } from "../../src/workbook/sheets/planning-template";
 import type { TemplateData } from "../../src/workbook/sheets/template-data";
+import { planOfEight } from "./answers/plans";
 import { eightLines } from "./eight-lines";
 import { type StoredValues, storedValues } from "./template-cells";
 
@@ -23,7 +24,7 @@ function runPlan(bytes: Uint8Array): Record<string, unknown>[] {
 }
 
 beforeAll(async () => {
-  const bytes = await planningFile(planningTemplate(eightLines()));
+  const bytes = await planOfEight();
   stored = await storedValues(bytes);
   planned = runPlan(bytes);
 }, LONG);

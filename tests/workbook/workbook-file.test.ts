@@ -13,6 +13,7 @@ const plan = () =>
 
 it("is calculated once for all who ask, and apart from a file that only reads alike", async () => {
   const bytes = plan();
+  const before = bytes.slice();
   const [first, again] = [
     await WorkbookFile.of(bytes).calculated(),
     await WorkbookFile.of(bytes).calculated(),
@@ -20,7 +21,7 @@ it("is calculated once for all who ask, and apart from a file that only reads al
   expect(again.current).toBe(first.current);
   expect(first.current.sheets[0]?.stored.rows[0]?.cells[1]?.raw).toBe("42");
   expect((await WorkbookFile.of(bytes.slice()).calculated()).current).not.toBe(first.current);
-  expect(bytes).toEqual(plan());
+  expect(bytes).toEqual(before);
 });
 
 it("is the same for the next copy as for a first one", async () => {
