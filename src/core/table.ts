@@ -69,12 +69,20 @@ export function grouped<K, T>(all: readonly T[], keyOf: (record: T) => K): Reado
   return groups;
 }
 
+/** A value with all that it holds made unchangeable: a program that shares a table must not alter it for the others. */
+export function frozen<T>(value: T): T {
+  if (typeof value !== "object" || value === null || Object.isFrozen(value)) return value;
+  Object.freeze(value);
+  for (const part of Object.values(value)) frozen(part);
+  return value;
+}
+
 /**
  * Reads a table of `src/data` into records.
  *
  * @param table - The file.
  * @param readers - A name and a reader for each column, in the order of the columns.
- * @returns One record a row.
+ * @returns One record a row, frozen.
  * @throws Error where the columns are of another number or a cell is of another kind: a slip in the
  *   data, which every test that loads the table finds.
  */
@@ -84,7 +92,7 @@ export function records<const R extends Readers>(table: Table, readers: R): read
   if (columns.length !== width) {
     throw new Error(`"${table.title}" has ${width} columns, ${columns.length} are read`);
   }
-  return table.rows.map((row, index) => recordFrom(table, row, index, columns) as TableRecord<R>);
+  return frozen(table.rows.map((row, index) => recordFrom(table, row, index, columns) as TableRecord<R>));
 }
 
 function recordFrom(

@@ -83,6 +83,16 @@ test("no function that is shown asks for a steel without taking its name", () =>
   expect(strict.map(([name]) => name)).toEqual([]);
 });
 
+test("tables that are shared cannot be altered", () => {
+  const tables = { USES: core.USES, GRINDS: core.GRINDS, SCALES: core.SCALES, MEDIA: core.QUENCH_MEDIA };
+  for (const [name, table] of Object.entries({ ...tables, CONVERSIONS: core.CONVERSION_TABLES })) {
+    expect(Object.isFrozen(table), name).toBe(true);
+    for (const record of table)
+      expect(Object.isFrozen(record) && Object.isFrozen(record.aliases), name).toBe(true);
+  }
+  expect(() => Object.assign(core.USES[0] as object, { low: 1 })).toThrow(TypeError);
+});
+
 test("a refusal says of what kind it is", () => {
   expect(new core.InvalidValue("")).toMatchObject({ name: "InvalidValue", code: "#VALUE!" });
   expect(String(new core.NotAvailable("no such grade"))).toBe("NotAvailable: no such grade");

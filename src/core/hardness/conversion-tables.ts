@@ -5,6 +5,7 @@ import highSpeed from "../../data/hardness/iso-18265-high-speed.json";
 import lowAlloy from "../../data/hardness/iso-18265-low-alloy.json";
 import quenchedAndTempered from "../../data/hardness/iso-18265-quenched-and-tempered.json";
 import type { SourceKey } from "../sources";
+import { frozen } from "../table";
 import { type Worded, wordFinder } from "../word-list";
 import { SCALES, type ScaleKey } from "./scales";
 
@@ -41,14 +42,14 @@ function table(word: string, aliases: readonly string[], printed: Printed): Conv
 }
 
 /** Every conversion table; the word names the class of steel. */
-export const CONVERSION_TABLES: readonly ConversionTable[] = [
+export const CONVERSION_TABLES: readonly ConversionTable[] = frozen([
   table("low alloy", ["carbon steel", "unalloyed", "plain carbon", "A.1"], lowAlloy),
   table("quenched and tempered", ["hardened and tempered", "Q+T", "QT"], quenchedAndTempered),
   table("hardened", ["as quenched"], hardened),
   table("cold work", ["cold work tool steel", "tool steel"], coldWork),
   table("high speed", ["high speed steel", "HSS"], highSpeed),
   table("ASTM E140", ["E140"], e140),
-];
+]);
 
 /**
  * Finds a table by its class of steel.

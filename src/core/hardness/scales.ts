@@ -1,3 +1,4 @@
+import { frozen } from "../table";
 import { wordFinder } from "../word-list";
 
 const scale = <const W extends string>(word: W, meaning: string, ...aliases: string[]) => ({
@@ -7,7 +8,7 @@ const scale = <const W extends string>(word: W, meaning: string, ...aliases: str
 });
 
 /** Every scale that is accepted, the blade trade's own first. */
-export const SCALES = [
+export const SCALES = frozen([
   scale("HRC", "Rockwell C, diamond cone, 150 kgf", "Rockwell C", "Rc"),
   scale("HV", "Vickers", "Vickers", "VHN", "VPN", "DPH", "HV10"),
   scale("HB", "Brinell, hard metal ball", "Brinell", "HBW", "BHN"),
@@ -18,7 +19,7 @@ export const SCALES = [
   scale("HR45N", "superficial Rockwell, 45 kgf: for thin steel", "45N", "Rockwell 45N"),
   scale("HRB", "Rockwell B, ball, 100 kgf: for soft steel", "Rockwell B", "Rb"),
   scale("MPa", "tensile strength, to 650 HV", "N/mm2", "tensile", "tensile strength", "Rm"),
-] as const;
+] as const);
 
 /** A hardness scale, or tensile strength, as people name it. */
 export type Scale = (typeof SCALES)[number];
