@@ -12,7 +12,7 @@ export const BUDGET = {
   cellsRead: 4_000_000,
   allCellsRead: 100_000_000,
   /** Cells of ranges that are remembered while they are read again and again. */
-  cellsKept: 10_000_000,
+  cellsKept: 2_000_000,
   /** Cells of a list that a function or an operator gives. */
   cellsMade: 4_000_000,
   /** Multiplications of one product of matrices. */

@@ -5,6 +5,7 @@ import type { CutList } from "./cut-list-sheet";
 import type { Lines } from "./lines-sheet";
 import {
   aimWords,
+  bandWords,
   bothScales,
   type DocField,
   heatNumber,
@@ -106,7 +107,7 @@ function processFields({ batch, line, recipe }: Named): DocField[] {
 function resultFields({ batch, line }: Named): DocField[] {
   return [
     told("Aim HRC", aimWords(line)),
-    taken("HRC low to high", line("band")),
+    told("HRC low to high", bandWords(line)),
     stated("Test method", "Rockwell C, ISO 6508-1 or ASTM E18"),
     stated("Place of test", "tang, ricasso or cheek, ground clean; never the edge"),
     told(

@@ -3,10 +3,17 @@ import type { SheetModel } from "../model/sheet-model";
 import type { Costs } from "./costs-sheet";
 import type { Cover, CoverKey } from "./cover-sheet";
 import type { Lines } from "./lines-sheet";
-import { CAUTION, docSheet, lengthWords, letterhead, TO_AGREE } from "./parts/doc-rows";
+import {
+  bandWords,
+  CAUTION,
+  docSheet,
+  isBeyondReach,
+  lengthWords,
+  letterhead,
+  TO_AGREE,
+} from "./parts/doc-rows";
 import { heading, note, type Row, typed, words, worked } from "./parts/sheet-parts";
 import { DATE_FORMAT } from "./parts/table-sheet";
-import { NOT_ASSESSED } from "./parts/treatment";
 
 /** Row of the first line: below the letterhead, a note, the head rows, an empty row and the headings. */
 const FIRST = 10;
@@ -43,17 +50,13 @@ interface Sources {
   readonly costs: Costs;
 }
 
-/** Words of the status that no temper and no care can mend: a quote must not promise such a hardness. */
-const stopped = (status: string, temper: string) =>
-  `OR(${status}="out of reach",${status}="does not harden",${status}="${NOT_ASSESSED}",ISERROR(${temper}))`;
-
 function lineRow({ cover, lines, costs }: Sources, leadTimes: readonly string[], index: number): Row {
   const at = (column: number) => `$${cellName(FIRST + index, column)}`;
   const line = at(0);
   const when = (formula: string) => `=IF(${line}="","",${formula})`;
-  const size = `${lines.at("steel", index)}&", "&${lengthWords(lines.at("length", index))}&", "&${lines.at("band", index)}&" HRC"`;
+  const size = `${lines.at("steel", index)}&", "&${lengthWords(lines.at("length", index))}&", "&${bandWords((key) => lines.at(key, index), " HRC")}`;
   const price = costs.at("rounded", index);
-  const isStopped = stopped(lines.at("status", index), lines.at("temperC", index));
+  const isStopped = isBeyondReach((key) => lines.at(key, index));
   return [
     worked(`=IF(${lines.at("line", index)}="","",${lines.at("line", index)})`),
     words(when(`${lines.at("item", index)}&": "&${size}`)),

@@ -5,6 +5,7 @@ import type { CutList } from "./cut-list-sheet";
 import type { Lines } from "./lines-sheet";
 import {
   aimWords,
+  bandWords,
   bothScales,
   type DocField,
   heatNumber,
@@ -66,7 +67,10 @@ function targetFields({ lines, recipes }: TravellerSources, index: number): DocF
   const soak = `IF(ISNUMBER(${recipe("furnace")}),", "&${recipe("furnace")}&" min in the furnace",IF(ISNUMBER(${recipe("soak")}),", "&${recipe("soak")}&" min at heat",""))`;
   const open = (cell: string) => `IF(${cell}="","${TO_AGREE}",${cell})`;
   return [
-    taken("HRC low to high", lines.at("band", index)),
+    told(
+      "HRC low to high",
+      bandWords((key) => lines.at(key, index)),
+    ),
     told(
       "Aim HRC",
       aimWords((key) => lines.at(key, index)),

@@ -3,6 +3,7 @@ import { textLiteral } from "../../../formula/tokens";
 import type { CellModel, SheetModel } from "../../model/sheet-model";
 import type { Cover } from "../cover-sheet";
 import { heading, helperSheet, note, type Row, words, worked } from "./sheet-parts";
+import { NOT_ASSESSED } from "./treatment";
 
 /** What stands where a paper leaves a point open: whoever gets it must ask. */
 export const TO_AGREE = "to be agreed";
@@ -44,8 +45,25 @@ export function aimOf(line: (key: "aim" | "low" | "high") => string): string {
   return `IF(${line("aim")}="",${middle},${line("aim")})`;
 }
 
+/** A line's columns that say whether its hardness can be had. */
+type Promised = (key: "status" | "temperC") => string;
+
+/** Words of the status that no temper and no care can mend: no paper must ask for or promise such a hardness. */
+export const isBeyondReach = (line: Promised): string =>
+  `OR(${line("status")}="out of reach",${line("status")}="does not harden",${line("status")}="${NOT_ASSESSED}",ISERROR(${line("temperC")}))`;
+
+/** The band of the use as a paper asks for it. */
+export const bandWords = (line: (key: "status" | "temperC" | "band") => string, unit = ""): string =>
+  `IF(${isBeyondReach(line)},"hardness ${TO_AGREE}",${line("band")}&"${unit}")`;
+
 /** The hardness aimed at, and what is to be said of it where the band that is asked for does not hold it. */
-export function aimWords(line: (key: "aim" | "low" | "high" | "use") => string): string {
+export function aimWords(
+  line: (key: "status" | "temperC" | "aim" | "low" | "high" | "use") => string,
+): string {
+  return `IF(${isBeyondReach(line)},"${TO_AGREE}",${aimThatCanBeHad(line)})`;
+}
+
+function aimThatCanBeHad(line: (key: "aim" | "low" | "high" | "use") => string): string {
   const aim = aimOf(line);
   const band = (column: number) => `INDEX(BLADE.BAND(${line("use")}),1,${column})`;
   const told = `IF(${aim}<${band(1)},", below the range: agree first",IF(${aim}>${band(3)},", above the range: agree first",""))`;

@@ -1,0 +1,72 @@
+import { beforeAll, expect, test } from "vitest";
+import { readWorkbook } from "../../src/workbook/file/read/read-workbook";
+import { planningFile } from "../../src/workbook/sheets/planning-file";
+import { planningTemplate } from "../../src/workbook/sheets/planning-template";
+import { exampleData } from "../../src/workbook/sheets/template-data";
+
+/** Steels with an aim that no temper of theirs reaches, but for 1095. The last two lines are hardened outside. */
+const WANTED: readonly (readonly [steel: string, aim: number])[] = [
+  ["O1", 67],
+  ["420", 60],
+  ["316", 50],
+  ["1095", 60],
+  ["420", 60],
+  ["O1", 67],
+];
+const CAN_BE_HAD = 3;
+
+/** Texts of a sheet, a row a line. */
+async function papers(): Promise<ReadonlyMap<string, readonly string[]>> {
+  const data = exampleData();
+  const lines = data.lines.slice(0, WANTED.length).map((line, at) => {
+    const [steel = "", aim = 0] = WANTED[at] ?? [];
+    return { ...line, line: `L${at + 1}`, item: `Knife ${steel}`, steel, aim, use: "Chef knife thin hard" };
+  });
+  const read = await readWorkbook(await planningFile(planningTemplate({ ...data, lines }, 6)));
+  const text = (content: unknown): string => {
+    const held = content as { result?: { value?: unknown; error?: string }; value?: unknown } | undefined;
+    return String(held?.result?.value ?? held?.result?.error ?? held?.value ?? "");
+  };
+  return new Map(
+    read.workbook.sheets.map(({ name, cells }) => {
+      const rows: string[] = [];
+      for (const { row, content } of cells) rows[row] = `${rows[row] ?? ""} | ${text(content)}`;
+      return [name, rows.filter((row) => row !== undefined)];
+    }),
+  );
+}
+
+let sheets: ReadonlyMap<string, readonly string[]>;
+
+beforeAll(async () => {
+  sheets = await papers();
+}, 120_000);
+
+test("no quote promises a hardness that the tool does not answer for", () => {
+  const quote = (sheets.get("Quote") ?? []).filter((row) => row.includes("Knife "));
+  const promised = quote.map((row) => /\d+–\d+ HRC/.exec(row)?.[0]);
+  expect(promised).toEqual(WANTED.map((_, at) => (at === CAN_BE_HAD ? "59–62 HRC" : undefined)));
+  expect(quote.filter((row) => row.includes("hardness to be agreed"))).toHaveLength(WANTED.length - 1);
+});
+
+test("no traveller asks for one", () => {
+  const pages = (sheets.get("Traveller") ?? [])
+    .join("\n")
+    .split(/ \| Line \| /)
+    .slice(1);
+  const fields = pages.map((page) =>
+    ["HRC low to high", "Aim HRC"].map((name) => page.split(` | ${name} | `)[1]?.split(" | ")[0]?.trim()),
+  );
+  const open = ["hardness to be agreed", "to be agreed"];
+  expect(fields).toEqual(WANTED.map((_, at) => (at === CAN_BE_HAD ? ["59–62", "60"] : open)));
+});
+
+test("no order to the heat treater asks for one", () => {
+  const rows = sheets.get("Heat-treat order") ?? [];
+  const asked = rows.flatMap(
+    (row) => / \| (?:HRC low to high|Aim HRC) \| ([^|]+) /.exec(row)?.[1]?.trim() ?? [],
+  );
+  const filled = asked.filter((words) => words !== "");
+  expect(filled.length).toBeGreaterThan(1);
+  for (const words of filled) expect(words).toMatch(/^(?:hardness )?to be agreed$/);
+});
