@@ -3,11 +3,7 @@ import { defineConfig } from "vitest/config";
 /** Tests of the parts that are changed on purpose, and no others: each of them runs once a fault. */
 const TESTS: Readonly<Record<string, readonly string[]>> = {
   tempering: ["tests/tempering/**/*.test.ts", "tests/published.test.ts"],
-  quench: [
-    "tests/hardening/**/*.test.ts",
-    "tests/run/{heat,loads}.test.ts",
-    "tests/published.test.ts",
-  ],
+  quench: ["tests/hardening/**/*.test.ts", "tests/run/{heat,loads}.test.ts", "tests/published.test.ts"],
   section: ["tests/hardening/section*.test.ts"],
   shape: ["tests/shape/**/*.test.ts", "tests/published.test.ts"],
   run: ["tests/run/**/*.test.ts"],
