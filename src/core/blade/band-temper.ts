@@ -12,7 +12,7 @@ import { nearestUsual } from "../tempering/usual-tempers";
 import { wordAsked } from "../word-list";
 import { findUse, type Use } from "./bands";
 import { chanceInBand, NINETY } from "./chance";
-import { shownTooHardFrom } from "./status";
+import { missOf, NEAR_MISS_HRC, shownTooHardFrom } from "./status";
 
 /** The temper with the best chance of a band. */
 export interface BandTemper {
@@ -217,9 +217,27 @@ function preferred(from: readonly Candidate[], passes: (each: Candidate) => bool
 }
 
 /**
+ * The tempers that a use allows. A struck blade is no harder than its band, since too hard it breaks where
+ * softer it bends; but where every softer temper misses the band by more than a harder one that is nearly
+ * inside, the harder one is the smaller fault of a short blade: an edge too soft rolls. A sword keeps to the soft
+ * side, since a long blade is loaded more and a piece of it flies. Common practice, no source.
+ */
+function allowedFor(question: BandTemperQuestion, from: readonly Candidate[]): readonly Candidate[] {
+  const { use } = question;
+  const limit = tooHardFrom(question);
+  const soft = preferred(from, ({ hrc }) => hrc < limit);
+  if (use.group === "sword") return soft;
+  const softest = missOf(use, best(use, soft).hrc);
+  const near = from.filter(
+    ({ hrc }) => hrc >= limit && missOf(use, hrc) <= Math.min(NEAR_MISS_HRC, -softest - 1),
+  );
+  return near.length > 0 ? near : soft;
+}
+
+/**
  * The temper that gives the best chance of the band of a use. Struck blades stay out of the brittle
- * ranges and, where a temper leaves the choice, no harder than the band; where the curve is flat the answer
- * leans to the cool side.
+ * ranges and, where a temper leaves the choice, no harder than the band, or up to 2 HRC harder where a short blade's
+ * softer tempers miss it by more; where the curve is flat the answer leans to the cool side.
  *
  * @param asked - Use, steel, treatment, and how much lower the low end lies [HRC]; 0 where left out.
  * @returns Temper [°C] and chance 0 to 1.
@@ -237,13 +255,12 @@ export function bandTemper(asked: BandTemperAsked): BandTemper {
   const { steel, treatment, use } = question;
   const tempers = tempersOf(steel, treatment);
   const all = candidates(question, tempers);
-  const isSoftEnough = ({ hrc }: Candidate) => hrc < tooHardFrom(question);
   const bland = avoidsBrittle(question) ? preferred(all, ({ isBrittle }) => !isBrittle) : all;
-  const allowed = preferred(bland, isSoftEnough);
+  const allowed = allowedFor(question, bland);
   const top = best(use, allowed);
   const level = flatAbout(top, allowed);
   const chosen = level?.find(({ chance }) => chance >= top.chance - LEAN_CHANCE) ?? top;
-  const whole = best(use, preferred(all, isSoftEnough));
+  const whole = best(use, allowedFor(question, all));
   return {
     celsius: chosen.celsius,
     chance: chosen.chance,

@@ -1,11 +1,12 @@
 import { relation } from "../relation";
 import { SHOP_NEEDS } from "../steel/traits";
 import { systemsCarrying } from "../steel/twins";
+import { bandFor } from "./band-by-steel";
 import type { Choice, ChoiceQuestion } from "./choice-row";
 import { CLEAR_MARGIN } from "./choice-words";
 import { hardPartMm } from "./hard-part";
 import { mentionsOf } from "./named-steels";
-import type { BladeStatus } from "./status";
+import { type BladeStatus, missOf, NEAR_MISS_HRC } from "./status";
 import { SUITABILITIES, wantsSoftBody } from "./suitability";
 
 /** One thing that steels are compared by: what is told of it, and its step, the lowest first. */
@@ -52,8 +53,14 @@ const needStep = ({ traits }: Choice) => SHOP_NEEDS.indexOf(traits.need);
 const servesStep = ({ suits }: Choice) =>
   Number(SUITABILITIES.indexOf(suits) > SUITABILITIES.indexOf("fair"));
 
-/** A temper that may land in the band, before one that is expected to miss it. */
-const landsStep = (choice: Choice) => Number(chanceStep(choice) === BY_CHANCE.length);
+/** A temper that may land in the band or misses it by little, before one that is expected to miss it. */
+function landsStep(choice: Choice, { use }: ChoiceQuestion): number {
+  if (chanceStep(choice) < BY_CHANCE.length) return 0;
+  return Number(
+    choice.likely === undefined ||
+      Math.abs(missOf(bandFor(use, choice.steel), choice.likely)) > NEAR_MISS_HRC,
+  );
+}
 
 /** Of a list that was given all can be had: there nothing is told apart by it. */
 const soldStep = ({ isSold }: Choice, { isOffered }: ChoiceQuestion) =>
@@ -66,7 +73,10 @@ export const CRITERIA: readonly Criterion[] = [
     step: (choice) => choice.barred,
   },
   { told: "a usual kind, or one that serves", step: servesStep },
-  { told: "a temper that may land in the band", step: landsStep },
+  {
+    told: `a temper that may land in the band, or misses it by ${NEAR_MISS_HRC} HRC at most`,
+    step: landsStep,
+  },
   { told: "sold widely for blades, where no list is given (common practice, no source)", step: soldStep },
   {
     told: "in a shop without a kiln what a steel needs",

@@ -19,8 +19,10 @@ export interface Told {
   readonly bath: string;
   /** Time within which it must be cooled past the nose of its diagram [s]. */
   readonly noseS: number | undefined;
-  /** Whether the best temper of the band lies in a brittle range and was avoided. */
-  readonly avoidsBrittle: boolean;
+  /** How far the likely hardness lies outside the band [HRC], above it positive; 0 inside. */
+  readonly miss: number;
+  /** What a brittle range has to do with the temper, where it has; else empty. */
+  readonly brittle: string;
   /** What the bath of the question does to the steel, where it is harsher than the steel wants; else empty. */
   readonly harsh: string;
 }
@@ -74,9 +76,7 @@ const LACKS: Readonly<Record<ShopNeed, string>> = {
 /** What of an edge or a bit gets hard that is thicker than hardens through. */
 function partText({ part }: Use, hardensMm: number, hard: string): string {
   if (hardensMm < HARD_EDGE_MM) return `shallow even for an edge: ${hard}`;
-  return part === "bit"
-    ? `hard only where the bit is under about ${hard} thick, which is enough for a bit`
-    : `hard only where it is under about ${hard} thick`;
+  return `hard only where ${part === "bit" ? "the bit" : "it"} is under about ${hard} thick`;
 }
 
 function marginLack({ use, hardensMm, thickness }: Told): string {
@@ -101,8 +101,15 @@ function hasteLack({ noseS }: Told): string {
   return `cool fast: ${quantityText(Number(noseS.toPrecision(1)), "s")} to pass the nose`;
 }
 
-function chanceLack({ chance, avoidsBrittle }: Told): string {
-  if (avoidsBrittle) return "the temper that would hit the band more surely lies in the brittle range";
+function missText({ miss }: Told): string {
+  if (miss === 0) return "";
+  return `${quantityText(Math.abs(miss), "HRC")} ${miss > 0 ? "above" : "below"} the band`;
+}
+
+function chanceLack(told: Told): string {
+  const { chance, brittle } = told;
+  const reasons = [missText(told), brittle].filter((part) => part !== "");
+  if (reasons.length > 0) return reasons.join(": ");
   return chance !== undefined && chance < LIKELY_CHANCE ? `only ${chanceText(chance)} sure of the band` : "";
 }
 

@@ -9,6 +9,7 @@ import { attemptOr } from "../refusal";
 import type { Steel } from "../steel/steel";
 import { type ShopNeed, steelTraits, type Traits, usualQuench } from "../steel/traits";
 import { allTwins, type TwinGroup, twinGroups } from "../steel/twins";
+import { nearBrittleText } from "../tempering/embrittlement";
 import { wordAsked } from "../word-list";
 import { bandFor } from "./band-by-steel";
 import { findUse, type Use } from "./bands";
@@ -18,6 +19,7 @@ import { givesUpText, type Told, whyText } from "./choice-words";
 import { isNamedFor, namedByDesignation } from "./named-steels";
 import type { BladeStory } from "./question";
 import { isSoldWidely } from "./sold-widely";
+import { missOf } from "./status";
 import { steelKind } from "./steel-kind";
 import { bladeStory } from "./story";
 import { saidAs, suitability } from "./suitability";
@@ -167,6 +169,15 @@ function namedUse(use: Use, { status }: BladeStory): Use {
   return status === "too hard" || status === "too soft" ? namedByDesignation(use) : use;
 }
 
+/** What a brittle range has to do with the temper of a story. */
+function brittleText(steel: Steel, { best, temperC }: BladeStory): string {
+  if (best?.avoided !== undefined) {
+    return `${nearBrittleText(steel, best.avoided.celsius)} is avoided as brittle, hence this temper`;
+  }
+  const own = temperC === undefined ? "" : nearBrittleText(steel, temperC);
+  return own === "" ? "" : `tempered within its brittle range, ${own}`;
+}
+
 function toldOf(
   question: ChoiceQuestion,
   { group: { first, all } }: Candidate,
@@ -177,8 +188,9 @@ function toldOf(
   const quench = quenchFor(question, first);
   const depth = depthIn(first, quench ?? usualQuench(first));
   const named = namedUse(use, story);
+  const band = bandFor(use, first);
   return {
-    use: bandFor(use, first),
+    use: band,
     suits: suitability({ use: named, steel: first, length }, steelKind(first)),
     isNamed: all.some((steel) => isNamedFor(named, steel)),
     traits,
@@ -187,7 +199,8 @@ function toldOf(
     thickness,
     bath: quench === undefined ? `${depth.bath}, its usual quench` : depth.bath,
     noseS: noseSeconds(first),
-    avoidsBrittle: story.best?.avoided !== undefined,
+    miss: story.estimate === undefined ? 0 : missOf(band, story.estimate.likely),
+    brittle: brittleText(first, story),
     harsh: harshText(question, first),
   };
 }

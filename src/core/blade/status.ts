@@ -37,6 +37,15 @@ export function shownTooHardFrom({ high }: { readonly high: number }): number {
   return high + 0.5;
 }
 
+/** A miss of a band of this much or less [HRC] is within what a curve and a tester are out by: a coupon decides. */
+export const NEAR_MISS_HRC = 2;
+
+/** How far a hardness, as it is shown in whole points, lies outside a band [HRC]: above it positive, below it negative, 0 inside. */
+export function missOf({ low, high }: { readonly low: number; readonly high: number }, hrc: number): number {
+  const shown = Math.round(hrc);
+  return shown > high ? shown - high : Math.min(0, shown - low);
+}
+
 /**
  * The word for a hardness against a band.
  *

@@ -129,12 +129,22 @@ export function isUnavoidable(steel: Steel, celsius: number): boolean {
   );
 }
 
-/** Whether a temper lies in such a range or nearer to one than the distance that is kept. */
-export function isNearBrittle(steel: Steel, celsius: number): boolean {
-  return brittleRanges(steel).some(
+function rangeNear(steel: Steel, celsius: number): BrittleRange | undefined {
+  return brittleRanges(steel).find(
     ({ low, high, clearBelow = CLEAR_OF_RANGE, bySlowCooling }) =>
       !bySlowCooling && celsius >= low - clearBelow && celsius <= high + CLEAR_OF_RANGE,
   );
+}
+
+/** Whether a temper lies in such a range or nearer to one than the distance that is kept. */
+export function isNearBrittle(steel: Steel, celsius: number): boolean {
+  return rangeNear(steel, celsius) !== undefined;
+}
+
+/** The range that makes a temper brittle, as "230 °C (446 °F) to 370 °C (698 °F)"; empty where none does. */
+export function nearBrittleText(steel: Steel, celsius: number): string {
+  const range = rangeNear(steel, celsius);
+  return range === undefined ? "" : rangeText(range);
 }
 
 /** Whether a blade must cool fast from a temper. */
