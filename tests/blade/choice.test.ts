@@ -107,7 +107,7 @@ describe("questions as a smith would put them (common practice, no source)", () 
     // Outside its brittle range 5160 gives 59 or 51 HRC: of a short blade the smaller miss, and it says so.
     const spring = choiceOf(found, "5160");
     expect(spring).toMatchObject({ status: "too hard", temperC: 224, isNamed: true });
-    expect(spring.givesUp).toMatch(/^2 HRC above the band: 230 °C .* to 370 °C .* is avoided as brittle/);
+    expect(spring.givesUp).toMatch(/^2 HRC above the band; 230 °C .* to 370 °C .* is avoided as brittle/);
     expect(placeOf(found, "5160")).toBeLessThan(5);
     expect(choiceOf(found, "9260").temperC).toBe(306);
   });

@@ -1,3 +1,4 @@
+import { withinWords } from "../cell-text";
 import { numberText, quantityText } from "../quantity-text";
 import type { RustWord, ShopNeed, Traits } from "../steel/traits";
 import type { Use } from "./bands";
@@ -106,11 +107,12 @@ function missText({ miss }: Told): string {
   return `${quantityText(Math.abs(miss), "HRC")} ${miss > 0 ? "above" : "below"} the band`;
 }
 
-function chanceLack(told: Told): string {
+/** What speaks against the temper: by how much it misses the band, and the brittle range that it avoids or lies in. */
+function chanceLacks(told: Told): string[] {
   const { chance, brittle } = told;
   const reasons = [missText(told), brittle].filter((part) => part !== "");
-  if (reasons.length > 0) return reasons.join(": ");
-  return chance !== undefined && chance < LIKELY_CHANCE ? `only ${chanceText(chance)} sure of the band` : "";
+  if (reasons.length > 0 || chance === undefined || chance >= LIKELY_CHANCE) return reasons;
+  return [`only ${chanceText(chance)} sure of the band`];
 }
 
 function lacks(told: Told): string[] {
@@ -122,16 +124,15 @@ function lacks(told: Told): string[] {
   const rusts = BRIGHT.includes(traits.rust) ? "" : traits.rust;
   const whole = [told.harsh, marginLack(told), hasteLack(told)];
   return struck
-    ? [...whole, brittle, chanceLack(told), LACKS[traits.need], rusts]
-    : [...whole, LACKS[traits.need], brittle, rusts, wears, chanceLack(told)];
+    ? [...whole, brittle, ...chanceLacks(told), LACKS[traits.need], rusts]
+    : [...whole, LACKS[traits.need], brittle, rusts, wears, ...chanceLacks(told)];
 }
 
 /** Reasons this many at most: a sentence is read, a list is not. */
-const MOST = { why: 5, givesUp: 4 };
+const MOST = { why: 5, givesUp: 5 };
 
 function sentence(parts: readonly string[], most: number): string {
-  const said = parts.filter((part) => part !== "").slice(0, most);
-  const text = said.join("; ");
+  const text = withinWords(parts.filter((part) => part !== "").slice(0, most));
   return text === "" ? "" : `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }
 

@@ -20,9 +20,11 @@ const READING = 1;
 /** Where a table rises with the temper, in words; empty where it only falls. */
 function riseText(fit: FittedCurve): string {
   if (fit.form === "cubic") return "";
-  const rises = fit.knots.filter(([, hrc], i) => hrc > (fit.knots[i - 1]?.[1] ?? hrc));
-  const [first, last] = [rises[0], rises[rises.length - 1]];
-  const start = fit.knots[fit.knots.findIndex((knot) => knot === first) - 1];
+  const rises = [...fit.knots.keys()].filter(
+    (i) => (fit.knots[i]?.[1] ?? 0) > (fit.knots[i - 1]?.[1] ?? 100),
+  );
+  const last = fit.knots[rises[rises.length - 1] ?? -1];
+  const start = fit.knots[(rises[0] ?? 0) - 1];
   if (start === undefined || last === undefined) return "";
   const why =
     last[1] - start[1] > READING
