@@ -18,7 +18,7 @@ const SINGLE = new RegExp(`^${NUMBER}$`);
 const SPAN = new RegExp(`^${NUMBER} ?(?:-|to|\\.\\.) ?${NUMBER}$`);
 const EITHER_WAY = new RegExp(`^${NUMBER} ?(?:±|\\+ ?[-/]+ ?) ?${NUMBER}$`);
 const PLUS_MINUS = new RegExp(`^${NUMBER} ?\\+ ?${NUMBER} ?[/,]? ?- ?${NUMBER}$`);
-const OTHER_SCALE = /\b(hv|hbw?|hr[abd]|hr\d\dn|mpa|n\/mm2)/;
+const OTHER_SCALE = /(?:\b|\d)(hv|hbw?|hr[abd]|hr\d\dn|mpa|n\/mm2)/;
 const OPEN_ENDED = /\b(min|max|from|under|over|least|most)\b|[<>≥≤]/;
 const SHAPES = '"58-60", "60 ±1", "60 +1/-2" or "59"';
 
