@@ -1,5 +1,7 @@
 import { catalogue } from "../../src/functions/catalogue";
 import type { WorksheetFunction } from "../../src/functions/declare";
+import { Answers, bladesFrom } from "./blades/blade";
+import { BLADE_RULES, heldAgainst } from "./blades/rules";
 import { fuzzFiles } from "./fuzz-files";
 import { fuzzFunction, type Outcome } from "./fuzz-function";
 import { openMutated } from "./mutated-files";
@@ -11,6 +13,8 @@ import { tried as askedOften, RELATIONS } from "./relations/all";
  * `npm run fuzz -- --files=1500`: so many workbooks of damaged structure instead.
  *
  * `npm run fuzz -- --relations=1000`: every relation between answers as often.
+ *
+ * `npm run fuzz -- --blades=1000`: so many blades, of which no two functions may tell otherwise.
  *
  * Without `--seconds`, 10 000 calls where a call costs under 0.1 ms and 30 s a function elsewhere.
  */
@@ -86,12 +90,27 @@ function fuzzRelations(runs: number): void {
   if (broken > 0) process.exitCode = 1;
 }
 
+function fuzzBlades(count: number): void {
+  const blades = bladesFrom(seed, count).map((blade) => new Answers(blade));
+  let broken = 0;
+  for (const rule of BLADE_RULES) {
+    const { asked, contradictions } = heldAgainst(rule, blades);
+    console.log(`${rule.says}: ${asked} of ${count} blades, ${contradictions.length} contradictions`);
+    for (const told of contradictions.slice(0, 3)) console.log(`  ${told}`);
+    if (contradictions.length > 0 || asked < rule.share * count) broken += 1;
+  }
+  console.log(`seed ${seed}: ${BLADE_RULES.length} rules, ${broken} broken or hardly ever asked`);
+  if (broken > 0) process.exitCode = 1;
+}
+
 const optionOf = (name: string) =>
   process.argv.find((argument) => argument.startsWith(`--${name}=`))?.slice(name.length + 3);
 const files = optionOf("files");
 const from = optionOf("files-from");
 const relations = optionOf("relations");
-if (relations !== undefined) fuzzRelations(Number(relations));
+const blades = optionOf("blades");
+if (blades !== undefined) fuzzBlades(Number(blades));
+else if (relations !== undefined) fuzzRelations(Number(relations));
 else if (files === undefined) fuzzAll();
 else if (from !== undefined) void openOneByOne(Number(from), Number(files));
 else void fuzzFiles(Number(files), seed);

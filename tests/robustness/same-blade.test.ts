@@ -1,67 +1,21 @@
 import { beforeAll, describe, expect, test } from "vitest";
-import { USES } from "../../src/core/blade/bands";
-import { QUENCH_MEDIA } from "../../src/core/hardening/quench-media";
-import { Refusal } from "../../src/core/refusal";
-import { allTwins } from "../../src/core/steel/twins";
 import { functionNamed } from "../../src/functions/catalogue";
 import { evaluate } from "../../src/functions/evaluate";
 import { plan } from "../run/run";
-import { randomFrom } from "../stock/brute-force";
+import { Answers, BLADES, type Blade, bladesFrom, number, told } from "./blades/blade";
+import { BLADE_RULES, heldAgainst } from "./blades/rules";
+import type { Asked } from "./relations/mechanism";
 
 // Every function that is asked about a blade is asked about the same 1,000 blades, drawn from a fixed seed: no source
 // is needed to say that two answers about one blade may not contradict each other.
 
-interface Blade {
-  readonly steel: string;
-  readonly use: string;
-  readonly quench: string;
-  readonly length: number;
-  readonly width: number;
-  readonly thickness: number;
-  readonly target: number;
-  readonly temperC: number;
-}
+const SEED = 20261129;
+const blades = bladesFrom(SEED, BLADES);
+/** `npm run fuzz -- --blades=1000` holds all of them against every rule. */
+const SAMPLE = 300;
 
-type Asked = Readonly<Record<string, unknown>>;
-
-const BLADES = 1000;
-const random = randomFrom(20261129);
-const between = (low: number, high: number) => low + random() * (high - low);
-const rounded = (value: number, step: number) => Math.round(value / step) * step;
-const oneOf = <T>(list: readonly T[]) => list[Math.floor(random() * list.length)] as T;
-
-const STEELS = allTwins().flatMap(({ all }) => all.map(({ name }) => name));
-
-const blades: readonly Blade[] = Array.from({ length: BLADES }, () => ({
-  steel: oneOf(STEELS),
-  use: oneOf(USES).word,
-  quench: oneOf(QUENCH_MEDIA).word,
-  length: rounded(between(70, 900), 1),
-  width: rounded(between(15, 70), 0.5),
-  thickness: rounded(between(1.5, 9), 0.1),
-  target: rounded(between(40, 64), 0.5),
-  temperC: rounded(between(150, 600), 5),
-}));
-
-/** The one row that a function gives for arguments by name; a refusal as its sentence. */
-function ask(name: string, asked: Asked): readonly unknown[] {
-  const fn = functionNamed(name);
-  if (fn === undefined) throw new Error(`no function ${name}`);
-  const unknown = Object.keys(asked).find((key) => !(key in fn.parameters));
-  if (unknown !== undefined) throw new Error(`${name} takes no ${unknown}`);
-  const given = Object.keys(fn.parameters).map((key) => asked[key] ?? null);
-  return (evaluate(fn, given)[0] ?? []).map((cell) =>
-    cell instanceof Refusal ? `${cell.code} ${cell.message}` : cell,
-  );
-}
-
-/** The same by the labels of the answer. */
-function told(name: string, asked: Asked): Readonly<Record<string, unknown>> {
-  const { result } = functionNamed(name) as unknown as { result: readonly { label: string }[] };
-  return Object.fromEntries(ask(name, asked).map((cell, at) => [result[at]?.label, cell]));
-}
-
-const number = (cell: unknown): number | undefined => (typeof cell === "number" ? cell : undefined);
+/** The one row that a function gives for arguments by name. */
+const ask = (name: string, asked: Asked): readonly unknown[] => Object.values(told(name, asked));
 
 /** Blades for which a contradiction was found, the first few of them with what was told. */
 function contradictions(find: (blade: Blade, row: number) => string | undefined): string[] {
@@ -88,6 +42,15 @@ function met(asked: number, found: readonly string[], least: number): void {
   expect(found.slice(0, 5)).toEqual([]);
   expect(asked).toBeGreaterThanOrEqual(least);
 }
+
+describe("what is told of hardening, temper, band and status", () => {
+  const sample = blades.slice(0, SAMPLE).map((blade) => new Answers(blade));
+
+  test.each(BLADE_RULES)("$says", (rule) => {
+    const { asked, contradictions } = heldAgainst(rule, sample);
+    met(asked, contradictions, rule.share * SAMPLE);
+  });
+});
 
 describe("RUN_PLAN, TREATMENT, RECIPE and TEMPER_PLAN say the same of one blade", () => {
   const SHARED = ["band status", "temper C", "temper F", "HRC low", "HRC high", "through-hardens", "tempers"];

@@ -6,7 +6,9 @@ import { quantityText, temperatureText } from "../quantity-text";
 import { attemptOr } from "../refusal";
 import { isNearBrittle, mustCoolFast } from "../tempering/embrittlement";
 import { USUAL_CYCLES, USUAL_HOURS } from "../tempering/hollomon-jaffe";
+import type { TemperReach } from "../tempering/reach";
 import type { BandTemper } from "./band-temper";
+import type { Use } from "./bands";
 import type { Caution } from "./caution";
 import { chanceText } from "./chance";
 import type { BladeQuestion, BladeStory } from "./question";
@@ -34,14 +36,24 @@ function hardenInstead({ steel, quench, thickness }: BladeQuestion): string {
   return "Grind thinner before the quench, or take a steel that hardens deeper.";
 }
 
+/** Whether no temper leads into the band, the stated error counted. */
+export function isBandBeyond({ low, high }: Use, reach: TemperReach): boolean {
+  return isBandTooHard(low, reach) || high < reach.lowest - reach.lowestError;
+}
+
+const isBandTooHard = (low: number, reach: TemperReach) => low > reach.highest + reach.highestError;
+
+const TOO_SOFT = "Take a steel with more carbon: no temper of this one is hard enough.";
+
 function reachInstead({ use, target, reading }: BladeQuestion, { reach }: Told): string {
   if (reach === undefined || use === undefined) return "Take another steel.";
+  if (isBandTooHard(use.low, reach)) return TOO_SOFT;
   const wanted = target ?? (reading === undefined ? use.aim : (reading.low + reading.high) / 2);
   if (wanted > reach.highest) {
     const figure = quantityText(Math.floor(reach.highest), "HRC");
     return reach.highest >= use.low
       ? `Aim no higher than ${figure}, or take a steel with more carbon.`
-      : "Take a steel with more carbon: no temper of this one is hard enough.";
+      : TOO_SOFT;
   }
   return reach.lowest <= use.high
     ? `Aim no lower than ${quantityText(Math.ceil(reach.lowest), "HRC")}.`

@@ -11,7 +11,7 @@ import { type Caution, ranked } from "./caution";
 import { chanceInBand, type HardnessEstimate } from "./chance";
 import { type BladeFacts, bladeFacts } from "./facts";
 import { bandCautions, hardeningCautions, hardnessCautions } from "./hardness-cautions";
-import { nextStep } from "./next-step";
+import { isBandBeyond, nextStep } from "./next-step";
 import { quenchCautions } from "./quench-cautions";
 import type { BladeAsked, BladeQuestion, BladeStory } from "./question";
 import { type BladeStatus, LIKELY_CHANCE, statusOf } from "./status";
@@ -23,13 +23,12 @@ interface Judged {
   readonly chance: number | undefined;
 }
 
-/** Whether a target, a reading or the whole band lies where no temper leads, the stated error counted. */
+/** Whether a reading, a target or the whole band lies where no temper leads, the stated error counted. */
 function isBeyond(question: BladeQuestion, { reach, reading }: BladeFacts): boolean {
   const { use, target } = question;
   if (reach === undefined || use === undefined) return false;
-  const wanted = reading?.likely ?? target;
-  if (wanted !== undefined) return isBeyondError(reach, wanted);
-  return use.low > reach.highest + reach.highestError || use.high < reach.lowest - reach.lowestError;
+  if (reading !== undefined) return isBeyondError(reach, reading.likely);
+  return isBandBeyond(use, reach) || (target !== undefined && isBeyondError(reach, target));
 }
 
 /** Whether a reading lies outside what its temper leads to expect. */

@@ -5,14 +5,10 @@ import { type SteelAsked, steelAsked } from "../steel/asked";
 import type { Steel } from "../steel/steel";
 import { toughnessAt } from "../steel/toughness";
 import { isUnavoidable } from "../tempering/embrittlement";
-import { totalHours } from "../tempering/hollomon-jaffe";
-import { temperPlan } from "../tempering/temper-plan";
 import type { Treatment } from "../tempering/tempered";
-import { bandHalfWidth } from "../tempering/tempered-range";
-import { temperModel } from "../tempering/tempering-model";
 import { wordAsked } from "../word-list";
 import { findUse, type Use } from "./bands";
-import { chanceInBand } from "./chance";
+import { bladeStory } from "./story";
 
 /** What one hardness of a steel gives for a use. */
 export interface TradeOff {
@@ -46,23 +42,18 @@ function edgeLoadAt(use: Use, yieldMPa: number | undefined): number | undefined 
   return attemptOr(undefined, () => edgeLoad({ behind: 1, angle, contact: CONTACT }, yieldMPa).first);
 }
 
-function chanceAt(use: Use, steel: Steel, hrc: number, temperC: number, treatment: Treatment): number {
-  const model = temperModel(steel, treatment.hardenC, treatment.quenchToC);
-  const half = bandHalfWidth(model, temperC, totalHours(treatment.hours, treatment.cycles), treatment.known);
-  return chanceInBand(use, { low: hrc - half, likely: hrc, high: hrc + half });
-}
-
 type Figures = Omit<TradeOff, "changes">;
 
 function figuresAt(use: Use, steel: Steel, hrc: number, treatment: Treatment): Figures {
-  const plan = attemptOr(undefined, () => temperPlan(steel, hrc, treatment));
-  const temperC = plan?.likelyC ?? undefined;
+  // What every other function says of this steel, aimed at this hardness for this use.
+  const story = attemptOr(undefined, () => bladeStory({ use, steel, target: hrc, treatment }));
+  const temperC = story?.temperC;
   const strength = temperC === undefined ? undefined : attemptOr(undefined, () => yieldBand(hrc, temperC));
   const yieldMPa = strength?.likely;
   return {
     hrc,
     temperC,
-    chance: temperC === undefined ? undefined : chanceAt(use, steel, hrc, temperC, treatment),
+    chance: temperC === undefined ? undefined : story?.chance,
     yieldMPa,
     isBound: strength?.bounded ?? false,
     edgeLoad: edgeLoadAt(use, yieldMPa),
