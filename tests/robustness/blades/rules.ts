@@ -55,6 +55,9 @@ function brittleIn(sentence: unknown): readonly string[] {
 
 const said = (ranges: readonly string[]) => [...new Set(ranges)].join(" and ") || "no brittle range";
 
+/** What TEMPER_PLAN says of a target that one temper gives. */
+const SINGLE = ["one answer", "embrittlement range"];
+
 /** The word with which the verdict of a section begins. */
 const WORDS = ["does not harden through", "does not harden", "hardens through", "marginal"];
 const wordOf = (verdict: unknown) => WORDS.find((word) => String(verdict).startsWith(word));
@@ -403,8 +406,8 @@ export const BLADE_RULES: readonly BladeRule[] = [
       const reading = number(answers.ask("TEMPERED_HRC", { steel, temperC }).answer);
       const { likely, flag } = answers.ask("TEMPER_PLAN", { steel, targetHrc: target });
       const wanted = number(likely);
-      // A reading of half a point about the target is at it, and at an end of the reach the plan says so itself.
-      if (reading === undefined || wanted === undefined || flag === "at the limit") return undefined;
+      // Half a point about the target is at it; on a plateau and at an end a tenth of a point moves the temper far.
+      if (reading === undefined || wanted === undefined || !SINGLE.includes(String(flag))) return undefined;
       if (wanted < temperC + 5 || Math.abs(reading - target) <= 0.6) return undefined;
       const next = answers.ask("RETEMPER", {
         steel,
