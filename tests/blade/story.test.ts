@@ -211,6 +211,15 @@ describe("one story for soft, air-hardening, shallow and deep steels", () => {
     expect(status("European sword sharp", "5160", 52, { ...oil, thickness: 6 })).toBe("inside");
   });
 
+  it("a band that no temper of the steel reaches is out of reach, whatever softer target is typed", () => {
+    const question = { use: "Wood carving", steel: "SUS431", treatment: USUAL };
+    const told = [bladeStory(question), bladeStory({ ...question, target: 41.5 })];
+    for (const { status, chance, next } of told) {
+      expect([status, chance]).toEqual(["out of reach", 0]);
+      expect(next).toBe("Take a steel with more carbon: no temper of this one is hard enough.");
+    }
+  });
+
   it("a hardness that no temper of the steel gives is out of reach on either side", () => {
     expect(status("Practice longsword blunt", "D2", 49)).toBe("out of reach");
     expect(status("Straight razor", "1045", 62)).toBe("out of reach");

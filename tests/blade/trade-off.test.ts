@@ -1,5 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { bandFor } from "../../src/core/blade/band-by-steel";
 import { findUse } from "../../src/core/blade/bands";
+import { bladeStory } from "../../src/core/blade/story";
 import { tradeOff } from "../../src/core/blade/trade-off";
 import { findSteel } from "../../src/core/steel/find";
 import { toughnessAt, toughnessRelations } from "../../src/core/steel/toughness";
@@ -24,6 +26,26 @@ describe("what a few points buy", () => {
     expect(middle).toBeGreaterThan(hard);
     const yields = rows.map(({ yieldMPa }) => yieldMPa ?? 0);
     expect(yields).toEqual([...yields].sort((a, b) => a - b));
+  });
+
+  it("counts the chance in the band that is told for the steel, of what the temper gives", () => {
+    // Cr12MoV in a hunting knife has a band of its own kind; SKD12 gives no 49.5 HRC, 52.7 is its least.
+    for (const [steel, hrc] of [
+      ["Cr12MoV", 59.5],
+      ["SKD12", 49.5],
+    ] as const) {
+      const [row] = tradeOff("Hunting or skinning", steel, [hrc], TREATMENT);
+      const story = bladeStory({
+        use: "Hunting or skinning",
+        steel,
+        temperC: row?.temperC,
+        treatment: TREATMENT,
+      });
+      expect(row?.chance).toBeCloseTo(story.chance ?? Number.NaN, 9);
+    }
+    expect(bandFor(findUse("Hunting or skinning"), findSteel("Cr12MoV"))).not.toEqual(
+      findUse("Hunting or skinning"),
+    );
   });
 
   it("counts the edge load by hand: yield × contact × tan² angle / 0.75", () => {
