@@ -1,5 +1,6 @@
-/** A number as people write it: no more than six significant digits, no trailing zeros. */
+/** A number as people write it: no more than six significant digits, no trailing zeros; a refusal may tell that none came. */
 export function numberText(value: number): string {
+  if (typeof value !== "number") return String(value ?? "nothing");
   return String(Number(value.toPrecision(6)));
 }
 

@@ -1,7 +1,7 @@
 import { numberText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
 import { totalHours } from "../run/learning";
-import type { Figure, PlanLine } from "../run/line";
+import type { Figure, ReadLine } from "../run/line";
 import { priceAtMargin } from "./price";
 import { roundMoney } from "./rounding";
 
@@ -32,7 +32,7 @@ export interface PlannedCost {
  *
  * @throws InvalidValue for a rate without its model.
  */
-export function benchHours(line: PlanLine, starts: number): number | undefined {
+export function benchHours(line: ReadLine, starts: number): number | undefined {
   const { hoursFirst, rate, model, setUpHours } = line;
   if (hoursFirst === undefined) return setUpHours > 0 ? setUpHours : undefined;
   if (rate < 1 && model === undefined) {
@@ -55,7 +55,7 @@ interface Parts {
   readonly energy: number | undefined;
 }
 
-function lineCost(line: PlanLine, starts: number, hours: number, parts: Parts): number | undefined {
+function lineCost(line: ReadLine, starts: number, hours: number, parts: Parts): number | undefined {
   const { good, overheadRate, costAStart, costAGoodOne, outsideHeat } = line;
   const others = costAStart * starts + costAGoodOne * good + (outsideHeat ?? 0) + overheadRate * hours;
   const known = Object.values(parts).filter((part) => part !== undefined);
@@ -63,7 +63,7 @@ function lineCost(line: PlanLine, starts: number, hours: number, parts: Parts): 
   return known.reduce((sum, part) => sum + part, others);
 }
 
-function missingCaution(line: PlanLine, parts: Parts): string[] {
+function missingCaution(line: ReadLine, parts: Parts): string[] {
   const missing: string[] = [];
   if (parts.steel === undefined) {
     missing.push(line.priceKg === undefined ? "steel (no price kg)" : "steel (no size of the blank)");
@@ -74,12 +74,12 @@ function missingCaution(line: PlanLine, parts: Parts): string[] {
   return missing.length === 0 ? [] : [`Not in the unit cost: ${missing.join(", ")}.`];
 }
 
-function priceOf({ price, margin, priceStep }: PlanLine, unitCost: number): number | undefined {
+function priceOf({ price, margin, priceStep }: ReadLine, unitCost: number): number | undefined {
   if (price !== undefined) return price;
   return margin === undefined ? undefined : roundMoney(priceAtMargin(unitCost, margin), priceStep, "half up");
 }
 
-function marginCaution(line: PlanLine, unitCost: number): string[] {
+function marginCaution(line: ReadLine, unitCost: number): string[] {
   const { price, margin = 0, priceStep } = line;
   if (price === undefined || (price - unitCost) / price >= margin) return [];
   if (price < unitCost) {
@@ -95,7 +95,7 @@ function marginCaution(line: PlanLine, unitCost: number): string[] {
 
 /** Cost, price and margin of a line. Every cost that is given is counted; the cautions say what is not. */
 export function plannedCost(
-  line: PlanLine,
+  line: ReadLine,
   { starts, hours, kilograms, kilowattHours }: Consumption,
 ): PlannedCost {
   const parts = {

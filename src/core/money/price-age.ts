@@ -1,4 +1,4 @@
-import type { PlanLine } from "../run/line";
+import type { ReadLine } from "../run/line";
 
 /** Older than this a price is asked about, days. */
 const YEAR = 365;
@@ -15,7 +15,7 @@ export interface PriceDay {
  * nothing depends on when the sheet is calculated.
  */
 export function priceDay(
-  lines: readonly (Pick<PlanLine, "priceDate"> | undefined)[],
+  lines: readonly (Pick<ReadLine, "priceDate"> | undefined)[],
   given: number | undefined,
 ): PriceDay | undefined {
   if (given !== undefined) return { day: given, called: "the date given" };
@@ -26,7 +26,7 @@ export function priceDay(
 
 /** What is to be said about the date of a steel price; empty where it is fresh or no price is given. */
 export function priceCaution(
-  { priceKg, priceDate }: Pick<PlanLine, "priceKg" | "priceDate">,
+  { priceKg, priceDate }: Pick<ReadLine, "priceKg" | "priceDate">,
   today: PriceDay | undefined,
 ): string {
   if (priceKg === undefined) return "";

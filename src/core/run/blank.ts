@@ -3,7 +3,7 @@ import { taperedBlade } from "../shape/taper";
 import { densityOf } from "../steel/density";
 import { forgeLength } from "../stock/forge-length";
 import { type BarCount, barsFor } from "./bars";
-import type { PlanLine } from "./line";
+import type { ReadLine } from "./line";
 
 /** Steel of a line. */
 export interface PlannedStock {
@@ -23,7 +23,7 @@ const MM3_PER_CM3 = 1000;
  *
  * @throws InvalidValue for a section that cannot be.
  */
-export function bladeMass(line: PlanLine): number | undefined {
+export function bladeMass(line: ReadLine): number | undefined {
   const { length, width, thickness } = line;
   if (length === undefined || width === undefined || thickness === undefined) return undefined;
   return taperedBlade({ ...line, length, width, thickness }, densityOf(line.steel).value).mass;
@@ -33,7 +33,7 @@ export function bladeMass(line: PlanLine): number | undefined {
 const FORGING = { grind: 0.2, scale: 0.06, crop: 0.02, tong: 0, rule: "multiply" } as const;
 
 /** Bar for a forged blade of which the volume is given. */
-function forgedLength({ forgedVolume, blankWidth, blankThickness }: PlanLine): number | undefined {
+function forgedLength({ forgedVolume, blankWidth, blankThickness }: ReadLine): number | undefined {
   if (forgedVolume === undefined || blankWidth === undefined || blankThickness === undefined)
     return undefined;
   return forgeLength({
@@ -45,7 +45,7 @@ function forgedLength({ forgedVolume, blankWidth, blankThickness }: PlanLine): n
 }
 
 /** What one piece is cut as: its own blank, else the size of the blade. */
-function blankOf(line: PlanLine) {
+function blankOf(line: ReadLine) {
   return {
     length: line.blankLength ?? forgedLength(line) ?? line.length,
     width: line.blankWidth ?? line.width,
@@ -54,7 +54,7 @@ function blankOf(line: PlanLine) {
 }
 
 /** @throws InvalidValue for a blank that is smaller than its blade. */
-export function checkBlank(line: PlanLine): void {
+export function checkBlank(line: ReadLine): void {
   if (line.forgedVolume !== undefined) return;
   const sides = ["length", "width", "thickness"] as const;
   const own = { length: line.blankLength, width: line.blankWidth, thickness: line.blankThickness };
@@ -69,7 +69,7 @@ export function checkBlank(line: PlanLine): void {
   }
 }
 
-function sizeCaution({ length, width, thickness }: PlanLine): string[] {
+function sizeCaution({ length, width, thickness }: ReadLine): string[] {
   const missing = Object.entries({ length, width, thickness }).filter(([, value]) => value === undefined);
   if (missing.length === 0 || missing.length === 3) return [];
   return [`No mass: ${missing.map(([side]) => side).join(" and ")} not given.`];
@@ -81,7 +81,7 @@ function sizeCaution({ length, width, thickness }: PlanLine): string[] {
  * @param starts - Pieces begun.
  * @throws InvalidValue for a blank that no bar holds.
  */
-export function plannedStock(line: PlanLine, starts: number): PlannedStock {
+export function plannedStock(line: ReadLine, starts: number): PlannedStock {
   const density = densityOf(line.steel).value;
   const { length, width, thickness } = blankOf(line);
   const area = width === undefined || thickness === undefined ? undefined : width * thickness;

@@ -1,8 +1,8 @@
 import { numberText } from "../quantity-text";
-import type { PlanLine } from "./line";
+import type { ReadLine } from "./line";
 
 /** What is to be said about an edge angle a side; empty where it is usual or not given. */
-export function edgeCaution({ use, edgeAngle }: Pick<PlanLine, "use" | "edgeAngle">): string {
+export function edgeCaution({ use, edgeAngle }: Pick<ReadLine, "use" | "edgeAngle">): string {
   if (use === undefined || edgeAngle === undefined) return "";
   const { angleLow, angleHigh, word } = use;
   if (angleLow === null || angleHigh === null) return "";

@@ -2,7 +2,7 @@ import { usualHardening } from "../hardening/hardening-temperature";
 import { asSentence, temperatureText } from "../quantity-text";
 import { attempt, NotAvailable } from "../refusal";
 import { furnaceEnergy } from "./furnace";
-import type { Figure, PlanLine } from "./line";
+import type { Figure, ReadLine } from "./line";
 import type { LoadShare } from "./load-packing";
 import type { FurnaceLine } from "./loads";
 
@@ -23,7 +23,7 @@ const NONE: PlannedEnergy = {
 
 /** A line as the furnace sees it; `undefined` where it is treated outside or no capacity is given. */
 export function furnaceLine(
-  line: PlanLine,
+  line: ReadLine,
   pieces: number,
   mass: number | undefined,
   recipe: string,
@@ -39,14 +39,14 @@ export function furnaceLine(
   return { recipe: line.recipe ?? recipe, pieces, mass: mass ?? 0, limits };
 }
 
-function heatingUp(line: PlanLine, kilograms: number): Figure {
+function heatingUp(line: ReadLine, kilograms: number): Figure {
   const temperature = line.hardenC ?? usualHardening(line.steel).celsius;
   const { efficiency } = line;
   const load = { load: kilograms, fixture: 0, holdPower: 0, holdHours: 0 };
   return attempt(() => furnaceEnergy({ ...load, temperature, efficiency }), NotAvailable);
 }
 
-function windowCaution({ steel, hardenC }: PlanLine): string[] {
+function windowCaution({ steel, hardenC }: ReadLine): string[] {
   if (hardenC !== undefined) return [];
   const { celsius, source } = usualHardening(steel);
   if (source !== null) return [];
@@ -61,7 +61,7 @@ function sharedCaution(share: LoadShare | undefined): string[] {
   return [`${pieces} into loads of another line of the same recipe, counted there.`];
 }
 
-function energyOf(line: PlanLine, kilograms: number | undefined, loads: number | undefined): Figure {
+function energyOf(line: ReadLine, kilograms: number | undefined, loads: number | undefined): Figure {
   const { meteredEnergy, holdEnergy = 0 } = line;
   if (meteredEnergy !== undefined) return loads === undefined ? undefined : loads * meteredEnergy;
   if (kilograms === undefined) return undefined;
@@ -76,7 +76,7 @@ function energyOf(line: PlanLine, kilograms: number | undefined, loads: number |
  * @param kilograms - Of all pieces as they are hardened.
  */
 export function plannedEnergy(
-  line: PlanLine,
+  line: ReadLine,
   kilograms: number | undefined,
   share: LoadShare | undefined,
 ): PlannedEnergy {

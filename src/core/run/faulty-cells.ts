@@ -1,19 +1,19 @@
 import type { Refusal } from "../refusal";
-import type { PlanLine, RecipeLine } from "./line";
+import type { ReadLine, RecipeLine } from "./line";
 
 /** Cells of a line that could not be read, by what they would have been read into; each stands as if left out. */
-export type Faults = Readonly<Partial<Record<keyof PlanLine, Refusal>>>;
+export type Faults = Readonly<Partial<Record<keyof ReadLine, Refusal>>>;
 
-type Cells<L> = (line: L) => readonly (keyof PlanLine)[];
+type Cells<L> = (line: L) => readonly (keyof ReadLine)[];
 
-const SHAPE: readonly (keyof PlanLine)[] = [
+const SHAPE: readonly (keyof ReadLine)[] = [
   ...["length", "width", "thickness", "grind", "tipWidth", "tipThickness"],
   ...["edge", "bevelHeight", "curve", "flatWidth", "ribHeight"],
-] as (keyof PlanLine)[];
+] as (keyof ReadLine)[];
 
-const BLANK: readonly (keyof PlanLine)[] = [
+const BLANK: readonly (keyof ReadLine)[] = [
   ...["length", "width", "thickness", "blankLength", "blankWidth", "blankThickness", "forgedVolume"],
-] as (keyof PlanLine)[];
+] as (keyof ReadLine)[];
 
 const TREATMENT = ["hardenC", "temperHours", "temperCycles", "knownC", "knownHrc", "quenchToC"] as const;
 
@@ -54,27 +54,27 @@ const RECIPE_CELLS = {
 
 export type RecipePart = keyof typeof RECIPE_CELLS;
 
-const starts: Cells<PlanLine> = () => ["confidence"];
-const bars: Cells<PlanLine> = (line) => [...starts(line), ...BLANK, "barLength", "kerf", "trim"];
+const starts: Cells<ReadLine> = () => ["confidence"];
+const bars: Cells<ReadLine> = (line) => [...starts(line), ...BLANK, "barLength", "kerf", "trim"];
 
-const loads: Cells<PlanLine> = (line) => [
+const loads: Cells<ReadLine> = (line) => [
   ...starts(line),
   ...(line.recipe === undefined ? [...RECIPE_CELLS.recipe(line), "recipe" as const] : []),
   ...(line.hardenMass === undefined ? BLANK : []),
   ...(["piecesALoad", "massALoad", "hardenMass", "outsideHeat"] as const),
 ];
 
-const energy: Cells<PlanLine> = (line) => [
+const energy: Cells<ReadLine> = (line) => [
   ...loads(line),
   ...(["efficiency", "holdEnergy", "meteredEnergy", "hardenC"] as const),
 ];
 
-const hours: Cells<PlanLine> = (line) => [
+const hours: Cells<ReadLine> = (line) => [
   ...starts(line),
   ...(["hoursFirst", "rate", "model", "setUpHours"] as const),
 ];
 
-const cost: Cells<PlanLine> = (line) => [
+const cost: Cells<ReadLine> = (line) => [
   ...(line.priceKg === undefined ? (["priceKg"] as const) : bars(line)),
   ...(line.energyPrice === undefined ? (["energyPrice"] as const) : energy(line)),
   ...hours(line),
@@ -94,11 +94,11 @@ const PLAN_CELLS = {
   cost,
   price: (line) => (line.price === undefined ? [...cost(line), "margin", "price", "priceStep"] : []),
   margin: (line) => [...cost(line), "margin", "price", "priceStep"],
-} as const satisfies Readonly<Record<string, Cells<PlanLine>>>;
+} as const satisfies Readonly<Record<string, Cells<ReadLine>>>;
 
 export type PlanPart = keyof typeof PLAN_CELLS;
 
-function faultAmong(cells: readonly (keyof PlanLine)[], faults: Faults): Refusal | undefined {
+function faultAmong(cells: readonly (keyof ReadLine)[], faults: Faults): Refusal | undefined {
   const faulty = cells.find((cell) => faults[cell] !== undefined);
   return faulty === undefined ? undefined : faults[faulty];
 }
@@ -109,7 +109,7 @@ export function recipeFault(line: RecipeLine, faults: Faults, part: RecipePart):
 }
 
 /** Why a part of a plan cannot be told: the first faulty cell that it rests on. */
-export function planFault(line: PlanLine, faults: Faults, part: PlanPart): Refusal | undefined {
+export function planFault(line: ReadLine, faults: Faults, part: PlanPart): Refusal | undefined {
   return faultAmong(PLAN_CELLS[part](line), faults);
 }
 

@@ -7,7 +7,7 @@ export { type FurnaceLoad, furnaceEnergy } from "./furnace";
 export { heatContent } from "./heat-content";
 export { type ItemHistory, type ItemRecord, itemHistories, type PastLot, type PastRow } from "./history";
 export { type LearningCurve, type LearningModel, nthHours, totalHours } from "./learning";
-export type { Figure, PlanLine, PlannedHeat, RecipeLine } from "./line";
+export type { Figure, PlanLine, PlannedHeat, ReadLine, RecipeLine } from "./line";
 export { type LineRecipe, lineRecipe } from "./line-recipe";
 export type { LoadLimits, LoadLine } from "./load-packing";
 export { furnaceLoads, type Load } from "./loads";

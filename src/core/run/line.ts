@@ -1,10 +1,16 @@
-import type { Use } from "../blade/bands";
-import type { QuenchMedium } from "../hardening/quench-media";
-import type { Refusal } from "../refusal";
-import type { Grind } from "../shape/grinds";
+import { findUse, type Use } from "../blade/bands";
+import { findQuench, type QuenchMedium } from "../hardening/quench-media";
+import { ROOM_C } from "../hardening/sub-zero";
+import { InvalidValue, type Refusal } from "../refusal";
+import { findGrind, type Grind, USUAL_GRIND } from "../shape/grinds";
+import { type SteelAsked, steelAsked } from "../steel/asked";
 import type { Steel } from "../steel/steel";
+import { USUAL_KERF, USUAL_TRIM } from "../stock/cutting-limits";
 import type { TypedTemper } from "../tempering/fahrenheit";
+import { USUAL_CYCLES, USUAL_HOURS } from "../tempering/hollomon-jaffe";
+import { wordAsked } from "../word-list";
 import type { LearningModel } from "./learning";
+import { USUAL_CONFIDENCE } from "./starts";
 
 /** A figure of a plan: worked out, declined with its sentence, or not asked for. */
 export type Figure = number | Refusal | undefined;
@@ -102,8 +108,8 @@ interface PlannedCost {
   readonly priceStep: number;
 }
 
-/** One line of a run as the smith writes it. */
-export interface PlanLine extends PlannedBlade, PlannedHeat, PlannedStock, PlannedCost {
+/** One line of a run, read whole: what is left out stands as `undefined`, or as its usual value. */
+export interface ReadLine extends PlannedBlade, PlannedHeat, PlannedStock, PlannedCost {
   readonly name: string;
   readonly good: number;
   /** Share that comes out good. */
@@ -111,9 +117,73 @@ export interface PlanLine extends PlannedBlade, PlannedHeat, PlannedStock, Plann
   readonly confidence: number;
 }
 
+/** What a line is read as where it says nothing, in the worksheet and in a program. */
+export const USUAL_LINE = {
+  name: "",
+  confidence: USUAL_CONFIDENCE,
+  grind: USUAL_GRIND,
+  edge: 0,
+  temperHours: USUAL_HOURS,
+  temperCycles: USUAL_CYCLES,
+  quenchToC: ROOM_C,
+  /** Of a furnace: common practice, no source. */
+  efficiency: 0.25,
+  kerf: USUAL_KERF,
+  trim: USUAL_TRIM,
+  rate: 1,
+  setUpHours: 0,
+  overheadRate: 0,
+  costAStart: 0,
+  costAGoodOne: 0,
+  priceStep: 0.01,
+} as const;
+
+/** What may be given by its name. */
+interface NamedOfLine {
+  readonly steel: SteelAsked;
+  readonly use?: Use | string | undefined;
+  readonly grind?: Grind | string | undefined;
+  readonly quench?: QuenchMedium | string | undefined;
+}
+
+type NeededOfLine = Pick<ReadLine, "good" | "yieldShare">;
+
+/**
+ * One line of a run as the smith writes it: steel, good and yield are needed; what else is left out is read as the
+ * worksheet reads an empty cell.
+ */
+export type PlanLine = NamedOfLine &
+  NeededOfLine & {
+    readonly [K in Exclude<keyof ReadLine, keyof NamedOfLine | keyof NeededOfLine>]?:
+      | ReadLine[K]
+      | undefined;
+  };
+
+/**
+ * A line with its names looked up and its usual values filled in.
+ *
+ * @throws InvalidValue for what is no line or has no steel; what `findSteel`, `findUse`, `findGrind` and `findQuench`
+ * throw for a name.
+ */
+export function readLine(given: PlanLine): ReadLine {
+  if (typeof given !== "object" || given === null) {
+    throw new InvalidValue(`line: ${String(given)} given; give an object with steel, good and yieldShare`);
+  }
+  const line: Record<string, unknown> = { ...given };
+  for (const [key, usual] of Object.entries(USUAL_LINE)) line[key] ??= usual;
+  const { steel, use, grind = USUAL_GRIND, quench } = given;
+  const named = {
+    steel: steelAsked(steel),
+    use: use && wordAsked(use, findUse),
+    grind: wordAsked(grind, findGrind),
+    quench: quench && wordAsked(quench, findQuench),
+  };
+  return { ...line, ...named } as unknown as ReadLine;
+}
+
 /** What of a line decides how it is hardened and tempered. */
 export type RecipeLine = Pick<
-  PlanLine,
+  ReadLine,
   | "use"
   | "steel"
   | "length"

@@ -8,7 +8,7 @@ import { bladeMass, checkBlank, type PlannedStock, plannedStock } from "./blank"
 import { edgeCaution } from "./edge-caution";
 import { furnaceLine, type PlannedEnergy, plannedEnergy } from "./energy";
 import { type Faults, faultSentences, type PlanPart, planFault } from "./faulty-cells";
-import type { Figure, PlanLine } from "./line";
+import { type Figure, type PlanLine, type ReadLine, readLine } from "./line";
 import { type LineRecipe, recipeBesideFaults } from "./line-recipe";
 import { checkPiece, type LoadShare } from "./load-packing";
 import { type FurnaceLine, loadShares } from "./loads";
@@ -16,7 +16,7 @@ import { startsNeeded } from "./starts";
 
 /** One line planned. */
 export interface LinePlan {
-  readonly line: PlanLine;
+  readonly line: ReadLine;
   /** Cells that could not be read or contradict each other; `planFault` tells which parts they leave unknown. */
   readonly faults: Faults;
   readonly carbon: Figure;
@@ -50,7 +50,7 @@ class Asked {
     this.faults = { ...given };
   }
 
-  or<T>(cell: keyof PlanLine, question: () => T, otherwise: () => T): T {
+  or<T>(cell: keyof ReadLine, question: () => T, otherwise: () => T): T {
     const found = attempt(question);
     if (!(found instanceof Refusal)) return found;
     this.faults[cell] ??= found;
@@ -60,7 +60,7 @@ class Asked {
 
 const NO_STOCK: PlannedStock = { hardenKg: undefined, bars: undefined, kilograms: undefined, cautions: [] };
 
-function stockOf(line: PlanLine, starts: number, asked: Asked): PlannedStock {
+function stockOf(line: ReadLine, starts: number, asked: Asked): PlannedStock {
   const inBars = () => plannedStock(line, starts);
   const isBlank = asked.or(
     "blankLength",
@@ -73,7 +73,7 @@ function stockOf(line: PlanLine, starts: number, asked: Asked): PlannedStock {
 
 /** The pieces of a line for the furnace; a line whose loads cannot be told takes no place in those of others. */
 function furnaceOf(
-  line: PlanLine,
+  line: ReadLine,
   starts: number,
   { stock, recipe }: Pick<Begun, "stock" | "recipe">,
   asked: Asked,
@@ -85,7 +85,7 @@ function furnaceOf(
   return asked.or("massALoad", fits, () => false) ? furnace : undefined;
 }
 
-function begin(given: PlanLine, unread: Faults): Begun {
+function begin(given: ReadLine, unread: Faults): Begun {
   const { recipe, line, faults } = recipeBesideFaults(given, unread);
   const asked = new Asked(faults);
   const starts = startsNeeded(line.good, line.yieldShare, line.confidence);
@@ -138,7 +138,7 @@ function named(plan: LinePlan, repeated: ReadonlySet<string>): LinePlan {
 }
 
 /** Names that stand on more than one line. */
-function repeatedNames(rows: readonly PlanRow<PlanLine>[]): Set<string> {
+function repeatedNames(rows: readonly PlanRow<ReadLine>[]): Set<string> {
   const seen = new Set<string>();
   const repeated = new Set<string>();
   for (const row of rows) {
@@ -153,16 +153,16 @@ function repeatedNames(rows: readonly PlanRow<PlanLine>[]): Set<string> {
 /**
  * Plans a run line by line: temper, starts, bars, loads, energy, hours and money.
  *
- * @param rows - Lines as read, lengths [mm], temperatures [°C], hours [h], amounts in one currency; a refused or blank one stays as it is.
+ * @param rows - Lines, each with steel, good and yield at least; lengths [mm], temperatures [°C], hours [h], amounts in one currency; a refused or blank one stays as it is.
  * @param date - Day number that prices are compared with [d]; the newest price date where left out.
  * @param faults - Cells of each line that could not be read and stand as if left out, in the order of the lines.
  * @returns In the order of the lines. A fault in one leaves the others planned; its pieces count nowhere.
- * Limits: a figure out of range stands as its refusal; nothing is thrown.
+ * Limits: a figure out of range stands as its refusal, a line without what it needs as its own; nothing is thrown.
  * Error and source: those of the functions that it joins, `startsNeeded`, `temperedRange`, `barsFor`, `furnaceLoads`, `furnaceEnergy`.
  */
 export function planRun(
   rows: readonly PlanRow<PlanLine>[],
-  date: number | undefined,
+  date?: number,
   faults: readonly Faults[] = [],
 ): readonly PlanRow<LinePlan>[] {
   return toTheEnd(planRunInParts(rows, date, faults));
@@ -170,10 +170,11 @@ export function planRun(
 
 /** The same plan in parts: it may pause after each line. */
 export function* planRunInParts(
-  rows: readonly PlanRow<PlanLine>[],
+  given: readonly PlanRow<PlanLine>[],
   date: number | undefined,
   faults: readonly Faults[] = [],
 ): InParts<readonly PlanRow<LinePlan>[]> {
+  const rows = given.map((row) => (isPlanned(row) ? attempt(() => readLine(row)) : row));
   const repeated = repeatedNames(rows);
   const begun: PlanRow<Begun>[] = [];
   for (const [at, row] of rows.entries()) {

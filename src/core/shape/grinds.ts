@@ -29,6 +29,9 @@ export interface Grind extends Worded {
   readonly meaning: string;
 }
 
+/** The grind of a blade of which none is given. */
+export const USUAL_GRIND = "flat";
+
 /** Every grind word that the worksheet functions accept. */
 export const GRINDS: readonly Grind[] = records(grinds, {
   word: oneOf(WORDS),

@@ -1,5 +1,5 @@
 import { findUse } from "../../core/blade/bands";
-import { USUAL_CONFIDENCE } from "../../core/run/starts";
+import { USUAL_LINE } from "../../core/run/line";
 import { use } from "../blade/use-argument";
 import { blades, confidence, yieldOptions } from "../money/arguments";
 import { number, numberOrNothing, optionalNumber, optionalText, textOrNothing } from "../parameters";
@@ -24,7 +24,7 @@ export const bladeHeadings = {
     kind: "name",
     help: "Name of the line, L1; stands in front of its results.",
     accepts: "a name",
-    fallback: "",
+    fallback: USUAL_LINE.name,
     find: (given) => String(given),
   }),
   use: textOrNothing({
@@ -40,7 +40,7 @@ export const bladeHeadings = {
   yieldShare: number(yieldOptions),
   confidence: optionalNumber({
     ...confidence({ help: "Chance of having enough, below 1." }),
-    fallback: USUAL_CONFIDENCE,
+    fallback: USUAL_LINE.confidence,
   }),
   length: numberOrNothing(
     length({
@@ -67,7 +67,7 @@ export const bladeHeadings = {
       help: "Thickness at the tip in mm; as at the heel where left out; for a point give 0.1.",
     }),
   ),
-  edge: optionalNumber({ ...edgeOptions, fallback: 0 }),
+  edge: optionalNumber({ ...edgeOptions, fallback: USUAL_LINE.edge }),
   bevelHeight: numberOrNothing(length({ ...bevelOptions, above: 0 })),
   curve: numberOrNothing(length({ ...curveOptions, above: 0 })),
   flatWidth: numberOrNothing(flatOptions),

@@ -1,5 +1,5 @@
 import { readHardness } from "../../core/hardness/read-hardness";
-import { USUAL_CYCLES, USUAL_HOURS } from "../../core/tempering/hollomon-jaffe";
+import { USUAL_LINE } from "../../core/run/line";
 import { usualHardenC } from "../hardening/harden-argument";
 import { quenchOptions } from "../hardening/quench-options";
 import { quenchToC } from "../hardening/quench-to-argument";
@@ -42,7 +42,7 @@ export const heatHeadings = {
   temperHours: optionalNumber({
     label: "temper hours",
     ...TIME_SPAN,
-    fallback: USUAL_HOURS,
+    fallback: USUAL_LINE.temperHours,
     help: "Time of one temper in hours.",
   }),
   temperCycles: optionalNumber({
@@ -52,7 +52,7 @@ export const heatHeadings = {
     min: 1,
     max: 10,
     whole: true,
-    fallback: USUAL_CYCLES,
+    fallback: USUAL_LINE.temperCycles,
     help: "Number of equal tempers.",
   }),
   knownC: numberOrNothing({
@@ -108,7 +108,7 @@ export const heatHeadings = {
   ),
   efficiency: optionalNumber({
     ...share({ label: "efficiency", help: "Share of the furnace's energy that ends up in the steel." }),
-    fallback: 0.25,
+    fallback: USUAL_LINE.efficiency,
   }),
   holdEnergy: numberOrNothing({
     label: "hold kWh",

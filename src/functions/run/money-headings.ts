@@ -1,3 +1,4 @@
+import { USUAL_LINE } from "../../core/run/line";
 import { askIfPercent } from "../../core/run/starts";
 import { choiceOrNothing } from "../choice";
 import { money } from "../money/arguments";
@@ -67,7 +68,7 @@ export const costHeadings = {
   }),
   rate: optionalNumber({
     ...learningRate("Share of the hours left each time the count doubles; 1 where hours do not fall."),
-    fallback: 1,
+    fallback: USUAL_LINE.rate,
   }),
   model: choiceOrNothing({
     ...modelOptions,
@@ -78,21 +79,21 @@ export const costHeadings = {
     quantity: "time",
     unit: "h",
     min: 0,
-    fallback: 0,
+    fallback: USUAL_LINE.setUpHours,
     help: "Bench hours once a line: warming up, jigs.",
   }),
   hourRate: numberOrNothing(above0({ label: "hour rate", help: "Cost of one bench hour." })),
   overheadRate: optionalNumber({
     ...money({ label: "overhead rate", help: "Overhead for each bench hour." }),
-    fallback: 0,
+    fallback: USUAL_LINE.overheadRate,
   }),
   costAStart: optionalNumber({
     ...money({ label: "cost a start", help: "Belts and the like for each piece begun." }),
-    fallback: 0,
+    fallback: USUAL_LINE.costAStart,
   }),
   costAGoodOne: optionalNumber({
     ...money({ label: "cost a good one", help: "Fittings, packing and the like for each good piece." }),
-    fallback: 0,
+    fallback: USUAL_LINE.costAGoodOne,
   }),
   energyPrice: numberOrNothing(above0({ label: "kWh price", help: "Price of one kWh." })),
   outsideHeat: numberOrNothing(
@@ -109,6 +110,6 @@ export const costHeadings = {
   priceStep: optionalNumber({
     ...money({ label: "price step", help: "Smallest step of the price worked out from the margin." }),
     min: 0.01,
-    fallback: 0.01,
+    fallback: USUAL_LINE.priceStep,
   }),
 };

@@ -1,4 +1,4 @@
-import type { PlanLine } from "../../core/run/line";
+import type { ReadLine } from "../../core/run/line";
 import type { Parameter } from "../parameters";
 import { bladeHeadings } from "./blade-headings";
 import { heatHeadings } from "./heat-headings";
@@ -10,7 +10,7 @@ export const PLAN_HEADINGS = {
   ...heatHeadings,
   ...stockHeadings,
   ...costHeadings,
-} as const satisfies { readonly [K in keyof PlanLine]: Parameter<PlanLine[K]> };
+} as const satisfies { readonly [K in keyof ReadLine]: Parameter<ReadLine[K]> };
 
 /** Other words for a heading. */
 export const OTHER_WORDS = {
@@ -18,4 +18,4 @@ export const OTHER_WORDS = {
   "aim hrc": "target",
   aim: "target",
   "behind edge": "edge",
-} as const satisfies Readonly<Record<string, keyof PlanLine>>;
+} as const satisfies Readonly<Record<string, keyof ReadLine>>;

@@ -1,4 +1,4 @@
-import { findGrind, GRINDS, type Grind } from "../../core/shape/grinds";
+import { findGrind, GRINDS, type Grind, USUAL_GRIND } from "../../core/shape/grinds";
 import { type NumberOptions, optionalText, type Parameter, type TextOptions } from "../parameters";
 
 type Length = Omit<NumberOptions, "quantity" | "unit">;
@@ -24,7 +24,7 @@ export const grindOptions: TextOptions<Grind> = {
 };
 
 /** The grind where it may be left out. */
-export const optionalGrind: Parameter<Grind> = optionalText({ ...grindOptions, fallback: "flat" });
+export const optionalGrind: Parameter<Grind> = optionalText({ ...grindOptions, fallback: USUAL_GRIND });
 
 export const widthOptions = {
   label: "width",
