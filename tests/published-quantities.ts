@@ -1,6 +1,7 @@
 import { findUse } from "../src/core/blade/bands";
 import { lowerCritical, upperCritical } from "../src/core/hardening/critical";
 import { criticalPoints } from "../src/core/hardening/critical-points";
+import { decarbDepth } from "../src/core/hardening/decarb";
 import { dissolvedAt } from "../src/core/hardening/dissolved";
 import { idealDiameter } from "../src/core/hardening/ideal-diameter";
 import { initialHardness } from "../src/core/hardening/initial-hardness";
@@ -19,6 +20,9 @@ import { yieldFloor } from "../src/core/run/yield-floor";
 import { findGrind } from "../src/core/shape/grinds";
 import { sectionArea } from "../src/core/shape/section-area";
 import { type BladeProperties, bladeProperties } from "../src/core/shape/stations";
+import { carbonDiffusivity } from "../src/core/steel/billet";
+import { carbonOf } from "../src/core/steel/carbon";
+import { carbonAcross, cladEdge, diffusionLength } from "../src/core/steel/cladding";
 import { densityOf } from "../src/core/steel/density";
 import { findSteel } from "../src/core/steel/find";
 import { cutPlan } from "../src/core/stock/cut-plan";
@@ -26,6 +30,7 @@ import { formulaCurve } from "../src/core/tempering/composition-formula";
 import { hollomonJaffe } from "../src/core/tempering/hollomon-jaffe";
 import { temperedHardness } from "../src/core/tempering/tempered";
 import { bar, LENGTH, RIGIDITY, scaledFrequency } from "./mechanics/beams";
+import { ask, drawn, tablesOf, total } from "./stock/small-orders";
 
 export type Row = readonly (number | string)[];
 
@@ -117,6 +122,37 @@ function fewestBars(row: Row): number {
   return cutPlan({ pieces, bars: [{ length: number(row, 0) }], kerf: 0, trim: 0 }).bars;
 }
 
+const MM_PER_M = 1000;
+const UM2_PER_M2 = 1e12;
+
+/** √(D t) of carbon [m]. */
+const lengthOf = (celsius: number, carbon: number, minutes: number) =>
+  Math.sqrt(carbonDiffusivity(celsius, carbon) * minutes * 60);
+
+/** Half a step of carbon on either side of the mean, by which the answer is divided. */
+function acrossWeld(row: Row): number {
+  const weld = { core: 0.9, clad: 0.1, celsius: 1100, minutes: 20 };
+  const [mean, half] = [(weld.core + weld.clad) / 2, (weld.core - weld.clad) / 2];
+  return (carbonAcross(weld, number(row, 0) * 2 * diffusionLength(weld)) - mean) / half;
+}
+
+/** Depth of the edge of a weld with a cladding of 0.1 % C, or of the skin under a bare face, over √(D t). */
+function depthOfDiffusion(row: Row): number {
+  const [name, celsius, minutes] = [row[1] as string, number(row, 2), number(row, 3)];
+  const core = carbonOf(name);
+  if (String(row[0]).endsWith("bare face"))
+    return decarbDepth(name, celsius, minutes) / MM_PER_M / lengthOf(celsius, core, minutes);
+  const weld = { core, clad: 0.1, celsius, minutes };
+  const mean = (core + weld.clad) / 2;
+  return cladEdge({ ...weld, layer: 50 }).depth / MM_PER_M / lengthOf(celsius, mean, minutes);
+}
+
+function cheapestOrder(row: Row): number {
+  const order = drawn(number(row, 0));
+  const cost = total(ask(tablesOf(order), order.most, order.kerf, order.trim));
+  return typeof cost === "number" ? cost : Number.NaN;
+}
+
 /** What a published table may be checked for: its inputs in the order of its columns, the last column being the answer. */
 export const QUANTITIES: Readonly<Record<string, Quantity>> = {
   "hardness after temper": (row) =>
@@ -146,6 +182,10 @@ export const QUANTITIES: Readonly<Record<string, Quantity>> = {
   "chance of acceptance": (row) => acceptChance(number(row, 0), number(row, 1), number(row, 2)),
   "learning hours": learningHours,
   "fewest bars": fewestBars,
+  "cheapest order of several offers": cheapestOrder,
+  "carbon across a weld": acrossWeld,
+  "depth of diffusion": depthOfDiffusion,
+  "diffusivity of carbon": (row) => UM2_PER_M2 * carbonDiffusivity(number(row, 0), number(row, 1)),
   "section area": area,
   "blade mass": (row) => blade(row).mass,
   "blade balance": (row) => blade(row).balance,

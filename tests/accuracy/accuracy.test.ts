@@ -1,7 +1,8 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { ALL_SOURCES, readTable, tablePaths } from "./checks";
+import { ALL_SOURCES, readTable, sourcesOf, tablePaths } from "./checks";
 import { dataFiles, frozenDataFiles } from "./data-files";
+import { FIT_SOURCES, UNFITTED_SOURCES } from "./fit-sources";
 import { faults, readCeilings } from "./frozen";
 import { MEASURED, type Measured } from "./measured";
 import { ACCURACY_PAGES, withAccuracy } from "./report";
@@ -13,12 +14,26 @@ describe("published tables", () => {
   });
 
   test("at least ten sources serve checks only", () => {
-    const used = new Set(tablePaths().map((path) => readTable(path).source));
+    const used = new Set(tablePaths().flatMap((path) => sourcesOf(readTable(path))));
     const own = tablePaths()
       .filter((path) => path.includes("/accuracy/"))
-      .map((path) => readTable(path).source);
+      .flatMap((path) => sourcesOf(readTable(path)));
     expect(new Set(own).size).toBeGreaterThanOrEqual(10);
     for (const source of used) expect(Object.keys(ALL_SOURCES)).toContain(source);
+  });
+
+  test("at least thirty sources that were read took no part in any fit", () => {
+    const read = [...UNFITTED_SOURCES].filter(([, how]) => how === "READ");
+    expect(read.length).toBeGreaterThanOrEqual(30);
+    // Of each kind of fit one that did take part, as the files of the fits say.
+    for (const key of [
+      "hollomon-jaffe-1945",
+      "open-materials-table",
+      "chinese-tempering-tables",
+      "crucible-d2",
+    ])
+      expect(FIT_SOURCES.has(key), key).toBe(true);
+    for (const key of UNFITTED_SOURCES.keys()) expect(FIT_SOURCES.has(key), key).toBe(false);
   });
 
   test.each(Object.keys(ACCURACY_PAGES))("the table in %s is the one that the figures give", (path) => {

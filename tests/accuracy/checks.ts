@@ -6,7 +6,8 @@ import checkSources from "./sources.json";
 /** A table of the literature that the library is checked against, row by row. */
 export interface PublishedTable {
   readonly title: string;
-  readonly source: string;
+  /** One key, or those of several pages of which each gave a figure or two. */
+  readonly source: string | readonly string[];
   readonly locator: string;
   /** READ or MEMORY, where it differs from what the source list says. */
   readonly seen?: string;
@@ -51,9 +52,15 @@ export function readTable(path: string): PublishedTable {
   return JSON.parse(readFileSync(path, "utf8")) as PublishedTable;
 }
 
+/** Keys of the sources of a table. */
+export function sourcesOf({ source }: PublishedTable): readonly string[] {
+  return typeof source === "string" ? [source] : source;
+}
+
 /** Whether a table was read in a text or recalled. */
-export function seenOf({ seen, source }: PublishedTable): string {
-  return seen ?? ALL_SOURCES[source]?.seen ?? "";
+export function seenOf(table: PublishedTable): string {
+  const [first = ""] = sourcesOf(table);
+  return table.seen ?? ALL_SOURCES[first]?.seen ?? "";
 }
 
 /** What the library answers to every row of a table; none is ever left out. */

@@ -1,6 +1,6 @@
 import { CURVE_BANDS } from "../../src/core/tempering/fits";
 import { BLADE_ROWS, type Scored, score } from "../tempering/score";
-import { answered, readTable, seenOf, tablePaths } from "./checks";
+import { answered, readTable, seenOf, sourcesOf, tablePaths } from "./checks";
 import { isInside } from "./stated-bands";
 
 /** One published table, or the tempering rows of one ground, with how far every row was missed. */
@@ -28,7 +28,7 @@ function measuredTable(path: string): Measured {
     title: table.title,
     quantity: table.quantity,
     unit,
-    sources: [table.source],
+    sources: sourcesOf(table),
     seen: seenOf(table),
     fitted: table.fitted,
     errors: rows.map(({ answer, expected }) => answer - expected),

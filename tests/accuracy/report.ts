@@ -1,3 +1,4 @@
+import { UNFITTED_SOURCES } from "./fit-sources";
 import { MEASURED, type Measured, REFUSED_ROWS } from "./measured";
 import { STATED_SHARES } from "./stated-shares";
 import { shareOf, spread } from "./statistics";
@@ -17,6 +18,21 @@ function digits(figure: number): string {
 
 function percent(share: number | undefined): string {
   return share === undefined ? "-" : `${Math.floor(share * 100 + 1e-9)} %`;
+}
+
+const HOW_SEEN: Readonly<Record<string, string>> = {
+  READ: "read",
+  MEMORY: "from memory",
+  DERIVED: "derived",
+};
+
+/** "45 sources of published tables took part in no fit: 30 read, 8 from memory, 7 derived". */
+function unfittedText(): string {
+  const seen = [...UNFITTED_SOURCES.values()];
+  const kinds = Object.entries(HOW_SEEN).map(
+    ([kind, word]) => `${seen.filter((how) => how === kind).length} ${word}`,
+  );
+  return `${seen.length} sources of published tables took part in no fit: ${kinds.join(", ")}`;
 }
 
 /** One line a table, for the terminal. */
@@ -43,6 +59,7 @@ export function printedLines(): string[] {
     head,
     ...lines,
     ...shares,
+    unfittedText(),
     `${REFUSED_ROWS} published tempering rows are refused, each with a sentence`,
   ];
 }
@@ -89,7 +106,14 @@ function sharesTable(): string {
   const lines = STATED_SHARES.map(
     ({ what, band, inside, rows, how }) => `| ${what} | ${band} | ${rows} | ${bar(inside / rows)} | ${how} |`,
   );
-  return ["Stated bands on rows that took no part in a fit:", "", ...SHARES_HEAD, ...lines].join("\n");
+  return [
+    `${unfittedText()}.`,
+    "",
+    "Stated bands on rows that took no part in a fit:",
+    "",
+    ...SHARES_HEAD,
+    ...lines,
+  ].join("\n");
 }
 
 /** What a smith asks first; README shows these alone. */

@@ -9,6 +9,7 @@ import { INITIAL_HARDNESS } from "../../src/core/hardening/quenched";
 import { CONVERSIONS } from "../../src/core/hardness/convert";
 import { TENSILE_STRENGTH } from "../../src/core/hardness/strength";
 import type { Relation } from "../../src/core/relation";
+import { CARBON_DIFFUSION } from "../../src/core/steel/billet";
 import { densityOf } from "../../src/core/steel/density";
 import { findSteel } from "../../src/core/steel/find";
 import { COMPOSITION_FORMULA } from "../../src/core/tempering/composition-formula";
@@ -67,6 +68,7 @@ const FACTORS: Readonly<Record<string, number>> = {
 /** Quantities whose error is stated in per cent of the answer. */
 const PER_CENT: Readonly<Record<string, number>> = {
   "tensile strength": TENSILE_STRENGTH.error.size as number,
+  "diffusivity of carbon": CARBON_DIFFUSION.error.size as number,
   "tensile strength, ksi": TENSILE_STRENGTH.error.size as number,
 };
 

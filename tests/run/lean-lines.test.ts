@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { type PlanLine, planRun, Refusal } from "../../src/core";
-import { findGrind } from "../../src/core/shape/grinds";
 import { toTheEnd } from "../../src/core/parts";
 import { USUAL_LINE } from "../../src/core/run/line";
+import { findGrind } from "../../src/core/shape/grinds";
 import { PLAN_HEADINGS } from "../../src/functions/run/plan-headings";
 import { plannedTable } from "../../src/functions/run/plan-lines";
 import { plan } from "./run";
@@ -38,19 +38,37 @@ describe("a line of planRun", () => {
       ...{ length: 346, width: 50, thickness: 3, tipWidth: 12, barLength: 3000, priceKg: 9, margin: 0.35 },
     });
     expect(ofProgram).toEqual(ofTable);
-    // Eight blanks of 346 mm to a bar of 3000 mm: 28 need four, 4 × 3.5325 kg.
-    expect([row.bars, row.kg]).toEqual([4, 14.13]);
-    expect(ofProgram).toMatchObject({ stock: { bars: { bars: 4 }, kilograms: row.kg }, massG: row["mass g"] });
+    // Eight blanks of 346 mm to a bar of 3000 mm: 28 need four, 4 × 3000 × 50 × 3 mm³ at 7.872 g/cm³.
+    expect(row.bars).toBe(4);
+    expect(row.kg).toBeCloseTo(1.8 * 7.872, 6);
+    expect(ofProgram).toMatchObject({
+      stock: { bars: { bars: 4 }, kilograms: row.kg },
+      massG: row["mass g"],
+    });
   });
 
   test("a field given as undefined is one left out", () => {
-    const blank = { name: undefined, grind: undefined, kerf: undefined, temperHours: undefined, use: undefined };
+    const blank = {
+      name: undefined,
+      grind: undefined,
+      kerf: undefined,
+      temperHours: undefined,
+      use: undefined,
+    };
     expect(planRun([{ ...needed, ...blank }])).toEqual(planRun([needed]));
   });
 
   const lacking: readonly [string, unknown, RegExp][] = [
-    ["yield", { name: "L1", good: 24, steel: "1095" }, /^yield: nothing given; give the share .* 0\.01 to 1$/],
-    ["good", { steel: "1095", yieldShare: 0.9 }, /^good: nothing given; give a whole number of blades from 1/],
+    [
+      "yield",
+      { name: "L1", good: 24, steel: "1095" },
+      /^yield: nothing given; give the share .* 0\.01 to 1$/,
+    ],
+    [
+      "good",
+      { steel: "1095", yieldShare: 0.9 },
+      /^good: nothing given; give a whole number of blades from 1/,
+    ],
     ["steel", { good: 24, yieldShare: 0.9 }, /^no steel given: give a designation such as "1095"/],
     ["everything", "L1", /^line: L1 given; give an object with steel, good and yieldShare$/],
   ];

@@ -154,9 +154,7 @@ type NeededOfLine = Pick<ReadLine, "good" | "yieldShare">;
  */
 export type PlanLine = NamedOfLine &
   NeededOfLine & {
-    readonly [K in Exclude<keyof ReadLine, keyof NamedOfLine | keyof NeededOfLine>]?:
-      | ReadLine[K]
-      | undefined;
+    readonly [K in Exclude<keyof ReadLine, keyof NamedOfLine | keyof NeededOfLine>]?: ReadLine[K] | undefined;
   };
 
 /**

@@ -24,7 +24,11 @@ export const CARBON_DIFFUSION = relation({
     carbon: { label: "carbon", unit: "%", min: 0.1, max: 1.2 },
   },
   output: { label: "diffusivity", unit: "m²/s" },
-  error: { size: 10, unit: "%", kind: "against Ågren's equation (1986) between 0.2 and 0.8 % C" },
+  error: {
+    size: 18,
+    unit: "%",
+    kind: "against Ågren's equation (1986, from memory), 0.2 to 0.8 % C, 850 to 1200 °C (1562 to 2192 °F)",
+  },
   note: "Cr and Mo slow carbon, Si speeds it; compared at 850 to 1200 °C (1562 to 2192 °F); the limits of use go a little further.",
 });
 
