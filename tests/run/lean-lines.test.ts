@@ -34,7 +34,7 @@ describe("a line of planRun", () => {
 
   test("with names in words and some of its sizes is so too", () => {
     const { ofTable, ofProgram, row } = alike({
-      ...{ ...needed, name: "L1", use: "Machete light", quench: "fast oil", grind: "convex" },
+      ...{ ...needed, name: "L1", use: "Machete light", quench: "fast oil", grind: "rectangle" },
       ...{ length: 346, width: 50, thickness: 3, tipWidth: 12, barLength: 3000, priceKg: 9, margin: 0.35 },
     });
     expect(ofProgram).toEqual(ofTable);

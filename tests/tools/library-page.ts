@@ -14,6 +14,7 @@ Units are fixed, as in the worksheet: mm, g, °C, h, HRC, mass %. **A temper is 
 whether °F was meant**, as the worksheet functions do. A steel, a grind, a quench and a use may be given by their name.
 What cannot be answered is thrown as a \`Refusal\`: \`InvalidValue\` for what cannot be, \`NotAvailable\` where nothing is
 known, each with a sentence. \`attempt(() => …)\` gives the refusal back instead. Tables such as \`USES\` are frozen.
+A line for \`planRun\` needs steel, good and yieldShare; what else is left out is read as \`RUN_PLAN\` reads an empty cell.
 `;
 
 const BEFORE_FUNCTIONS = `
