@@ -1,4 +1,7 @@
 import { beforeAll, expect, test } from "vitest";
+import { ANSWER_FORMS } from "../../src/workbook/answers/forms";
+import { linesAsked, planOf } from "../../src/workbook/answers/lines-asked";
+import { readLiveWorkbook } from "../../src/workbook/file/read/live-workbook";
 import { readWorkbook } from "../../src/workbook/file/read/read-workbook";
 import { planningFile } from "../../src/workbook/sheets/planning-file";
 import { planningTemplate } from "../../src/workbook/sheets/planning-template";
@@ -15,14 +18,18 @@ const WANTED: readonly (readonly [steel: string, aim: number])[] = [
 ];
 const CAN_BE_HAD = 3;
 
-/** Texts of a sheet, a row a line. */
-async function papers(): Promise<ReadonlyMap<string, readonly string[]>> {
+function planFile(): Promise<Uint8Array> {
   const data = exampleData();
   const lines = data.lines.slice(0, WANTED.length).map((line, at) => {
     const [steel = "", aim = 0] = WANTED[at] ?? [];
     return { ...line, line: `L${at + 1}`, item: `Knife ${steel}`, steel, aim, use: "Chef knife thin hard" };
   });
-  const read = await readWorkbook(await planningFile(planningTemplate({ ...data, lines }, 6)));
+  return planningFile(planningTemplate({ ...data, lines }, 6));
+}
+
+/** Texts of a sheet, a row a line. */
+async function papersIn(bytes: Uint8Array): Promise<ReadonlyMap<string, readonly string[]>> {
+  const read = await readWorkbook(bytes);
   const text = (content: unknown): string => {
     const held = content as { result?: { value?: unknown; error?: string }; value?: unknown } | undefined;
     return String(held?.result?.value ?? held?.result?.error ?? held?.value ?? "");
@@ -36,10 +43,12 @@ async function papers(): Promise<ReadonlyMap<string, readonly string[]>> {
   );
 }
 
+let file: Uint8Array;
 let sheets: ReadonlyMap<string, readonly string[]>;
 
 beforeAll(async () => {
-  sheets = await papers();
+  file = await planFile();
+  sheets = await papersIn(file);
 }, 120_000);
 
 test("no quote promises a hardness that the tool does not answer for", () => {
@@ -69,4 +78,15 @@ test("no order to the heat treater asks for one", () => {
   const filled = asked.filter((words) => words !== "");
   expect(filled.length).toBeGreaterThan(1);
   for (const words of filled) expect(words).toMatch(/^(?:hardness )?to be agreed$/);
+});
+
+test("no table on which the heat treater answers asks for one", () => {
+  const plan = planOf(readLiveWorkbook(file));
+  if (plan === undefined) throw new RangeError("the file is no plan");
+  for (const name of ["Answer to heat treatment", "Readings by piece"]) {
+    const form = ANSWER_FORMS.find((each) => each.name === name);
+    const asked = form === undefined ? [] : linesAsked(plan, form).map(({ told }) => told["HRC asked"]);
+    expect(asked.length, name).toBeGreaterThan(1);
+    expect(new Set(asked), name).toEqual(new Set(["to be agreed"]));
+  }
 });

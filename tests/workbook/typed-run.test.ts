@@ -48,6 +48,14 @@ describe("eight lines typed into a blank plan", () => {
     expect(pages("Traveller", "Line")).toHaveLength(8);
   });
 
+  it("names the first steel on the certificate check, and says that its analysis is still to come", () => {
+    const rows = values.rows("Certificate check");
+    const beside = (label: string) => rows.find(([first]) => first === label);
+    expect(beside("Steel")?.[1]).toBe("S1");
+    expect(beside("Grade ordered")?.[1]).toBe("O1");
+    expect(beside("Verdict")?.[3]).toBe("no analysis yet");
+  });
+
   // By hand: set-ups 20 + 15 + 45 + 20 + 30 + 30 min; a fillet knife of 180 × 28 mm has 0.504 dm².
   it("works out the hours by the standard route, and they reach the costs", () => {
     expect(values.figure("Costs", "K8", "Route: set-up h")).toBeCloseTo(160 / 60, 9);

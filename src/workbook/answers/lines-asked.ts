@@ -1,5 +1,6 @@
 import type { LiveWorkbook } from "../file/read/live-workbook";
 import { OUTSIDE } from "../sheets/batches-sheet";
+import { BEYOND_REACH, TO_AGREE } from "../sheets/parts/doc-rows";
 import { PlanSheet } from "../sheets/plan-sheet";
 import { isPlan } from "../sheets/plan-table";
 import type { PlanName } from "./copy-number";
@@ -99,6 +100,12 @@ function steelLines(plan: Plan): AskedLine[] {
   });
 }
 
+/** The hardness of a line as its order asks for it: none that its steel does not reach. */
+function hardnessAsked(line: Row): string {
+  const isBeyond = BEYOND_REACH.includes(line.words("Against the band")) || line.words("Temper °C") === "";
+  return isBeyond ? TO_AGREE : line.words("Band HRC");
+}
+
 /** A lot that goes out: a line of a batch. */
 interface Lot {
   readonly name: string;
@@ -126,7 +133,7 @@ function lots(plan: Plan): Lot[] {
           Grade: row.words("Grade"),
           Pieces: pieces,
           kg: oneDecimal(row.figure("kg in all")),
-          "HRC asked": own.words("Band HRC"),
+          "HRC asked": hardnessAsked(own),
         },
       };
     });

@@ -11,18 +11,15 @@ const NOT_GIVEN = "not given";
 const NAMED = `$B$${ASKED + 1}`;
 
 /** One certificate in full, as it is filed or sent back to the mill. */
-export function certificateSheet(
-  cover: Cover,
-  steels: Steels,
-  elements: readonly string[],
-  first: string,
-): SheetModel {
+export function certificateSheet(cover: Cover, steels: Steels, elements: readonly string[]): SheetModel {
+  const first = steels.at("id", 0);
   const of = (key: SteelKey) => steels.lookup(key, NAMED);
   const figures = steels.block(`%${elements[0]}`, `%${elements.at(-1)}`);
   const symbols = `{${elements.map((element) => `"${element}"`).join(",")}}`;
   const analysis = `INDEX(${figures},MATCH(${NAMED},${steels.block("id")},0),0)`;
   const call = `BLADE.CERTIFICATE(${of("grade")},${symbols},${analysis})`;
   const wait = (formula: string) => `=IF(OR(${NAMED}="",COUNT(${analysis})=0),"",${formula})`;
+  const verdict = `IF(COUNT(${analysis})=0,"no analysis yet",INDEX(${call},ROWS(${call}),5))`;
   const figure = (element: string, column: number) =>
     `INDEX(${call},MATCH("${element}",INDEX(${call},0,1),0),${column})`;
   const fields = [
@@ -42,7 +39,7 @@ export function certificateSheet(
         "The mill's figures against the limits of the grade, rounded to the limit's last place. Type another steel to see its page.",
       ),
     ],
-    [heading("Steel"), typed(first)],
+    [heading("Steel"), typed(`=IF(${first}="","",${first})`)],
     ...fieldRows(fields, NAMED),
     [],
     [heading("Element"), heading("Low to high %"), heading("Found %"), heading("Status")],
@@ -58,7 +55,7 @@ export function certificateSheet(
         told(figure(element, 5)),
       ];
     }),
-    [heading("Verdict"), undefined, undefined, words(wait(`INDEX(${call},ROWS(${call}),5)`))],
+    [heading("Verdict"), undefined, undefined, words(`=IF(${NAMED}="","",${verdict})`)],
     [],
     [
       note(

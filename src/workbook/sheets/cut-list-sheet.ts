@@ -238,7 +238,7 @@ export function cutListSheet(data: TemplateData, sources: CutSources): TableShee
   };
   return new TableSheet("Cut list", columns, lines.count, {
     title: "Cut list: blanks, bars to buy, steel cost",
-    note: "To buy: after what is in the rack. Cost: of whole bars, those in the rack too. A forged line: type the blade's volume (from Stations) and the tang's mass; its length follows.",
+    note: "To buy: after what is in the rack. Cost: of whole bars, those in the rack too. A forged line: type the tang's mass; the blade's volume (of its stations, else of its mass) and the blank's length follow.",
   });
 }
 

@@ -324,7 +324,7 @@ function sheetsOf(data: TemplateData, room: Room, chosen: readonly string[]): Sh
     bestOfferSheet(all.offers, { cover, cuts, steels }),
     steelOrderSheet({ cover, cuts, steels }, room.pages),
     heatTreatOrderSheet({ cover, lines, recipes, cuts, steels, batches }, room.batchPages),
-    certificateSheet(cover, steels, data.elements, String(data.steels[0]?.[0] ?? "")),
+    certificateSheet(cover, steels, data.elements),
     travellerSheet({ cover, lines, recipes, cuts, steels, batches, route, standard }, room.pages),
     all.shipping.model(),
     all.lots.model(),

@@ -1,6 +1,6 @@
+import { GRINDS } from "../../core/shape/grinds";
 import type { SheetModel, WordList } from "../model/sheet-model";
 import type { Lines } from "./lines-sheet";
-import { listedWords } from "./parts/listed-words";
 import {
   FORMAT,
   fixedBlock,
@@ -44,6 +44,10 @@ const RESULTS = [
   ["Quiet near tip mm", FORMAT.whole, "RING", 3],
 ] as const;
 type Figure = (typeof RESULTS)[number];
+/** Sections that width, thickness and edge describe: the sheet has no column for what the others need. */
+const SECTIONS = GRINDS.filter(
+  ({ bevel, curve, flat }) => bevel !== "needed" && `${curve}${flat}` === "",
+).map(({ word }) => word);
 /** Where the blade is loaded to bend it, as a share of its length: a point cannot bear a load. */
 const LOADED = 0.9;
 
@@ -165,7 +169,7 @@ export class Stations {
       const { line, grind } = rowsOf(block);
       return [
         { column: 1, words: names, rows: [line, line] as const },
-        { column: 1, words: listedWords("GRINDS"), rows: [grind, grind] as const },
+        { column: 1, words: SECTIONS, rows: [grind, grind] as const },
       ];
     });
     return helperSheet(NAME, this.list(rows), {

@@ -49,8 +49,11 @@ export function aimOf(line: (key: "aim" | "low" | "high") => string): string {
 type Promised = (key: "status" | "temperC") => string;
 
 /** Words of the status that no temper and no care can mend: no paper must ask for or promise such a hardness. */
+export const BEYOND_REACH: readonly string[] = ["out of reach", "does not harden", NOT_ASSESSED];
+
+/** True for a line of which no paper may name a hardness. */
 export const isBeyondReach = (line: Promised): string =>
-  `OR(${line("status")}="out of reach",${line("status")}="does not harden",${line("status")}="${NOT_ASSESSED}",ISERROR(${line("temperC")}))`;
+  `OR(${BEYOND_REACH.map((word) => `${line("status")}="${word}"`).join(",")},ISERROR(${line("temperC")}))`;
 
 /** The band of the use as a paper asks for it. */
 export const bandWords = (line: (key: "status" | "temperC" | "band") => string, unit = ""): string =>
