@@ -3,6 +3,7 @@ import { ANSWER_FORMS } from "../../src/workbook/answers/forms";
 import { linesAsked, planOf } from "../../src/workbook/answers/lines-asked";
 import { readLiveWorkbook } from "../../src/workbook/file/read/live-workbook";
 import { readWorkbook } from "../../src/workbook/file/read/read-workbook";
+import { shareCopy } from "../../src/workbook/share/share-copy";
 import { planningFile } from "../../src/workbook/sheets/planning-file";
 import { planningTemplate } from "../../src/workbook/sheets/planning-template";
 import { exampleData } from "../../src/workbook/sheets/template-data";
@@ -89,4 +90,16 @@ test("no table on which the heat treater answers asks for one", () => {
     expect(asked.length, name).toBeGreaterThan(1);
     expect(new Set(asked), name).toEqual(new Set(["to be agreed"]));
   }
+});
+
+test("an order asks for the blades back on a day to be agreed, not on the day of the customer", () => {
+  const days = (sheets.get("Heat-treat order") ?? []).flatMap(
+    (row) => / \| Due back \| ([^|]+) /.exec(row)?.[1]?.trim() ?? [],
+  );
+  expect(new Set(days.filter((day) => day !== ""))).toEqual(new Set(["to be agreed"]));
+});
+
+test("labels inside a print area are no inputs of a copy", async () => {
+  const copy = await shareCopy(file, { choice: { kind: "for", whom: "heat-treater" } });
+  expect(copy.travels.join(" ")).toContain(", 0 typed inputs and 0 errors");
 });

@@ -1,6 +1,7 @@
 import { cellName, placeOf, type Rectangle } from "../../formula/addresses";
 import { referencesIn } from "../../formula/references";
 import { contentOf } from "../file/cell-content";
+import { WORKED_AREA } from "../file/patch/print-area-names";
 import type { LiveSheet, LiveWorkbook } from "../file/read/live-workbook";
 import type { StoredCell } from "../file/read/stored-sheet";
 import { plainContent } from "./values";
@@ -17,10 +18,15 @@ function* cellsIn(sheet: LiveSheet, area: Rectangle): Generator<StoredCell> {
   }
 }
 
+/** Names by which a program knows what is printed or filtered: they read no cell. */
+const isOfProgram = (name: string) => name.startsWith("_xlnm.") || name === WORKED_AREA;
+
 function areasRead(live: LiveWorkbook): Map<string, Map<string, Rectangle>> {
   const bySheet = new Map<string, Map<string, Rectangle>>();
   const formulas = live.sheets.flatMap((sheet) => [...sheet.formulas.values()]);
-  const named = live.main.names.map(({ formula }) => ({ typed: formula, sheet: "" }));
+  const named = live.main.names
+    .filter(({ name }) => !isOfProgram(name))
+    .map(({ formula }) => ({ typed: formula, sheet: "" }));
   for (const { typed, sheet } of [...formulas, ...named]) {
     for (const found of referencesIn(typed, sheet)) {
       const { row, column, lastRow, lastColumn } = found.area;

@@ -1,6 +1,6 @@
 import type { SheetModel } from "../model/sheet-model";
 import type { Cover } from "./cover-sheet";
-import { CAUTION, docSheet, fieldRows, stated, taken } from "./parts/doc-rows";
+import { CAUTION, docSheet, fieldRows, heatNumber, stated, taken } from "./parts/doc-rows";
 import { FORMAT, heading, note, type Row, title, typed, words } from "./parts/sheet-parts";
 import type { SteelKey, Steels } from "./steels-sheet";
 
@@ -25,11 +25,11 @@ export function certificateSheet(cover: Cover, steels: Steels, elements: readonl
   const fields = [
     taken("Grade ordered", of("grade")),
     taken("Standard", of("standard")),
-    taken("Heat no.", of("heat")),
+    heatNumber(of("heat")),
     taken("Certificate EN 10204", of("certificate")),
     taken("Supplier", of("supplier")),
     taken("Run", cover.at("run")),
-    taken("Heat no. on the bar", of("stamp")),
+    heatNumber(of("stamp"), "Heat no. on the bar"),
     stated("Checked by, date"),
   ];
   const rows: Row[] = [

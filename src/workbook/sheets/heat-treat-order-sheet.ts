@@ -45,7 +45,8 @@ function generalFields({ cover }: Sources, { batch, line }: Named): DocField[] {
     taken("Order no.", cover.at("treatNumber")),
     taken("Run, revision", `${cover.at("run")}&" "&${cover.at("revision")}`),
     taken("To", batch("treater")),
-    taken("Due back", cover.at("due"), DATE_FORMAT),
+    // The day on the cover is the customer's: blades come back earlier, since they are still to be ground and fitted.
+    stated("Due back", TO_AGREE, DATE_FORMAT),
     taken("Contact", cover.at("prepared")),
     taken("Part", `${batch("line")}&" "&${line("item")}`),
     told(

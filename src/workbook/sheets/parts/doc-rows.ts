@@ -29,7 +29,11 @@ export const taken = (label: string, reference: string, format?: string): DocFie
 });
 
 /** A point with a text that the smith may type over; open while there is none. */
-export const stated = (label: string, text: string = TO_AGREE): DocField => ({ label, text });
+export const stated = (label: string, text: string = TO_AGREE, format?: string): DocField => ({
+  label,
+  text,
+  ...(format === undefined ? {} : { format }),
+});
 
 /** A point worked out by a formula of its own. */
 export const told = (label: string, formula: string): DocField => ({ label, formula });
@@ -74,8 +78,8 @@ function aimThatCanBeHad(line: (key: "aim" | "low" | "high" | "use") => string):
 }
 
 /** A heat number, or that nobody knows it yet. */
-export const heatNumber = (reference: string): DocField =>
-  told("Heat no.", `IF(${reference}="","not known yet",${reference})`);
+export const heatNumber = (reference: string, label = "Heat no."): DocField =>
+  told(label, `IF(${reference}="","not known yet",${reference})`);
 
 /** A length as it was typed: a bare figure is in mm, a text says its own unit. */
 export const lengthWords = (cell: string): string =>
