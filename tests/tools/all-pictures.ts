@@ -14,6 +14,15 @@ const SIZES = [
   ["zoom-200", 640, 400],
 ] as const;
 
+/** The pane over the sheet, where the page is too narrow for both. */
+async function drawer(page: Page, path: string): Promise<void> {
+  if (await page.locator("#pane").isVisible()) return;
+  await page.click("#toggle-pane");
+  await page.waitForTimeout(300);
+  await page.screenshot({ path });
+  await page.click("#toggle-pane");
+}
+
 /** The page in each size and in the dark, with how far down the grid begins. */
 async function sizes(page: Page, folder: string): Promise<void> {
   for (const scheme of ["light", "dark"] as const) {
@@ -22,6 +31,7 @@ async function sizes(page: Page, folder: string): Promise<void> {
       await page.setViewportSize({ width, height });
       await page.waitForTimeout(600);
       await page.screenshot({ path: join(folder, `page-${name}-${scheme}.png`) });
+      await drawer(page, join(folder, `drawer-${name}-${scheme}.png`));
       const top = (await page.locator("#grid").boundingBox())?.y ?? 0;
       console.log(
         `${name} ${scheme}: grid from ${top} px of ${height} (${Math.round((top / height) * 100)} %)`,
@@ -41,6 +51,33 @@ async function sheets(page: Page, folder: string, prefix: string): Promise<void>
   }
 }
 
+/** What opens over the sheet, in the dark: menus, dialogs, the sheet as a table and on paper. */
+async function overlays(page: Page, folder: string): Promise<void> {
+  await page.emulateMedia({ colorScheme: "dark" });
+  await showSheet(page, "Lines");
+  const { x = 0, y = 0 } = (await page.locator("#grid").boundingBox()) ?? {};
+  const shot = async (name: string, close: () => Promise<unknown>) => {
+    await page.waitForTimeout(600);
+    await page.screenshot({ path: join(folder, `over-${name}.png`) });
+    await close();
+  };
+  const leave = () => page.keyboard.press("Escape");
+  await page.mouse.click(x + 15, y + 310, { button: "right" });
+  await shot("right-button", () => page.mouse.click(x + 300, y + 310));
+  await page.click("#rows");
+  await shot("rows", () => page.getByRole("menuitem", { name: /^Filter/ }).click());
+  await shot("filter", leave);
+  for (const name of ["share", "answers"]) {
+    await page.click(`#${name}`);
+    await shot(name, leave);
+  }
+  await page.click("#as-table");
+  await shot("table", () => page.click("#as-table"));
+  await page.click("#print");
+  await shot("print", leave);
+  await page.emulateMedia({ colorScheme: "light" });
+}
+
 function tell({ typed, typingS, waitedS, errors, wrong }: BrowserRun): void {
   console.log(
     `typed ${typed} cells in ${(typingS / 60).toFixed(1)} min, then waited ${waitedS.toFixed(1)} s`,
@@ -54,6 +91,7 @@ async function picturesOf(browser: Browser, address: string, folder: string): Pr
   await page.locator("#pane .following li").first().waitFor({ timeout: 120_000 });
   await sizes(page, folder);
   await sheets(page, folder, "demo");
+  await overlays(page, folder);
   tell(await typeEightLines(page));
   await sheets(page, folder, "eight");
   for (const [paper, pages] of await printPapers(page, folder)) console.log(`${paper}: ${pages} page(s)`);

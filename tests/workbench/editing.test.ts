@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import { lineCell } from "../../src/workbook/sheets/lines-sheet";
+import { FIRST_ROW } from "../../src/workbook/sheets/parts/table-sheet";
 import type { Bench } from "./bench";
 import { type Workbench, workbenchPages } from "./session";
 
@@ -110,6 +111,30 @@ describe("rows of a table", () => {
     await bench.sheet("Recipe");
     await bench.says("A7", "L9");
     for (let step = 0; step < 6; step += 1) await bench.press("Undo");
+    await bench.sheet("Lines");
+    await expect.poll(() => bench.lines()).toEqual(before);
+  });
+
+  test("the menu of the right button puts a row in with its formulas too", async () => {
+    const before = await bench.lines();
+    const { x, y, height } = await bench.picture();
+    await bench.goTo(lineCell(0, "steel"));
+    await page().mouse.click(x + 15, y + height / 2, { button: "right" });
+    await expect.poll(() => page().inputValue("#cell-address")).toMatch(/^A\d+$/);
+    const address = await page().inputValue("#cell-address");
+    const at = Number(/^A(\d+)$/.exec(address)?.[1]) - 1 - FIRST_ROW;
+    const line = before[at];
+    expect(line?.line, address).toMatch(/^L\d$/);
+    const item = page().getByText("rows above", { exact: false }).last();
+    // Beside the field for the number: a press on that one only lets the number be typed.
+    await item.click({ position: { x: 3, y: 8 } });
+    const name = (row: number) => lineCell(row, "line");
+    await bench.says(name(at), "Empty");
+    await bench.says(name(at + 1), line?.line ?? "");
+    await bench.says(lineCell(at + 1, "temperC"), line?.temperC ?? "");
+    await bench.sheet("Recipe");
+    await bench.says(`A${at + 1 + FIRST_ROW + 1}`, line?.line ?? "");
+    await bench.press("Undo");
     await bench.sheet("Lines");
     await expect.poll(() => bench.lines()).toEqual(before);
   });

@@ -10,6 +10,18 @@ import { describeTabs } from "./tabs";
 
 const ERROR = /^#(N\/A|VALUE!) \S/;
 
+/** How bright a picture is, from 0 (black) to 255, worked out in a page. */
+async function brightness(base64: string): Promise<number> {
+  const image = new Image();
+  image.src = `data:image/png;base64,${base64}`;
+  await image.decode();
+  const context = new OffscreenCanvas(image.width, image.height).getContext("2d");
+  context?.drawImage(image, 0, 0);
+  const { data = [] } = context?.getImageData(0, 0, image.width, image.height) ?? {};
+  const colours = [...data].filter((_, at) => at % 4 < 3);
+  return colours.reduce((sum, one) => sum + one, 0) / colours.length;
+}
+
 const workbench = workbenchPages("for all tests");
 let opened: Workbench;
 let bench: Bench;
@@ -237,6 +249,44 @@ describe("the page around the grid", () => {
     expect(seen).toEqual([".grid", ".path", ".pane", ".bar", ".cell", ".grid"]);
     await page.keyboard.press("Shift+F6");
     expect(await region()).toBe(".cell");
+  });
+});
+
+describe("the page as a phone and a dark room show it", () => {
+  test("the pane is a drawer over the sheet: closed at first, opened by its button, closed by Escape", async () => {
+    const { page } = opened;
+    await bench.settled();
+    const pane = page.locator("#pane");
+    const toggle = page.locator("#toggle-pane");
+    await page.setViewportSize({ width: 400, height: 860 });
+    await expect.poll(() => pane.isHidden()).toBe(true);
+    const sheet = await bench.picture();
+    expect(sheet.width).toBe(400);
+    await toggle.click();
+    const drawer = await pane.boundingBox();
+    expect(drawer?.width).toBe(360);
+    expect((drawer?.x ?? 0) + (drawer?.width ?? 0)).toBe(400);
+    // It lies over the sheet and does not push it.
+    expect(await bench.picture()).toEqual(sheet);
+    await page.keyboard.press("Escape");
+    await expect.poll(() => pane.isHidden()).toBe(true);
+    expect(await toggle.getAttribute("aria-pressed")).toBe("false");
+    expect(await toggle.evaluate((own) => own === document.activeElement)).toBe(true);
+  });
+
+  test("page, pane and grid follow the system into the dark and back", async () => {
+    const { page } = opened;
+    await bench.settled();
+    const shade = async (part: string) =>
+      page.evaluate(brightness, (await page.locator(part).screenshot()).toString("base64"));
+    const parts = [".bar", "#pane", "#grid"];
+    for (const scheme of ["light", "dark", "light"] as const) {
+      await page.emulateMedia({ colorScheme: scheme });
+      for (const part of parts) {
+        const shown = expect.poll(() => shade(part), { message: `${part} ${scheme}` });
+        await (scheme === "dark" ? shown.toBeLessThan(90) : shown.toBeGreaterThan(190));
+      }
+    }
   });
 });
 

@@ -10,6 +10,7 @@ import { readWorkbook } from "../../src/workbook/file/read/read-workbook";
 import { writeWorkbook } from "../../src/workbook/file/write/write-workbook";
 import type { CellContent, WorkbookData } from "../../src/workbook/model/workbook-data";
 import { demoWorkbook } from "../../src/workbook/sheets/demo/demo-workbook";
+import { lineCell } from "../../src/workbook/sheets/lines-sheet";
 import { shownWorkbook } from "../../src/workbook/sheets/parts/workbook-of-model";
 import { planningTemplate } from "../../src/workbook/sheets/planning-template";
 import { handMade, partsOf } from "./hand-made";
@@ -68,6 +69,12 @@ describe("a workbook through the grid and into a file", () => {
     expect(written?.cells.map(({ style }) => style?.format)).toEqual(
       plan?.cells.map(({ style }) => style?.format),
     );
+    // A list keeps its room for its arrow: no indent there.
+    const indented = (sheet: typeof plan) =>
+      sheet?.cells.filter(({ style }) => style?.indent === 1).map(({ row, column }) => cellName(row, column));
+    expect(indented(written)).toContain(lineCell(0, "item"));
+    expect(indented(written)).not.toContain(lineCell(0, "steel"));
+    expect(indented(plan)).toEqual(expect.arrayContaining(indented(written) ?? []));
     expect(written?.colors).toEqual(plan?.colors);
     expect(written?.frozenRows).toBe(plan?.frozenRows);
     expect([...(written?.columns ?? [])]).toEqual([...(plan?.columns ?? [])]);

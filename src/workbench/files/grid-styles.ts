@@ -24,6 +24,20 @@ const VERTICAL = {
 } as const;
 const BORDERS = { left: "l", right: "r", top: "t", bottom: "b" } as const;
 
+/** What a cell keeps free of its sides in pixels, as the grid has it, and what a step of indent adds on the left. */
+const PADDING = { t: 0, r: 2, b: 2, l: 2 };
+const INDENT_STEP = 2;
+/** Where a text stands off one side it may come nearer to the other: so much room as before is left for it. */
+const BOTH = PADDING.l + PADDING.r;
+
+/** Words with an indent and figures that stand right keep off each other. */
+function paddingOf({ indent, horizontal }: CellStyle): Pick<IStyleData, "pd"> {
+  if (horizontal === "right") return { pd: { ...PADDING, l: 0, r: BOTH } };
+  if (indent === undefined) return {};
+  const left = PADDING.l + indent * INDENT_STEP;
+  return { pd: { ...PADDING, l: left, r: Math.max(0, BOTH - left) } };
+}
+
 const on = { s: BooleanNumber.TRUE };
 const edgeStyle = ({ kind, color }: Edge): IBorderStyleData => ({
   s: EDGE_KINDS.indexOf(kind) as IBorderStyleData["s"],
@@ -61,6 +75,7 @@ export function gridStyleOf(style: CellStyle): IStyleData {
     ...(edges === undefined ? {} : bordersOf(edges)),
     ...(horizontal === undefined ? {} : { ht: HORIZONTAL[horizontal] }),
     ...(vertical === undefined ? {} : { vt: VERTICAL[vertical] }),
+    ...paddingOf(style),
     ...(wraps ? { tb: WrapStrategy.WRAP } : {}),
     ...(format === undefined ? {} : { n: { pattern: format } }),
   };
@@ -93,6 +108,11 @@ function edgesOf({ bd }: IStyleData): CellStyle["edges"] {
 const wordOf = <T extends string>(words: Readonly<Record<T, number>>, value: Nullable<number>) =>
   (Object.keys(words) as T[]).find((word) => words[word] === value);
 
+function indentOf({ pd }: IStyleData): number | undefined {
+  const indent = Math.round(((pd?.l ?? PADDING.l) - PADDING.l) / INDENT_STEP);
+  return indent > 0 ? indent : undefined;
+}
+
 /** The style of a cell from a style of the grid, without what is left to the grid. */
 export function cellStyleOf(style: IStyleData): CellStyle {
   const isOn = (mark: Nullable<{ s: BooleanNumber }>) => mark?.s === BooleanNumber.TRUE;
@@ -108,6 +128,7 @@ export function cellStyleOf(style: IStyleData): CellStyle {
     edges: edgesOf(style),
     horizontal: wordOf(HORIZONTAL, style.ht),
     vertical: wordOf(VERTICAL, style.vt),
+    indent: indentOf(style),
     wraps: style.tb === WrapStrategy.WRAP || undefined,
     format: style.n?.pattern,
   };

@@ -8,6 +8,7 @@ import {
   LocaleType,
 } from "@univerjs/core";
 import { cellData } from "../../engine/workbook-input";
+import { holds } from "../../formula/addresses";
 import type {
   Band,
   CellData,
@@ -43,11 +44,20 @@ class StyleList {
   }
 }
 
-function filledCells(cells: readonly CellData[], styles: StyleList): IWorksheetData["cellData"] {
+/** A list keeps room for its arrow: an indent beside it would break its words, so there it is left out. */
+function styleOf({ row, column, style }: CellData, offers: SheetData["offers"]): CellStyle | undefined {
+  if (style?.indent === undefined) return style;
+  const isOffered = offers.some(({ areas }) => areas.some((area) => holds(area, row, column)));
+  const { indent, ...rest } = style;
+  return isOffered ? rest : style;
+}
+
+function filledCells({ cells, offers }: SheetData, styles: StyleList): IWorksheetData["cellData"] {
   const rows: Record<number, Record<number, ICellData>> = {};
-  for (const { row, column, content, style } of cells) {
+  for (const cell of cells) {
+    const { row, column, content } = cell;
     const filled = rows[row] ?? {};
-    filled[column] = { ...(content && cellData(content)), ...styles.idOf(style) };
+    filled[column] = { ...(content && cellData(content)), ...styles.idOf(styleOf(cell, offers)) };
     rows[row] = filled;
   }
   return rows;
@@ -92,7 +102,7 @@ function sheetData(id: string, sheet: SheetData, styles: StyleList): Partial<IWo
   return {
     id,
     name,
-    cellData: filledCells(cells, styles),
+    cellData: filledCells(sheet, styles),
     rowCount: lastOf([...cells.map(({ row }) => row), ...rows.keys()]) + 1 + SPARE_ROWS,
     columnCount: lastOf([...cells.map(({ column }) => column), ...columns.keys()]) + 1 + SPARE_COLUMNS,
     columnData: bands(columns, (w) => ({ w })),

@@ -28,6 +28,7 @@ import { GridCalculation } from "./grid-calculation";
 import { guardConditions } from "./guard-conditions";
 import { guardEditor } from "./guard-editor";
 import { guardLayers } from "./guard-layers";
+import { guardLineBreaks } from "./guard-line-breaks";
 import { guardListMarks } from "./guard-list-marks";
 import { guardNumberMarks } from "./guard-number-marks";
 import { guardPaste } from "./guard-paste";
@@ -106,6 +107,7 @@ function leaveCalculatingToWorker(injector: Injector): void {
 /** Starts the grid with our worksheet functions, without a workbook. */
 export function startGrid(container: HTMLElement): StartedGrid {
   guardLayers();
+  guardLineBreaks();
   drawChangedRows();
   drawWhenNeeded();
   const univer = new Univer({

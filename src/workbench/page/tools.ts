@@ -24,7 +24,12 @@ export function mountPaneToggle(): void {
     toggle.setAttribute("aria-pressed", String(isShown));
   }
 
-  toggle.addEventListener("click", () => show(pane.hidden === true));
+  // Keys go on in the drawer that one has opened, so that Escape closes it.
+  pane.tabIndex = -1;
+  toggle.addEventListener("click", () => {
+    show(pane.hidden === true);
+    if (narrow.matches && !pane.hidden) pane.focus();
+  });
   pane.addEventListener("keydown", ({ key }) => {
     if (key !== "Escape" || !narrow.matches) return;
     show(false);

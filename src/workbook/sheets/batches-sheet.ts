@@ -219,9 +219,9 @@ export function batchesSheet(
         ),
       { ...TENTH, ...started },
     ),
-    rate: eitherColumn("Outside: a kg", 58, given(8), outside("outsideKg"), MONEY),
-    least: eitherColumn("Outside: at least", 62, given(9), outside("outsideLeast"), MONEY),
-    setUp: eitherColumn("Outside: set-up", 62, given(10), outside("outsideSetUp"), MONEY),
+    rate: eitherColumn("Outside: a kg", 66, given(8), outside("outsideKg"), MONEY),
+    least: eitherColumn("Outside: at least", 66, given(9), outside("outsideLeast"), MONEY),
+    setUp: eitherColumn("Outside: set-up", 66, given(10), outside("outsideSetUp"), MONEY),
     charge: calcColumn(
       "Outside charge",
       66,

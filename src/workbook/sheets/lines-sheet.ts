@@ -133,7 +133,7 @@ function lineColumns({
     temperF: calcColumn("Temper °F", 56, treated("temper F", NOT_ASSESSED), planned),
     low: calcColumn("HRC low", 42, treated("HRC low", NOT_ASSESSED), planned),
     high: calcColumn("HRC high", 42, treated("HRC high", NOT_ASSESSED), planned),
-    band: calcColumn("Band HRC", 52, (at) => `INDEX(${band(at)},1,1)&"–"&INDEX(${band(at)},1,3)`, of("use")),
+    band: calcColumn("Band HRC", 60, (at) => `INDEX(${band(at)},1,1)&"–"&INDEX(${band(at)},1,3)`, of("use")),
     starts: calcColumn("Starts", 46, (at) => call("STARTS", at, ["good", "yield", "confidence"]), {
       ...WHOLE,
       ...of("good"),
@@ -158,7 +158,7 @@ function lineColumns({
       { isStatus: true, wrap: true },
     ),
     yield: eitherColumn("Yield", 52, given("yield"), () => usual.yield, { format: "0.00" }),
-    confidence: eitherColumn("Confidence", 76, given("confidence"), () => usual.confidence, {
+    confidence: eitherColumn("Confidence", 80, given("confidence"), () => usual.confidence, {
       format: "0.00",
     }),
     bevel: typedColumn("Bevel height mm", 56, given("bevel"), SIZE),

@@ -121,7 +121,7 @@ export function lotsReceivedSheet(
     read: calcColumn("Blades read", 52, (at) => `COUNTIFS(${counting(at)})`, { format: "0" }),
     mean: calcColumn("Mean HRC", 52, ofReadings("AVERAGEIFS"), { format: "0.0" }),
     lowest: calcColumn("Lowest", 50, ofReadings("MINIFS"), { format: "0.0" }),
-    highest: calcColumn("Highest", 50, ofReadings("MAXIFS"), { format: "0.0" }),
+    highest: calcColumn("Highest", 58, ofReadings("MAXIFS"), { format: "0.0" }),
     outside: calcColumn(
       "Outside the band",
       56,

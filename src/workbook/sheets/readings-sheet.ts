@@ -44,7 +44,7 @@ export function readingsSheet(rows: readonly DataRow[], lines: Lines, count: num
     line: typedColumn("Line", 46, given(1)),
     batch: typedColumn("Batch", 50, given(2)),
     place: typedColumn("Place on the blade", 110, given(3)),
-    thickness: typedColumn("Thickness there mm", 68, given(4), { format: "0.00" }),
+    thickness: typedColumn("Thickness there mm", 76, given(4), { format: "0.00" }),
     least: calcColumn(
       "Least for HRC mm",
       62,

@@ -101,7 +101,7 @@ function answers(steels: Steels): readonly Answer[] {
     { heading: "Likely HRC", width: 56, format: "0", formula: told(RESULT.likely) },
     { heading: "Chance", width: 56, format: "0 %", formula: told(RESULT.chance) },
     { heading: "Hardens through mm", width: 70, format: "0.0", formula: told(RESULT.through) },
-    { heading: "Toughness 1-9", width: 70, format: "0", formula: told(RESULT.toughness) },
+    { heading: "Toughness 1-9", width: 84, format: "0", formula: told(RESULT.toughness) },
     { heading: "Edge holding 1-9", width: 60, format: "0", formula: told(RESULT.edge) },
     { heading: "Rust", width: 80, formula: told(RESULT.rust) },
     { heading: "What the shop needs", width: 110, formula: told(RESULT.ease) },
@@ -161,7 +161,7 @@ export function steelChoiceSheet(lines: Lines, steels: Steels, names: readonly s
     ],
   ];
   return helperSheet("Steel choice", rows, {
-    columnWidths: [130, 80, ...columns.map(({ width }) => width)],
+    columnWidths: [130, 136, ...columns.map(({ width }) => width)],
     rowHeights: { 0: 28 },
     statusColumns: [14],
     bladeStatusColumns: [2],

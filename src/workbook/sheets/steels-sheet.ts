@@ -164,7 +164,7 @@ export function steelsSheet(
         `IF(OR(${at("priced")}="",${cover.at("asOf")}=""),"",IF(${cover.at("asOf")}-${at("priced")}>${DAYS_FRESH},"CHECK: "&(${cover.at("asOf")}-${at("priced")})&" days old","OK"))`,
       { isStatus: true, wrap: true },
     ),
-    certificate: eitherColumn("Certificate EN 10204", 76, pick(steels, 5), () => `"3.1"`, {
+    certificate: eitherColumn("Certificate EN 10204", 88, pick(steels, 5), () => `"3.1"`, {
       words: ["2.1", "2.2", "3.1", "3.2"],
     }),
     verdict: calcColumn("Mill's figures", 190, (at) => verdictFormula(at, elements), {
@@ -174,8 +174,8 @@ export function steelsSheet(
     }),
     promised: typedColumn("Delivery", 82, []),
     came: typedColumn("Received on", 82, receivedOn, { format: DATE_FORMAT }),
-    cameKilograms: typedColumn("Received kg", 60, pick(received, 1), { format: "0.0" }),
-    cameBars: typedColumn("Received bars", 60, pick(received, 2), { format: "0" }),
+    cameKilograms: typedColumn("Received kg", 66, pick(received, 1), { format: "0.0" }),
+    cameBars: typedColumn("Received bars", 66, pick(received, 2), { format: "0" }),
     stamp: typedColumn("Heat no. on the bar", 82, pick(received, 3)),
     arrival: calcColumn("What came", 190, arrivalFormula, { isStatus: true, wrap: true, ...gradeKnown }),
   };

@@ -158,6 +158,6 @@ export function couponsSheet(run: readonly RunLine[], lines: Lines): SheetModel 
   ];
   return helperSheet("Coupons", rows, {
     columnWidths: [110, 96, 84, 84, 84, 96, 120, 330],
-    rowHeights: { 0: 28, [FIT + 1]: 36, [BY_BOOK]: 66, [BY_BOOK + 1]: 66 },
+    rowHeights: { 0: 28, [FIT + 1]: 36, [BY_BOOK]: 84, [BY_BOOK + 1]: 84 },
   });
 }
