@@ -64,6 +64,8 @@ function targetFields({ lines, recipes }: TravellerSources, index: number): DocF
   const band = (column: number) => `INDEX(BLADE.BAND(${use}),1,${column})`;
   const recipe = (key: Parameters<Recipes["at"]>[0]) => recipes.at(key, index);
   const harden = recipe("harden");
+  // The shop hand sees what the plan warns of, a temper in the brittle range before all.
+  const caution = lines.at("caution", index);
   const soak = `IF(ISNUMBER(${recipe("furnace")}),", "&${recipe("furnace")}&" min in the furnace",IF(ISNUMBER(${recipe("soak")}),", "&${recipe("soak")}&" min at heat",""))`;
   const open = (cell: string) => `IF(${cell}="","${TO_AGREE}",${cell})`;
   return [
@@ -94,7 +96,7 @@ function targetFields({ lines, recipes }: TravellerSources, index: number): DocF
       `IFERROR(IF(${band(7)}="","${TO_AGREE}",${band(7)}&" to "&${band(8)}&" mm"),"${TO_AGREE}")`,
     ),
     stated("Test hardness at", "tang, ricasso or cheek, ground clean"),
-    told("Watch", `${recipe("through")}`),
+    told("Watch", `${recipe("through")}&IF(OR(${caution}="",${caution}="none"),"","; "&${caution})`),
   ];
 }
 
