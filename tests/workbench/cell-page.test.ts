@@ -73,3 +73,13 @@ test("a table goes to the selected cell as one step of undo, and to a sheet of i
   await bench.press("Put it on a new sheet");
   await bench.says("A1", "Composition of 52100");
 });
+
+test("a cell that is gone to by its name takes what is typed next", async () => {
+  const { page } = opened;
+  await bench.newSheet();
+  await page.fill("#cell-address", "G8");
+  await page.press("#cell-address", "Enter");
+  await page.keyboard.type("200", { delay: 30 });
+  await page.keyboard.press("Enter");
+  await bench.says("G8", "200");
+});

@@ -2,6 +2,7 @@ import type { CellView, Grid } from "../grid/grid";
 import type { TypingListener } from "../grid/grid-workbook";
 import { entryField } from "./entry-field";
 import { byId } from "./page";
+import { focusGrid } from "./regions";
 
 /** What the selected cell comes to, in words: its value, or the error with the sentence behind it. */
 function showResult(place: HTMLElement, { value, sentence }: CellView): void {
@@ -56,7 +57,8 @@ export function mountCellStrip(grid: Grid, typed: TypingListener): CellStrip {
     const wanted = address.text();
     const found = grid.select(wanted);
     renew();
-    if (!found) say(`This sheet has no cell "${wanted}".`);
+    if (found) focusGrid();
+    else say(`This sheet has no cell "${wanted}".`);
   }
 
   /** The selected cell stays the same while its field is typed in. */

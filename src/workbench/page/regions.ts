@@ -5,16 +5,23 @@ interface Region {
   readonly target: string;
 }
 
+const GRID_EDITOR = '.grid [data-u-comp="editor"]';
+
 const REGIONS: readonly Region[] = [
   { within: ".bar", target: ".tools button:enabled" },
   { within: ".cell", target: "#cell-content" },
-  { within: ".grid", target: '.grid [data-u-comp="editor"]' },
+  { within: ".grid", target: GRID_EDITOR },
   { within: ".path", target: '#sheets [aria-current="true"]' },
   { within: ".pane", target: '#pane [aria-current="page"]' },
 ];
 
 function isShown(element: HTMLElement): boolean {
   return element.getClientRects().length > 0;
+}
+
+/** Gives the grid the keyboard, where a place in it was chosen elsewhere: what is typed next belongs to that cell. */
+export function focusGrid(): void {
+  document.querySelector<HTMLElement>(GRID_EDITOR)?.focus();
 }
 
 function move(by: 1 | -1): void {

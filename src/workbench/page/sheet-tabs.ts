@@ -9,6 +9,7 @@ import {
 import { STEPS, type Step } from "../../workbook/sheets/sheets-of-the-plan";
 import type { Grid } from "../grid/grid";
 import { button, byId } from "./page";
+import { focusGrid } from "./regions";
 
 /** Reading the whole plan takes a moment: it waits until nothing has changed for so long. */
 const QUIET_MS = 700;
@@ -105,6 +106,7 @@ class SheetTabs {
     const go = button(`${what}, on ${sheet}`, () => {
       this.grid.showSheet(sheet);
       this.grid.select(address);
+      focusGrid();
     });
     replaceKeepingFocus(this.next, ["Next: ", go]);
   }
