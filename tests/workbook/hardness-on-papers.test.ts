@@ -102,4 +102,4 @@ test("an order asks for the blades back on a day to be agreed, not on the day of
 test("labels inside a print area are no inputs of a copy", async () => {
   const copy = await shareCopy(file, { choice: { kind: "for", whom: "heat-treater" } });
   expect(copy.travels.join(" ")).toContain(", 0 typed inputs and 0 errors");
-});
+}, 120_000);

@@ -4,12 +4,12 @@ import type { Costs } from "./costs-sheet";
 import type { Cover, CoverKey } from "./cover-sheet";
 import type { Lines } from "./lines-sheet";
 import {
-  bandWords,
   CAUTION,
   docSheet,
   isBeyondReach,
   lengthWords,
   letterhead,
+  quotedHardness,
   TO_AGREE,
 } from "./parts/doc-rows";
 import { heading, note, type Row, typed, words, worked } from "./parts/sheet-parts";
@@ -54,7 +54,7 @@ function lineRow({ cover, lines, costs }: Sources, leadTimes: readonly string[],
   const at = (column: number) => `$${cellName(FIRST + index, column)}`;
   const line = at(0);
   const when = (formula: string) => `=IF(${line}="","",${formula})`;
-  const size = `${lines.at("steel", index)}&", "&${lengthWords(lines.at("length", index))}&", "&${bandWords((key) => lines.at(key, index), " HRC")}`;
+  const size = `${lines.at("steel", index)}&", "&${lengthWords(lines.at("length", index))}&", "&${quotedHardness((key) => lines.at(key, index))}`;
   const price = costs.at("rounded", index);
   const isStopped = isBeyondReach((key) => lines.at(key, index));
   return [

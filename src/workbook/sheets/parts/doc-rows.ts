@@ -70,11 +70,24 @@ export function aimWords(
   return `IF(${isBeyondReach(line)},"${TO_AGREE}",${aimThatCanBeHad(line)})`;
 }
 
+const bandEnd = (use: string, column: number) => `INDEX(BLADE.BAND(${use}),1,${column})`;
+
 function aimThatCanBeHad(line: (key: "aim" | "low" | "high" | "use") => string): string {
   const aim = aimOf(line);
-  const band = (column: number) => `INDEX(BLADE.BAND(${line("use")}),1,${column})`;
-  const told = `IF(${aim}<${band(1)},", below the range: agree first",IF(${aim}>${band(3)},", above the range: agree first",""))`;
+  const use = line("use");
+  const told = `IF(${aim}<${bandEnd(use, 1)},", below the range: agree first",IF(${aim}>${bandEnd(use, 3)},", above the range: agree first",""))`;
   return `IF(ISNUMBER(${aim}),${aim}&IFERROR(${told},""),${aim})`;
+}
+
+/** The band as a customer is promised it: where the shop itself aims beside it, the customer hears so before agreeing. */
+export function quotedHardness(
+  line: (key: "status" | "temperC" | "band" | "aim" | "low" | "high" | "use") => string,
+): string {
+  const aim = aimOf(line);
+  const use = line("use");
+  const isBeside = `IFERROR(AND(ISNUMBER(${aim}),OR(${aim}<${bandEnd(use, 1)},${aim}>${bandEnd(use, 3)})),FALSE)`;
+  const expected = `IF(${isBeyondReach(line)},"",IF(${isBeside},", "&${aim}&" HRC expected: agree first",""))`;
+  return `${bandWords(line, " HRC")}&${expected}`;
 }
 
 /** A heat number, or that nobody knows it yet. */
