@@ -90,9 +90,15 @@ function day(given: number | string): Reading {
 }
 
 const CELSIUS_BEYOND = 300;
+/** How often and how long, as the order writes it in front of a temper: `2 × 2 h at`. */
+const HOW_OFTEN = /^\s*\d+\s*[x×]\s*(?:[\d.,]+\s*h\s*(?:at|@)?\s*)?/i;
 
 function temperature(given: number | string): Reading {
-  const value = measured(given, "temperature", "°C");
+  const value = measured(
+    typeof given === "number" ? given : given.replace(HOW_OFTEN, ""),
+    "temperature",
+    "°C",
+  );
   const isBare = typeof given === "number" || /^[\d.,\s]+$/.test(given);
   if (isBare && value > CELSIUS_BEYOND)
     return { ...plain(value), doubt: `${value} without a scale is taken as °C; it may be °F` };

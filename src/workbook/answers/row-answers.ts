@@ -2,8 +2,9 @@ import { numberText } from "../../core/quantity-text";
 import { sentenceOf } from "../../core/refusal";
 import { functionNamed } from "../../functions/catalogue";
 import { evaluate } from "../../functions/evaluate";
+import { momentText } from "../share/moments";
 import type { PlanSheet } from "../sheets/plan-sheet";
-import { type AnswerRow, type AnswerTable, textIn } from "./answer-tables";
+import { type AnswerRow, type AnswerTable, type Held, textIn } from "./answer-tables";
 import { type AnswerField, elementOf, fieldsOf } from "./forms";
 import type { AskedLine, Plan } from "./lines-asked";
 import { pricePerKilogram } from "./money";
@@ -101,6 +102,13 @@ const replaces = ({ sheet }: AnswerField, changes: readonly PlanChange[]): strin
           : [`${valueBefore(change)} stands on ${sheet} already and would be replaced`],
       );
 
+/** An answer as it was written; a day that the file holds as a figure, as a day. */
+function givenIn(held: Held, { kind }: AnswerField): string {
+  if (held !== undefined && "error" in held) return held.error;
+  const text = textIn(held);
+  return kind === "date" && /^\d+$/.test(text) ? (momentText(Number(text), "date", false) ?? text) : text;
+}
+
 /** Reads every answer of a row; those that cannot be read become refusals. */
 function readRow(context: RowContext): { readonly read: Map<string, Read>; readonly refused: Draft[] } {
   const { plan, table, row } = context;
@@ -108,7 +116,7 @@ function readRow(context: RowContext): { readonly read: Map<string, Read>; reado
   const refused: Draft[] = [];
   for (const field of fieldsOf(table.form, plan.elements)) {
     const held = row.cells.get(field.heading);
-    const given = held !== undefined && "error" in held ? held.error : textIn(held);
+    const given = givenIn(held, field);
     try {
       const reading = readAnswer(held, field, plan);
       if (reading !== undefined) read.set(field.heading, { ...reading, field, given });

@@ -73,8 +73,8 @@ function inputLines({ inputs, leftOut }: Origin): Line[] {
 
 function notesSentence({ formulas, noted }: Origin): string {
   if (noted === formulas) return "the note on a cell keeps the formula";
-  if (noted === 0) return "none is kept: they read cells that are not in the copy, or there are too many";
-  return `notes keep ${noted} of them; the others read cells that are not in the copy, or there are too many and those of ${NAMESPACE} functions stand first`;
+  if (noted === 0) return "the formulas stay with the sender";
+  return `notes keep ${noted} of them, those of ${NAMESPACE} functions first; the others stay with the sender`;
 }
 
 /** The lines of the sheet, without the digest and what is signed by it. */

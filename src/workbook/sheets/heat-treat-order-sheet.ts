@@ -73,7 +73,7 @@ function materialFields({ batch, line, recipe, steel }: Named): DocField[] {
     heatNumber(steel("heat")),
     taken("Prior condition", steel("condition")),
     told("Thickest as sent", asSent(recipe("section"), line("thickness"))),
-    stated("Edge as sent", "left thick: see the drawing"),
+    stated("Edge as sent", "left thick: thickness to be agreed"),
     told("Length", `${lengthWords(line("length"))}&", blade without tang"`),
     stated("Stress relieved"),
   ];
@@ -88,7 +88,7 @@ function processFields({ batch, line, recipe }: Named): DocField[] {
     stated("Protection", "vacuum, neutral salt or wrapped"),
     told(
       "Normalise first",
-      `IF(ISNUMBER(${recipe("normalise")}),${bothScales(recipe("normalise"))},"no: none is published for this steel")`,
+      `IF(ISNUMBER(${recipe("normalise")}),${bothScales(recipe("normalise"))}&", cooled in air","no: none is published for this steel")`,
     ),
     told(
       "Preheat",
@@ -115,7 +115,7 @@ function resultFields({ batch, line }: Named): DocField[] {
       "Pieces tested",
       `MIN(${batch("pieces")},MAX(3,ROUNDUP(${batch("pieces")}/5,0)))&", three readings each"`,
     ),
-    stated("Straightness", "1 mm a 100 mm"),
+    stated("Straightness", "1 mm in 100 mm at most"),
     stated("Straightening", "hot or clamped in the temper; no peening"),
     stated("Decarburised skin", "0.1 mm a side at most"),
     stated("Surface, edges", "clean, dry, oiled; no blasting or tumbling"),
