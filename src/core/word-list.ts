@@ -6,6 +6,8 @@ import { editDistance } from "./steel/name-suggestions";
 export interface Worded {
   readonly word: string;
   readonly aliases: readonly string[];
+  /** A word for several entries, such as "kitchen": it finds none of them, but says which to choose from. */
+  readonly group?: string;
 }
 
 export interface WordListOptions {
@@ -15,6 +17,8 @@ export interface WordListOptions {
   readonly listedBy: string;
   /** Whether the list begins with the usual words: where nothing is spelt alike they are offered. */
   readonly startsWithUsual?: boolean;
+  /** Words that a name may be given with and that tell nothing: the "knife" of "bread knife". */
+  readonly fillers?: readonly string[];
 }
 
 /**
@@ -74,6 +78,21 @@ function fitting<T>(names: Names<T>, folded: string): T[] {
   return [...new Set([...names].filter(([name]) => fits(folded, name)).map(([, entry]) => entry))];
 }
 
+/** Entries of a group that a given word names, those first that fit the other words too. */
+function ofGroup<T extends Worded>(entries: readonly T[], folded: string): T[] {
+  const given = folded.split(" ");
+  const inGroup = entries.filter(({ group }) => group !== undefined && given.includes(group));
+  const others = given.filter((word) => inGroup.every(({ group }) => word !== group)).join(" ");
+  const alsoFits = new Set(fitting(namesOf(inGroup), others));
+  return [...alsoFits, ...inGroup.filter((entry) => !alsoFits.has(entry))];
+}
+
+/** The name without the words that tell nothing; as it is where nothing else is left. */
+function withoutFillers(folded: string, fillers: readonly string[]): string {
+  const telling = folded.split(" ").filter((word) => !fillers.includes(word));
+  return telling.length === 0 ? folded : telling.join(" ");
+}
+
 /** Words less alike than this have nothing to do with each other. */
 const ALIKE = 0.4;
 
@@ -93,14 +112,14 @@ function ambiguous(given: string | number, words: readonly string[], noun: strin
 
 /**
  * Makes the finder of a closed word list. A word is found by its exact name or alias, or by the
- * beginnings of its words where only one entry fits; between several it never guesses.
+ * beginnings of its words where only one entry fits; between several, and within a group, it never guesses.
  *
  * @returns A function that gives the entry, or throws NotAvailable naming the candidates or the
  *   nearest words.
  */
 export function wordFinder<T extends Worded>(
   entries: readonly T[],
-  { noun, listedBy, startsWithUsual = false }: WordListOptions,
+  { noun, listedBy, startsWithUsual = false, fillers = [] }: WordListOptions,
 ): (given: string | number) => T {
   const names = namesOf(entries);
   const search = (given: string | number): T => {
@@ -110,9 +129,14 @@ export function wordFinder<T extends Worded>(
       );
     }
     const folded = foldWord(String(given));
-    const [only, ...others] = names.has(folded) ? [names.get(folded)] : fitting(names, folded);
+    const named = names.get(folded);
+    if (named !== undefined) return named;
+    const telling = withoutFillers(folded, fillers);
+    const ways = [fitting(names, folded), ofGroup(entries, folded), fitting(names, telling)];
+    const candidates = ways.find((list) => list.length > 0) ?? [];
+    const [only, ...others] = candidates;
     if (only === undefined) {
-      const words = quotedList(nearest(names, folded, startsWithUsual));
+      const words = quotedList(nearest(names, telling, startsWithUsual));
       throw new NotAvailable(
         `"${given}" is not a known ${noun}. Nearest: ${words}; ${listedBy} lists them all`,
       );
@@ -120,7 +144,7 @@ export function wordFinder<T extends Worded>(
     if (others.length === 0) return only;
     throw ambiguous(
       given,
-      fitting(names, folded).map(({ word }) => word),
+      candidates.map(({ word }) => word),
       noun,
     );
   };

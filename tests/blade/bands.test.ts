@@ -80,6 +80,9 @@ describe("finding a use", () => {
     ["Gyuto", "Chef knife thin hard"],
     ["field", "Field camp bushcraft"],
     ["hatchet", "Hatchet bit"],
+    ["bread knife", "Bread serrated"],
+    ["hunting knife", "Hunting or skinning"],
+    ["butcher knife", "Boning or butcher"],
     ["practice longsword", "Practice longsword blunt"],
     ["re-enactment", "Re-enactment blunt"],
     ["sword sharp european", "European sword sharp"],
@@ -94,6 +97,15 @@ describe("finding a use", () => {
   it.each([
     ["sword", 'fits more than one use: "European sword sharp"'],
     ["chef", 'fits more than one use: "Chef knife thin hard", "Chef knife European style"'],
+    [
+      "kitchen",
+      'more than one use: "Chef knife thin hard", "Chef knife European style", "Vegetable cleaver"',
+    ],
+    [
+      "kitchen knife",
+      'more than one use: "Chef knife thin hard", "Chef knife European style", "Paring or petty"',
+    ],
+    ["carving knife", 'more than one use: "Wood carving", "Carving or side axe bit"'],
     ["machette", 'Nearest: "Machete light"'],
     ["spaceship", "USES() lists them all"],
     ["", "is not a known use"],

@@ -69,7 +69,11 @@ export const USES: readonly Use[] = records(bands, {
  *
  * @throws NotAvailable naming the uses that fit ("sword" fits several) or the nearest ones.
  */
-export const findUse = wordFinder(USES, { noun: "use", listedBy: "USES()" });
+export const findUse = wordFinder(USES, {
+  noun: "use",
+  listedBy: "USES()",
+  fillers: ["knife", "knives", "blade", "blades"],
+});
 
 /** Names of uses that hold a text, or all of them. Nothing is refused. */
 export function usesContaining(text: string): string[] {
