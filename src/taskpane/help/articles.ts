@@ -7,6 +7,7 @@ import support from "./articles/support.html?raw";
 import upgrading from "./articles/upgrading.html?raw";
 import glossary from "./glossary.json";
 import { escaped, type HelpPage, table } from "./html";
+import { upgradeNotes } from "./upgrade";
 
 /** Pages that are written by hand. */
 export const ARTICLES: readonly HelpPage[] = [
@@ -18,7 +19,7 @@ export const ARTICLES: readonly HelpPage[] = [
     title: "Host and deploy for an organisation",
     body: installOrganisation,
   },
-  { file: "upgrading.html", title: "A new version", body: upgrading },
+  { file: "upgrading.html", title: "A new version", body: `${upgrading}\n${upgradeNotes()}` },
   { file: "support.html", title: "Support", body: support },
   { file: "privacy.html", title: "Privacy", body: privacy },
 ];
