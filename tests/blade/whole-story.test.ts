@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { bandFor } from "../../src/core/blade/band-by-steel";
-import { USES, type Use } from "../../src/core/blade/bands";
+import { findUse, USES, type Use } from "../../src/core/blade/bands";
 import { chanceInBand } from "../../src/core/blade/chance";
 import { steelsFor } from "../../src/core/blade/choice";
 import { isNamedFor } from "../../src/core/blade/named-steels";
@@ -9,7 +9,7 @@ import { missOf, TESTER_HRC } from "../../src/core/blade/status";
 import { bladeStory } from "../../src/core/blade/story";
 import { QUENCH_MEDIA, type QuenchMedium } from "../../src/core/hardening/quench-media";
 import { Refusal } from "../../src/core/refusal";
-import { steelOf } from "../../src/core/steel/find";
+import { findSteel, steelOf } from "../../src/core/steel/find";
 import { allGrades } from "../../src/core/steel/grades";
 import type { Steel } from "../../src/core/steel/steel";
 import type { QuenchedSection } from "../../src/core/tempering/section-effect";
@@ -226,3 +226,18 @@ test("what one coupon is said to be worth is what reading one and tempering by i
   expect(differences.length).toBeGreaterThan(10);
   expect(Math.max(...differences)).toBeLessThan(0.03);
 }, 300_000);
+
+// A short struck blade whose softer tempers miss the band by more takes the smaller miss above it, before a coupon and
+// after one alike: bars of a heat are read and tempered anew here as the advice says.
+test.each([
+  ["throwing knife", "1050"],
+  ["meat cleaver", "1055"],
+  ["camp chopper", "6150"],
+  ["felling axe", "1065"],
+])("a coupon's chance for a %s of %s counts the smaller miss above the band", (word, name) => {
+  const [use, steel] = [findUse(word), findSteel(name)];
+  const story = bladeStory({ steel, use, treatment: USUAL });
+  const chance = afterCoupon({ use, steel, story }, normals(4_711));
+  expect(story.best?.withCoupon).toBeGreaterThan(story.chance ?? 1);
+  expect(Math.abs(chance - (story.best?.withCoupon ?? 0))).toBeLessThan(0.03);
+});

@@ -3,13 +3,17 @@ import { lowerCritical } from "../../src/core/hardening/critical";
 import { decarbDepth, grindAllowance } from "../../src/core/hardening/decarb";
 import { maxSection } from "../../src/core/hardening/max-section";
 import { findQuench } from "../../src/core/hardening/quench-media";
-import { quenchSection } from "../../src/core/hardening/section-quench";
+import { quenchSection, type SectionInputs } from "../../src/core/hardening/section-quench";
+import { hardenedMm } from "../../src/core/hardening/section-report";
 import { sectionVerdict } from "../../src/core/hardening/section-verdict";
 import { sectionWord } from "../../src/core/hardening/section-word";
+import { attempt, Refusal } from "../../src/core/refusal";
 import { findSteel } from "../../src/core/steel/find";
 import { COMMON_STEELS } from "../steel/common-steels";
+import { randomFrom } from "../stock/brute-force";
 
 const BATHS = ["fast oil", "agitated water"] as const;
+const LIQUIDS = ["fast oil", "oil A", "slow oil", "agitated water", "brine"];
 
 function plate(steel: string, bath: string, thicknessMm: number) {
   const shape = { widthMm: 30, spineMm: thicknessMm, edgeMm: thicknessMm, clay: 0, clayLineMm: 20, below: 0 };
@@ -57,5 +61,70 @@ describe("skin loss from Ac1 up", () => {
     expect(decarbDepth(steel, ac1 + 1, 10)).toBeGreaterThan(0.02);
     expect(grindAllowance(steel, ac1 + 1, 10, 1).skinMm).toBeGreaterThan(decarbDepth(steel, ac1 + 1, 10));
     expect(() => decarbDepth(steel, ac1 - 15, 10)).toThrow("lower critical temperature");
+  });
+});
+
+describe("the word for a section and its hardened depth", () => {
+  const CLAYS = [0, 0, 0, 0.0008, 0.0016];
+
+  /** Sections of any shape and steel, most of them as MAX_SECTION takes them. */
+  const drawn = (count: number) => {
+    const random = randomFrom(21);
+    const between = (low: number, high: number) => low + random() * (high - low);
+    return Array.from({ length: count }, (): SectionInputs => {
+      const spineMm = between(1.5, 10);
+      const clay = CLAYS[Math.floor(random() * CLAYS.length)] as number;
+      return {
+        steel: findSteel(COMMON_STEELS[Math.floor(random() * COMMON_STEELS.length)] as string),
+        quench: findQuench(LIQUIDS[Math.floor(random() * LIQUIDS.length)] as string),
+        widthMm: between(Math.max(8, spineMm / 2), 60),
+        spineMm,
+        edgeMm: between(0.3, spineMm),
+        clay,
+        clayLineMm: between(3, 20),
+        below: clay / 8,
+        transferS: random() < 0.2 ? between(0, 3) : 0,
+        bathFactor: random() < 0.2 ? between(0.5, 2) : 1,
+        startC: undefined,
+      };
+    });
+  };
+
+  // No source is needed: what is hard from the edge to the spine hardens through, and what does not is not.
+  test("a section hard to the spine is never called one that does not harden through, nor the other way round", () => {
+    const met = new Map<string, number>();
+    for (const inputs of drawn(900)) {
+      const band = attempt(() => quenchSection(inputs));
+      if (band instanceof Refusal) continue;
+      const word = sectionWord(inputs, band);
+      const depth = hardenedMm(inputs, band);
+      const { widthMm, spineMm, edgeMm, quench } = inputs;
+      const what = `${inputs.steel.name} ${quench.word} ${widthMm} ${spineMm} ${edgeMm} ${inputs.clay}: ${word}, ${depth}`;
+      met.set(word, (met.get(word) ?? 0) + 1);
+      expect(depth < widthMm, what).toBe(word.startsWith("does not harden"));
+      expect(depth, what).toBeGreaterThanOrEqual(Math.min(band.soft.depthMm, band.likely.depthMm) - 1e-9);
+      expect(depth, what).toBeLessThanOrEqual(band.hard.depthMm + 1e-9);
+    }
+    for (const word of ["hardens through", "marginal", "does not harden through"])
+      expect(met.get(word), word).toBeGreaterThan(20);
+  });
+
+  test("no thicker spine is hardened deeper", () => {
+    for (const [name, bath, widthMm] of [
+      ["1095", "fast oil", 40.5],
+      ["GOST 65", "oil A", 28.5],
+      ["C70U", "brine", 37],
+    ] as const) {
+      const depths = Array.from({ length: 24 }, (_, at) => {
+        const shape = { widthMm, spineMm: 3 + at / 2, edgeMm: 1.2, clay: 0, clayLineMm: 0, below: 0 };
+        const rest = { transferS: 0, bathFactor: 1, startC: undefined };
+        const inputs = { steel: findSteel(name), quench: findQuench(bath), ...shape, ...rest };
+        return hardenedMm(inputs, quenchSection(inputs));
+      });
+      expect(depths[0]).toBe(widthMm);
+      expect(depths.at(-1)).toBeLessThan(0.9 * widthMm);
+      for (const [at, depth] of depths.entries())
+        expect(depth, `${name}, ${at}`).toBeLessThanOrEqual((depths[at - 1] ?? widthMm) + 0.5);
+    }
   });
 });

@@ -73,7 +73,7 @@ describe("bad input is answered with a sentence: what was given, what is accepte
       "a softer target than there is",
       RETEMPER,
       ["52100", 200, 2, 61, 30],
-      /out of reach for 52100: the lowest is/,
+      /30 HRC in 52100 is out of reach: the lowest is/,
     ],
     ["a time not measured", SAME_TEMPER, [200, 4, 100], /time 100 h is outside 0\.25 h to 32 h/],
     [

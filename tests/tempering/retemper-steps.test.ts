@@ -64,7 +64,7 @@ describe("a blade at, under and over its target", () => {
     const known = temperedHardness(findSteel("C 1.0 Mn 0.25 Si 0.25"), 200, { hours: 2, cycles: 1 });
     expect(known).toBeGreaterThan(50);
     expect(() => next(204.4, 62, 40, 2, w2)).toThrow(
-      /40 HRC is out of reach for W2: the lowest is 5\d\.\d HRC at 31\d °C/,
+      /40 HRC in W2 is out of reach: the lowest is 5\d\.\d HRC, at 31\d °C/,
     );
     expect(() => next(204.4, 63, 40, 2, w2)).toThrow(/the lowest is 5\d\.\d HRC/);
   });

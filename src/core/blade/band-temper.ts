@@ -174,18 +174,19 @@ function aimOf({ use, lower }: BandTemperQuestion): number {
   return steps.reduce((best, each) => (chance(each) > chance(best) ? each : best));
 }
 
-/** Of tempers the one whose hardness is nearest to a wanted one and under a limit; the hottest where none is. */
-function nearestOf(from: readonly Candidate[], wanted: number, under: number): Candidate {
-  let nearest = from[from.length - 1] as Candidate;
+/** Of tempers the one whose hardness is nearest to a wanted one. */
+function nearestOf(from: readonly Candidate[], wanted: number): Candidate {
+  let nearest = from[0] as Candidate;
   for (const each of from) {
-    if (each.hrc < under && Math.abs(each.hrc - wanted) < Math.abs(nearest.hrc - wanted)) nearest = each;
+    if (Math.abs(each.hrc - wanted) < Math.abs(nearest.hrc - wanted)) nearest = each;
   }
   return nearest;
 }
 
 /**
  * Mean chance after a coupon: it tells where this heat lies, which leaves the half-width of a known
- * reading, and the temper is then set anew. One that reads further off than may be is hardened again: no chance.
+ * reading, and the temper is then set anew among those that the use allows. One that reads further off than may be is
+ * hardened again: no chance.
  */
 function couponChance(
   question: BandTemperQuestion,
@@ -197,12 +198,12 @@ function couponChance(
   if (learnt <= 0) return undefined;
   const sd = Math.sqrt(learnt) / NINETY;
   const aim = aimOf(question);
-  const tooHard = tooHardFrom(question);
   const largest = largestShift(model, top.celsius, hours);
   const chance = PLACES.reduce((sum, place, i) => {
     const shift = place * sd;
     if (Math.abs(shift) > largest) return sum;
-    const { hrc, celsius } = nearestOf(bland, aim - shift, tooHard - shift);
+    const nearest = (from: readonly Candidate[]) => nearestOf(from, aim - shift);
+    const { hrc, celsius } = nearest(allowedFor(question, bland, nearest, shift));
     const half = bandHalfWidth(model, celsius, hours, top);
     const weight = (WEIGHTS[i] as number) / ALL_WEIGHT;
     return sum + weight * chanceOf(question.use, hrc + shift, half, question.lower);
@@ -221,15 +222,25 @@ function preferred(from: readonly Candidate[], passes: (each: Candidate) => bool
  * softer it bends; but where every softer temper misses the band by more than a harder one that is nearly
  * inside, the harder one is the smaller fault of a short blade: an edge too soft rolls. A sword keeps to the soft
  * side, since a long blade is loaded more and a piece of it flies. Common practice, no source.
+ *
+ * @param bestOf - The best of those that are soft enough.
+ * @param shift - How far a coupon of the heat will have read above the hardness that the tempers have here [HRC].
  */
-function allowedFor(question: BandTemperQuestion, from: readonly Candidate[]): readonly Candidate[] {
+function allowedFor(
+  question: BandTemperQuestion,
+  from: readonly Candidate[],
+  bestOf: (soft: readonly Candidate[]) => Candidate,
+  shift = 0,
+): readonly Candidate[] {
   const { use } = question;
-  const limit = tooHardFrom(question);
+  const limit = tooHardFrom(question) - shift;
+  if (limit === Number.POSITIVE_INFINITY) return from;
+  const missBy = ({ hrc }: Point) => missOf(use, hrc + shift);
   const soft = preferred(from, ({ hrc }) => hrc < limit);
   if (use.group === "sword") return soft;
-  const softest = missOf(use, best(use, soft).hrc);
+  const softest = missBy(bestOf(soft));
   const near = from.filter(
-    ({ hrc }) => hrc >= limit && missOf(use, hrc) <= Math.min(NEAR_MISS_HRC, -softest - 1),
+    (each) => each.hrc >= limit && missBy(each) <= Math.min(NEAR_MISS_HRC, -softest - 1),
   );
   return near.length > 0 ? near : soft;
 }
@@ -256,11 +267,12 @@ export function bandTemper(asked: BandTemperAsked): BandTemper {
   const tempers = tempersOf(steel, treatment);
   const all = candidates(question, tempers);
   const bland = avoidsBrittle(question) ? preferred(all, ({ isBrittle }) => !isBrittle) : all;
-  const allowed = allowedFor(question, bland);
-  const top = best(use, allowed);
+  const bestOf = (from: readonly Candidate[]) => best(use, from);
+  const allowed = allowedFor(question, bland, bestOf);
+  const top = bestOf(allowed);
   const level = flatAbout(top, allowed);
   const chosen = level?.find(({ chance }) => chance >= top.chance - LEAN_CHANCE) ?? top;
-  const whole = best(use, allowedFor(question, all));
+  const whole = bestOf(allowedFor(question, all, bestOf));
   return {
     celsius: chosen.celsius,
     chance: chosen.chance,

@@ -82,6 +82,23 @@ function softText(band: SectionBand): string {
   return `soft spots possible inside, at worst about ${wholeOrUnderScale(hrcOf(Math.min(...band.soft.hv)))} HRC`;
 }
 
+/**
+ * The hardened depth that goes with the word for a section.
+ *
+ * @param inputs - The section as it is quenched.
+ * @param band - As `quenchSection` gives it.
+ * @returns The likely depth to half martensite from the edge [mm]. A taper may come out hard to the spine by its own
+ *   calculation where a plate as thick as its spine does not harden through, and both are good to a factor of 1.5: the
+ *   word stays with the plate, and the depth ends at the place with most pearlite.
+ * Error and source: those of `quenchSection` and `sectionWord`.
+ */
+export function hardenedMm(inputs: SectionInputs, band: SectionBand): number {
+  const { depthMm, pearlite } = band.likely;
+  if (depthMm < band.widthMm || !sectionWord(inputs, band).startsWith("does not harden")) return depthMm;
+  const softest = pearlite.indexOf(Math.max(...pearlite));
+  return ((softest + 0.5) * band.widthMm) / pearlite.length;
+}
+
 /** Verdict with the depth as a band, and the cautions that belong to it. */
 export function verdictText(inputs: SectionInputs, band: SectionBand): string {
   const word = sectionWord(inputs, band);

@@ -14,9 +14,10 @@ export function crossings(curve: HardnessCurve, hrc: number, from: number, to: n
   let left = from;
   for (const right of [...curve.breaks.filter((p) => p > from && p < to), to]) {
     const [a, b] = [curve.hrcAt(left) - hrc, curve.hrcAt(right) - hrc];
-    if (a === 0) push(found, left);
-    if (b === 0) push(found, right);
-    if (a * b < 0) push(found, root(curve, hrc, left, right, a, b));
+    const [isAtLeft, isAtRight] = [isMet(a), isMet(b)];
+    if (isAtLeft) push(found, left);
+    if (isAtRight) push(found, right);
+    if (!isAtLeft && !isAtRight && a * b < 0) push(found, root(curve, hrc, left, right, a, b));
     left = right;
   }
   return found;
@@ -29,13 +30,16 @@ function push(found: number[], parameter: number): void {
 
 const CLOSE_ENOUGH_HRC = 1e-9;
 
+/** On a level stretch the last digits of a sum would decide which of its ends is found. */
+const isMet = (offHrc: number): boolean => Math.abs(offHrc) < CLOSE_ENOUGH_HRC;
+
 /** Regula falsi with the Illinois rule: never leaves the bracket, needs no slope. */
 function root(curve: HardnessCurve, hrc: number, x0: number, x1: number, f0: number, f1: number): number {
   let [a, b, fa, fb] = [x0, x1, f0, f1];
   for (let step = 0; step < 100; step++) {
     const x = (a * fb - b * fa) / (fb - fa);
     const f = curve.hrcAt(x) - hrc;
-    if (Math.abs(f) < CLOSE_ENOUGH_HRC) return x;
+    if (isMet(f)) return x;
     if (f * fb < 0) {
       a = b;
       fa = fb;

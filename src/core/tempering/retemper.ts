@@ -1,14 +1,15 @@
 import { quantityText, temperatureText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
 import { type SteelAsked, steelAsked } from "../steel/asked";
-import { crossings } from "./curve";
 import { embrittlementCaution } from "./embrittlement";
-import { hollomonJaffe, hoursAtParameter, totalHours } from "./hollomon-jaffe";
+import { equivalentTemperature, hollomonJaffe, hoursAtParameter, totalHours } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
 import { checkHours } from "./temper-limits";
-import { readingShift } from "./tempered";
+import { HALF_HRC, planFor, type TargetQuestion } from "./temper-plan";
+import { hardnessIn, readingShift } from "./tempered";
+import { bandHalfWidth } from "./tempered-range";
 import { temperModel } from "./tempering-model";
-import { COOLEST_TEMPER_C, checkTarget, temperSpanFor } from "./usual-tempers";
+import { COOLEST_TEMPER_C, checkTarget, nearestUsual, temperSpanFor, tempersFor } from "./usual-tempers";
 
 /** What a blade has been through and what it read. */
 export interface BladeSoFar {
@@ -55,27 +56,53 @@ function tooSoft({ hrc }: BladeSoFar, target: number): Retemper {
   };
 }
 
-function outOfReach(model: TemperModel, target: number, lowest: number, hottest: number): never {
+/** A blade that was tempered and read, on the way to a target. */
+interface Next extends TargetQuestion {
+  readonly blade: BladeSoFar;
+}
+
+/** Refuses a target under what every temper gives that is hotter than those the blade has had. */
+function refuseBehind({ model, target, blade }: Next): never {
   throw new NotAvailable(
-    `${quantityText(target, "HRC")} is out of reach for ${model.steel.name}: the lowest is ${lowest.toFixed(1)} HRC ` +
-      `at ${temperatureText(hottest)}, the end of the published range`,
+    `${quantityText(target, "HRC")} in ${model.steel.name} has only tempers under the ${temperatureText(blade.celsius)} ` +
+      "that the blade has had: choose a softer target, or harden it again",
   );
+}
+
+/**
+ * The temper that a new blade of this reading would get for the target, as TEMPER_PLAN has it; of several the coolest
+ * that softens more than what the blade has had.
+ */
+function freshTemper(next: Next): number {
+  const { model, hours, target, shift, blade } = next;
+  const plan = planFor(next);
+  if (plan.likelyC === null) throw new NotAvailable(plan.caution);
+  const had = equivalentTemperature(blade.celsius, blade.hours, hours);
+  const ahead = [plan.likelyC, ...tempersFor(model, target - shift, hours)].find((celsius) => celsius > had);
+  if (ahead !== undefined) return ahead;
+  const [, hottest] = temperSpanFor(model, hours);
+  if (Math.ceil(had) > hottest) return refuseBehind(next);
+  const nearest = nearestUsual(model, target - shift, hours, had);
+  const off = Math.abs(hardnessIn(model, nearest, hours) + shift - target);
+  return off > bandHalfWidth(model, nearest, hours, blade) ? refuseBehind(next) : nearest;
 }
 
 /** The temper that takes a blade from where it is to the target. */
 function nextTemper(model: TemperModel, blade: BladeSoFar, target: number, hours: number): Retemper {
-  const shift = readingShift(model, { celsius: blade.celsius, hrc: blade.hrc }, blade.hours);
+  const shift = readingShift(model, blade, blade.hours);
+  const fresh = freshTemper({ model, hours, target, shift, treatment: { hours, known: blade }, blade });
   const soFar = hollomonJaffe(blade.celsius, blade.hours);
-  const [, hottest] = temperSpanFor(model, hours);
+  const wanted = hollomonJaffe(fresh, hours);
   const least = Math.max(COOLEST_TEMPER_C, blade.celsius);
   const rising = (celsius: number) => combined(soFar, celsius, hours);
-  const most = Math.min(rising(hottest), model.curve.to);
-  const [wanted] = crossings(model.curve, target - shift, soFar, most);
-  if (wanted === undefined) return outOfReach(model, target, model.curve.hrcAt(most) + shift, hottest);
   const again = rising(least);
   if (again >= wanted) return sameAgain(model, least, Math.min(again, model.curve.to), shift, hours);
-  const nextC = bisect(rising, wanted, least, hottest);
-  return { nextC, likely: target, advice: `${adviceFor(model, nextC, hours)}; then read again` };
+  const nextC = bisect(rising, wanted, least, fresh);
+  const reached = model.curve.hrcAt(wanted) + shift;
+  const misses = Math.abs(reached - target) > HALF_HRC;
+  const nearest = misses ? `: ${reached.toFixed(1)} HRC is the nearest that a temper gives` : "";
+  const advice = `${adviceFor(model, nextC, hours)}${nearest}; then read again`;
+  return { nextC, likely: misses ? reached : target, advice };
 }
 
 function sameAgain(

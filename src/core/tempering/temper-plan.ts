@@ -51,7 +51,8 @@ const STEP_C = 10;
 /** Two answers nearer than this are one [°C]. */
 const SAME_TEMPER_C = 0.5;
 
-interface Question {
+/** A target, and what is known of the blade that is to have it. */
+export interface TargetQuestion {
   readonly model: TemperModel;
   readonly hours: number;
   readonly target: number;
@@ -71,18 +72,18 @@ const NO_ANSWER = {
 } as const;
 
 /** HRC at a temper, `null` outside the published range. */
-function hrcAt({ model, hours, shift }: Question, celsius: number): number | null {
+function hrcAt({ model, hours, shift }: TargetQuestion, celsius: number): number | null {
   const parameter = hollomonJaffe(celsius, hours);
   return inRange(model, celsius, hours, parameter) ? model.curve.hrcAt(parameter) + shift : null;
 }
 
-function extremesBetween({ model, hours, shift }: Question, fromC: number, toC: number) {
+function extremesBetween({ model, hours, shift }: TargetQuestion, fromC: number, toC: number) {
   const { lowest, highest } = extremes(model.curve, hollomonJaffe(fromC, hours), hollomonJaffe(toC, hours));
   return { lowest: lowest + shift, highest: highest + shift };
 }
 
 /** How hard a stainless steel gets from the top of its window, where the middle was taken; "" for little gain. */
-function hotterText({ model: { steel }, hours, shift, treatment }: Question, highest: number): string {
+function hotterText({ model: { steel }, hours, shift, treatment }: TargetQuestion, highest: number): string {
   const top = publishedTreatment(steel)?.harden.high;
   if (treatment.hardenC !== undefined || typeof top !== "number" || !isMartensiticStainless(steel)) return "";
   const hotter = temperReach(temperModel(steel, top, treatment.quenchToC), hours, shift).highest;
@@ -91,7 +92,7 @@ function hotterText({ model: { steel }, hours, shift, treatment }: Question, hig
 }
 
 /** Why no temper gives a target, with what comes nearest to it. */
-function limitText(question: Question, reach: TemperReach): string {
+function limitText(question: TargetQuestion, reach: TemperReach): string {
   const { model, target } = question;
   const name = `${quantityText(target, "HRC")} in ${model.steel.name}`;
   if (target < reach.lowest) {
@@ -105,7 +106,7 @@ function limitText(question: Question, reach: TemperReach): string {
   return `${name} ${cool}; ${highest}`;
 }
 
-function beyond(question: Question, reach: TemperReach): TemperPlan {
+function beyond(question: TargetQuestion, reach: TemperReach): TemperPlan {
   const { target } = question;
   const instead =
     target < reach.lowest
@@ -118,7 +119,7 @@ function beyond(question: Question, reach: TemperReach): TemperPlan {
 }
 
 /** A target that the curve misses by less than its error: the usual temper that comes nearest. */
-function atTheLimit(question: Question, reach: TemperReach): TemperPlan {
+function atTheLimit(question: TargetQuestion, reach: TemperReach): TemperPlan {
   const { model, target, shift, hours, treatment } = question;
   const nearest = nearestUsual(model, target - shift, hours);
   const halfWidth = bandHalfWidth(model, nearest, hours, treatment.known);
@@ -139,14 +140,14 @@ function atTheLimit(question: Question, reach: TemperReach): TemperPlan {
 }
 
 /** What stands for a target that no usual temper is likely to give. */
-function offTheCurve(question: Question): TemperPlan {
+function offTheCurve(question: TargetQuestion): TemperPlan {
   const { model, hours, target, shift, treatment } = question;
   const reach = temperReach(model, hours, shift, treatment.known);
   return isBeyondError(reach, target) ? beyond(question, reach) : atTheLimit(question, reach);
 }
 
 /** Nearest temper below `celsius` where the curve leaves a band of HRC, and whether it does at all. */
-function edges(question: Question, first: number, last: number, halfWidth: number): [number, number] {
+function edges(question: TargetQuestion, first: number, last: number, halfWidth: number): [number, number] {
   const { model, hours, target, shift } = question;
   const crossings = [halfWidth, -halfWidth].flatMap((off) => tempersFor(model, target + off - shift, hours));
   const [coolest, hottest] = temperSpanFor(model, hours);
@@ -155,7 +156,7 @@ function edges(question: Question, first: number, last: number, halfWidth: numbe
   return [Math.max(Math.ceil(coolest), ...below), Math.min(Math.floor(hottest), ...above)];
 }
 
-function isFlat(question: Question, first: number, last: number): boolean {
+function isFlat(question: TargetQuestion, first: number, last: number): boolean {
   const { lowest, highest } = extremesBetween(question, first, last);
   return highest - question.target <= HALF_HRC && question.target - lowest <= HALF_HRC;
 }
@@ -167,7 +168,7 @@ interface Kind {
 
 /** The tempers between which the curve is too flat for a single answer. */
 function flatSpan(
-  question: Question,
+  question: TargetQuestion,
   first: number,
   last: number,
   halfWidth: number,
@@ -178,7 +179,7 @@ function flatSpan(
   return within[1] - within[0] >= BROAD_C ? within : undefined;
 }
 
-function kindOf(question: Question, first: number, last: number, halfWidth: number): Kind {
+function kindOf(question: TargetQuestion, first: number, last: number, halfWidth: number): Kind {
   if (!isFlat(question, first, last)) {
     return {
       flag: "two answers",
@@ -200,7 +201,7 @@ function kindOf(question: Question, first: number, last: number, halfWidth: numb
 }
 
 /** The nearest tempers outside the range, softer first, with what they give. */
-function alternatives(question: Question, celsius: number): string {
+function alternatives(question: TargetQuestion, celsius: number): string {
   const { model, hours } = question;
   const { cooler, hotter } = blandTempers(model.steel, celsius, temperSpanFor(model, hours));
   const gives = (at: number) => {
@@ -219,7 +220,7 @@ function within(celsius: number, span: readonly [number, number]): number {
   return Math.min(hottest, Math.max(coolest, celsius));
 }
 
-function withAnswer(question: Question, tempers: readonly number[]): TemperPlan {
+function withAnswer(question: TargetQuestion, tempers: readonly number[]): TemperPlan {
   const { model, hours, treatment } = question;
   const first = tempers[0] as number;
   const last = tempers[tempers.length - 1] as number;
@@ -260,7 +261,12 @@ export function temperPlan(steel: SteelAsked, targetHrc: number, treatment: Trea
   const model = temperModel(steel, treatment.hardenC, treatment.quenchToC);
   const hours = totalHours(treatment.hours, treatment.cycles);
   const shift = readingShift(model, treatment.known, hours);
-  const question: Question = { model, hours, target: targetHrc, shift, treatment };
-  const tempers = tempersFor(model, targetHrc - shift, hours);
+  return planFor({ model, hours, target: targetHrc, shift, treatment });
+}
+
+/** The plan for a target, where the curve has been moved to what is known already. */
+export function planFor(question: TargetQuestion): TemperPlan {
+  const { model, target, shift, hours } = question;
+  const tempers = tempersFor(model, target - shift, hours);
   return tempers.length === 0 ? offTheCurve(question) : withAnswer(question, tempers);
 }

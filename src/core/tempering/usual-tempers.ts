@@ -20,10 +20,10 @@ export function tempersFor(model: TemperModel, hrc: number, hours: number): numb
   return crossings(model.curve, hrc, from, to).map((parameter) => temperAtParameter(parameter, hours));
 }
 
-/** The usual temper, whole °C, whose hardness on the curve comes nearest to one [HRC]; of equals the coolest. */
-export function nearestUsual(model: TemperModel, hrc: number, hours: number): number {
+/** The usual temper, whole °C from a coolest one up, whose hardness on the curve comes nearest to one [HRC]; of equals the coolest. */
+export function nearestUsual(model: TemperModel, hrc: number, hours: number, fromC = 0): number {
   const [coolest, hottest] = temperSpanFor(model, hours);
-  const from = Math.ceil(coolest);
+  const from = Math.ceil(Math.max(coolest, fromC));
   const whole = Array.from({ length: Math.max(1, Math.floor(hottest) - from + 1) }, (_, i) => from + i);
   const off = (celsius: number) => Math.abs(model.curve.hrcAt(hollomonJaffe(celsius, hours)) - hrc);
   return whole.reduce((nearest, each) => (off(each) < off(nearest) ? each : nearest));

@@ -3,6 +3,7 @@ import { bathCaution } from "../../core/blade/quench-cautions";
 import { hardens } from "../../core/hardening/hardens";
 import { quenchSection, type SectionInputs } from "../../core/hardening/section-quench";
 import {
+  hardenedMm,
   hardnessOrBand,
   type SectionPoint,
   sectionPoints,
@@ -39,7 +40,7 @@ export const SECTION_QUENCH = rowFunction({
     const at = (share: number) =>
       hardnessOrBand(points[Math.round(share * (points.length - 1))] as SectionPoint);
     return [
-      band.likely.depthMm,
+      hardenedMm(inputs, band),
       at(0),
       at(0.5),
       at(1),

@@ -1,5 +1,5 @@
 import { quenchSection } from "../../core/hardening/section-quench";
-import { type SectionPoint, sectionPoints } from "../../core/hardening/section-report";
+import { hardenedMm, type SectionPoint, sectionPoints } from "../../core/hardening/section-report";
 import { Refusal } from "../../core/refusal";
 import { readArgument, readArguments } from "../../functions/arguments";
 import type { Values } from "../../functions/declare";
@@ -41,7 +41,7 @@ export function quenchedSection(given: readonly string[]): QuenchedSection {
     spineMm: inputs.spineMm,
     edgeMm: inputs.edgeMm,
     points: sectionPoints(band),
-    depthMm: [band.soft.depthMm, band.likely.depthMm, band.hard.depthMm],
+    depthMm: [band.soft.depthMm, hardenedMm(inputs, band), band.hard.depthMm],
   };
 }
 

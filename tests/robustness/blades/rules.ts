@@ -55,9 +55,6 @@ function brittleIn(sentence: unknown): readonly string[] {
 
 const said = (ranges: readonly string[]) => [...new Set(ranges)].join(" and ") || "no brittle range";
 
-/** What TEMPER_PLAN says of a target that one temper gives. */
-const SINGLE = ["one answer", "embrittlement range"];
-
 /** The word with which the verdict of a section begins. */
 const WORDS = ["does not harden through", "does not harden", "hardens through", "marginal"];
 const wordOf = (verdict: unknown) => WORDS.find((word) => String(verdict).startsWith(word));
@@ -308,6 +305,9 @@ export const BLADE_RULES: readonly BladeRule[] = [
     holds: (answers) => {
       const depth = number(sectionOf(answers)["hardened depth"]);
       if (depth === undefined || depth <= 1 || depth >= answers.blade.width - 1) return undefined;
+      // Where the word of the plate alone keeps it short of the spine, no calculation gives it.
+      const calculated = answers.ask("SECTION_QUENCH", { ...sectionAsked(answers), bathFactor: 1 + 1e-9 });
+      if (Math.abs(Number(calculated["hardened depth"]) - depth) > 0.01) return undefined;
       const fit = answers.ask("SECTION_FIT", { ...sectionAsked(answers), measured: depth });
       return differing([
         ["bath factor", fit["bath factor"], 1, 0.01],
@@ -404,11 +404,12 @@ export const BLADE_RULES: readonly BladeRule[] = [
     holds: (answers) => {
       const { steel, temperC, target } = answers.blade;
       const reading = number(answers.ask("TEMPERED_HRC", { steel, temperC }).answer);
-      const { likely, flag } = answers.ask("TEMPER_PLAN", { steel, targetHrc: target });
+      const known = { knownC: temperC, knownHrc: reading };
+      const { likely } = answers.ask("TEMPER_PLAN", { steel, targetHrc: target, ...known });
       const wanted = number(likely);
-      // Half a point about the target is at it; on a plateau and at an end a tenth of a point moves the temper far.
-      if (reading === undefined || wanted === undefined || !SINGLE.includes(String(flag))) return undefined;
-      if (wanted < temperC + 5 || Math.abs(reading - target) <= 0.6) return undefined;
+      // Half a point about the target is at it; under it the blade is hardened again.
+      if (reading === undefined || wanted === undefined || reading <= target + 0.6) return undefined;
+      if (wanted < temperC + 5) return undefined;
       const next = answers.ask("RETEMPER", {
         steel,
         soFarC: temperC,
