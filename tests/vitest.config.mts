@@ -32,10 +32,14 @@ const PATIENCE = { testTimeout: 180_000, hookTimeout: 180_000, expect: { poll: {
 /** Files of a browser wait much; those of the sources are short enough to fill the cores to the end. */
 const IN_ORDER = ["pages", "workbench", "sources"];
 
-const rank = ({ project }: TestSpecification) => IN_ORDER.indexOf(project.name);
+/** Topics whose tests calculate whole plans: short files that take long, which must not be the last to begin. */
+const OF_WHOLE_PLANS = /\/tests\/(cli|workbook|interchange)\//;
 
-/** Projects in our order instead of that of their names, the files of each one after the other. */
-class ProjectsInOrder extends BaseSequencer {
+const rank = ({ project, moduleId }: TestSpecification) =>
+  2 * IN_ORDER.indexOf(project.name) + (OF_WHOLE_PLANS.test(moduleId) ? 0 : 1);
+
+/** Projects in our order instead of that of their names, and in each one first what takes long. */
+class LongestFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
     return (await super.sort(files)).sort((one, other) => rank(one) - rank(other));
   }
@@ -48,7 +52,7 @@ export default defineConfig({
     setupFiles: ["tests/seed.ts"],
     // One more than there are cores: much of the time of the browser's tests is waiting.
     maxWorkers: availableParallelism() + 1,
-    sequence: { sequencer: ProjectsInOrder },
+    sequence: { sequencer: LongestFirst },
     projects: [
       {
         extends: true,
