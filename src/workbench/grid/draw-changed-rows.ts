@@ -1,12 +1,21 @@
-import type {
-  ICellData,
-  ICommandInfo,
-  IExecutionOptions,
-  IRange,
-  ObjectMatrix,
-  Workbook,
+import {
+  type ICellData,
+  type ICommandInfo,
+  type IExecutionOptions,
+  type Injector,
+  type IRange,
+  IUniverInstanceService,
+  type ObjectMatrix,
+  UniverInstanceType,
+  type Workbook,
 } from "@univerjs/core";
-import { SheetRenderController, Spreadsheet, SpreadsheetSkeleton } from "@univerjs/preset-sheets-core";
+import {
+  IRenderManagerService,
+  SheetRenderController,
+  SheetSkeletonManagerService,
+  Spreadsheet,
+  SpreadsheetSkeleton,
+} from "@univerjs/preset-sheets-core";
 
 /**
  * Draws anew what a change of values shows, the rows in which it stands, and nothing where it stands on another sheet.
@@ -15,8 +24,8 @@ import { SheetRenderController, Spreadsheet, SpreadsheetSkeleton } from "@univer
  */
 
 const SET_VALUES = "sheet.mutation.set-range-values";
-/** Where more rows change than this, the whole sheet is drawn. */
-const MAX_ROWS = 60;
+/** Changed rows with no more unchanged ones between them are drawn as one: each band draws the rows beside it too. */
+const MAX_BETWEEN = 2;
 
 interface Bound {
   readonly left: number;
@@ -83,12 +92,15 @@ interface Picture {
 
 type Listener = (command: Readonly<ICommandInfo>, options?: IExecutionOptions) => void;
 
+/** What is known of the sheet that is shown. */
+interface Skeletons {
+  getCurrentParam(): { readonly skeleton: Looks; readonly dirty: boolean } | undefined;
+}
+
 interface Controller {
   _commandService: { onCommandExecuted(listener: Listener): unknown };
   readonly _context: { readonly unit: Workbook; readonly unitId: string; readonly mainComponent: Picture };
-  readonly _sheetSkeletonManagerService: {
-    getCurrentParam(): { readonly skeleton: Looks; readonly dirty: boolean } | undefined;
-  };
+  readonly _sheetSkeletonManagerService: Skeletons;
   _initCommandListener(): void;
 }
 
@@ -177,12 +189,12 @@ function markRows(picture: Picture, rows: Iterable<number>): void {
   if (before !== "all") stale.set(picture, new Set([...(before ?? []), ...rows]));
 }
 
-/** Rows one after the other are drawn as one. */
+/** Rows close to each other are drawn as one. */
 function bandsOf(rows: ReadonlySet<number>): { first: number; last: number }[] {
   const bands: { first: number; last: number }[] = [];
   for (const row of [...rows].sort((a, b) => a - b)) {
     const band = bands.at(-1);
-    if (band !== undefined && row <= band.last + 1) band.last = row;
+    if (band !== undefined && row <= band.last + 1 + MAX_BETWEEN) band.last = row;
     else bands.push({ first: row, last: row });
   }
   return bands;
@@ -255,7 +267,7 @@ function rowsOf({ cellValue = {} }: Values, joined: readonly IRange[]): Set<numb
   if (Object.values(cellValue).some(isStyled)) return undefined;
   const rows = new Set(Object.keys(cellValue).map(Number));
   addJoined(rows, joined);
-  return rows.size > MAX_ROWS ? undefined : rows;
+  return rows;
 }
 
 /** Draws what a command changed. @returns False where the grid has to do so. */
@@ -267,12 +279,34 @@ function isDrawn(
   if (id !== SET_VALUES || values?.unitId !== context.unitId) return false;
   const sheet = context.unit.getActiveSheet();
   if (sheet && values.subUnitId !== sheet.getSheetId()) return true;
-  const current = skeletons.getCurrentParam();
   const rows = rowsOf(values, sheet?.getMergeData() ?? []);
-  if (current === undefined || current.dirty || rows === undefined) return false;
+  return rows !== undefined && areMarked(skeletons, context.mainComponent, rows);
+}
+
+/** Has rows drawn anew. @returns False where the whole sheet waits to be laid out anyway. */
+function areMarked(skeletons: Skeletons, picture: Picture, rows: ReadonlySet<number>): boolean {
+  const current = skeletons.getCurrentParam();
+  if (current === undefined || current.dirty) return false;
   forgetRows(current.skeleton, rows);
-  markRows(context.mainComponent, rows);
+  markRows(picture, rows);
   return true;
+}
+
+/** Draws the row of a cell anew, of which something else than its value became another. */
+export function drawRowOf(
+  injector: Injector,
+  { unitId, subUnitId, row }: { readonly unitId: string; readonly subUnitId: string; readonly row: number },
+): void {
+  const instances = injector.get(IUniverInstanceService);
+  const workbook = instances.getUnit<Workbook>(unitId, UniverInstanceType.UNIVER_SHEET);
+  const render = injector.get(IRenderManagerService).getRenderById(unitId);
+  const sheet = workbook?.getActiveSheet();
+  if (!render?.mainComponent || sheet?.getSheetId() !== subUnitId) return;
+  const rows = new Set([row]);
+  addJoined(rows, sheet.getMergeData());
+  const picture = render.mainComponent as unknown as Picture;
+  const skeletons = render.with(SheetSkeletonManagerService) as unknown as Skeletons;
+  if (!areMarked(skeletons, picture, rows)) picture.makeDirty();
 }
 
 function followValues(controller: Controller): void {

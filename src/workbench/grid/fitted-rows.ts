@@ -3,6 +3,7 @@ import {
   type ICellData,
   type ICommandService,
   type Workbook,
+  type Worksheet,
   WrapStrategy,
 } from "@univerjs/core";
 import { neededHeights } from "../../workbook/model/row-heights";
@@ -22,6 +23,10 @@ function wrappedCells(workbook: Workbook, sheetId: string, row: number): CellDat
   });
 }
 
+/** A height of its own, from a file or set by hand, is what a row keeps. */
+const hasOwnHeight = (sheet: Worksheet, row: number) =>
+  sheet.getRowManager().getRow(row)?.ia === BooleanNumber.FALSE;
+
 /**
  * Makes rows as high as the results that arrived in them: the grid itself looks at a row only when it is typed into.
  * Rows with a height of their own keep it, and none becomes lower.
@@ -34,7 +39,8 @@ export function fitRows(
 ): void {
   const sheet = workbook.getSheetBySheetId(sheetId);
   if (!sheet) return;
-  const cells = [...new Set(rows)].flatMap((row) => wrappedCells(workbook, sheetId, row));
+  const fitting = [...new Set(rows)].filter((row) => !hasOwnHeight(sheet, row));
+  const cells = fitting.flatMap((row) => wrappedCells(workbook, sheetId, row));
   const columns = new Map<number, Band>(
     [...new Set(cells.map(({ column }) => column))].map((column) => [
       column,
