@@ -67,8 +67,10 @@ interface Looks {
     readonly background: Readonly<Record<string, ObjectMatrix<unknown>>>;
     readonly backgroundPositions: ObjectMatrix<unknown>;
     readonly fontMatrix: ObjectMatrix<unknown>;
+    readonly border: ObjectMatrix<unknown>;
   };
   readonly _handleBgMatrix: ObjectMatrix<unknown>;
+  readonly _handleBorderMatrix: ObjectMatrix<unknown>;
   readonly _overflowCache: ObjectMatrix<unknown>;
   _resetCache(): void;
   resetRangeCache(ranges: unknown): void;
@@ -158,10 +160,11 @@ function isKnown(looks: Looks, row: number, column: number, isWhole: boolean): b
 }
 
 function forgetRows(looks: Looks, rows: Iterable<number>): void {
-  const { background, backgroundPositions, fontMatrix } = looks._stylesCache;
+  const { background, backgroundPositions, fontMatrix, border } = looks._stylesCache;
   const grounds = [...Object.values(background), backgroundPositions, looks._handleBgMatrix];
+  const lines = [border, looks._handleBorderMatrix];
   for (const row of rows) {
-    for (const matrix of [...grounds, fontMatrix, looks._overflowCache])
+    for (const matrix of [...grounds, ...lines, fontMatrix, looks._overflowCache])
       delete (matrix.getMatrix() as Record<number, unknown>)[row];
     known.get(looks)?.delete(row);
   }
@@ -262,10 +265,14 @@ function addJoined(rows: Set<number>, joined: readonly IRange[]): void {
   }
 }
 
-/** Rows that new values are shown in; nothing where more than values changes. */
-function rowsOf({ cellValue = {} }: Values, joined: readonly IRange[]): Set<number> | undefined {
-  if (Object.values(cellValue).some(isStyled)) return undefined;
-  const rows = new Set(Object.keys(cellValue).map(Number));
+/** Rows that new values are shown in. A cell whose style is written too may change the lines around it. */
+function rowsOf({ cellValue = {} }: Values, joined: readonly IRange[]): Set<number> {
+  const rows = new Set<number>();
+  for (const [at, cells] of Object.entries(cellValue)) {
+    const row = Number(at);
+    rows.add(row);
+    if (isStyled(cells)) rows.add(Math.max(0, row - 1)).add(row + 1);
+  }
   addJoined(rows, joined);
   return rows;
 }
@@ -280,7 +287,7 @@ function isDrawn(
   const sheet = context.unit.getActiveSheet();
   if (sheet && values.subUnitId !== sheet.getSheetId()) return true;
   const rows = rowsOf(values, sheet?.getMergeData() ?? []);
-  return rows !== undefined && areMarked(skeletons, context.mainComponent, rows);
+  return areMarked(skeletons, context.mainComponent, rows);
 }
 
 /** Has rows drawn anew. @returns False where the whole sheet waits to be laid out anyway. */
