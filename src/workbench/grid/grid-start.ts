@@ -27,6 +27,7 @@ import { drawWhenNeeded } from "./draw-when-needed";
 import { GridCalculation } from "./grid-calculation";
 import { guardConditions } from "./guard-conditions";
 import { guardEditor } from "./guard-editor";
+import { guardFormulas } from "./guard-formulas";
 import { guardLayers } from "./guard-layers";
 import { guardLineBreaks } from "./guard-line-breaks";
 import { guardListMarks } from "./guard-list-marks";
@@ -130,6 +131,7 @@ export function startGrid(container: HTMLElement): StartedGrid {
     guardValidation(injector);
     guardConditions(injector);
     guardEditor(injector);
+    guardFormulas(injector);
     guardPaste(injector);
     offerWords(api, injector);
   };
