@@ -5,7 +5,6 @@ import {
   type Injector,
   type IRange,
   IUniverInstanceService,
-  type ObjectMatrix,
   UniverInstanceType,
   type Workbook,
 } from "@univerjs/core";
@@ -16,6 +15,7 @@ import {
   Spreadsheet,
   SpreadsheetSkeleton,
 } from "@univerjs/preset-sheets-core";
+import { forgetAll, forgetRows, fromMemory, type Looks, rememberLooks } from "./remembered-looks";
 
 /**
  * Draws anew what a change of values shows, the rows in which it stands, and nothing where it stands on another sheet.
@@ -58,37 +58,13 @@ interface Surface {
   readonly bufferEdgeY: number;
 }
 
-/** What cells of a sheet look like, kept from one drawing to the next. */
-interface Looks {
-  readonly rowHeightAccumulation: ArrayLike<number>;
-  readonly rowHeaderWidthAndMarginLeft: number;
-  readonly columnHeaderHeightAndMarginTop: number;
-  readonly _stylesCache: {
-    readonly background: Readonly<Record<string, ObjectMatrix<unknown>>>;
-    readonly backgroundPositions: ObjectMatrix<unknown>;
-    readonly fontMatrix: ObjectMatrix<unknown>;
-    readonly border: ObjectMatrix<unknown>;
-  };
-  readonly _handleBgMatrix: ObjectMatrix<unknown>;
-  readonly _handleBorderMatrix: ObjectMatrix<unknown>;
-  readonly _overflowCache: ObjectMatrix<unknown>;
-  _resetCache(): void;
-  resetRangeCache(ranges: unknown): void;
-  _setStylesCacheForOneCell(row: number, column: number, options?: Asked): void;
-}
-
-/** What is asked of one cell: its letters alone, or its ground and borders too. */
-interface Asked {
-  readonly cacheItem?: { readonly bg: boolean };
-  readonly mergeRange?: unknown;
-}
-
 interface Picture {
   _refreshIncrementalState: boolean;
   getSkeleton(): Looks | null | undefined;
   isForceDirty(): boolean;
   makeDirty(state?: boolean): unknown;
   draw(context: Context, view: View & { readonly diffBounds: readonly Bound[] }): void;
+  render(context: Context, view: View): unknown;
   refreshCacheCanvas(view: View, surface: Surface): void;
 }
 
@@ -112,63 +88,9 @@ interface Values {
   readonly cellValue?: Readonly<Record<number, Readonly<Record<number, ICellData | null>>>>;
 }
 
-/** Cells whose looks are known, by row and column: 1 where only the letters are. */
-const known = new WeakMap<Looks, Map<number, Map<number, number>>>();
 /** Rows that are to be drawn anew; `"all"` for the whole sheet. */
 const stale = new WeakMap<Picture, Set<number> | "all">();
 let isRowsOnly = false;
-
-/** What a cell looks like is asked once until it changes. */
-function rememberLooks(looks: Looks): void {
-  const { _setStylesCacheForOneCell: ask, _resetCache: reset, resetRangeCache: resetRanges } = looks;
-  looks._setStylesCacheForOneCell = function (row, column, options) {
-    if (options?.mergeRange === undefined && isKnown(this, row, column, options?.cacheItem?.bg ?? true))
-      return;
-    ask.call(this, row, column, options);
-  };
-  looks._resetCache = function () {
-    known.delete(this);
-    reset.call(this);
-  };
-  looks.resetRangeCache = function (ranges) {
-    known.delete(this);
-    resetRanges.call(this, ranges);
-  };
-}
-
-/** What a map holds under a key; made where there is nothing yet. */
-function held<K extends object | number, V>(
-  map: { get(key: K): V | undefined; set(key: K, value: V): unknown },
-  key: K,
-  make: () => V,
-): V {
-  const found = map.get(key);
-  if (found !== undefined) return found;
-  const made = make();
-  map.set(key, made);
-  return made;
-}
-
-/** True where the looks of a cell were asked before; otherwise they are from now on. */
-function isKnown(looks: Looks, row: number, column: number, isWhole: boolean): boolean {
-  const rows = held(known, looks, () => new Map<number, Map<number, number>>());
-  const cells = held(rows, row, () => new Map<number, number>());
-  const wanted = isWhole ? 2 : 1;
-  const before = cells.get(column) ?? 0;
-  if (before < wanted) cells.set(column, wanted);
-  return before >= wanted;
-}
-
-function forgetRows(looks: Looks, rows: Iterable<number>): void {
-  const { background, backgroundPositions, fontMatrix, border } = looks._stylesCache;
-  const grounds = [...Object.values(background), backgroundPositions, looks._handleBgMatrix];
-  const lines = [border, looks._handleBorderMatrix];
-  for (const row of rows) {
-    for (const matrix of [...grounds, ...lines, fontMatrix, looks._overflowCache])
-      delete (matrix.getMatrix() as Record<number, unknown>)[row];
-    known.get(looks)?.delete(row);
-  }
-}
 
 /** Whatever else asks for a drawing gets a whole one. */
 function noteStale(picture: Picture): void {
@@ -178,9 +100,19 @@ function noteStale(picture: Picture): void {
     else if (!isRowsOnly) {
       stale.set(this, "all");
       const looks = this.getSkeleton();
-      if (looks) known.delete(looks);
+      if (looks) forgetAll(looks);
     }
     return makeDirty.call(this, state);
+  };
+}
+
+/** While it draws, a sheet says what it remembers of its cells: each part of the drawing asks for all of them anew. */
+function drawFromMemory(picture: Picture): void {
+  const { render } = picture;
+  picture.render = function (context, view) {
+    const looks = this.getSkeleton();
+    const draw = () => render.call(this, context, view);
+    return looks ? fromMemory(looks, draw) : draw();
   };
 }
 
@@ -337,6 +269,7 @@ export function drawChangedRows(): void {
   if (isChanged) return;
   isChanged = true;
   rememberLooks(SpreadsheetSkeleton.prototype as unknown as Looks);
+  drawFromMemory(Spreadsheet.prototype as unknown as Picture);
   noteStale(Spreadsheet.prototype as unknown as Picture);
   drawStaleRows(Spreadsheet.prototype as unknown as Picture);
   followValues(SheetRenderController.prototype as unknown as Controller);
