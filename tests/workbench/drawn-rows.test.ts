@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { Hands } from "./hands";
 import { SIZE } from "./server";
 import { type Workbench, workbenchPages } from "./session";
 
@@ -46,4 +47,28 @@ test("after an edit the rows that changed show what a drawing of the whole sheet
   await bench.says("A5", /^#SPILL!/);
   await bench.goTo("A1");
   await same("what is free to reach over again, and a column that has no room any more");
+});
+
+test("what is typed in the grid itself, marks of lists and bold letters show what a drawing of the sheet shows", async () => {
+  const opened = workbench();
+  const { bench, page } = opened;
+  await bench.settled();
+  const same = async (what: string) => {
+    const rows = await picture(opened);
+    expect(rows.equals(await drawnWhole(opened)), what).toBe(true);
+  };
+  await bench.sheet("Lines");
+  const hands = new Hands(page);
+  await hands.settle();
+  await hands.go(6, 2);
+  await hands.type("no such steel", "Enter");
+  await bench.settled();
+  await same("a word that its list does not offer");
+  await hands.go(6, 2);
+  await hands.type("1095", "Enter");
+  await bench.settled();
+  await same("a word that it offers again");
+  await hands.go(7, 1);
+  await page.keyboard.press("Control+b");
+  await same("bold letters");
 });
