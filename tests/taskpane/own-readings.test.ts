@@ -5,6 +5,7 @@ import { noSheet } from "../../src/host/no-sheet";
 import type { HostRows, HostValue } from "../../src/host/port";
 import { ownReadings } from "../../src/taskpane/tempering/own-readings";
 import type { SheetModel } from "../../src/workbook/model/sheet-model";
+import { Cover } from "../../src/workbook/sheets/cover-sheet";
 import { couponsSheet } from "../../src/workbook/sheets/demo/coupons-sheet";
 import { HEADINGS } from "../../src/workbook/sheets/parts/table-sheet";
 import { planningLines } from "../../src/workbook/sheets/planning-template";
@@ -45,7 +46,7 @@ const BOOK: Readonly<Record<string, Cells>> = {
     { Line: 2, Steel: "5160", "Temper °C": "680F" },
     { Line: 3, Steel: "1095", "Temper °C": "not assessed" },
   ]),
-  "Hardness readings": below(readingsSheet([], lines, 4).model(), [
+  "Hardness readings": below(readingsSheet([], { cover: new Cover("", {}, ""), lines }, 4).model(), [
     { Line: 1, "Mean HRC": 60.33 },
     { Line: 2, "Mean HRC": 52 },
     { Line: 1, "Mean HRC": 60.1 },

@@ -74,7 +74,7 @@ describe("balance", () => {
     const aim = demoRun.lines.find(({ line }) => line === "L5")?.aim;
     const flex = answer(FLEX, ...blade, aim, null, 810, 0)[0] ?? [];
     const ring = answer(RING, ...blade)[0] ?? [];
-    const figures = Array.from({ length: 6 }, (_, at) => Number(shown("Stations", 11 + at, 8)));
+    const figures = Array.from({ length: 6 }, (_, at) => Number(shown("Stations", 11 + at, 12)));
     [flex[1], flex[5], flex[7], ring[0], ring[1], ring[2]].forEach((figure, at) => {
       expect(figures[at]).toBeCloseTo(Number(figure), 6);
     });

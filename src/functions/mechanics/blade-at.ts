@@ -4,7 +4,7 @@ import { densityRelations } from "../../core/steel/density";
 import { rowFunction } from "../declare";
 import { number } from "../parameters";
 import { position } from "../shape/balance-arguments";
-import { stationParameters, stationsOf } from "../shape/station-arguments";
+import { flatParameters, stationParameters, stationsOf } from "../shape/station-arguments";
 
 export const BLADE_AT = rowFunction({
   name: "BLADE_AT",
@@ -13,6 +13,7 @@ export const BLADE_AT = rowFunction({
   parameters: {
     at: number(position({ label: "at mm", help: "Place along the blade in the x of the stations, in mm." })),
     ...stationParameters,
+    ...flatParameters,
   },
   result: [
     { label: "width", unit: "mm" },

@@ -8,7 +8,7 @@ import { STEEL_MODULUS } from "../../core/steel/elastic-modulus";
 import { type Answer, rowFunction } from "../declare";
 import { yieldHardness, yieldTemper } from "../hardness/yield-arguments";
 import { numberOrNothing } from "../parameters";
-import { stationParameters, stationsOf } from "../shape/station-arguments";
+import { flatParameters, stationParameters, stationsOf } from "../shape/station-arguments";
 import { heldAt, loadAt, loadPlace } from "./arguments";
 
 type SetBend = ReturnType<HeldBlade["set"]>;
@@ -70,6 +70,7 @@ export const FLEX = rowFunction({
     loadAt,
     heldAt,
     temperC: yieldTemper,
+    ...flatParameters,
   },
   result: [
     { label: "deflection", unit: "mm" },

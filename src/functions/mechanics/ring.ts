@@ -6,7 +6,7 @@ import { STEEL_MODULUS } from "../../core/steel/elastic-modulus";
 import { rowFunction } from "../declare";
 import { numberOrNothing, rangeParameter } from "../parameters";
 import { position } from "../shape/balance-arguments";
-import { stationParameters, stationsOf } from "../shape/station-arguments";
+import { flatParameters, stationParameters, stationsOf } from "../shape/station-arguments";
 
 interface FittingLists {
   readonly mass: readonly (number | undefined)[];
@@ -59,6 +59,7 @@ export const RING = rowFunction({
         help: "Inertia of each fitting about its own balance in kg m²; nothing for a small one.",
       }),
     ),
+    ...flatParameters,
   },
   result: [
     { label: "first frequency", unit: "Hz" },

@@ -4,7 +4,7 @@ import { thicknessForFlex } from "../../core/mechanics/thickness-for-flex";
 import { STEEL_MODULUS } from "../../core/steel/elastic-modulus";
 import { rowFunction } from "../declare";
 import { numberOrNothing } from "../parameters";
-import { stationParameters, stationsOf } from "../shape/station-arguments";
+import { flatParameters, stationParameters, stationsOf } from "../shape/station-arguments";
 import { heldAt, loadAt, loadPlace, needed } from "./arguments";
 
 export const THICKNESS_FOR_FLEX = rowFunction({
@@ -24,6 +24,7 @@ export const THICKNESS_FOR_FLEX = rowFunction({
     }),
     loadAt,
     heldAt,
+    ...flatParameters,
   },
   result: [
     { label: "factor on thickness", unit: "" },

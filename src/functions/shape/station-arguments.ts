@@ -8,9 +8,11 @@ import {
   bevelOptions,
   curveOptions,
   edgeOptions,
+  flatOptions,
   INCHES_UNDER,
   length,
   optionalGrind,
+  ribOptions,
   thicknessOptions,
   widthOptions,
 } from "./lengths";
@@ -26,10 +28,12 @@ export interface StationLists {
   readonly curve: readonly number[];
   readonly fullerWidth: readonly number[];
   readonly fullerDepth: readonly number[];
+  readonly flatWidth?: readonly number[];
+  readonly ribHeight?: readonly number[];
 }
 
 /** A list left empty all along is a figure that was not given. */
-function orNothing(list: readonly number[]): (index: number) => number | undefined {
+function orNothing(list: readonly number[] = []): (index: number) => number | undefined {
   const isEmpty = list.every((value) => value === 0);
   return (index) => (isEmpty ? undefined : list[index]);
 }
@@ -52,6 +56,7 @@ export function stationsOf(lists: StationLists): Station[] {
   askInches(lists);
   const bevelAt = orNothing(lists.bevelHeight);
   const curveAt = orNothing(lists.curve);
+  const [flatAt, ribAt] = [orNothing(lists.flatWidth), orNothing(lists.ribHeight)];
   return lists.x.map((x, index) => ({
     x,
     grind: lists.grind,
@@ -60,6 +65,8 @@ export function stationsOf(lists: StationLists): Station[] {
     edge: lists.edge[index],
     bevelHeight: bevelAt(index),
     curve: curveAt(index),
+    flatWidth: flatAt(index),
+    ribHeight: ribAt(index),
     fuller: { width: lists.fullerWidth[index] ?? 0, depth: lists.fullerDepth[index] ?? 0 },
   }));
 }
@@ -102,6 +109,18 @@ export const stationParameters = {
       min: 0,
       help: `Below a straight edge laid over the rims, in mm. ${perStation}`,
     }),
+    fallback: 0,
+  }),
+};
+
+/** What hexagonal and T-back sections need besides. They stand last in every function, so that no argument moved. */
+export const flatParameters = {
+  flatWidth: optionalSeries({
+    ...length({ label: flatOptions.label, min: 0, help: `${flatOptions.help} ${perStation}` }),
+    fallback: 0,
+  }),
+  ribHeight: optionalSeries({
+    ...length({ label: ribOptions.label, min: 0, help: `${ribOptions.help} ${perStation}` }),
     fallback: 0,
   }),
 };

@@ -3,12 +3,12 @@ import { SECTION_AREA } from "../../core/shape/section-area";
 import { bladeProperties, STATION_MOMENTS } from "../../core/shape/stations";
 import { densityRelations } from "../../core/steel/density";
 import { rowFunction } from "../declare";
-import { stationParameters, stationsOf } from "./station-arguments";
+import { flatParameters, stationParameters, stationsOf } from "./station-arguments";
 
 export const STATIONS = rowFunction({
   name: "STATIONS",
   summary: "Volume, mass, balance and inertia of a blade measured at stations from heel to tip.",
-  parameters: stationParameters,
+  parameters: { ...stationParameters, ...flatParameters },
   result: [
     { label: "volume", unit: "mm³" },
     { label: "mass", unit: "g" },

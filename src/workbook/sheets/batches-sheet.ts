@@ -2,11 +2,13 @@ import { readCellName } from "../../formula/addresses";
 import type { Cover } from "./cover-sheet";
 import type { CutList } from "./cut-list-sheet";
 import type { Lines } from "./lines-sheet";
+import { dayOddities } from "./parts/day-checks";
 import { checkFormula } from "./parts/remarks";
 import { fixedName } from "./parts/sheet-parts";
 import {
   type CellOf,
   calcColumn,
+  DATE_FORMAT,
   eitherColumn,
   FIRST_ROW,
   pick,
@@ -49,6 +51,7 @@ export type BatchKey =
   | "least"
   | "setUp"
   | "charge"
+  | "backBy"
   | "check"
   | "page";
 
@@ -84,6 +87,14 @@ function restOfLine(at: CellOf<BatchKey>, index: number): string {
   return `IF(${at("starts")}="","",${rest})`;
 }
 
+/** Blades come back before the customer's day, since they are still to be ground and fitted. */
+const backDay = (cover: Cover, cell: string) => ({
+  cell,
+  name: "back",
+  notBefore: [[cover.today, "the day of the figures"]] as const,
+  notAfter: [[cover.at("due"), "the day the run is due"]] as const,
+});
+
 function whatIsOdd(
   { cover, lines, recipes }: Sources,
   at: CellOf<BatchKey>,
@@ -114,6 +125,7 @@ function whatIsOdd(
       when: `IFERROR(LEFT(${recipes.lookup("through", at("line"))},4)="does",FALSE)`,
       said: `${recipes.lookup("through", at("line"))}&" in this quench"`,
     },
+    ...dayOddities(backDay(cover, at("backBy"))),
   ]);
 }
 
@@ -229,6 +241,7 @@ export function batchesSheet(
         `IF(${at("where")}="${OUTSIDE}",BLADE.OUTSIDE_CHARGE(${at("kilograms")},${at("rate")},${at("least")},${at("setUp")}),"")`,
       { ...MONEY, ...started },
     ),
+    backBy: typedColumn("Back by", 82, [], { format: DATE_FORMAT }),
     check: calcColumn(
       "Cross-check",
       190,

@@ -33,9 +33,9 @@ class TypedSheet {
   }
 
   /** Column under a heading; -1 where there is none. */
-  columnOf(heading: string): number {
+  columnOf(heading: string, row = HEADINGS): number {
     for (let column = 0; column <= this.lastColumn; column += 1)
-      if (this.at(HEADINGS, column) === heading) return column;
+      if (this.at(row, column) === heading) return column;
     return -1;
   }
 }
@@ -92,11 +92,19 @@ function carriedFields(sheet: SheetModel, old: TypedSheet): SheetModel {
   return { ...sheet, rows };
 }
 
-/** Other sheets take over what was typed in the same cell. */
+/** Other sheets take over what was typed in the same row, under the same heading where the column has one. */
 function carriedCells(sheet: SheetModel, old: TypedSheet): SheetModel {
-  const rows = sheet.rows.map((cells, row) =>
-    cells.map((cell, column) => (cell?.role === "typed" ? replaced(cell, old.at(row, column)) : cell)),
-  );
+  /** Where the old plan has each column: it moves with its heading. */
+  const from: number[] = [];
+  const rows = sheet.rows.map((cells, row) => {
+    cells.forEach((cell, column) => {
+      if (cell?.role === "heading") from[column] = old.columnOf(String(cell.content), row);
+    });
+    return cells.map((cell, column) => {
+      const place = from[column] ?? column;
+      return cell?.role !== "typed" || place < 0 ? cell : replaced(cell, old.at(row, place));
+    });
+  });
   return { ...sheet, rows };
 }
 
@@ -133,8 +141,8 @@ function logOf(old: TypedSheet | undefined): SheetModel[] {
 }
 
 /**
- * A planning workbook with what was typed in an older one: by heading in tables, by label on the cover, by place
- * elsewhere. What was typed over a worked-out cell stays behind.
+ * A planning workbook with what was typed in an older one: by heading in tables, by label on the cover, by row
+ * and heading elsewhere. What was typed over a worked-out cell stays behind.
  *
  * @throws FileRefusal where a table of the old one has more rows than the new one.
  */

@@ -1,5 +1,7 @@
 import { cellName } from "../../formula/addresses";
+import { textLiteral } from "../../formula/tokens";
 import type { SheetModel } from "../model/sheet-model";
+import { type DayCell, dayCheck } from "./parts/day-checks";
 import {
   type Filled,
   field,
@@ -24,12 +26,21 @@ interface CoverField {
   readonly otherwise?: string;
   readonly format?: string;
   readonly remark?: string;
-  /** A day that must not lie before that of the figures. */
-  readonly late?: boolean;
+  /** Days of the cover that this one must not lie before or after. */
+  readonly days?: { readonly notBefore?: readonly DayKey[]; readonly notAfter?: readonly DayKey[] };
 }
 
 const NAME = "Cover";
 const FIRST = 3;
+
+type DayKey = "enquired" | "due" | "today";
+
+/** What the days of the cover are called in a remark. */
+const DAY_WORDS: Readonly<Record<DayKey, string>> = {
+  enquired: "the enquiry",
+  due: "the day it is due",
+  today: "the day of the figures",
+};
 
 const day = (date: string | undefined) => (date === undefined ? null : dateSerial(date));
 
@@ -52,13 +63,26 @@ function fieldsOf(cover: CoverData, routeYield: string) {
     tax: { label: "Tax number", value: given(cover.tax) },
     customers: { label: "Customer", value: given(cover.customers) },
     customerAddress: { label: "Customer's address", value: given(cover.customerAddress) },
-    enquired: { label: "Enquiry of", value: day(cover.enquired), format: DATE_FORMAT },
-    due: { label: "Due", value: day(cover.due), format: DATE_FORMAT, late: true },
+    enquired: {
+      label: "Enquiry of",
+      value: day(cover.enquired),
+      format: DATE_FORMAT,
+      days: { notAfter: ["today", "due"] },
+    },
+    due: { label: "Due", value: day(cover.due), format: DATE_FORMAT, days: { notBefore: ["today"] } },
     asOf: {
       label: "Figures as of",
       value: day(cover.asOf),
       format: DATE_FORMAT,
+      days: {},
       remark: "the age of a price counts to this day",
+    },
+    steelBy: {
+      label: "Steel wanted by",
+      value: day(cover.steelBy),
+      format: DATE_FORMAT,
+      days: { notBefore: ["today"], notAfter: ["due"] },
+      remark: "stands on every steel order",
     },
     units: {
       label: "Units",
@@ -154,7 +178,12 @@ function fieldsOf(cover: CoverData, routeYield: string) {
       value: null,
       remark: "what may be made, sold, carried and posted differs by place",
     },
-    legalOn: { label: "Legal check on", value: null, format: DATE_FORMAT },
+    legalOn: {
+      label: "Legal check on",
+      value: null,
+      format: DATE_FORMAT,
+      days: { notBefore: ["enquired"], notAfter: ["due"] },
+    },
     legalFor: { label: "Legal check for", value: null, remark: "places it was done for" },
   } satisfies Record<string, CoverField>;
 }
@@ -193,27 +222,52 @@ export class Cover {
     return `IF(${this.at("asOf")}="",TODAY(),${this.at("asOf")})`;
   }
 
-  /** Formula that counts the days on the cover that lie before that of the figures. */
-  get pastDays(): string {
-    const late = (Object.keys(this.fields) as CoverKey[]).filter((key) => this.fields[key].late);
-    return late.map((key) => `IF(N(${this.at(key)})=0,0,--(${this.at(key)}<${this.today}))`).join("+");
+  private dayOf(key: DayKey): string {
+    return key === "today" ? this.today : this.at(key);
+  }
+
+  /** A day that stands elsewhere and belongs between the enquiry and the day the run is due. */
+  dayOfRun(cell: string, name?: string): DayCell {
+    return {
+      cell,
+      ...(name === undefined ? {} : { name }),
+      notBefore: [[this.at("enquired"), DAY_WORDS.enquired]],
+      notAfter: [[this.at("due"), DAY_WORDS.due]],
+    };
+  }
+
+  /** What is odd about a day of the cover, without an equals sign. */
+  private dayRemark(key: CoverKey): string {
+    const { days = {} } = this.fields[key];
+    const limits = (keys: readonly DayKey[] = []) =>
+      keys.map((other) => [this.dayOf(other), DAY_WORDS[other]] as const);
+    const { notBefore, notAfter } = days;
+    return dayCheck([{ cell: this.at(key), notBefore: limits(notBefore), notAfter: limits(notAfter) }]);
+  }
+
+  /** Formula that counts the days on the cover that cannot be. */
+  get oddDays(): string {
+    const days = (Object.keys(this.fields) as CoverKey[]).filter(
+      (key) => this.fields[key].days !== undefined,
+    );
+    return days.map((key) => `(LEFT(${this.dayRemark(key)},5)="CHECK")`).join("+");
   }
 
   private fieldRows(): Row[] {
     return (Object.entries(this.fields) as [CoverKey, CoverField][]).map(
-      ([key, { label, value, otherwise, format, remark, late }]) =>
+      ([key, { label, value, otherwise, format, remark, days }]) =>
         field(
           label,
           typed(value ?? (otherwise === undefined ? null : `=${otherwise}`), format),
           otherwise === undefined ? "type" : "either",
-          late ? this.lateRemark(key) : (remark ?? ""),
+          days === undefined ? (remark ?? "") : this.shownRemark(key, remark ?? ""),
         ),
     );
   }
 
-  private lateRemark(key: CoverKey): string {
-    const day = this.at(key);
-    return `=IF(N(${day})=0,"",IF(${day}<${this.today},"CHECK: before the day of the figures",""))`;
+  private shownRemark(key: CoverKey, otherwise: string): string {
+    const found = this.dayRemark(key);
+    return `=IF(LEFT(${found},5)="CHECK",${found},${textLiteral(otherwise)})`;
   }
 
   /** @param checks - Formula that sums up the checks, without its equals sign. */

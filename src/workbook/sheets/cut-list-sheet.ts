@@ -83,7 +83,7 @@ function whatIsOdd({ lines, recipes, steels }: CutSources, at: At, index: number
     less("bar thickness", at("thickness"), `MAX(${line("thickness")},N(${recipes.at("section", index)}))`),
     {
       when: `AND(N(${at("bar")})>0,N(${at("length")})>N(${at("bar")}))`,
-      said: `"bar shorter than the blank"`,
+      said: `"bar of "&ROUND(${at("bar")},1)&" mm, the blank "&ROUND(${at("length")},1)`,
     },
     {
       when: `OR(N(${at("length")})<0,N(${at("width")})<0,N(${at("thickness")})<0,N(${at("bar")})<0)`,

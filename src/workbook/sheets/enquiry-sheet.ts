@@ -1,8 +1,10 @@
 import type { Cover } from "./cover-sheet";
 import type { Lines } from "./lines-sheet";
+import { dayCheck } from "./parts/day-checks";
 import { lineColumns } from "./parts/line-columns";
 import {
   calcColumn,
+  DATE_FORMAT,
   eitherColumn,
   pick,
   type TableColumns,
@@ -28,6 +30,8 @@ export type EnquiryKey =
   | "now"
   | "changed"
   | "fits"
+  | "ready"
+  | "days"
   | "destination"
   | "notes";
 
@@ -46,6 +50,7 @@ function firstOfRack(lines: Lines, steels: Steels, index: number): string {
 /** What the customer asked for, and whether the plan still keeps to it. */
 export function enquirySheet(
   rows: readonly DataRow[],
+  leadTimes: readonly string[],
   { cover, lines, steels }: { readonly cover: Cover; readonly lines: Lines; readonly steels: Steels },
 ): TableSheet<EnquiryKey> {
   const given = (column: number) => pick(rows, column);
@@ -83,6 +88,30 @@ export function enquirySheet(
     fits: calcColumn("Of the rack fits first", 130, (_, index) => firstOfRack(lines, steels, index), {
       wrap: true,
     }),
+    ready: eitherColumn(
+      "Ready",
+      82,
+      leadTimes,
+      () => `IF(${cover.at("due")}="","to be agreed",${cover.at("due")})`,
+      {
+        format: DATE_FORMAT,
+      },
+    ),
+    days: calcColumn(
+      "Dates",
+      120,
+      (at) =>
+        dayCheck([
+          {
+            cell: at("ready"),
+            name: "ready",
+            mayBeWords: true,
+            notBefore: [[cover.today, "the day of the figures"]],
+            notAfter: [[cover.at("due"), "the day it is due"]],
+          },
+        ]),
+      { isStatus: true, wrap: true },
+    ),
     destination: typedColumn("Where it goes", 180, given(7)),
     notes: typedColumn("Notes", 220, given(8)),
   };

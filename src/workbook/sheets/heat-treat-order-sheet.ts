@@ -46,7 +46,7 @@ function generalFields({ cover }: Sources, { batch, line }: Named): DocField[] {
     taken("Run, revision", `${cover.at("run")}&" "&${cover.at("revision")}`),
     taken("To", batch("treater")),
     // The day on the cover is the customer's: blades come back earlier, since they are still to be ground and fitted.
-    stated("Due back", TO_AGREE, DATE_FORMAT),
+    taken("Due back", batch("backBy"), DATE_FORMAT),
     taken("Contact", cover.at("prepared")),
     taken("Part", `${batch("line")}&" "&${line("item")}`),
     told(

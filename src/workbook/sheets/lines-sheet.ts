@@ -1,5 +1,6 @@
 import { cellName } from "../../formula/addresses";
 import { listedWords } from "./parts/listed-words";
+import { sectionAsks } from "./parts/section-asks";
 import {
   type CellOf,
   calcColumn,
@@ -99,8 +100,9 @@ function lineColumns({
   // Words stand in place of a figure where a line is at fault: they need two rows of a narrow column.
   const planned = { ...WHOLE, wrap: true, ...steelKnown };
   const sizes = of("length", "width", "thickness", "steel");
+  const asked = (at: At) => `IF(${sectionAsks(at("grind"))}="",""," ("&${sectionAsks(at("grind"))}&")")`;
   const faults = (at: At) =>
-    `IF(ISERROR(${at("starts")}),"starts: see their cell; ","")&IF(ISERROR(${at("mass")}),"mass: see its cell; ","")`;
+    `IF(ISERROR(${at("starts")}),"starts: see their cell; ","")&IF(ISERROR(${at("mass")}),"mass: see its cell"&${asked(at)}&"; ","")`;
   return {
     line: typedColumn("Line", 36, given("line"), { role: "label" }),
     item: eitherColumn("Item", 76, given("item"), (at) => at("use"), { wrap: true, ...of("use") }),

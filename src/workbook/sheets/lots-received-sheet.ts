@@ -1,6 +1,7 @@
 import type { Batches } from "./batches-sheet";
 import type { Cover } from "./cover-sheet";
 import type { Lines } from "./lines-sheet";
+import { dayCheck } from "./parts/day-checks";
 import { checkFormula } from "./parts/remarks";
 import {
   type CellOf,
@@ -23,6 +24,7 @@ export type LotReceivedKey =
   | "sent"
   | "back"
   | "date"
+  | "days"
   | "lot"
   | "temper"
   | "hours"
@@ -77,7 +79,7 @@ export function lotsReceivedSheet(
   sources: Sources,
   count: number,
 ): TableSheet<LotReceivedKey> {
-  const { lines, batches, readings } = sources;
+  const { cover, lines, batches, readings } = sources;
   const given = (column: number) => pick(rows, column);
   const dates = given(1).map((date) => (typeof date === "string" ? dateSerial(date) : null));
   const same = (key: "batch" | "line") => (_: unknown, index: number) => {
@@ -115,6 +117,10 @@ export function lotsReceivedSheet(
     }),
     back: typedColumn("Pieces back", 52, given(0), { format: "0" }),
     date: typedColumn("Back on", 82, dates, { format: DATE_FORMAT }),
+    days: calcColumn("Dates", 110, (at) => dayCheck([cover.dayOfRun(at("date"))]), {
+      isStatus: true,
+      wrap: true,
+    }),
     lot: typedColumn("Treatment lot no.", 90, given(2)),
     temper: typedColumn("Temper as run °C", 66, given(3), { format: "0" }),
     hours: typedColumn("Hours of temper", 60, given(4), { format: "0.0" }),

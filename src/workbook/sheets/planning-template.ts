@@ -111,19 +111,19 @@ function tables(data: TemplateData, room: Room) {
   };
   const recipes: Recipes = recipeSheet(data.recipes, () => lines, sent, room.lines);
   const steels = steelsSheet(data, { cover, lines }, room.steels);
-  const enquiry = enquirySheet(data.enquiry, { cover, lines, steels });
+  const enquiry = enquirySheet(data.enquiry, data.leadTimes, { cover, lines, steels });
   const stations = new Stations(data, lines, room.stations);
   const cuts = cutListSheet(data, { cover, lines, recipes, steels, stations });
   const offers = offersSheet(data.offers, { cover, cuts, steels }, room.offers);
   const route = routeSheet(data.operations, lines, room.route);
   const batches: Batches = batchesSheet(data.batches, { cover, lines, recipes, cuts }, room.batches);
-  const readings = readingsSheet(data.readings, lines, room.readings);
+  const readings = readingsSheet(data.readings, { cover, lines }, room.readings);
   const received = lotsReceivedSheet(data.lotsReceived, { cover, lines, batches, readings }, room.batches);
   const inspection = inspectionSheet(data.inspection, lines, room.inspection);
   const ceiling = (index: number) => enquiry.at("ceiling", index);
   const costs = costsSheet(data.costs, { cover, lines, cuts, batches, route, standard, ceiling });
   const breaks = priceBreaksSheet(cover, lines, costs);
-  const shipping = shippingSheet(data.shipping, lines, room.shipping);
+  const shipping = shippingSheet(data.shipping, { cover, lines }, room.shipping);
   const lots = pastLotsSheet(data.lots, { cover, lines, batches, shipping }, room.lots);
   return {
     cover,
@@ -238,7 +238,14 @@ function oddities(all: Tables, room: Room, chosen: readonly string[]): Check[] {
       "Lines, Recipe",
       `COUNTIF(${lines.block("status")},"${NOT_ASSESSED}")`,
     ),
-    counted("Days on the cover that are past", "Cover", cover.pastDays),
+    counted("Days on the cover that cannot be", "Cover", cover.oddDays),
+    ...[enquiry, steels, readings, all.received, all.shipping].map((table) =>
+      counted(
+        `Days that cannot be on ${table.name}`,
+        table.name,
+        beginning(table.block("days" as never), "CHECK"),
+      ),
+    ),
     counted(
       "Rows typed under a table, where nothing counts them",
       "the sheets with tables",
@@ -318,7 +325,7 @@ function sheetsOf(data: TemplateData, room: Room, chosen: readonly string[]): Sh
     all.inspection.model(),
     costs.model(),
     all.breaks.model(),
-    quoteSheet({ cover, lines, costs }, data.leadTimes),
+    quoteSheet({ cover, lines, costs, enquiry }),
     steelEnquirySheet({ cover, cuts, steels }, room.pages),
     all.offers.model(),
     bestOfferSheet(all.offers, { cover, cuts, steels }),

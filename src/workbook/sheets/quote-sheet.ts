@@ -2,6 +2,7 @@ import { cellName } from "../../formula/addresses";
 import type { SheetModel } from "../model/sheet-model";
 import type { Costs } from "./costs-sheet";
 import type { Cover, CoverKey } from "./cover-sheet";
+import type { Enquiry } from "./enquiry-sheet";
 import type { Lines } from "./lines-sheet";
 import {
   CAUTION,
@@ -48,9 +49,10 @@ interface Sources {
   readonly cover: Cover;
   readonly lines: Lines;
   readonly costs: Costs;
+  readonly enquiry: Enquiry;
 }
 
-function lineRow({ cover, lines, costs }: Sources, leadTimes: readonly string[], index: number): Row {
+function lineRow({ lines, costs, enquiry }: Sources, index: number): Row {
   const at = (column: number) => `$${cellName(FIRST + index, column)}`;
   const line = at(0);
   const when = (formula: string) => `=IF(${line}="","",${formula})`;
@@ -66,10 +68,7 @@ function lineRow({ cover, lines, costs }: Sources, leadTimes: readonly string[],
       wrap: true,
     },
     worked(when(`IF(N(${at(3)})=0,${at(3)},${at(2)}*${at(3)})`), MONEY),
-    typed(
-      leadTimes[index] ?? when(`IF(${cover.at("due")}="","${TO_AGREE}",${cover.at("due")})`),
-      DATE_FORMAT,
-    ),
+    worked(when(enquiry.at("ready", index)), DATE_FORMAT),
   ];
 }
 
@@ -77,7 +76,7 @@ function lineRow({ cover, lines, costs }: Sources, leadTimes: readonly string[],
 const STOPPED = "hardness to be agreed first";
 
 /** The offer to the customer. */
-export function quoteSheet(sources: Sources, leadTimes: readonly string[]): SheetModel {
+export function quoteSheet(sources: Sources): SheetModel {
   const { count } = sources.lines;
   const { cover } = sources;
   const cell = (column: number, row: number) => cellName(row, column);
@@ -89,7 +88,7 @@ export function quoteSheet(sources: Sources, leadTimes: readonly string[]): Shee
     ...headRows(cover),
     [],
     HEADINGS.map((text) => heading(text)),
-    ...Array.from({ length: count }, (_, index) => lineRow(sources, leadTimes, index)),
+    ...Array.from({ length: count }, (_, index) => lineRow(sources, index)),
     [
       heading("Together"),
       words(`=IF(${open}=0,"",${open}&" of the lines above not counted: still open")`),

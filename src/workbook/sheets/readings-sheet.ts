@@ -1,4 +1,6 @@
+import type { Cover } from "./cover-sheet";
 import type { Lines } from "./lines-sheet";
+import { dayCheck } from "./parts/day-checks";
 import {
   calcColumn,
   DATE_FORMAT,
@@ -28,7 +30,8 @@ export type ReadingKey =
   | "high"
   | "status"
   | "tester"
-  | "date";
+  | "date"
+  | "days";
 
 /** Readings of one blade further apart than this are taken again; common practice, no source. */
 const SPREAD = 2;
@@ -36,7 +39,11 @@ const SPREAD = 2;
 const BLOCK_ERROR = 1;
 
 /** Readings of hardness, held against what can be tested there and against the band of the use. */
-export function readingsSheet(rows: readonly DataRow[], lines: Lines, count: number): TableSheet<ReadingKey> {
+export function readingsSheet(
+  rows: readonly DataRow[],
+  { cover, lines }: { readonly cover: Cover; readonly lines: Lines },
+  count: number,
+): TableSheet<ReadingKey> {
   const given = (column: number) => pick(rows, column);
   const figure = { format: "0.0" };
   const columns: TableColumns<ReadingKey> = {
@@ -92,6 +99,10 @@ export function readingsSheet(rows: readonly DataRow[], lines: Lines, count: num
     tester: typedColumn("Tester", 70, []),
     date: typedColumn("Date", 76, [], { format: DATE_FORMAT }),
     lot: typedColumn("Of lot no.", 90, []),
+    days: calcColumn("Dates", 110, (at) => dayCheck([cover.dayOfRun(at("date"))]), {
+      isStatus: true,
+      wrap: true,
+    }),
   };
   return new TableSheet("Hardness readings", columns, count, {
     title: "Hardness readings: three a blade, on flat clean metal",

@@ -1,4 +1,6 @@
+import type { Cover } from "./cover-sheet";
 import type { Lines } from "./lines-sheet";
+import { dayCheck } from "./parts/day-checks";
 import {
   calcColumn,
   DATE_FORMAT,
@@ -21,12 +23,13 @@ export type ShippingKey =
   | "papers"
   | "restricted"
   | "carrier"
-  | "date";
+  | "date"
+  | "days";
 
 /** Boxes: which blades, what they weigh, what goes with them. */
 export function shippingSheet(
   rows: readonly DataRow[],
-  lines: Lines,
+  { cover, lines }: { readonly cover: Cover; readonly lines: Lines },
   count: number,
 ): TableSheet<ShippingKey> {
   const given = (column: number) => pick(rows, column);
@@ -45,6 +48,10 @@ export function shippingSheet(
     restricted: typedColumn("Restricted goods checked by, for", 120, []),
     carrier: typedColumn("Carrier", 90, []),
     date: typedColumn("Sent", 76, [], { format: DATE_FORMAT }),
+    days: calcColumn("Dates", 110, (at) => dayCheck([cover.dayOfRun(at("date"))]), {
+      isStatus: true,
+      wrap: true,
+    }),
   };
   return new TableSheet("Shipping", columns, count, {
     title: "Shipping: boxes, what is in them, what goes with them",

@@ -1,6 +1,7 @@
 import { GRINDS } from "../../core/shape/grinds";
 import type { SheetModel, WordList } from "../model/sheet-model";
 import type { Lines } from "./lines-sheet";
+import { sectionAsks } from "./parts/section-asks";
 import {
   FORMAT,
   fixedBlock,
@@ -28,6 +29,10 @@ const SIZES = [
   "Behind edge mm",
   "Fuller wide mm",
   "Fuller deep mm",
+  "Bevel height mm",
+  "Radius or bulge mm",
+  "Flat or rib width mm",
+  "Rib height mm",
 ] as const;
 const RESULT = SIZES.length + 1;
 /** What is worked out of a block: heading, number format, function and the place of the figure in its answer. */
@@ -44,10 +49,7 @@ const RESULTS = [
   ["Quiet near tip mm", FORMAT.whole, "RING", 3],
 ] as const;
 type Figure = (typeof RESULTS)[number];
-/** Sections that width, thickness and edge describe: the sheet has no column for what the others need. */
-const SECTIONS = GRINDS.filter(
-  ({ bevel, curve, flat }) => bevel !== "needed" && `${curve}${flat}` === "",
-).map(({ word }) => word);
+const SECTIONS = GRINDS.map(({ word }) => word);
 /** Where the blade is loaded to bend it, as a share of its length: a point cannot bear a load. */
 const LOADED = 0.9;
 
@@ -62,10 +64,18 @@ function figureCell(lines: Lines, block: number, [, , fn, place]: Figure): strin
   const { line, grind, first } = rowsOf(block);
   const size = (column: number) => fixedBlock(first, column, STATIONS);
   const named = fixedName(line, 1);
-  const given = `${size(0)},${size(1)},${size(2)},${fixedName(grind, 1)},${size(3)},${lines.lookup("steel", named)},,,${size(4)},${size(5)}`;
+  const [x, width, thickness, edge, fullerWidth, fullerDepth, bevel, curve, flat, rib] = SIZES.map((_, at) =>
+    size(at),
+  );
+  const section = [fixedName(grind, 1), edge, lines.lookup("steel", named), bevel, curve];
+  const given = [x, width, thickness, ...section, fullerWidth, fullerDepth].join(",");
   const [heel, tip] = [`MIN(${size(0)})`, `MAX(${size(0)})`];
-  const bent = `,${lines.lookup("aim", named)},,${heel}+${LOADED}*(${tip}-${heel}),${heel}`;
-  const call = `BLADE.${fn}(${given}${fn === "FLEX" ? bent : ""})`;
+  const own = {
+    STATIONS: "",
+    FLEX: `${lines.lookup("aim", named)},,${heel}+${LOADED}*(${tip}-${heel}),${heel},,`,
+    RING: ",,,",
+  };
+  const call = `BLADE.${fn}(${given},${own[fn]}${flat},${rib})`;
   return `=IF(OR(${named}="",COUNT(${size(0)})<2),"",INDEX(${call},1,${place}))`;
 }
 
@@ -84,7 +94,11 @@ function blockRows(sword: Sword, line: string, lines: Lines, block: number): Row
   const end: Row = [undefined, undefined, undefined];
   return [
     [heading("Line"), typed(line)],
-    [heading("Section"), typed(sword?.grind ?? null)],
+    [
+      heading("Section"),
+      typed(sword?.grind ?? null),
+      note(`=${sectionAsks(fixedName(rowsOf(block).grind, 1))}`),
+    ],
     [...SIZES.map(() => mark("type")), ...end.slice(0, 1), mark("calc"), mark("calc")],
     SIZES.map((name) => heading(name)),
     ...Array.from({ length: STATIONS }, (_, index) => stationRow(sword, lines, block, index)),
@@ -173,7 +187,7 @@ export class Stations {
       ];
     });
     return helperSheet(NAME, this.list(rows), {
-      columnWidths: [84, 110, 84, 84, 84, 84, 20, 110, 90, 20, 60, 84, 70],
+      columnWidths: [...SIZES.map((_, at) => (at === 1 ? 110 : 84)), 20, 110, 90, 20, 60, 84, 70],
       rowHeights: { 0: 28 },
       wordLists: lists,
       print: {},

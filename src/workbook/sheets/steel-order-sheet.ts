@@ -48,7 +48,7 @@ const ORDER: Letter = {
   general: (cover, supplier) => [
     taken("Order no.", cover.at("orderNumber")),
     ...head(cover, supplier),
-    stated("Delivery by"),
+    taken("Delivery by", cover.at("steelBy"), DATE_FORMAT),
     stated("Delivery terms"),
     stated("Price", "as offered; surcharges to be stated with their date"),
     ...TERMS,

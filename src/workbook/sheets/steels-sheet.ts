@@ -1,5 +1,6 @@
 import type { Cover } from "./cover-sheet";
 import type { Lines } from "./lines-sheet";
+import { dayCheck } from "./parts/day-checks";
 import { listedWords } from "./parts/listed-words";
 import { checkFormula } from "./parts/remarks";
 import {
@@ -36,6 +37,7 @@ type FixedKey =
   | "cameKilograms"
   | "cameBars"
   | "stamp"
+  | "days"
   | "arrival"
   | "promised";
 
@@ -177,6 +179,23 @@ export function steelsSheet(
     cameKilograms: typedColumn("Received kg", 66, pick(received, 1), { format: "0.0" }),
     cameBars: typedColumn("Received bars", 66, pick(received, 2), { format: "0" }),
     stamp: typedColumn("Heat no. on the bar", 82, pick(received, 3)),
+    days: calcColumn(
+      "Dates",
+      120,
+      (at) =>
+        dayCheck([
+          { cell: at("priced"), name: "price", notAfter: [[cover.today, "the day of the figures"]] },
+          {
+            cell: at("promised"),
+            name: "delivery",
+            isWeek: true,
+            notBefore: [[cover.today, "the day of the figures"]],
+            notAfter: [[cover.at("due"), "the day the run is due"]],
+          },
+          { cell: at("came"), name: "received", notAfter: [[cover.at("due"), "the day the run is due"]] },
+        ]),
+      { isStatus: true, wrap: true },
+    ),
     arrival: calcColumn("What came", 190, arrivalFormula, { isStatus: true, wrap: true, ...gradeKnown }),
   };
   const analysis = Object.fromEntries(

@@ -16,6 +16,7 @@ export type CoverData = Partial<typeof example.cover> & {
   readonly run?: string;
   readonly forge?: string;
   readonly customers?: string;
+  readonly steelBy?: string;
 };
 
 /** How a line is hardened and tempered, beyond its steel, target and quench. Lengths in mm, °C, hours. */

@@ -43,10 +43,11 @@ function sheetOf(model: SheetModel): SheetData {
     frozenColumns,
     merged: [],
     offers: model.wordLists.map(({ column, words, rows }) => ({ areas: [down(column, rows)], words })),
+    // In the order of the columns: a file keeps the rules of one area together.
     colors: [
       ...colored(model.statusColumns, CHECK_COLORS),
       ...colored(model.bladeStatusColumns ?? [], BLADE_COLORS),
-    ],
+    ].sort((a, b) => (a.areas[0]?.column ?? 0) - (b.areas[0]?.column ?? 0)),
     hidesGridLines: true,
     print: { ...print, landscape: print?.landscape ?? false },
   };
