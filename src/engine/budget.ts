@@ -12,7 +12,7 @@ export const BUDGET = {
   cellsRead: 4_000_000,
   allCellsRead: 100_000_000,
   /** Cells of ranges that are remembered while they are read again and again. */
-  cellsKept: 2_000_000,
+  cellsKept: 500_000,
   /** Cells of a list that a function or an operator gives. */
   cellsMade: 4_000_000,
   /** Multiplications of one product of matrices. */
@@ -108,6 +108,11 @@ class Meter {
     if (this.all - this.forgotten < BUDGET.cellsKept) return false;
     this.forgotten = this.all;
     return true;
+  }
+
+  /** Cells that were read since the calculation began. */
+  get cellsRead(): number {
+    return this.all;
   }
 
   /** Begins a calculation. @param isTimed - Whether it ends after the seconds of the budget. */

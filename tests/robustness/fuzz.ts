@@ -1,3 +1,4 @@
+import { readOptions, WrongArguments } from "../../src/cli/options";
 import { catalogue } from "../../src/functions/catalogue";
 import type { WorksheetFunction } from "../../src/functions/declare";
 import { Answers, bladesFrom } from "./blades/blade";
@@ -24,14 +25,32 @@ const TRIAL_CALLS = 200;
 /** A call of the loop asks twice, to compare the two answers. */
 const CHEAP_MS = 0.2;
 
-function option(name: string): string | undefined {
-  const place = process.argv.indexOf(`--${name}`);
-  return place < 0 ? undefined : process.argv[place + 1];
+const OPTIONS = ["seconds", "seed", "only", "files", "files-from", "relations", "blades"] as const;
+
+/** What was asked for. An option that does nothing must not pass for one that was followed. */
+function asked(): Readonly<Partial<Record<(typeof OPTIONS)[number], string>>> {
+  const { files, values } = readOptions(process.argv.slice(2), { flags: [], values: OPTIONS });
+  if (files.length > 0) throw new WrongArguments(`"${files[0]}" is no option`);
+  return values;
 }
 
-const seconds = option("seconds");
-const seed = Number(option("seed") ?? Date.now() % 1_000_000);
-const only = option("only")?.toUpperCase();
+/** A command that cannot be understood ends here, before anything is tried. */
+function askedOrEnd() {
+  try {
+    return asked();
+  } catch (problem) {
+    if (!(problem instanceof WrongArguments)) throw problem;
+    console.error(
+      `fuzz: ${problem.message}. It takes --${OPTIONS.join(", --")}; names are frozen by npm run freeze.`,
+    );
+    process.exit(2);
+  }
+}
+
+const { seconds, files, relations, blades, ...others } = askedOrEnd();
+const seed = Number(others.seed ?? Date.now() % 1_000_000);
+const only = others.only?.toUpperCase();
+const from = others["files-from"];
 
 function effortFor(trial: Outcome): number {
   if (seconds !== undefined) return Number.MAX_SAFE_INTEGER;
@@ -78,13 +97,13 @@ async function openOneByOne(from: number, count: number): Promise<void> {
 function fuzzRelations(runs: number): void {
   let broken = 0;
   for (const relation of RELATIONS) {
-    const { asked, contradictions } = askedOften(relation, runs, seed);
-    const share = `${Math.round((100 * asked) / runs)} % answered`;
+    const { asked: answered, contradictions } = askedOften(relation, runs, seed);
+    const share = `${Math.round((100 * answered) / runs)} % answered`;
     console.log(
       `${relation.kind.padEnd(9)} ${relation.says}: ${share}, ${contradictions.length} contradictions`,
     );
     for (const told of contradictions.slice(0, 3)) console.log(`  ${told}`);
-    if (contradictions.length > 0 || asked === 0) broken += 1;
+    if (contradictions.length > 0 || answered === 0) broken += 1;
   }
   console.log(`seed ${seed}: ${RELATIONS.length} relations, ${broken} broken or never answered`);
   if (broken > 0) process.exitCode = 1;
@@ -94,21 +113,15 @@ function fuzzBlades(count: number): void {
   const blades = bladesFrom(seed, count).map((blade) => new Answers(blade));
   let broken = 0;
   for (const rule of BLADE_RULES) {
-    const { asked, contradictions } = heldAgainst(rule, blades);
-    console.log(`${rule.says}: ${asked} of ${count} blades, ${contradictions.length} contradictions`);
+    const { asked: held, contradictions } = heldAgainst(rule, blades);
+    console.log(`${rule.says}: ${held} of ${count} blades, ${contradictions.length} contradictions`);
     for (const told of contradictions.slice(0, 3)) console.log(`  ${told}`);
-    if (contradictions.length > 0 || asked < rule.share * count) broken += 1;
+    if (contradictions.length > 0 || held < rule.share * count) broken += 1;
   }
   console.log(`seed ${seed}: ${BLADE_RULES.length} rules, ${broken} broken or hardly ever asked`);
   if (broken > 0) process.exitCode = 1;
 }
 
-const optionOf = (name: string) =>
-  process.argv.find((argument) => argument.startsWith(`--${name}=`))?.slice(name.length + 3);
-const files = optionOf("files");
-const from = optionOf("files-from");
-const relations = optionOf("relations");
-const blades = optionOf("blades");
 if (blades !== undefined) fuzzBlades(Number(blades));
 else if (relations !== undefined) fuzzRelations(Number(relations));
 else if (files === undefined) fuzzAll();

@@ -21,6 +21,7 @@ import { rowsOf } from "../values";
 import type { EngineCell, Formula } from "./formula";
 import type { Pattern } from "./patterns";
 import { piecesOf } from "./pieces";
+import { RunningSums } from "./running-sums";
 import { findTextsByPlace, type TextPlaces } from "./text-places";
 import { type Place, Tree, type TreeNode } from "./tree";
 
@@ -110,6 +111,7 @@ export class Evaluator {
   private readonly parser: AstTreeBuilder;
   private readonly runtime: IFormulaRuntimeService;
   private readonly texts: TextPlaces;
+  private readonly sums: RunningSums;
 
   constructor(
     injector: Injector,
@@ -120,6 +122,7 @@ export class Evaluator {
     this.parser = injector.get(AstTreeBuilder);
     this.runtime = injector.get(IFormulaRuntimeService);
     this.texts = findTextsByPlace(injector.get(IFunctionService));
+    this.sums = new RunningSums(injector.get(IFunctionService));
     this.runtime.reset();
     injector.get(IFormulaCurrentConfigService).loadDataLite();
   }
@@ -128,6 +131,7 @@ export class Evaluator {
   forgetRanges(): void {
     FORMULA_REF_TO_ARRAY_CACHE.clear();
     this.texts.forget();
+    this.sums.forget();
   }
 
   /**
