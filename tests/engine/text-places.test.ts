@@ -70,7 +70,7 @@ test("texts are counted and found by their place as the engine finds them cell b
     ),
     { numRuns: 150 },
   );
-});
+}, 120_000);
 
 test("what stands further down counts once the range reaches it, and an edit is seen", async () => {
   const names = ["Alder", "Birch", "alder", "Alder", "Birch", "ALDER"];

@@ -77,7 +77,7 @@ export const HOSTILE_FORMULAS: readonly (Hostile & { readonly words: string })[]
 const column = (count: number, formula: (row: number) => string) =>
   `<sheetData>${Array.from({ length: count }, (_, at) => `<row r="${at + 1}"><c r="A${at + 1}"><v>1</v></c><c r="B${at + 1}"><f>${formula(at + 1)}</f></c></row>`).join("")}</sheetData>`;
 
-/** 50,000 sums that each begin at the first row: 1,250 million cells to be read one by one. */
+/** So many formulas that each read from the first row on: 1,250 million cells to be read one by one. */
 export const RUNNING_SUMS = 50_000;
 
 /** Files made to take time or memory by their size. */
@@ -85,6 +85,10 @@ export const HOSTILE_SIZES: readonly Hostile[] = [
   {
     what: "50,000 running sums",
     bytes: () => plan(column(RUNNING_SUMS, (row) => `SUM($A$1:A${row})`)),
+  },
+  {
+    what: "50,000 running maxima",
+    bytes: () => plan(column(RUNNING_SUMS, (row) => `MAX($A$1:A${row})`)),
   },
   {
     what: "50,000 formulas that share one",

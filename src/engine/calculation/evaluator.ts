@@ -41,11 +41,27 @@ function readCellsDirectly(): void {
   if (isPatched) return;
   isPatched = true;
   leaveOutIndex();
+  rememberLargeRangesLate();
   BaseReferenceObject.prototype.getCellData = function (row, column) {
     meter.countRead();
     const cell = this.getCurrentActiveSheetData()?.cellData.getValue(row, column) as EngineCell | undefined;
     watch?.(this.getSheetId(), row, column, cell);
     return cell as never;
+  };
+}
+
+/** Ranges of more cells are remembered once they were asked for twice: most are read by one formula alone. */
+const LARGE_RANGE = 2000;
+const askedOnce = new Set<string>();
+
+/** Keeps the engine from filling memory with the lists of large ranges that nobody asks for again. */
+function rememberLargeRangesLate(): void {
+  const cache = FORMULA_REF_TO_ARRAY_CACHE;
+  const set = cache.set.bind(cache);
+  cache.set = (key, list) => {
+    const cells = list.getRowCount() * list.getColumnCount();
+    if (cells <= LARGE_RANGE || askedOnce.has(key as string)) set(key, list);
+    else askedOnce.add(key as string);
   };
 }
 
@@ -130,6 +146,7 @@ export class Evaluator {
   /** Forgets what ranges held: cells became others. */
   forgetRanges(): void {
     FORMULA_REF_TO_ARRAY_CACHE.clear();
+    askedOnce.clear();
     this.texts.forget();
     this.sums.forget();
   }
