@@ -28,9 +28,10 @@ if (part !== "" && !(part in PARTS))
 
 /** @type {import("@stryker-mutator/api/core").PartialStrykerOptions} */
 export default {
-  testRunner: "vitest",
-  plugins: ["@stryker-mutator/vitest-runner"],
-  vitest: { configFile: "tests/tools/stryker.vitest.mts", related: false },
+  // Workbooks take long to load and remember nothing of what is shared: their tests stay loaded from fault to fault.
+  testRunner: part === "share" ? "one-process" : "vitest",
+  plugins: ["@stryker-mutator/vitest-runner", new URL("one-process-runner.mjs", import.meta.url).pathname],
+  vitest: { configFile: "tests/tools/stryker.vitest.mjs", related: false },
   coverageAnalysis: "perTest",
   mutate: part === "" ? Object.values(PARTS).flat() : PARTS[part],
   mutator: { excludedMutations: ["StringLiteral"] },

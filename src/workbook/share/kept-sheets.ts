@@ -1,6 +1,6 @@
 import { holds } from "../../formula/addresses";
 import { calledNames } from "../../formula/functions-called";
-import { namesManySheets, namesOtherFile, referencesIn } from "../../formula/references";
+import { namesManySheets, namesOtherFile, readReference, referencesIn } from "../../formula/references";
 import { readSheetPrefix } from "../../formula/sheet-names";
 import { localNames } from "../../formula/stored-form";
 import { type Token, textOf, tokensOf } from "../../formula/tokens";
@@ -58,18 +58,13 @@ export class KeptSheets {
 
   /** True where a formula may go along: nothing it names or reads stays behind. */
   mayTravel({ typed, stored, sheet }: LiveFormula): boolean {
-    return this.touchesKeptOnly(typed, sheet, localNames(stored), new Set());
+    return this.touchesKeptOnly(typed, sheet, localNames(stored));
   }
 
-  private touchesKeptOnly(
-    formula: string,
-    sheet: string,
-    locals: ReadonlySet<string>,
-    seen: Set<string>,
-  ): boolean {
+  private touchesKeptOnly(formula: string, sheet: string, locals: ReadonlySet<string>): boolean {
     if (namesOtherFile(formula) || namesManySheets(formula)) return false;
     if (!this.isWhole && calledNames(formula).some((name) => READS_ANYWHERE.has(name))) return false;
-    return this.areNamedKept(formula, sheet, locals, seen) && this.areCellsInSight(formula, sheet);
+    return this.areNamedKept(formula, sheet, locals) && this.areCellsInSight(formula, sheet);
   }
 
   private areCellsInSight(formula: string, own: string): boolean {
@@ -81,17 +76,12 @@ export class KeptSheets {
   }
 
   /** Sheets, names, tables, whole rows and columns, and texts in which a sheet left out is named. */
-  private areNamedKept(
-    formula: string,
-    own: string,
-    locals: ReadonlySet<string>,
-    seen: Set<string>,
-  ): boolean {
+  private areNamedKept(formula: string, own: string, locals: ReadonlySet<string>): boolean {
     const tokens = tokensOf(formula).filter(({ kind }) => kind !== "space");
     return tokens.every((token, at) => {
       const before = tokens[at - 1];
       const sheet = before?.kind === "sheet" ? readSheetPrefix(before.text).first : own;
-      return this.isKept(token, sheet, (name) => this.isNameKept(name, own, locals, seen));
+      return this.isKept(token, sheet, (name) => this.isNameKept(name, own, locals));
     });
   }
 
@@ -126,19 +116,21 @@ export class KeptSheets {
   }
 
   /** A name may go along where it stands for cells that do; one that holds a figure or a text keeps that to itself. */
-  private isNameKept(name: string, sheet: string, locals: ReadonlySet<string>, seen: Set<string>): boolean {
+  private isNameKept(name: string, sheet: string, locals: ReadonlySet<string>): boolean {
     if (locals.has(name)) return true;
     const table = this.tables.get(name);
     if (table !== undefined) return this.isInSight(table);
     const meanings = this.names.get(name);
     // A name that nothing defines says nothing: TRUE and the like are read as names.
     if (meanings === undefined) return /^(?:TRUE|FALSE)$/.test(name);
-    if (seen.has(name) || seen.size > 50) return false;
-    const within = new Set([...seen, name]);
-    return meanings.every((meaning) => {
-      const standsForCells =
-        /^(?:'(?:[^']|'')+'|[\p{L}\p{N}_.]+)!\$?[A-Z]+\$?\d+(?::\$?[A-Z]+\$?\d+)?$/u.test(meaning);
-      return standsForCells && this.touchesKeptOnly(meaning, sheet, locals, within);
-    });
+    return meanings.every(
+      (meaning) => standsForCells(meaning) && this.touchesKeptOnly(meaning, sheet, locals),
+    );
   }
+}
+
+/** True for the address of a cell or a range on a sheet that is named. */
+function standsForCells(meaning: string): boolean {
+  const reference = readReference(meaning);
+  return reference?.kind === "cells" && reference.sheet !== null;
 }
