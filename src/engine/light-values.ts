@@ -55,7 +55,7 @@ const LIST = maker(ArrayValueObject, function (raw) {
 });
 
 /** Whether a value made so has the very fields of one that the engine makes: another version of it may have others. */
-export function hasFieldsOf(made: unknown, published: unknown): boolean {
+function hasFieldsOf(made: unknown, published: unknown): boolean {
   return Object.keys(made as object).join() === Object.keys(published as object).join();
 }
 

@@ -36,14 +36,3 @@ export function wholeCallOfOurs(formula: string): string | undefined {
   });
   return closes === rest.length - 1 && first?.kind === "call" ? ownName(first.text) : undefined;
 }
-
-/** A name as only files hold it, for a function of an add-in. */
-const STORED_NAME = /_xldudf_/i;
-
-/** True where a formula asks for an add-in: ours in whatever form, or any other's as files hold it. */
-export function asksForAddIn(formula: string): boolean {
-  return tokensOf(formula).some(({ kind, text }) => {
-    if (kind === "text") return false;
-    return STORED_NAME.test(text) || text.toUpperCase().startsWith(`${NAMESPACE}.`);
-  });
-}

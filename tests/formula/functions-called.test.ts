@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { evaluateFormulas } from "../../src/engine/evaluate-formulas";
-import { asksForAddIn, calledNames, callsOurs, wholeCallOfOurs } from "../../src/formula/functions-called";
+import { calledNames, callsOurs, wholeCallOfOurs } from "../../src/formula/functions-called";
 import { unknownNameSentence } from "../../src/formula/unknown-names";
 
 const KNOWN = new Set(["SUM", "FIND", "BLADE.CARBON", "BLADE.CUT_PLAN"]);
@@ -51,11 +51,4 @@ test.each([
   ["BLADE.CARBON(A1", undefined],
 ])("%s as a whole is one call of ours: %s", (formula, expected) => {
   expect(wholeCallOfOurs(formula)).toBe(expected);
-});
-
-test("a formula asks for an add-in by a stored name of any, or by one of ours", () => {
-  for (const formula of ["_xldudf_OTHER_NAME(1)", "SUM(BLADE.CARBON(A1))", "BLADE.NOTHING"])
-    expect(asksForAddIn(formula), formula).toBe(true);
-  for (const formula of ['"BLADE.CARBON(1)"', "SUM(A1)", "'BLADE plan'!A1"])
-    expect(asksForAddIn(formula), formula).toBe(false);
 });

@@ -22,7 +22,7 @@ export interface Carbides {
 }
 
 /** Carbide by mass balance. */
-export const CARBIDE_VOLUME = relation({
+const CARBIDE_VOLUME = relation({
   title: "Carbide left at the hardening temperature",
   source: "carbide-equilibrium",
   locator: "mass balance of carbon and chromium between austenite and M3C, M7C3, M23C6 and vanadium carbide",
@@ -38,7 +38,7 @@ export const CARBIDE_VOLUME = relation({
 });
 
 /** The same from memory, for steels whose carbides no relation here covers. */
-export const CARBIDES_RECALLED = relation({
+const CARBIDES_RECALLED = relation({
   ...CARBIDE_VOLUME,
   source: "carbides-recalled",
   locator: table.locator,

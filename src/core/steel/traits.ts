@@ -16,7 +16,7 @@ import { stainless } from "./stainless";
 import type { Steel } from "./steel";
 
 /** How a steel takes to rust. */
-export const RUST_WORDS = ["stainless", "barely stainless", "slow to rust", "rusts"] as const;
+const RUST_WORDS = ["stainless", "barely stainless", "slow to rust", "rusts"] as const;
 
 export type RustWord = (typeof RUST_WORDS)[number];
 

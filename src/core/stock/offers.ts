@@ -64,7 +64,7 @@ export interface Supplier {
 
 /** Steels and sections of one order, and suppliers compared. */
 export const MAX_ITEMS = 200;
-export const MAX_SUPPLIERS = 20;
+const MAX_SUPPLIERS = 20;
 
 export const itemKey = ({ steel, section }: Pick<NeedLine, "steel" | "section">): string =>
   `${steel.name} ${section.key}`;

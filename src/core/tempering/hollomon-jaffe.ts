@@ -5,7 +5,7 @@ import { checkRange, relation } from "../relation";
 const ZERO_CELSIUS_K = 273.15;
 
 /** Constant for hours; one figure for every steel costs under 0.2 HRC in the range of blades. */
-export const HOLLOMON_JAFFE_C = 18;
+const HOLLOMON_JAFFE_C = 18;
 
 /** Time and temperature folded into one figure. */
 export const HOLLOMON_JAFFE = relation({

@@ -21,7 +21,7 @@ export interface Suggestion {
   readonly givesUp: string;
 }
 
-export function suggestionsOf({ rows }: Reply): readonly Suggestion[] {
+function suggestionsOf({ rows }: Reply): readonly Suggestion[] {
   return rows.map((row) => {
     const [names = "", status = "", temper = "", likely = "", chance = "", through = "", ...rest] =
       row.map(cellText);

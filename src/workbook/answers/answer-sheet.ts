@@ -1,4 +1,3 @@
-import { numberText } from "../../core/quantity-text";
 import type { Rectangle } from "../../formula/addresses";
 import { styleOfRole } from "../model/role-styles";
 import type { CellData, CellStyle, SheetData } from "../model/workbook-data";
@@ -169,11 +168,3 @@ export function answerSheet(form: AnswerForm, lines: readonly AskedLine[], wishe
     print: { landscape: true, isPaper: true, repeatedRows: [HEADINGS, HEADINGS] },
   };
 }
-
-/** How many cells a table leaves open for answers. */
-export const openCells = (form: AnswerForm, lines: readonly AskedLine[], { plan }: AnswerWishes): number =>
-  lines.length * fieldsOf(form, plan.elements).length;
-
-/** A figure or a text as a list shows it. */
-export const shownValue = (value: number | string): string =>
-  typeof value === "number" ? numberText(value) : value;

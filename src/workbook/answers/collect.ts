@@ -8,7 +8,7 @@ import { type AnswerFile, type AnswerSource, readAnswerFile } from "./answer-fil
 import { type AnswerRow, type AnswerTable, textIn } from "./answer-tables";
 import { planNumber, planWords } from "./copy-number";
 import { readDay } from "./days";
-import { ANSWER_FORMS, fieldsOf } from "./forms";
+import { fieldsOf } from "./forms";
 import { linesAsked, type Plan, planOf } from "./lines-asked";
 import { answerDigest, logKey, TakenAnswers } from "./log-sheet";
 import { OfferRows } from "./offer-rows";
@@ -246,6 +246,3 @@ export async function collect(bytes: Uint8Array, sources: readonly AnswerSource[
     answered: tables.reduce((sum, { table }) => sum + answersIn(plan, table), 0),
   };
 }
-
-/** Names of the tables, for a list of what can come back. */
-export const TABLE_NAMES: readonly string[] = ANSWER_FORMS.map(({ name }) => name);

@@ -61,10 +61,10 @@ export interface AnswerForm {
 
 /** Units that a price of steel is given for, and those of a price of heat treatment. */
 export const PRICE_UNITS = ["kg", "lb", "100 kg", "t", "bar"] as const;
-export const TREATMENT_UNITS = ["kg", "lb", "piece", "lot"] as const;
+const TREATMENT_UNITS = ["kg", "lb", "piece", "lot"] as const;
 
 /** What a customer can say to a line of a quote. */
-export const ANSWERS_TO_QUOTE = ["accepted", "changed", "refused"] as const;
+const ANSWERS_TO_QUOTE = ["accepted", "changed", "refused"] as const;
 
 /** Label of the day by which an answer is wanted, on the letters that ask and in the register. */
 export const ANSWER_BY = "Answer by";

@@ -179,7 +179,7 @@ export function reorderedRows<Data>(tables: readonly TableRows<Data>[], order: R
 const isCell = ({ row, lastRow, column, lastColumn }: Rectangle) => row === lastRow && column === lastColumn;
 
 /** The sheet whose rows a table repeats: its first column reads the same row there, unless somebody typed over it. */
-export function mirroredSheet<Data>({ sheet, first, last, at }: TableRows<Data>): string | undefined {
+function mirroredSheet<Data>({ sheet, first, last, at }: TableRows<Data>): string | undefined {
   for (let row = last; row >= first; row -= 1) {
     const formula = at(row, 0)?.formula;
     const named = formula === undefined ? [] : referencesIn(formula, sheet);

@@ -36,7 +36,7 @@ export function sheetsFor({ sheets }: Audience, names: readonly string[]): strin
 const PAPERS = [HEAT_TREAT_ORDER, STEEL_ORDER];
 
 /** Papers that somebody acts on first, the others in their order. */
-export function papersFirst(names: readonly string[]): string[] {
+function papersFirst(names: readonly string[]): string[] {
   const rankOf = (name: string) => {
     const place = PAPERS.findIndex((words) => words.test(plain(name)));
     return place < 0 ? PAPERS.length : place;

@@ -182,7 +182,7 @@ export interface SharedBook {
  *
  * @throws FileRefusal for a file that cannot be read, or a sheet that is not there.
  */
-export async function sharedBook(bytes: Uint8Array, options: ShareOptions = {}): Promise<SharedBook> {
+async function sharedBook(bytes: Uint8Array, options: ShareOptions = {}): Promise<SharedBook> {
   const progress = options.onProgress ?? (() => undefined);
   const choice = options.choice ?? { kind: "all" };
   const file = WorkbookFile.of(bytes);

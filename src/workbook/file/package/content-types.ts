@@ -50,19 +50,3 @@ export function declarePart(file: Package, part: string, type: string): void {
   const entry = `<${prefix}Override PartName="/${escapeXml(part)}" ContentType="${type}"/>`;
   file.setText(PART, text.slice(0, end) + entry + text.slice(end));
 }
-
-/** Declares the type of a file ending, unless that is done already. */
-export function declareEnding(file: Package, ending: string, type: string): void {
-  const text = file.text(PART);
-  let open: { end: number; prefix: string } | undefined;
-  let isKnown = false;
-  walkXml(PART, text, {
-    open({ name, prefix, attributes, end }) {
-      open ??= { end, prefix };
-      isKnown ||= name === "Default" && attributes.Extension?.toLowerCase() === ending;
-    },
-  });
-  if (isKnown || open === undefined) return;
-  const entry = `<${open.prefix}Default Extension="${ending}" ContentType="${type}"/>`;
-  file.setText(PART, text.slice(0, open.end) + entry + text.slice(open.end));
-}

@@ -29,7 +29,7 @@ export interface Statements {
 const SEALS: readonly string[] = [LABELS.digest, LABELS.signature];
 
 /** Reads the Provenance sheet: what stands beside a label. */
-export function besideLabels(values: Values): (label: string) => string | undefined {
+function besideLabels(values: Values): (label: string) => string | undefined {
   const cells = values.get(PROVENANCE) ?? new Map<string, never>();
   return (label) => {
     const found = [...cells].find(([cell, content]) => /^A\d/.test(cell) && plainContent(content) === label);

@@ -88,7 +88,7 @@ function treatmentCall(lines: LineCells, recipes: RecipeCells, index: number, ch
 }
 
 /** Which column of its answer holds a result, counted from 1. */
-export function treatmentColumn(label: TreatmentLabel): number {
+function treatmentColumn(label: TreatmentLabel): number {
   const at = RESULTS.indexOf(label);
   if (at < 0) throw new RangeError(`TREATMENT gives no ${label}`);
   return at + 1;
