@@ -55,6 +55,8 @@ export interface BandChart extends PictureText {
   readonly xScales?: readonly XScale[] | undefined;
   readonly yMarks?: readonly AxisMark[] | undefined;
   readonly yAlso?: string | undefined;
+  /** Pixels of the whole picture, where its place says so. */
+  readonly height?: number | undefined;
   readonly colours?: readonly ColourStretch[] | undefined;
   readonly wary?: readonly WaryStretch[];
   readonly wanted?: WantedStretch | undefined;

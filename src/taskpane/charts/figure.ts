@@ -3,7 +3,7 @@ import "./drawings.css";
 import { type Shape, SVG, shape } from "./svg";
 
 /** The elements of a drawing in the page. */
-function elementOf({ tag, attributes, children }: Shape): SVGElement {
+export function elementOf({ tag, attributes, children }: Shape): SVGElement {
   const made = document.createElementNS(SVG, tag);
   for (const [name, value] of Object.entries(attributes)) made.setAttribute(name, String(value));
   made.append(...children.map((child) => (typeof child === "string" ? child : elementOf(child))));

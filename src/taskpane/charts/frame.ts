@@ -36,6 +36,8 @@ export interface FrameOf {
   readonly colours?: readonly ColourStretch[] | undefined;
   /** Names that stand right of the plot, at the ends of its lines. */
   readonly endNames?: readonly string[] | undefined;
+  /** Pixels of the whole picture, where its place says so. */
+  readonly height?: number | undefined;
 }
 
 export interface Frame {
@@ -70,17 +72,19 @@ const span = (values: readonly number[]): [number, number] => [Math.min(...value
 
 /** Where x and y of a chart lie in a picture of a width in pixels. */
 export function frameFor(
-  { xs, ys, xScales = PLAIN, colours = [], endNames = [] }: FrameOf,
+  { xs, ys, xScales = PLAIN, colours = [], endNames = [], height }: FrameOf,
   width: number,
 ): Frame {
   const names = Math.max(0, ...endNames.map((name) => name.length)) * LETTER;
   const [left, right] = [PLOT_SIDE, width - Math.max(PLOT_SIDE, names + 8)];
-  const bottom = TOP + Math.round(Math.min(TALLEST, Math.max(SHORTEST, SHAPE * width)));
+  const below = (xScales.length + 1 + (colours.length === 0 ? 0 : 1)) * LINE + 10;
+  const shape = TOP + Math.round(Math.min(TALLEST, Math.max(SHORTEST, SHAPE * width)));
+  const bottom = height === undefined ? shape : Math.max(TOP + LINE, height - below);
   return {
     left,
     right,
     bottom,
-    height: bottom + (xScales.length + 1 + (colours.length === 0 ? 0 : 1)) * LINE + 10,
+    height: bottom + below,
     x: axis(span(xs), [left, right]),
     y: axis(rounded(span(ys), Y_MARKS), [bottom, TOP]),
   };

@@ -7,22 +7,14 @@ import {
   type Worksheet,
 } from "@univerjs/core";
 import { INTERCEPTOR_POINT, SheetInterceptorService } from "@univerjs/sheets";
-import { readRectangle } from "../../formula/addresses";
 import { type BandPoint, bandChart } from "../../taskpane/charts/band-chart";
 import { smallCurve } from "../../taskpane/charts/small-curve";
 import { ask, cellText } from "../../taskpane/parts/ask";
 import { LINE_HEADINGS } from "../../taskpane/parts/selected-line";
+import { curveAskedFor, isPicture, PICTURE } from "../../workbook/model/table-curves";
 import { FIRST_ROW, HEADINGS } from "../../workbook/sheets/parts/table-sheet";
 import { inks, paintShape } from "./paint-shape";
-
-/** Words that stand in a cell whose place is taken by the picture of a table: they say so where no picture is drawn. */
-const PICTURED = /^Curve of (\$?[A-Z]+\$?\d+:\$?[A-Z]+\$?\d+)$/;
-
-/** Those words for a table, its headings included. */
-export const picturedWords = (table: string) => `Curve of ${table}`;
-
-/** Room that a picture takes, in cells of the usual size. */
-export const PICTURE = { rows: 12, columns: 5 } as const;
+import { tableChart } from "./table-chart";
 
 const LINES = "Lines";
 /** Left for the figure of the cell, above the curve. */
@@ -98,36 +90,25 @@ function lineCurve(steel: string, temper: number): ICellCustomRender {
   };
 }
 
-/** Points of a table whose headings name what is low, likely and high over its first column. */
-function tablePoints(sheet: Worksheet, table: string): { points: BandPoint[]; xName: string } | undefined {
-  const area = readRectangle(table);
-  if (area === undefined) return undefined;
-  const { row, column, lastRow, lastColumn } = area;
-  const headings = Array.from({ length: lastColumn - column + 1 }, (_, at) => text(sheet, row, column + at));
-  const places = ["low", "likely", "high"].map((name) =>
-    headings.findIndex((heading) => heading.startsWith(name)),
-  );
-  if (places.includes(-1)) return undefined;
-  const rows = Array.from({ length: lastRow - row }, (_, at) =>
-    [0, ...places].map((place) => text(sheet, row + 1 + at, column + place)),
-  );
-  const filled = rows.filter((cells) => cells.every((cell) => cell !== "" && Number.isFinite(Number(cell))));
-  return filled.length < 2 ? undefined : { points: pointsOf(filled), xName: headings[0] ?? "" };
-}
-
 /** The picture of a table in the cell whose words name it; it follows the cells of the table. */
-function tablePicture(table: string): ICellCustomRender {
+function tablePicture(words: string): ICellCustomRender {
   return {
-    drawWith(canvas, { primaryWithCoord, worksheet }) {
+    drawWith(canvas, { row, col, primaryWithCoord, worksheet }) {
       const { startX, startY, endX, endY } = primaryWithCoord.mergeInfo ?? primaryWithCoord;
-      const found = tablePoints(worksheet, table);
-      if (found === undefined) return;
-      const chart = { title: "", description: "", points: found.points, xName: found.xName, yName: "HRC" };
+      const shown = (atRow: number, atColumn: number) => text(worksheet, atRow, atColumn);
+      const { endRow, endColumn } = worksheet.getMergedCell(row, col) ?? {
+        endRow: row + PICTURE.rows - 1,
+        endColumn: col + PICTURE.columns - 1,
+      };
+      const place = { row, column: col, lastRow: endRow, lastColumn: endColumn };
+      const curve = curveAskedFor(words, place, shown);
+      const [width, height] = [endX - startX - 2, endY - startY - 2];
+      const chart = curve && tableChart(curve, shown, height);
       canvas.save();
       canvas.translate(startX + 1, startY + 1);
       canvas.fillStyle = inks().paper;
-      canvas.fillRect(0, 0, endX - startX - 2, endY - startY - 2);
-      paintShape(canvas, bandChart(chart, endX - startX - 2));
+      canvas.fillRect(0, 0, width, height);
+      if (chart !== undefined) paintShape(canvas, bandChart(chart, width));
       canvas.restore();
     },
   };
@@ -141,12 +122,6 @@ export function drawCurves(injector: Injector): void {
     isDrawing = true;
     begin(injector.get(SheetInterceptorService));
   });
-}
-
-/** The picture that a cell asks for by its words. */
-function pictureAskedFor(words: string): ICellCustomRender | undefined {
-  const [, table] = words.startsWith("Curve of ") ? (PICTURED.exec(words) ?? []) : [];
-  return table === undefined ? undefined : tablePicture(table);
 }
 
 /** The curve of the line in whose row the temper of a cell stands. */
@@ -164,7 +139,7 @@ function begin(service: SheetInterceptorService): void {
     handler: (cell, { row, col, worksheet, rawData }, next) => {
       const value = (rawData as Nullable<{ v?: unknown }>)?.v;
       let render: ICellCustomRender | undefined;
-      if (typeof value === "string") render = pictureAskedFor(value);
+      if (typeof value === "string") render = isPicture(value) ? tablePicture(value) : undefined;
       else if (typeof value === "number") render = curveBeside(worksheet, row, col, value, columns);
       if (render === undefined) return next(cell);
       return next({ ...cell, customRender: [...(cell?.customRender ?? []), render] });

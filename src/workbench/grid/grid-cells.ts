@@ -13,9 +13,9 @@ import type {
   LineChart,
   Place,
 } from "../../host/port";
+import { PICTURE, picturedWords } from "../../workbook/model/table-curves";
 import { HEADINGS } from "../../workbook/sheets/parts/table-sheet";
 import type { ShownWorkbook } from "../../workbook/sheets/run-progress";
-import { PICTURE, picturedWords } from "./cell-curves";
 import type { CellResults } from "./cell-results";
 
 /** More cells than this are not read for an explanation. */

@@ -13,6 +13,7 @@ interface Inks {
   readonly grey: string;
   readonly rule: string;
   readonly accent: string;
+  readonly wanted: string;
 }
 
 const LIGHT: Inks = {
@@ -21,6 +22,7 @@ const LIGHT: Inks = {
   grey: "#d1d1d1b3",
   rule: "#e0e0e0",
   accent: "#115ea3",
+  wanted: "#115ea326",
 };
 const DARK: Inks = {
   ink: "#ffffff",
@@ -28,13 +30,17 @@ const DARK: Inks = {
   grey: "#666666b3",
   rule: "#525252",
   accent: "#479ef5",
+  wanted: "#479ef540",
 };
+
+/** Colours of a drawing on paper. */
+export const PAPER_INKS: Inks = LIGHT;
 
 /** Colours of the page around the grid. */
 export const inks = (): Inks => (matchMedia("(prefers-color-scheme: dark)").matches ? DARK : LIGHT);
 
 /** As `drawings.css` has it for the pane; a shape without a kind here is not painted. */
-const paints = ({ ink, paper, grey, rule, accent }: Inks): Readonly<Record<string, Paint>> => ({
+const paints = ({ ink, paper, grey, rule, accent, wanted }: Inks): Readonly<Record<string, Paint>> => ({
   band: { fill: grey },
   likely: { stroke: ink, width: 2 },
   grid: { stroke: rule, width: 1 },
@@ -42,6 +48,8 @@ const paints = ({ ink, paper, grey, rule, accent }: Inks): Readonly<Record<strin
   here: { stroke: accent, width: 1.5 },
   dot: { fill: paper, stroke: ink, width: 1.5 },
   own: { fill: ink, stroke: paper, width: 1 },
+  wanted: { fill: wanted },
+  aim: { stroke: accent, width: 1 },
 });
 
 const FONT = "12px system-ui, 'Segoe UI', Arial, 'Liberation Sans', sans-serif";
@@ -52,7 +60,8 @@ function outline({ tag, attributes }: Shape): Path2D | undefined {
   if (tag === "line") {
     path.moveTo(figure("x1"), figure("y1"));
     path.lineTo(figure("x2"), figure("y2"));
-  } else if (tag === "circle") path.arc(figure("cx"), figure("cy"), figure("r"), 0, 2 * Math.PI);
+  } else if (tag === "rect") path.rect(figure("x"), figure("y"), figure("width"), figure("height"));
+  else if (tag === "circle") path.arc(figure("cx"), figure("cy"), figure("r"), 0, 2 * Math.PI);
   else if (tag !== "path") return undefined;
   return path;
 }

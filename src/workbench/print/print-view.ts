@@ -1,8 +1,7 @@
 import { isLandscape, PAGE_SIZES, pageMargins, pageName } from "../../workbook/model/page-size";
 import type { SheetData, WorkbookData } from "../../workbook/model/workbook-data";
 import { button } from "../page/page";
-import { orderCurve } from "./order-curve";
-import { type PrintedPage, printedSheet, type ShownText } from "./printed-pages";
+import { printedSheet, type ShownText } from "./printed-pages";
 import { pageTable } from "./sheet-html";
 
 const MM_AN_INCH = 25.4;
@@ -47,7 +46,7 @@ function pageRule(sheet: SheetData, { workbook, file }: Printing): string {
 }
 
 /** The paper of one page, as large as it will be; what is wider than the paper is made smaller. */
-function paperOf(sheet: SheetData, page: PrintedPage, content: HTMLTableElement): HTMLElement {
+function paperOf(sheet: SheetData, content: HTMLTableElement): HTMLElement {
   const [width, height] = pageSize(sheet);
   const { side, end } = pageMargins(sheet);
   const paper = document.createElement("div");
@@ -57,7 +56,7 @@ function paperOf(sheet: SheetData, page: PrintedPage, content: HTMLTableElement)
   const scale = Math.min(1, room / Number.parseFloat(content.style.width));
   if (scale < 1) content.style.setProperty("zoom", String(scale));
   const whole = document.createElement("div");
-  whole.append(content, ...orderCurve(sheet.name, page));
+  whole.append(content);
   paper.append(whole);
   return paper;
 }
@@ -130,9 +129,7 @@ class PrintView {
     if (sheet === undefined) return;
     const printed = printedSheet(sheet, this.printing.shown(sheet.name));
     this.rule.textContent = pageRule(sheet, this.printing);
-    this.papers.replaceChildren(
-      ...printed.pages.map((page) => paperOf(sheet, page, pageTable(printed, page))),
-    );
+    this.papers.replaceChildren(...printed.pages.map((page) => paperOf(sheet, pageTable(printed, page))));
     this.fit();
     // Drawings take their size when they are first laid out.
     requestAnimationFrame(() => requestAnimationFrame(() => this.fitPages(sheet)));

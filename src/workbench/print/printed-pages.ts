@@ -1,10 +1,19 @@
-import { holds } from "../../formula/addresses";
+import { holds, type Rectangle } from "../../formula/addresses";
+import type { BandChart } from "../../taskpane/charts/band-chart";
+import { curveAskedFor, isPicture, pictureAt } from "../../workbook/model/table-curves";
 import type { CellStyle, SheetData } from "../../workbook/model/workbook-data";
 import { pagesOf } from "../../workbook/share/paper-pages";
 import { subjectPlace } from "../../workbook/sheets/parts/doc-rows";
+import { tableChart } from "../grid/table-chart";
 
 /** What a cell shows; empty for one that shows nothing. */
 export type ShownText = (row: number, column: number) => string;
+
+/** A curve with the width that it has, in pixels. */
+export interface PrintedPicture {
+  readonly chart: BandChart | undefined;
+  readonly width: number;
+}
 
 /** A cell as it is printed. */
 export interface PrintedCell {
@@ -15,6 +24,8 @@ export interface PrintedCell {
   readonly down: number;
   /** Text may run over the empty cells beside it. */
   readonly runsOver: boolean;
+  /** What is drawn in the place of the text. */
+  readonly picture?: PrintedPicture;
 }
 
 export interface PrintedRow {
@@ -39,6 +50,8 @@ export interface PrintedSheet {
 
 const USUAL_WIDTH = 64;
 const USUAL_HEIGHT = 19;
+/** Pixels that the title of a picture takes of its place. */
+const TITLE_ROOM = 20;
 
 /** Lays one sheet out for paper. */
 class Layout {
@@ -91,8 +104,19 @@ class Layout {
         across: merged === undefined ? 1 : merged.lastColumn - merged.column + 1,
         down: merged === undefined ? 1 : merged.lastRow - merged.row + 1,
         runsOver: next === undefined || this.shown(row, next) === "",
+        ...(isPicture(text) && { picture: this.picture(text, pictureAt(this.sheet, { row, column })) }),
       },
     ];
+  }
+
+  private picture(words: string, place: Rectangle): PrintedPicture {
+    const { rows, columns } = this.sheet;
+    const sum = (from: number, to: number, size: (at: number) => number) =>
+      this.range(to - from + 1).reduce((all, at) => all + size(from + at), 0);
+    const width = sum(place.column, place.lastColumn, (at) => columns.get(at)?.size ?? USUAL_WIDTH);
+    const height = sum(place.row, place.lastRow, (at) => rows.get(at)?.size ?? USUAL_HEIGHT);
+    const curve = curveAskedFor(words, place, this.shown);
+    return { chart: curve && tableChart(curve, this.shown, height - TITLE_ROOM), width };
   }
 
   /** A word that takes a colour takes it on paper too. */
@@ -133,13 +157,4 @@ export function printedSheet(sheet: SheetData, shown: ShownText): PrintedSheet {
     head: head.flatMap((row) => layout.row(row)),
     pages: pageRows(sheet, layout, shown),
   };
-}
-
-/** Of a page, the text beside a label. */
-export function besideLabel({ rows }: PrintedPage, label: string): string {
-  for (const { cells } of rows) {
-    const at = cells.findIndex(({ text }) => text === label);
-    if (at >= 0) return cells[at + 1]?.text ?? "";
-  }
-  return "";
 }

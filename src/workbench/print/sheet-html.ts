@@ -1,5 +1,7 @@
+import { bandChart } from "../../taskpane/charts/band-chart";
+import { elementOf } from "../../taskpane/charts/figure";
 import type { CellStyle } from "../../workbook/model/workbook-data";
-import type { PrintedCell, PrintedPage, PrintedRow, PrintedSheet } from "./printed-pages";
+import type { PrintedCell, PrintedPage, PrintedPicture, PrintedRow, PrintedSheet } from "./printed-pages";
 
 /** Pixels that a border of a kind is wide. */
 const THICKNESS: Readonly<Record<string, string>> = {
@@ -63,12 +65,25 @@ function cssOf(printed: PrintedCell): string {
     .join(";");
 }
 
+/** A drawing in the colours of paper, whatever those of the page are. */
+function pictureOf({ chart, width }: PrintedPicture): HTMLElement {
+  const place = document.createElement("div");
+  place.className = "pane sheet-picture";
+  place.dataset.theme = "light";
+  if (chart === undefined) return place;
+  const title = document.createElement("strong");
+  title.textContent = chart.title;
+  place.append(title, elementOf(bandChart(chart, width)));
+  return place;
+}
+
 function cellOf(printed: PrintedCell): HTMLTableCellElement {
   const cell = document.createElement("td");
   cell.style.cssText = cssOf(printed);
   if (printed.across > 1) cell.colSpan = printed.across;
   if (printed.down > 1) cell.rowSpan = printed.down;
-  cell.textContent = printed.text;
+  if (printed.picture === undefined) cell.textContent = printed.text;
+  else cell.append(pictureOf(printed.picture));
   return cell;
 }
 

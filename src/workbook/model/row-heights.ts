@@ -1,7 +1,10 @@
 import type { Band, CellContent, CellData, SheetData, WorkbookData } from "./workbook-data";
 
-/** Pixels of a line of text at 10 points, of a letter in a wide font, and of what a cell keeps free at its sides. */
-const LINE = 17;
+/**
+ * Pixels of a line of text at 10 points, in the tallest font that stands in for Arial; of a letter in a wide font; and of
+ * what a cell keeps free at its sides.
+ */
+const LINE = 18;
 const LETTER = 6.4;
 const BOLD = 7.3;
 const MARGIN = 15;
@@ -10,6 +13,9 @@ const PADDING = 3;
 const TITLE_POINTS = 13;
 const TITLE = 28;
 const USUAL_WIDTH = 64;
+
+/** Pixels of a row with so many lines of text. */
+export const rowOfLines = (lines: number): number => lines * LINE + PADDING;
 
 /** Lines that one paragraph needs where it breaks between words. */
 function paragraphLines(paragraph: string, letters: number): number {
@@ -44,8 +50,8 @@ function linesIn({ content, style, column }: CellData, columns: SheetData["colum
 function heightOf(cells: readonly CellData[], columns: SheetData["columns"]): number | undefined {
   const most = Math.max(1, ...cells.map((cell) => linesIn(cell, columns)));
   const isTitle = cells.some(({ style }) => (style?.size ?? 0) >= TITLE_POINTS);
-  if (isTitle) return Math.max(TITLE, most * LINE + PADDING);
-  return most === 1 ? undefined : most * LINE + PADDING;
+  if (isTitle) return Math.max(TITLE, rowOfLines(most));
+  return most === 1 ? undefined : rowOfLines(most);
 }
 
 /** Pixels that rows need for the texts in them, for those that need more than one line or are titles. */

@@ -1,3 +1,4 @@
+import type { Rectangle } from "../../formula/addresses";
 import type { Role } from "./role-styles";
 import type { PrintSetup } from "./workbook-data";
 
@@ -51,6 +52,10 @@ export interface SheetModel {
   /** Columns in which the words about a blade's band and hardening are. */
   readonly bladeStatusColumns?: readonly number[];
   readonly tables?: readonly SheetTable[];
+  /** Columns that are not shown: a chart draws what stands in them. */
+  readonly hiddenColumns?: readonly number[];
+  /** Cells that are one cell. */
+  readonly merged?: readonly Rectangle[];
   readonly print?: Partial<PrintSetup>;
 }
 

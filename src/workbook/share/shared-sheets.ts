@@ -3,11 +3,13 @@ import { cellName, placeOf, rectangleName } from "../../formula/addresses";
 import { contentOf } from "../file/cell-content";
 import { relationshipsOf } from "../file/package/relationships";
 import type { Calculation } from "../file/patch/calculation";
-import type { LiveFormula, LiveWorkbook } from "../file/read/live-workbook";
+import type { LiveFormula, LiveSheet, LiveWorkbook } from "../file/read/live-workbook";
+import { drawnOver, hasOwnChartsOnly } from "../file/read/own-charts";
 import { printNames } from "../file/read/print-names";
 import { type Layout, readLayout } from "../file/read/read-layout";
 import type { StoredCell } from "../file/read/stored-sheet";
 import { readStylesOf } from "../file/read/workbook-styles";
+import { picturedColumns } from "../model/table-curves";
 import type { CellData, CellStyle, SheetData, WordColor } from "../model/workbook-data";
 import type { KeptSheet } from "./kept-sheets";
 import { cannotBeRead, isOutOfSight, outOfSightOn } from "./sight";
@@ -25,6 +27,29 @@ export function noteFor(formula: LiveFormula, done: Calculation): string {
   return `=${formula.typed}${filled}${sentence}`;
 }
 
+/** Columns from which the charts of a sheet are drawn that stand over cells beside them. */
+function columnsDrawn({ file }: LiveWorkbook, { listed }: LiveSheet): ReadonlySet<number> {
+  const drawn = drawnOver(file, listed.part).flatMap((words) => {
+    const [first, last] = picturedColumns(words) ?? [0, -1];
+    return Array.from({ length: last - first + 1 }, (_, at) => first + at);
+  });
+  return new Set(drawn);
+}
+
+/** What a picture shows travels with it, and whoever gets the copy sees that it does: its columns are shown there. */
+function withColumnsShown(layout: Layout, shown: ReadonlySet<number>): Layout {
+  if (shown.size === 0) return layout;
+  const columns = new Map(
+    [...layout.columns].map(([at, band]) => [at, shown.has(at) ? { ...band, isHidden: false } : band]),
+  );
+  const hiddenColumns = layout.hiddenColumns.flatMap(([first, last]) =>
+    Array.from({ length: last - first + 1 }, (_, at) => first + at)
+      .filter((at) => !shown.has(at))
+      .map((at) => [at, at] as const),
+  );
+  return { ...layout, columns, hiddenColumns };
+}
+
 /** The sheets to share with their layout. @param current - The workbook with its results written into it. */
 export function keptSheets(current: LiveWorkbook, names: readonly string[]): KeptSheet[] {
   const { styles, ruleFills } = readStylesOf(current);
@@ -33,7 +58,8 @@ export function keptSheets(current: LiveWorkbook, names: readonly string[]): Kep
   return names.flatMap((name) => {
     const sheet = current.sheets.find(({ listed }) => listed.name === name);
     if (sheet === undefined) return [];
-    const layout = readLayout(sheet.listed.part, sheet.stored.xml, ruleFills);
+    const read = readLayout(sheet.listed.part, sheet.stored.xml, ruleFills);
+    const layout = withColumnsShown(read, columnsDrawn(current, sheet));
     const unread = sheet.stored.rows.flatMap(({ cells }) => cells.filter(isUnread));
     return [{ sheet, layout, hidden: outOfSightOn(layout), unread }];
   });
@@ -140,15 +166,22 @@ const KINDS: Readonly<Record<string, string>> = {
   threadedComment: "comments",
 };
 
+/** What is linked to a sheet and stays behind; curves that cells ask for are drawn again in the copy. */
+function linkedTo({ file }: LiveWorkbook, { sheet }: KeptSheet): string[] {
+  const { part } = sheet.listed;
+  const kinds = relationshipsOf(file, part).map(({ kind }) => kind);
+  const isAgain = (kind: string) => kind === "drawing" && hasOwnChartsOnly(file, part);
+  return kinds.flatMap((kind) => (isAgain(kind) ? [] : (KINDS[kind] ?? [])));
+}
+
 /** What stands on the sheets and stays behind, in words. */
 export function staysBehind(current: LiveWorkbook, kept: readonly KeptSheet[]): string[] {
   const found = new Set<string>();
-  for (const { sheet, layout } of kept) {
-    for (const { kind } of relationshipsOf(current.file, sheet.listed.part))
-      if (KINDS[kind] !== undefined) found.add(KINDS[kind]);
-    if (layout.unshown.has("colours by other rules than a word in the cell"))
+  for (const entry of kept) {
+    for (const words of linkedTo(current, entry)) found.add(words);
+    if (entry.layout.unshown.has("colours by other rules than a word in the cell"))
       found.add("colours by rules other than a word in the cell");
-    if (layout.offers.length > 0) found.add("drop-down lists");
+    if (entry.layout.offers.length > 0) found.add("drop-down lists");
   }
   return [...found];
 }

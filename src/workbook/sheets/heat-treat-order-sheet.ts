@@ -18,6 +18,7 @@ import {
   taken,
   told,
 } from "./parts/doc-rows";
+import { CURVE_TITLE, CURVE_WIDTHS, curvePlace, curveRows } from "./parts/order-curve";
 import type { Row } from "./parts/sheet-parts";
 import { DATE_FORMAT } from "./parts/table-sheet";
 import type { Recipes } from "./recipe-sheet";
@@ -132,22 +133,38 @@ const reportFields: readonly DocField[] = [
   stated("Price", "per lot, minimum and set-up named"),
 ];
 
-function body(sources: Sources, page: number, named: string): Row[] {
-  const { batches, lines, recipes, cuts, steels } = sources;
-  const row = `MATCH(${page + 1},${batches.block("page")},0)`;
-  const batch: Named["batch"] = (key) => `INDEX(${batches.block(key)},${row})`;
-  const stock = cuts.lookup("steel", batch("line"));
-  const cells: Named = {
-    batch,
-    line: (key) => lines.lookup(key, batch("line")),
-    recipe: (key) => recipes.lookup(key, batch("line")),
-    steel: (key) => `IF(${stock}="","",${steels.lookup(key, stock)})`,
-  };
+/** Rows of the page in front of its curve, the head left out. */
+function rowsBeforeCurve(sources: Sources, cells: Named, named: string): Row[] {
   return [
     ...section("General", generalFields(sources, cells), named),
     ...section("Material", materialFields(cells), named),
     ...section("Treatment", processFields(cells), named),
     ...section("Result", resultFields(cells), named),
+  ];
+}
+
+/** Cells of the batch that a page is about. */
+function cellsOf({ batches, lines, recipes, cuts, steels }: Sources, page: number): Named {
+  const found = `MATCH(${page + 1},${batches.block("page")},0)`;
+  const batch: Named["batch"] = (key) => `INDEX(${batches.block(key)},${found})`;
+  const stock = cuts.lookup("steel", batch("line"));
+  return {
+    batch,
+    line: (key) => lines.lookup(key, batch("line")),
+    recipe: (key) => recipes.lookup(key, batch("line")),
+    steel: (key) => `IF(${stock}="","",${steels.lookup(key, stock)})`,
+  };
+}
+
+function body(sources: Sources, page: number, named: string, row: number): Row[] {
+  const cells = cellsOf(sources, page);
+  const { line, recipe } = cells;
+  const ordered = { grade: cells.batch("grade"), line, recipe, named };
+  const before = rowsBeforeCurve(sources, cells, named);
+  return [
+    ...before.slice(0, -1),
+    [...(before.at(-1) ?? []), ...CURVE_TITLE.slice(before.at(-1)?.length)],
+    ...curveRows(ordered, row + before.length),
     ...section("Report", reportFields, named),
     ...signatures("For the forge, date", "For the treater, date"),
   ];
@@ -156,6 +173,7 @@ function body(sources: Sources, page: number, named: string): Row[] {
 /** The order to whoever hardens the blades, a page for each line of each batch that goes out of the house. */
 export function heatTreatOrderSheet(sources: Sources, count: number): SheetModel {
   const { batches, cover } = sources;
+  const before = rowsBeforeCurve(sources, cellsOf(sources, 0), "").length;
   return paperSheet({
     name: "Heat-treat order",
     cover,
@@ -164,7 +182,9 @@ export function heatTreatOrderSheet(sources: Sources, count: number): SheetModel
     count,
     subject: (page) =>
       `IFERROR(INDEX(${batches.block("batch")},MATCH(${page + 1},${batches.block("page")},0)),"")`,
-    body: (page, named) => body(sources, page, named),
+    body: (page, named, row) => body(sources, page, named, row),
+    besideWidths: CURVE_WIDTHS,
+    merged: (row) => [curvePlace(row + before)],
     number: (page) => {
       const treater = `INDEX(${batches.block("treater")},MATCH(${page + 1},${batches.block("page")},0))`;
       const ofSame = `COUNTIFS(${batches.block("treater")},${treater},${batches.block("page")},">0"`;

@@ -25,9 +25,12 @@ export interface Layout {
   readonly unshown: Set<string>;
 }
 
+/** What is drawn over the cells, as a smith calls it. */
+export const DRAWN = "pictures and charts";
+
 /** Elements of a worksheet that the grid leaves out, as a smith calls them. */
 const UNSHOWN: Readonly<Record<string, string>> = {
-  drawing: "pictures and charts",
+  drawing: DRAWN,
   legacyDrawing: "notes on cells",
   hyperlink: "links",
   autoFilter: "filters",

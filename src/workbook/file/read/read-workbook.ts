@@ -5,8 +5,9 @@ import { bodyOf, type Calculation, calculateFile, storedCalculation } from "../p
 import { type CellRemark, leftAsTheyWere } from "../patch/recalculate";
 import { APP, PROPERTIES, VERSION } from "../write/package-parts";
 import { type LiveFormula, type LiveSheet, type LiveWorkbook, readLiveWorkbook } from "./live-workbook";
+import { hasOwnChartsOnly } from "./own-charts";
 import { printNames } from "./print-names";
-import { readLayout } from "./read-layout";
+import { DRAWN, readLayout } from "./read-layout";
 import type { Styles } from "./read-styles";
 import type { StoredCell } from "./stored-sheet";
 import { readStylesOf } from "./workbook-styles";
@@ -105,7 +106,8 @@ export async function readWorkbook(bytes: Uint8Array): Promise<ReadWorkbook> {
   const sheets = live.sheets.map((sheet): SheetData => {
     const { listed, stored } = sheet;
     const layout = readLayout(listed.part, stored.xml, styles.ruleFills);
-    for (const words of layout.unshown) unshown.add(words);
+    for (const words of layout.unshown)
+      if (words !== DRAWN || !hasOwnChartsOnly(live.file, listed.part)) unshown.add(words);
     const { columns, rows, frozenRows, frozenColumns, merged, offers, colors, hidesGridLines } = layout;
     return {
       name: listed.name,

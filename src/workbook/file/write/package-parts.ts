@@ -6,7 +6,7 @@ export const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 export const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 export const LINKS = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 const PACKAGE = "http://schemas.openxmlformats.org/package/2006";
-const TYPES = "application/vnd.openxmlformats-officedocument.spreadsheetml.";
+const TYPES = "application/vnd.openxmlformats-officedocument.";
 const CORE = "metadata/core-properties";
 /** The same workbook gives the same file on every day. */
 const WRITTEN = "2026-01-01T00:00:00Z";
@@ -14,7 +14,7 @@ const WRITTEN = "2026-01-01T00:00:00Z";
 /** A part of a new file. */
 export interface Part {
   readonly name: string;
-  /** What stands behind the usual beginning of types of a workbook; `undefined` where the file ending says the type. */
+  /** What stands behind the usual beginning of types of office files; `undefined` where the file ending says the type. */
   readonly type?: string;
   readonly xml: string;
 }

@@ -66,7 +66,7 @@ export function notesLinks(notes: readonly Noted[], position: number): Link[] {
 export function notesParts(notes: readonly Noted[], position: number): Part[] {
   if (notes.length === 0) return [];
   return [
-    { name: `xl/${commentsPart(position)}`, type: "comments", xml: commentsXml(notes) },
+    { name: `xl/${commentsPart(position)}`, type: "spreadsheetml.comments", xml: commentsXml(notes) },
     { name: `xl/${drawingPart(position)}`, xml: drawingXml(notes) },
   ];
 }

@@ -143,6 +143,8 @@ export interface SheetPlace {
   readonly title: string | undefined;
   /** Ids of the links to the tables of the sheet. */
   readonly tables: readonly string[];
+  /** Id of the link to the drawing of its charts. */
+  readonly charts?: string | undefined;
   /** Id of the link to the drawing of its notes. */
   readonly notes?: string | undefined;
 }
@@ -151,7 +153,7 @@ export interface SheetPlace {
 export function sheetXml(
   sheet: SheetData,
   styles: StylesWriter,
-  { isFirst, title, tables, notes }: SheetPlace,
+  { isFirst, title, tables, charts, notes }: SheetPlace,
 ): string {
   const links = tables.map((id) => `<tablePart r:id="${id}"/>`).join("");
   return (
@@ -166,6 +168,7 @@ export function sheetXml(
     colorsXml(sheet.colors, styles) +
     offersXml(sheet.offers) +
     printXml(sheet, title) +
+    (charts === undefined ? "" : `<drawing r:id="${charts}"/>`) +
     (notes === undefined ? "" : `<legacyDrawing r:id="${notes}"/>`) +
     (links === "" ? "" : `<tableParts count="${tables.length}">${links}</tableParts>`) +
     "</worksheet>"

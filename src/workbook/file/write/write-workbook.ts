@@ -9,6 +9,7 @@ import { escapeXml } from "../package/xml";
 import { METADATA } from "./dynamic-arrays";
 import { HEAD, LINKS, type Link, linksXml, MAIN, type Part, packed } from "./package-parts";
 import { printNamesXml } from "./print-xml";
+import { CHARTS_DRAWING, chartsOf } from "./write-charts";
 import { NOTES_DRAWING, notesLinks, notesOf, notesParts } from "./write-notes";
 import { sheetXml } from "./write-sheet";
 import { StylesWriter } from "./write-styles";
@@ -65,21 +66,29 @@ function sheetParts(
     table.sheet === sheet.name ? [{ table, id: index + 1, link: `rId${index + 1}` }] : [],
   );
   const notes = notesOf(sheet);
+  const charts = chartsOf(sheet, position);
   const xml = sheetXml(sheet, styles, {
     isFirst: position === 0,
     title: workbook.title,
     tables: own.map(({ link }) => link),
+    charts: charts.parts.length === 0 ? undefined : CHARTS_DRAWING,
     notes: notes.length === 0 ? undefined : NOTES_DRAWING,
   });
   const links = [
     ...own.map(({ id, link }) => ({ id: link, kind: "table", target: `../${tablePart(id)}` })),
+    ...charts.links,
     ...notesLinks(notes, position),
   ];
   const linked = { name: `xl/worksheets/_rels/sheet${position + 1}.xml.rels`, xml: linksXml(links) };
   return [
-    { name: `xl/${sheetPart(position)}`, type: "worksheet", xml },
+    { name: `xl/${sheetPart(position)}`, type: "spreadsheetml.worksheet", xml },
     ...(links.length === 0 ? [] : [linked]),
-    ...own.map(({ table, id }) => ({ name: `xl/${tablePart(id)}`, type: "table", xml: tableXml(table, id) })),
+    ...own.map(({ table, id }) => ({
+      name: `xl/${tablePart(id)}`,
+      type: "spreadsheetml.table",
+      xml: tableXml(table, id),
+    })),
+    ...charts.parts,
     ...notesParts(notes, position),
   ];
 }
@@ -114,10 +123,10 @@ export async function writeWorkbook(
   const styles = new StylesWriter();
   const sheets = workbook.sheets.flatMap((sheet, position) => sheetParts(workbook, sheet, position, styles));
   const parts: Part[] = [
-    { name: "xl/workbook.xml", type: "sheet.main", xml: workbookXml(workbook) },
+    { name: "xl/workbook.xml", type: "spreadsheetml.sheet.main", xml: workbookXml(workbook) },
     { name: "xl/_rels/workbook.xml.rels", xml: linksXml(mainLinks(workbook)) },
-    { name: "xl/styles.xml", type: "styles", xml: styles.text() },
-    { name: "xl/metadata.xml", type: "sheetMetadata", xml: METADATA },
+    { name: "xl/styles.xml", type: "spreadsheetml.styles", xml: styles.text() },
+    { name: "xl/metadata.xml", type: "spreadsheetml.sheetMetadata", xml: METADATA },
     ...sheets,
   ];
   return packed(parts, workbook.title ?? "");

@@ -1,4 +1,5 @@
 import { cellName } from "../../../formula/addresses";
+import { rowOfLines } from "../../model/row-heights";
 import type { SheetModel } from "../../model/sheet-model";
 import {
   beside,
@@ -219,7 +220,7 @@ export function balanceSheet(): SheetModel {
   ];
   const heights = demo.swords.flatMap((_, index) => {
     const { grind, stations, blade, flex, ring } = swordRows(index);
-    return [grind, stations - 2, blade - 1, flex - 1, ring - 1].map((row) => [row, 36]);
+    return [grind, stations - 2, blade - 1, flex - 1, ring - 1].map((row) => [row, rowOfLines(2)]);
   });
   return helperSheet("Balance", rows, {
     columnWidths: [84, 72, 78, 86, 12, 174, 70, 70, 76, 78, 104],

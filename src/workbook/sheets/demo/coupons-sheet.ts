@@ -1,4 +1,5 @@
 import { cellName } from "../../../formula/addresses";
+import { rowOfLines } from "../../model/row-heights";
 import type { SheetModel } from "../../model/sheet-model";
 import type { Lines } from "../lines-sheet";
 import {
@@ -158,6 +159,6 @@ export function couponsSheet(run: readonly RunLine[], lines: Lines): SheetModel 
   ];
   return helperSheet("Coupons", rows, {
     columnWidths: [110, 96, 84, 84, 84, 96, 120, 330],
-    rowHeights: { 0: 28, [FIT + 1]: 36, [BY_BOOK]: 84, [BY_BOOK + 1]: 84 },
+    rowHeights: { 0: 28, [FIT + 1]: rowOfLines(2), [BY_BOOK]: rowOfLines(5), [BY_BOOK + 1]: rowOfLines(5) },
   });
 }

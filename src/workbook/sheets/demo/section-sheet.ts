@@ -1,3 +1,4 @@
+import { rowOfLines } from "../../model/row-heights";
 import type { SheetModel } from "../../model/sheet-model";
 import type { Lines } from "../lines-sheet";
 import {
@@ -160,9 +161,9 @@ export function sectionSheet(lines: Lines): SheetModel {
     [note(CALIBRATE)],
     ...beside(clayFields(), profileRows(), PROFILE),
   ];
-  const heights = thick.map((_, index) => [FIRST_SECTION + index, 34]);
+  const heights = thick.map((_, index) => [FIRST_SECTION + index, rowOfLines(2)]);
   return helperSheet("Section", rows, {
     columnWidths: [170, 104, 56, 56, 56, 96, 64, 56, 60, 60, 330],
-    rowHeights: { 0: 28, 2: 36, [CLAY + 3]: 50, ...Object.fromEntries(heights) },
+    rowHeights: { 0: 28, 2: rowOfLines(2), [CLAY + 3]: rowOfLines(3), ...Object.fromEntries(heights) },
   });
 }

@@ -1,4 +1,4 @@
-import { cellName } from "../../../formula/addresses";
+import { cellName, type Rectangle } from "../../../formula/addresses";
 import { textLiteral } from "../../../formula/tokens";
 import type { CellModel, SheetModel } from "../../model/sheet-model";
 import type { Cover } from "../cover-sheet";
@@ -70,7 +70,8 @@ export function aimWords(
   return `IF(${isBeyondReach(line)},"${TO_AGREE}",${aimThatCanBeHad(line)})`;
 }
 
-const bandEnd = (use: string, column: number) => `INDEX(BLADE.BAND(${use}),1,${column})`;
+/** An end of the range of a use: 1 the low one, 3 the high one. */
+export const bandEnd = (use: string, column: number) => `INDEX(BLADE.BAND(${use}),1,${column})`;
 
 function aimThatCanBeHad(line: (key: "aim" | "low" | "high" | "use") => string): string {
   const aim = aimOf(line);
@@ -181,14 +182,21 @@ export interface Pages {
   /** What stands in front of the subject. */
   readonly label: string;
   readonly count: number;
-  /** Rows below the head; all pages have as many. */
-  readonly body: (page: number, named: string) => readonly Row[];
+  /** Rows below the head; all pages have as many. @param row - The first of them. */
+  readonly body: (page: number, named: string, row: number) => readonly Row[];
   /** Formulas for which page of its paper a page is, and of how many; each page is a paper of its own without. */
   readonly number?: (page: number, named: string) => readonly [page: string, of: string];
   /** Formula for the number of pages that have a subject. */
   readonly filled: string;
   readonly widths?: readonly number[];
+  /** Pixels of columns beside the paper, which are not shown: a chart draws what stands in them. */
+  readonly besideWidths?: readonly number[];
+  /** Cells that are one cell, of a page whose rows below the head begin in a row. */
+  readonly merged?: (row: number) => readonly Rectangle[];
 }
+
+/** Rows of the head of a page. */
+const HEAD_ROWS = 3;
 
 /** Where a page that begins in a row names its subject; a page without one is not printed. */
 export const subjectPlace = (start: number) => ({ row: start + 2, column: 1 });
@@ -206,7 +214,7 @@ function onePage(pages: Pages, index: number, start: number): Row[] {
       heading("Page"),
       words(waiting(named, `${page}&" of "&${of}`)),
     ],
-    ...pages.body(index, named),
+    ...pages.body(index, named, start + HEAD_ROWS),
   ];
 }
 
@@ -214,13 +222,21 @@ function onePage(pages: Pages, index: number, start: number): Row[] {
 export function paperSheet(pages: Pages): SheetModel {
   const rows: Row[] = [];
   const breaksAfter: number[] = [];
+  const merged: Rectangle[] = [];
   for (let index = 0; index < pages.count; index += 1) {
+    merged.push(...(pages.merged?.(rows.length + HEAD_ROWS) ?? []));
     rows.push(...onePage(pages, index, rows.length));
     if (index < pages.count - 1) breaksAfter.push(rows.length - 1);
   }
   const widths = pages.widths ?? DOC_WIDTHS;
   const printed = { columns: widths.length, rows: `MAX(1,${pages.filled})*${rows.length / pages.count}` };
-  return docSheet(pages.name, rows, { columnWidths: widths, print: { breaksAfter, isPaper: true, printed } });
+  const beside = pages.besideWidths ?? [];
+  return docSheet(pages.name, rows, {
+    columnWidths: [...widths, ...beside],
+    hiddenColumns: beside.map((_, at) => widths.length + at),
+    merged,
+    print: { breaksAfter, isPaper: true, printed },
+  });
 }
 
 /** A paper that goes out, one page wide and upright. */

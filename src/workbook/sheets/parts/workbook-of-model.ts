@@ -23,8 +23,14 @@ function cellsOf({ rows }: SheetModel): CellData[] {
 const bands = (sizes: Iterable<readonly [number | string, number]>): Map<number, Band> =>
   new Map([...sizes].map(([at, size]) => [Number(at), { size }]));
 
+function columnsOf({ columnWidths, hiddenColumns = [] }: SheetModel): Map<number, Band> {
+  return new Map(
+    columnWidths.map((size, at) => [at, hiddenColumns.includes(at) ? { size, isHidden: true } : { size }]),
+  );
+}
+
 function sheetOf(model: SheetModel): SheetData {
-  const { name, columnWidths, rowHeights, frozenRows, frozenColumns, lines, print } = model;
+  const { name, rowHeights, frozenRows, frozenColumns, lines, print } = model;
   const down = (column: number, [row, lastRow] = lines): Rectangle => ({
     row,
     lastRow,
@@ -37,11 +43,11 @@ function sheetOf(model: SheetModel): SheetData {
     name,
     isHidden: false,
     cells: cellsOf(model),
-    columns: bands(columnWidths.entries()),
+    columns: columnsOf(model),
     rows: bands(Object.entries(rowHeights)),
     frozenRows,
     frozenColumns,
-    merged: [],
+    merged: model.merged ?? [],
     offers: model.wordLists.map(({ column, words, rows }) => ({ areas: [down(column, rows)], words })),
     // In the order of the columns: a file keeps the rules of one area together.
     colors: [
