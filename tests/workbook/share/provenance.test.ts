@@ -55,7 +55,9 @@ describe("the sheet that says where a copy comes from", () => {
       },
       "ECDSA-P256 abc",
     );
-    expect(lines[1]?.[0]).toMatch(/notes keep 5 of them; .* BLADE functions stand first\.$/);
+    expect(lines[1]?.[0]).toMatch(
+      /; notes keep 5 of them, those of BLADE functions first; the others stay with the sender\.$/,
+    );
     expect(lines.slice(5)).toEqual([
       ["Computed by", COMPUTED_BY],
       ["Date given by the sender", "2026-11-29"],
@@ -93,7 +95,7 @@ describe("the sheet that says where a copy comes from", () => {
       leftOut: 1,
       asked: { number: "K7", by: "", lines: [] },
     });
-    expect(lines[1]?.[0]).toContain("; none is kept: they read cells that are not in the copy");
+    expect(lines[1]?.[0]).toContain("; the formulas stay with the sender.");
     expect(lines).toContainEqual(["Answer wanted by", "within a week"]);
     expect(lines.slice(-3)).toEqual([[], ["Inputs"], ["They stand on sheets that were left out."]]);
     expect(provenanceLines({ ...NOTHING, leftOut: 1, inputs: [["A", "B1", "2"]] })).not.toContainEqual([
