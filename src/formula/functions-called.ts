@@ -1,5 +1,6 @@
 import { NAMESPACE } from "../functions/namespace";
-import { type Token, tokensOf } from "./tokens";
+import type { Token } from "./pieces";
+import { tokensOf } from "./tokens";
 
 /** Our functions in any form that files hold: as stored or as typed, in any case. */
 const OURS = new RegExp(`^(?:_xlfn\\.)?(?:_xldudf_${NAMESPACE}_|${NAMESPACE}\\.)([A-Z][A-Z0-9_]*)$`, "i");

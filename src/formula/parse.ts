@@ -1,4 +1,5 @@
-import { type Token, type TokenKind, textOf, tokensOf } from "./tokens";
+import type { Token, TokenKind } from "./pieces";
+import { textOf, tokensOf } from "./tokens";
 
 /** A part of a formula; `text` is how it stands there. */
 export type Expression = { readonly text: string } & (

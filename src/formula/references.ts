@@ -9,8 +9,9 @@ import {
   SHEET_COLUMNS,
   SHEET_ROWS,
 } from "./addresses";
+import type { Token } from "./pieces";
 import { readSheetPrefix, renamedPrefix, sheetOfPrefix } from "./sheet-names";
-import { rewritten, type Token, textOf, tokensOf } from "./tokens";
+import { rewritten, textOf, tokensOf } from "./tokens";
 
 /** A reference of a formula taken apart. */
 export interface Reference {

@@ -1,6 +1,7 @@
 import { NAMESPACE } from "../functions/namespace";
 import { mayCallOurs, ownName } from "./functions-called";
-import { rewritten, type Token, tokensOf } from "./tokens";
+import type { Token } from "./pieces";
+import { rewritten, tokensOf } from "./tokens";
 
 /** In front of our names in files, where the dot after the namespace becomes an underscore. */
 const STORED_PREFIX = `_xldudf_${NAMESPACE}_`;

@@ -1,76 +1,56 @@
 import { COLUMN, ROW } from "./addresses";
+import { CELL, END, PATTERNS, pieceAt, type Token, type TokenKind } from "./pieces";
 
-const LETTER = String.raw`[\p{L}_\\]`;
-const WORD = String.raw`[\p{L}\p{M}\p{N}_.\\?]`;
-const NAME = `${LETTER}${WORD}*`;
-const CELL = String.raw`\$?${COLUMN}\$?${ROW}`;
-const END = `(?!${WORD}|!)`;
-const BOOK = String.raw`\[[^[\]]*\]`;
-/** Brackets nest once; an apostrophe inside takes the next character as it is (ECMA-376 Part 1, 18.17.6.2). */
-const IN_BRACKETS = String.raw`'[^]|[^[\]']`;
+/** Pieces of one character that begin nothing else. */
+const SIGNS: Readonly<Record<string, TokenKind>> = {
+  "(": "open",
+  ")": "close",
+  ",": "comma",
+  ";": "semicolon",
+  "{": "openArray",
+  "}": "closeArray",
+  ...Object.fromEntries([..."-+*/^&=%@:"].map((sign) => [sign, "operator"])),
+};
 
-const ONE_SHEET = `'(?:[^']|'')*'|(?:${BOOK})?${WORD}+|${BOOK}`;
-const SEVERAL_SHEETS = `(?!${CELL}:)(?:${BOOK})?${WORD}+:${WORD}+`;
+const PLAIN_WORD = /[A-Za-z_\\][\w.\\?]*/y;
+const PLAIN_CELL = new RegExp(`^${COLUMN}${ROW}$`);
+const FIXED_CELL = new RegExp(`(?=\\$)${CELL}${END}`, "uy");
+/** Behind a word of plain letters, what leaves no doubt that the word ends there and is no part of a range. */
+const ENDS_WORD = new Set(["", ..."),;}+-*/^&=<>%#"]);
+
+/** A sheet, a call, a cell or a name in plain letters, where one look at what follows tells which. */
+function plainWordAt(formula: string, at: number): Token | undefined {
+  PLAIN_WORD.lastIndex = at;
+  const text = PLAIN_WORD.exec(formula)?.[0];
+  if (text === undefined) return undefined;
+  const next = formula[at + text.length] ?? "";
+  if (next === "!") return { kind: "sheet", text: `${text}!`, at };
+  if (next === "(") return { kind: "call", text, at };
+  const isCell = PLAIN_CELL.test(text);
+  if (ENDS_WORD.has(next) || (isCell && next === ":")) return { kind: isCell ? "cell" : "name", text, at };
+  return undefined;
+}
 
 /**
- * The pieces of a formula in the order in which they are tried (grammar: ECMA-376 Part 1, 18.17.2). `sheet` is what
- * stands in front of a reference, with its exclamation mark: a sheet, several sheets, another workbook, or both.
- * A range of several sheets, `First:Last!`, cannot begin behind a sheet or with the address of a cell: that is a
- * range of cells whose second end names its sheet too. `unknown` is what has no place in a formula; a quote that is
- * not closed takes the rest with it.
+ * The same pieces by their first character, for what nearly all formulas are made of: the patterns try one kind after
+ * the other, which took a sixth of the time of reading and calculating a plan.
  */
-const PATTERNS = {
-  space: String.raw`\s+`,
-  text: `"(?:[^"]|"")*"`,
-  sheet: `(?:${ONE_SHEET}|${SEVERAL_SHEETS})!`,
-  error: "#[A-Za-z][A-Za-z0-9/_]*[!?]?",
-  call: String.raw`(?!${CELL}\s+\()${NAME}(?=\s*\()`,
-  columns: String.raw`\$?${COLUMN}:\$?${COLUMN}(?!\()${END}`,
-  rows: String.raw`\$?${ROW}:\$?${ROW}${END}`,
-  cell: `${CELL}${END}`,
-  name: NAME,
-  number: String.raw`(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?`,
-  brackets: String.raw`\[(?:${IN_BRACKETS}|\[(?:${IN_BRACKETS})*\])*\]`,
-  operator: "<=|>=|<>|[-+*/^&=<>%@:#]",
-  open: String.raw`\(`,
-  close: String.raw`\)`,
-  comma: ",",
-  semicolon: ";",
-  openArray: String.raw`\{`,
-  closeArray: String.raw`\}`,
-  unknown: `'(?:[^']|'')*'?|["[][^]*|[^]`,
-} as const;
-
-export type TokenKind = keyof typeof PATTERNS;
-
-const KINDS = Object.keys(PATTERNS) as TokenKind[];
-
-const pieces = (patterns: Readonly<Record<TokenKind, string>>) =>
-  new RegExp(KINDS.map((kind) => `(${patterns[kind]})`).join("|"), "uy");
-
-const PIECE = pieces(PATTERNS);
-/** Tried behind an exclamation mark. A look behind within the pattern would end the whole script in Safari before 16.4. */
-const PIECE_BEHIND_SHEET = pieces({ ...PATTERNS, sheet: `(?:${ONE_SHEET})!` });
-
-/** A piece of a formula with its place in it. */
-export interface Token {
-  readonly kind: TokenKind;
-  readonly text: string;
-  readonly at: number;
+function plainPieceAt(formula: string, at: number): Token | undefined {
+  const first = formula[at] ?? "";
+  const sign = SIGNS[first];
+  if (sign !== undefined) return { kind: sign, text: first, at };
+  if (first !== "$") return plainWordAt(formula, at);
+  FIXED_CELL.lastIndex = at;
+  const text = FIXED_CELL.exec(formula)?.[0];
+  return text === undefined ? undefined : { kind: "cell", text, at };
 }
 
 function cut(formula: string): Token[] {
   const tokens: Token[] = [];
   for (let at = 0; at < formula.length; ) {
-    const piece = formula[at - 1] === "!" ? PIECE_BEHIND_SHEET : PIECE;
-    piece.lastIndex = at;
-    const match = piece.exec(formula);
-    if (match === null) throw new Error("the last kind of piece takes anything");
-    // A loop of its own: every workbook is read through here, and a search by callback took half of the time.
-    let group = 1;
-    while (match[group] === undefined) group += 1;
-    tokens.push({ kind: KINDS[group - 1] ?? "unknown", text: match[0], at });
-    at += match[0].length;
+    const token = plainPieceAt(formula, at) ?? pieceAt(formula, at);
+    tokens.push(token);
+    at += token.text.length;
   }
   return tokens;
 }

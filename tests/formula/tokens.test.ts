@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { parseFormula } from "../../src/formula/parse";
+import { pieceAt, type Token } from "../../src/formula/pieces";
 import { arrayRows, isErrorCode, textLiteral, textOf, tokensOf } from "../../src/formula/tokens";
 
 /** Formulas of every kind (grammar: ECMA-376 Part 1, 18.17.2; marks of files: MS-XLSX 2.2.2, from memory). */
@@ -144,4 +145,55 @@ test("codes of errors are told from other texts", () => {
   ])
     expect(isErrorCode(code), code).toBe(true);
   for (const text of ["", "#", "# 3", "N/A", "#N/A!x", "#1"]) expect(isErrorCode(text), text).toBe(false);
+});
+
+describe("the quicker way of cutting", () => {
+  const FRAGMENTS = [
+    ..."AZaz019$!:#.,;(){}[]'\"@%&*+-<>=\\_? ü",
+    ...[
+      "A1",
+      "$A$1",
+      "B$2",
+      "$C3",
+      "XFD1",
+      "XFE1",
+      "A1048576",
+      "A1048577",
+      "A:A",
+      "$1:2",
+      "LOG10",
+      "1E-5",
+      "0.5",
+    ],
+    ...[
+      "SUM(",
+      "BLADE.MASS(",
+      "Lines!",
+      "'Run (old)'!",
+      "[2]",
+      "Jan:Mar!",
+      "R1C1",
+      "#N/A",
+      "#REF!",
+      "=",
+      "  ",
+    ],
+  ];
+  function piecesByPattern(formula: string): Token[] {
+    const tokens: Token[] = [];
+    for (let at = 0; at < formula.length; at += tokens.at(-1)?.text.length ?? 1)
+      tokens.push(pieceAt(formula, at));
+    return tokens;
+  }
+  const texts = fc.array(fc.constantFrom(...FRAGMENTS), { maxLength: 14 }).map((parts) => parts.join(""));
+
+  test("gives the pieces that the patterns give, of every formula and of what is none", () => {
+    for (const formula of [...CORPUS, ...BROKEN]) expect(tokensOf(formula)).toEqual(piecesByPattern(formula));
+    fc.assert(
+      fc.property(texts, (text) => {
+        expect(tokensOf(text)).toEqual(piecesByPattern(text));
+      }),
+      { numRuns: 5000 },
+    );
+  });
 });

@@ -1,7 +1,8 @@
 import { columnOf, type Rectangle, readCellParts, SHEET_COLUMNS, SHEET_ROWS } from "../../formula/addresses";
+import type { Token } from "../../formula/pieces";
 import { downColumnForm } from "../../formula/references";
 import { sheetOfPrefix } from "../../formula/sheet-names";
-import { type Token, tokensOf } from "../../formula/tokens";
+import { tokensOf } from "../../formula/tokens";
 import type { WorksheetFunction } from "../../functions/declare";
 import { NameSizes } from "../budget";
 import type { TableInput } from "../workbook-input";

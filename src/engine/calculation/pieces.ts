@@ -1,4 +1,4 @@
-import type { Token } from "../../formula/tokens";
+import type { Token } from "../../formula/pieces";
 
 /** A reference or a constant of a formula. */
 interface Leaf {

@@ -1,7 +1,8 @@
 import { calledNames, callsOurs } from "../../formula/functions-called";
+import type { Token, TokenKind } from "../../formula/pieces";
 import { namesIn, namesManySheets, namesOtherFile, SPILL_OF } from "../../formula/references";
 import { localNames } from "../../formula/stored-form";
-import { type Token, type TokenKind, tokensOf } from "../../formula/tokens";
+import { tokensOf } from "../../formula/tokens";
 import { NAMESPACE } from "../../functions/catalogue";
 
 /** What the engine can and cannot calculate: names it knows as functions, and names of the workbook it was not given. */

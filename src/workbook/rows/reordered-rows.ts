@@ -1,7 +1,8 @@
 import { type Rectangle, readCellParts } from "../../formula/addresses";
+import type { Token } from "../../formula/pieces";
 import { referencesIn } from "../../formula/references";
 import { sheetOfPrefix } from "../../formula/sheet-names";
-import { type Token, tokensOf } from "../../formula/tokens";
+import { tokensOf } from "../../formula/tokens";
 
 /** A cell of a table. What it holds besides a formula stays with whoever asked. */
 export interface RowCell<Data> {

@@ -1,9 +1,10 @@
 import { holds } from "../../formula/addresses";
 import { calledNames } from "../../formula/functions-called";
+import type { Token } from "../../formula/pieces";
 import { namesManySheets, namesOtherFile, readReference, referencesIn } from "../../formula/references";
 import { readSheetPrefix } from "../../formula/sheet-names";
 import { localNames } from "../../formula/stored-form";
-import { type Token, textOf, tokensOf } from "../../formula/tokens";
+import { textOf, tokensOf } from "../../formula/tokens";
 import type { LiveFormula, LiveSheet, LiveWorkbook } from "../file/read/live-workbook";
 import type { Layout } from "../file/read/read-layout";
 import type { StoredCell } from "../file/read/stored-sheet";
