@@ -122,3 +122,30 @@ describe("docstrings of the functions that the library shows", () => {
     expect(linked.filter((name) => !relations.has(name))).toEqual([]);
   });
 });
+
+/** Every field of the records of a file, with what is said of it. */
+function fieldsIn(name: string) {
+  const source = program.getSourceFile(join(CORE, name));
+  if (source === undefined) throw new Error(`${name} is not part of core`);
+  return source.statements.filter(ts.isInterfaceDeclaration).flatMap(({ members }) =>
+    members.filter(ts.isPropertySignature).map((member) => ({
+      name: member.name.getText(),
+      doc: ts
+        .getJSDocCommentsAndTags(member)
+        .map((part) => part.getText())
+        .join(" "),
+      isFigure: /\bnumber\b|\bTypedTemper\b/.test(member.type?.getText() ?? ""),
+    })),
+  );
+}
+
+test("each field of a line of a run is described, a figure with its unit", () => {
+  const fields = fieldsIn("run/line.ts");
+  expect(fields.length).toBeGreaterThan(50);
+  expect(fields.filter(({ doc }) => doc === "")).toEqual([]);
+  const days = ["priceDate"];
+  const bare = fields.filter(
+    ({ isFigure, doc, name }) => isFigure && !days.includes(name) && !/\[[^\]]+\]/.test(doc),
+  );
+  expect(bare).toEqual([]);
+});

@@ -17,103 +17,143 @@ export type Figure = number | Refusal | undefined;
 
 /** The blade of a line. Lengths in mm. */
 interface PlannedBlade {
+  /** Decides the band of hardness; none is looked at where left out. */
   readonly use: Use | undefined;
+  /** Grade or analysis. */
   readonly steel: Steel;
+  /** Heel to tip [mm]. */
   readonly length: number | undefined;
+  /** Spine to edge, or edge to edge, at the heel [mm]. */
   readonly width: number | undefined;
+  /** At the spine, or in the middle of a double-edged blade [mm]. */
   readonly thickness: number | undefined;
+  /** Cross section. */
   readonly grind: Grind;
+  /** Width at the tip; that of the heel where left out [mm]. */
   readonly tipWidth: number | undefined;
+  /** Thickness at the tip; that of the heel where left out [mm]. */
   readonly tipThickness: number | undefined;
+  /** Thickness behind the edge; 0 where it is ground to nothing [mm]. */
   readonly edge: number;
+  /** Height of the bevel from the edge, across the width [mm]. */
   readonly bevelHeight: number | undefined;
+  /** Hollow: radius of the wheel. Convex: bulge over a straight bevel [mm]. */
   readonly curve: number | undefined;
-  /** Flat of a hexagonal section, rib of a T-back. */
+  /** Flat of a hexagonal section, or rib of a T-back [mm]. */
   readonly flatWidth: number | undefined;
+  /** Height of the rib of a T-back [mm]. */
   readonly ribHeight: number | undefined;
-  /** Degrees a side. */
+  /** A side [°]. */
   readonly edgeAngle: number | undefined;
 }
 
 /** Heat treatment of a line. */
 export interface PlannedHeat {
-  /** HRC; the aim of the use's band where left out. */
+  /** Hardness wanted; the aim of the use's band where left out [HRC]. */
   readonly target: number | undefined;
+  /** Medium of the quench. */
   readonly quench: QuenchMedium | undefined;
-  /** °C; the usual one of the steel where left out. */
+  /** Hardening temperature; the usual one of the steel where left out [°C]. */
   readonly hardenC: number | undefined;
-  /** Thickest place when it is hardened, mm; the blade's thickness where left out. */
+  /** Thickest place when it is hardened; the blade's thickness where left out [mm]. */
   readonly sectionMm: number | undefined;
-  /** Temper that the smith chose, °C; worked out for the target where left out. */
+  /** Temper that the smith chose; worked out for the target where left out [°C]. */
   readonly chosenC: TypedTemper | undefined;
+  /** Time of each temper [h]. */
   readonly temperHours: number;
+  /** Number of equal tempers [-]. */
   readonly temperCycles: number;
+  /** Temper that a blade of this batch already had [°C]. */
   readonly knownC: number | undefined;
+  /** What that blade read after it [HRC]. */
   readonly knownHrc: number | undefined;
-  /** Coldest temperature straight from the quench, °C. */
+  /** Coldest temperature straight from the quench [°C]. */
   readonly quenchToC: number;
+  /** Time at it; no sub-zero treatment where left out [h]. */
   readonly subZeroHours: number | undefined;
-  /** Thickness of the clay and where it begins above the edge, mm. */
+  /** Thickness of the clay; none where left out [mm]. */
   readonly clayMm: number | undefined;
+  /** Where the clay begins above the edge [mm]. */
   readonly clayFromMm: number | undefined;
   /** In the smith's words; worked out where left out. */
   readonly recipe: string | undefined;
-  /** Mass of one piece when it is hardened, g; the blank's where left out. */
+  /** Mass of one piece when it is hardened; the blank's where left out [g]. */
   readonly hardenMass: number | undefined;
+  /** Most pieces that one furnace load takes [-]. */
   readonly piecesALoad: number | undefined;
-  /** kg */
+  /** Most mass that one furnace load takes [kg]. */
   readonly massALoad: number | undefined;
+  /** Share of the furnace's energy that goes into the load, above 0 to 1 [-]. */
   readonly efficiency: number;
-  /** kWh a load for holding and tempering, on top of heating up. */
+  /** For holding and tempering a load, on top of heating it up [kWh]. */
   readonly holdEnergy: number | undefined;
-  /** kWh a load as metered, everything in it. */
+  /** Of a load as metered, everything in it [kWh]. */
   readonly meteredEnergy: number | undefined;
-  /** Hours that one load keeps the ovens. */
+  /** How long one load keeps the ovens [h]. */
   readonly ovenHours: number | undefined;
 }
 
 /** Bars of a line. Lengths in mm. */
 interface PlannedStock {
-  /** What is cut from the bar for one piece; the blade's own size where left out. */
+  /** What is cut from the bar for one piece; the blade's own size where left out [mm]. */
   readonly blankLength: number | undefined;
+  /** Of the blank; the blade's where left out [mm]. */
   readonly blankWidth: number | undefined;
+  /** Of the blank; the blade's where left out [mm]. */
   readonly blankThickness: number | undefined;
+  /** As bought [mm]. */
   readonly barLength: number | undefined;
-  /** Finished volume of a forged blade with its tang, mm³: its blank may be shorter than it. */
+  /** Finished volume of a forged blade with its tang: its blank may be shorter than it [mm³]. */
   readonly forgedVolume: number | undefined;
+  /** Lost at each cut [mm]. */
   readonly kerf: number;
+  /** Cut off each bar before the first piece, both ends together [mm]. */
   readonly trim: number;
 }
 
 /** Money and hours of a line, money in one currency. */
 interface PlannedCost {
+  /** Price of the steel [money a kg]. */
   readonly priceKg: number | undefined;
-  /** Day number of a spreadsheet. */
+  /** Day of that price, as a spreadsheet numbers days. */
   readonly priceDate: number | undefined;
+  /** Work on the first piece [h]. */
   readonly hoursFirst: number | undefined;
+  /** Learning rate: share of the hours after each doubling, above 0 to 1 [-]. */
   readonly rate: number;
+  /** How the rate is counted. */
   readonly model: LearningModel | undefined;
-  /** Once a line, h. */
+  /** Once a line [h]. */
   readonly setUpHours: number;
+  /** Cost of an hour of work [money]. */
   readonly hourRate: number | undefined;
+  /** Overhead on an hour of work [money]. */
   readonly overheadRate: number;
+  /** Further cost of each blade started [money]. */
   readonly costAStart: number;
+  /** Further cost of each good blade [money]. */
   readonly costAGoodOne: number;
+  /** Price of energy [money a kWh]. */
   readonly energyPrice: number | undefined;
-  /** Charge of an outside heat treater for the line. */
+  /** Charge of an outside heat treater for the line [money]. */
   readonly outsideHeat: number | undefined;
-  /** Share of the price. */
+  /** Share of the price, 0 to below 1 [-]. */
   readonly margin: number | undefined;
+  /** Price of a blade; worked out from the margin where left out [money]. */
   readonly price: number | undefined;
+  /** Step that prices are rounded to [money]. */
   readonly priceStep: number;
 }
 
 /** One line of a run, read whole: what is left out stands as `undefined`, or as its usual value. */
 export interface ReadLine extends PlannedBlade, PlannedHeat, PlannedStock, PlannedCost {
+  /** As the smith calls the line. */
   readonly name: string;
+  /** Good blades wanted, a whole number of 1 and more [-]. */
   readonly good: number;
-  /** Share that comes out good. */
+  /** Share that comes out good, above 0 to 1 [-]. */
   readonly yieldShare: number;
+  /** Chance wanted of enough good blades, above 0 to below 1 [-]. */
   readonly confidence: number;
 }
 
