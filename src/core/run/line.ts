@@ -180,9 +180,13 @@ export const USUAL_LINE = {
 
 /** What may be given by its name. */
 interface NamedOfLine {
+  /** Grade, its designation, or the text of an analysis. */
   readonly steel: SteelAsked;
+  /** Decides the band of hardness; none is looked at where left out. */
   readonly use?: Use | string | undefined;
+  /** Cross section; flat where left out. */
   readonly grind?: Grind | string | undefined;
+  /** Medium of the quench. */
   readonly quench?: QuenchMedium | string | undefined;
 }
 
