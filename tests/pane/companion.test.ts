@@ -140,7 +140,7 @@ describe("Health", () => {
     expect(words).toContain("Insert, My Add-ins");
     expect(await page.locator(".refusal").count()).toBe(0);
     await page.getByRole("button", { name: "Recalculate all" }).click();
-    await page.waitForSelector("text=Every formula is being worked out anew.");
+    await page.waitForSelector("text=Every formula is being recalculated.");
     expect(await page.evaluate("window.calculated")).toEqual(["Full"]);
     expect(problems).toEqual([]);
     await page.context().close();

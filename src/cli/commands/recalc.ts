@@ -6,7 +6,7 @@ import { counted, listedRemarks } from "../remarks";
 import { type Command, progressLine, STATUS, type Terminal } from "../run-command";
 import { saves } from "../watch";
 
-const USAGE = `Usage: recalc FILE.xlsx                     calculate every formula anew and write the values into the file
+const USAGE = `Usage: recalc FILE.xlsx                     recalculate every formula and write the values into the file
        recalc --output OTHER.xlsx FILE.xlsx  write into another file; with --force also over one that is there
        recalc --check FILE.xlsx              write nothing; say whether anything would change
        recalc --watch FILE.xlsx              do so now and whenever another program saves the file, until Ctrl+C

@@ -8,11 +8,11 @@ import { counted, listedRemarks } from "../remarks";
 import { type Command, progressLine, STATUS, type Terminal } from "../run-command";
 
 const USAGE = `Usage: verify [--tolerance PART] [--key PUBLIC] LIVE.xlsx COPY.xlsx
-Calculates LIVE.xlsx anew, makes the copy again and compares all that the shared copy shows with it: values, number
+Recalculates LIVE.xlsx, makes the copy again and compares all that the shared copy shows with it: values, number
 formats, colours, hidden rows and columns, merged cells, notes, and what Provenance says; it checks the SHA-256 that
 the copy states and its signature. Numbers agree when they lie within PART of the larger one, and at the least of 1
 (${TOLERANCE} unless given). Neither file is written. The SHA-256 alone is no signature: whoever alters a copy can
-reckon it anew. State says apart whether the copy was altered, answered in the cells that are open for that, saved
+calculate it again. State says apart whether the copy was altered, answered in the cells that are open for that, saved
 again by another program, and whether the plan changed since. --key holds the signature against the sender's public key.
 Exit status: 0 all agrees, 1 something differs, 2 wrong arguments or a file refused.
 `;

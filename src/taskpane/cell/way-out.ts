@@ -23,7 +23,7 @@ const HOST_ERRORS: Readonly<Partial<Record<string, string>>> = {
     "The name of a function in the formula was not found. If it is one of ours, open Share and repair and re-enter it; else check the spelling, and put grades in double quotes.",
   "#SPILL!":
     "The answer needs more cells than are free. Clear the cells beside and below, or move the formula.",
-  "#BUSY!": "The answer is being worked out. If this stays, press Ctrl+Alt+F9 to work everything out anew.",
+  "#BUSY!": "The answer is being worked out. If this stays, press Ctrl+Alt+F9 to recalculate everything.",
   "#REF!": "The formula points at a cell that is no longer there. Point it at the right cell again.",
   "#CALC!": "The formula cannot be worked out: give a bounded range such as A2:A40, not a whole column.",
   "#CONNECT!": "Excel could not reach the add-in. Wait, or close and open the workbook.",

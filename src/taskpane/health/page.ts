@@ -8,7 +8,7 @@ import { button } from "../parts/fields";
 import { facts, refusalNote } from "../parts/tables";
 
 const NAMES = [
-  "Look through the workbook on the page Share and repair: it enters formulas anew that were typed while the add-in was not there.",
+  "Look through the workbook on the page Share and repair: it enters formulas again that were typed while the add-in was not there.",
   "Excel on Windows and Mac: Insert, My Add-ins: remove the add-in, add it again, and close and open Excel.",
   "Whoever hosts the pages opens check.html at their address: it says what is missing.",
 ];
@@ -33,7 +33,7 @@ export const render: RenderPage = (root, { port, open }) => {
     fill(status, "Working out …");
     try {
       await port.recalculate();
-      fill(status, "Every formula is being worked out anew.");
+      fill(status, "Every formula is being recalculated.");
     } catch (problem) {
       fill(status, sentenceOf(problem));
     }
@@ -46,7 +46,7 @@ export const render: RenderPage = (root, { port, open }) => {
   port.health().then(show, (problem) => show([["Program around the pane", sentenceOf(problem)]]));
   const repair = button("Open Share and repair", () => open("repair"));
   root.append(
-    element("h3", {}, "Work everything out anew"),
+    element("h3", {}, "Recalculate everything"),
     element("p", {}, RECALCULATE),
     port.hasSheet
       ? element("div", {}, press, status)

@@ -97,7 +97,7 @@ function keeping(answers: readonly Answer[]): Finding[] {
     (names) =>
       `May be kept by browsers after an update: ${names}. Send "Cache-Control: no-cache" with .html and .json.`,
   );
-  return found.length > 0 ? found : [fine("Pages and lists are asked for anew each time.")];
+  return found.length > 0 ? found : [fine("Browsers ask for pages and lists again each time.")];
 }
 
 function shared(answers: readonly Answer[]): Finding[] {

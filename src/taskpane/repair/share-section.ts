@@ -9,7 +9,7 @@ import { askForWhom } from "./share-question";
 import { told } from "./told";
 
 const WHY =
-  "Without the add-in the last figures stay visible only until something is worked out anew; LibreOffice shows #NAME? in every cell that a formula fills. A share copy holds values only, each former formula in a note, and a sheet that says where the figures come from.";
+  "Without the add-in the last figures stay visible only until something is recalculated; LibreOffice shows #NAME? in every cell that a formula fills. A share copy holds values only, each former formula in a note, and a sheet that says where the figures come from.";
 
 const ELSEWHERE =
   "In the workbench the buttons Share copy and New run stand above the sheet. On the command line: npm run share -- --for supplier FILE.xlsx makes a copy beside the file.";

@@ -8,7 +8,7 @@ import { byId } from "./page";
 
 /** Number formats on offer: how a figure looks, and the pattern. */
 const FORMATS: readonly (readonly [label: string, pattern: string])[] = [
-  ["As it comes", ""],
+  ["General", ""],
   ["1234", "0"],
   ["1234.5", "0.0"],
   ["1234.50", "0.00"],

@@ -109,7 +109,7 @@ export function readDirectory(bytes: Uint8Array): ZipEntry[] {
   const directory = view.getUint32(end + 16, true);
   if (count === 0xffff || directory === 0xffffffff)
     throw new FileRefusal(
-      "The file is packed in the form for files over 4 GB: save it anew in a spreadsheet program.",
+      "The file is packed in the form for files over 4 GB: save it again in a spreadsheet program.",
     );
   if (count > LIMITS.entries) throw damaged(`${count} parts`);
   const listed: Listed[] = [];

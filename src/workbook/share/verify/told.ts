@@ -33,8 +33,8 @@ export function remarkGroups(found: Verification): RemarkGroup[] {
   const groups = [
     { title: "Formulas in the copy, which should hold values only:", remarks: found.formulas },
     ...causes,
-    { title: "Shown otherwise than in a copy made now:", remarks: found.shown },
-    { title: "Said otherwise on Provenance than in a copy made now:", remarks: found.provenance },
+    { title: "Differs from a copy made now:", remarks: found.shown },
+    { title: "Differs on Provenance from a copy made now:", remarks: found.provenance },
   ];
   return groups.filter(({ remarks }) => remarks.length > 0);
 }

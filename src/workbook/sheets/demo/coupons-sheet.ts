@@ -120,7 +120,7 @@ function temperRow(index: number, name: string, more: string): Row {
 
 function temperRows(): Row[] {
   const names = [
-    "Reckoned",
+    "Worked out",
     "Temper °C",
     "Temper °F",
     "Begin at °C",
