@@ -1,6 +1,7 @@
 import { formulas, replaceFormulas } from "./excel-formulas";
 import { health, recalculate } from "./excel-health";
 import { activeCell, readValues, separators } from "./excel-read";
+import { sheetNames, showSheet } from "./excel-sheets";
 import { addSheet, insertFormula, placeFor, writeBlock } from "./excel-write";
 import type { HostPort, Theme, Unsubscribe } from "./port";
 
@@ -44,6 +45,9 @@ export const excelPort: HostPort = {
   name: "Excel",
   hasSheet: true,
   hasCharts: true,
+  printHint: "Excel lets no add-in print: press Ctrl+P, on a Mac ⌘P; in a browser choose File, Print.",
+  sheetNames,
+  showSheet,
   theme,
   selection: activeCell,
   onSelection,

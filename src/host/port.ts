@@ -125,6 +125,15 @@ export interface HostPort {
   /** True where the host draws charts of its own. */
   readonly hasCharts: boolean;
 
+  /** How a sheet that is shown is printed: no host lets the pane do it. */
+  readonly printHint: string;
+
+  /** Names of the sheets that can be seen, in their order. */
+  sheetNames(): Promise<readonly string[]>;
+
+  /** Shows a sheet. @throws where there is none of that name. */
+  showSheet(name: string): Promise<void>;
+
   /** `undefined` leaves it to the browser's own setting. */
   theme(): Theme | undefined;
 

@@ -29,6 +29,9 @@ export interface MountedPane {
   readonly unmount: () => void;
 }
 
+/** Which steel the pages show until one is chosen. */
+const USUAL_STEEL = "1095";
+
 /**
  * Puts the task pane into an element.
  *
@@ -37,10 +40,12 @@ export interface MountedPane {
  */
 export function mountPane(root: HTMLElement, port: HostPort, options: PaneOptions = {}): MountedPane {
   const page = element("div", { class: "page" });
-  const state: PaneState = { steel: "1095", part: "" };
+  const state: PaneState = { steel: USUAL_STEEL, part: "" };
   let shown = startingPage(options.start, state);
-  const followed = followLine(port, page, ({ facts }) => {
-    state.steel = facts.steel ?? state.steel;
+  const followed = followLine(port, page, (line) => {
+    state.steel = line === null ? USUAL_STEEL : (line.facts.steel ?? state.steel);
+    // Figures of a steel of the run before must not stand beside a new one.
+    if (line === null) void show(shown);
   });
   const { show, leave } = pageShower(page, {
     context: { port, state, files: options.files, open: (id, part) => open(id, part) },

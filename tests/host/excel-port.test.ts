@@ -323,6 +323,24 @@ describe("writing", () => {
   });
 });
 
+describe("sheets to be printed", () => {
+  const sheet = (name: string, visibility: string): Seed => ({
+    name,
+    visibility,
+    activate(this: Mock) {
+      this.isShown = true;
+    },
+  });
+
+  test("those that can be seen are named, and one is shown", async () => {
+    const worksheets = named({ Plan: sheet("Plan", "Visible"), Lists: sheet("Lists", "Hidden") });
+    const { workbook } = playExcel({ worksheets }, OLD);
+    expect(await excelPort.sheetNames()).toEqual(["Plan"]);
+    await excelPort.showSheet("Plan");
+    expect(workbook.worksheets.Plan.isShown).toBe(true);
+  });
+});
+
 describe("formulas of the workbook", () => {
   const part = range({
     formulas: [["=BLADE.CARBON(A1)", 5]],

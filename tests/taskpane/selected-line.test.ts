@@ -101,7 +101,10 @@ describe("the line that the selection stands on", () => {
 
   it("comes with what the sheet answers, as sentences", async () => {
     const line = await selectedLine(port("Lines!A5"));
-    expect(line === null ? [] : verdictOf(line)).toEqual(["Band: likely inside, chance 87 % (59 to 62 HRC)"]);
+    expect(line === null ? [] : verdictOf(line)).toEqual([
+      "Band: likely inside, chance 87 %",
+      "Expected after the temper: 59 to 62 HRC",
+    ]);
     const words = { status: "not assessed", low: "not assessed", high: "not assessed" };
     const answers = { ...words, next: "mend the steel", caution: "none" };
     expect(verdictOf({ name: "L9", facts: {}, answers, cautions: "" })).toEqual([

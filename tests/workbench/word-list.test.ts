@@ -23,3 +23,9 @@ test.each([
 ])("Enter on %j takes %j", (typed, taken) => {
   expect(firstMatch(words, typed)).toBe(taken);
 });
+
+// The groups and other names are those of the list of uses itself.
+test("a word for a group of uses leaves those of the group", () => {
+  const uses = ["Hatchet bit", "Chef knife thin hard", "Machete light", "Fillet flexible"];
+  expect(matching(uses, "kitch")).toEqual(["Chef knife thin hard", "Fillet flexible"]);
+});

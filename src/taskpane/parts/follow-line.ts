@@ -2,7 +2,7 @@ import type { HostPort, Unsubscribe } from "../../host/port";
 import { afterPause, element, fill } from "./dom";
 import { enter } from "./entries";
 import { button } from "./fields";
-import { type LineFact, type SelectedLine, selectedLine } from "./selected-line";
+import { isInRun, type LineFact, type SelectedLine, selectedLine } from "./selected-line";
 
 export interface FollowedLine {
   /** Says which line the pane shows, with the button that holds it. */
@@ -30,15 +30,16 @@ function isSame(one: SelectedLine | null, other: SelectedLine | null): boolean {
 
 /** What the sheet answers about a line, as sentences: where it stands, what to do next, what to be wary of. */
 export function verdictOf({ answers }: SelectedLine): string[] {
-  const { status, chance, low, high, next, caution } = answers;
+  const { status, chance, low, high, band, next, caution } = answers;
   const percent =
     chance === undefined || Number.isNaN(Number(chance))
       ? ""
       : `, chance ${Math.round(100 * Number(chance))} %`;
   const isRange = [low, high].every((end) => end !== undefined && !Number.isNaN(Number(end)));
-  const range = isRange ? ` (${low} to ${high} HRC)` : "";
+  const wanted = band === undefined ? "Band" : `Band of the use, ${band} HRC`;
   return [
-    status === undefined ? undefined : `Band: ${status}${percent}${range}`,
+    status === undefined ? undefined : `${wanted}: ${status}${percent}`,
+    isRange ? `Expected after the temper: ${low} to ${high} HRC` : undefined,
     next === undefined ? undefined : `Next: ${next}`,
     caution === undefined || caution === "none" ? undefined : `Caution: ${caution}`,
   ].filter((sentence) => sentence !== undefined);
@@ -49,12 +50,13 @@ export function verdictOf({ answers }: SelectedLine): string[] {
  * them. Typing into such a field holds the pane where it is, and so does the button.
  *
  * @param page - Where the pages are drawn.
- * @param changed - Told of the line before its facts are entered.
+ * @param changed - Told of the line before its facts are entered; of `null` where the run no longer has the line that was
+ *   followed, as in a new run.
  */
 export function followLine(
   port: HostPort,
   page: HTMLElement,
-  changed: (line: SelectedLine) => void,
+  changed: (line: SelectedLine | null) => void,
 ): FollowedLine {
   const words = element("span", {});
   const hold = button("Hold", () => setHeld(!isHeld));
@@ -90,6 +92,12 @@ export function followLine(
     fill(cautions, line.cautions);
     inFull.hidden = line.cautions === "" || line.cautions === line.answers.caution;
   };
+  /** A line that the run no longer has leaves nothing behind. */
+  const forgetGone = async (found: SelectedLine | null) => {
+    if (found !== null || line === null) return;
+    const isThere = await isInRun(port, line.name).catch(() => true);
+    if (!isThere) changed(null);
+  };
   const look = async () => {
     if (isHeld) return;
     asked += 1;
@@ -98,6 +106,8 @@ export function followLine(
     // What was selected since, or held meanwhile, counts more than a slow answer.
     if (own !== asked || isHeld) return;
     const isAsBefore = isSame(found, line);
+    await forgetGone(found);
+    if (own !== asked) return;
     line = found;
     say();
     if (line === null || isAsBefore) return;

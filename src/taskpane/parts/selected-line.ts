@@ -24,6 +24,7 @@ export const ANSWER_HEADINGS = {
   chance: "Chance of the band",
   low: "HRC low",
   high: "HRC high",
+  band: "Band HRC",
   next: "Next step",
   caution: "Caution",
 } as const;
@@ -136,6 +137,12 @@ export async function selectedLine(port: HostPort): Promise<SelectedLine | null>
     facts: toldBelow(LINE_HEADINGS, heads, cells),
     answers: toldBelow(ANSWER_HEADINGS, heads, cells),
   };
+}
+
+/** Whether the run still has a line of a name: another workbook may stand in the place of the one it was read in. */
+export async function isInRun(port: HostPort, name: string): Promise<boolean> {
+  const [names] = await port.readValues([`${SHEET}!A${FIRST_LINE_ROW}:A${LAST_LINE_ROW}`], `${SHEET}!A1`);
+  return names?.some(([cell]) => text(cell) === name) ?? false;
 }
 
 /** A cell of the selected line that is typed. */

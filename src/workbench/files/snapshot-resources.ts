@@ -37,6 +37,10 @@ function colourRule({ areas, word, fill }: WordColor, index: number) {
   };
 }
 
+/** What is said of a word that a list does not offer. */
+const NOT_LISTED =
+  "This word is not on the list. It may stand here where the functions know it; the answers in the row say so.";
+
 /** Lists only offer: a word outside them may be typed, and the functions say what is wrong with it. */
 function listRule({ areas, words, range }: OfferedWords, index: number) {
   const offered =
@@ -47,7 +51,9 @@ function listRule({ areas, words, range }: OfferedWords, index: number) {
     formula1: offered,
     ranges: areas.map(rangeOf),
     allowBlank: true,
-    showErrorMessage: false,
+    // Said where the pointer rests on a cell with another word; as a remark (0) it keeps nothing out.
+    showErrorMessage: true,
+    error: NOT_LISTED,
     errorStyle: 0,
     renderMode: 1,
   };

@@ -54,6 +54,9 @@ export function gridPort(): GridPort {
     name: "the workbench",
     hasSheet: true,
     hasCharts: false,
+    printHint: "Press Print above the sheet.",
+    sheetNames: async () => grid?.sheetNames() ?? [],
+    showSheet: async (name) => ready().showSheet(name),
     theme: () => undefined,
     selection: async () => selectedCell(grid),
     onSelection(changed) {

@@ -71,10 +71,12 @@ export class GridRows {
     if ((!isInserting && !REMOVING.has(command)) || this.found() === undefined) return false;
     const below = command.endsWith("after") ? 1 : 0;
     const rows = isInserting ? count : (this.workbook().getActiveSheet().getActiveRange()?.getHeight() ?? 1);
-    for (let row = 0; row < rows; row += 1) {
-      if (isInserting) this.insert(below);
-      else this.remove();
-    }
+    this.inOneStep(() => {
+      for (let row = 0; row < rows; row += 1) {
+        if (isInserting) this.insert(below);
+        else this.remove();
+      }
+    });
     return true;
   }
 

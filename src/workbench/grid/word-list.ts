@@ -1,14 +1,34 @@
+import { USES } from "../../core/blade/bands";
+import { QUENCH_MEDIA } from "../../core/hardening/quench-media";
+import { GRINDS } from "../../core/shape/grinds";
+import type { Worded } from "../../core/word-list";
+
 /** Words shown at once; more are reached by typing on. */
 const MAX_SHOWN = 200;
 
 const folded = (word: string) => word.trim().toLowerCase();
 
-/** Words that begin with what was typed come first, then those that hold it anywhere. */
+/** Other names of words: those under which the trade knows them, and the groups that they belong to. */
+type OtherNames = ReadonlyMap<string, readonly string[]>;
+
+const worded: readonly Worded[] = [...USES, ...GRINDS, ...QUENCH_MEDIA];
+const OTHER_NAMES: OtherNames = new Map(
+  worded.map(({ word, aliases, group }) => [word, group === undefined ? aliases : [group, ...aliases]]),
+);
+
+/**
+ * Words that begin with what was typed come first, then those that hold it anywhere, then those that go by another name
+ * which begins so: "kitchen" finds the knives of a kitchen.
+ */
 export function matching(words: readonly string[], typed: string): readonly string[] {
   const wanted = folded(typed);
   if (wanted === "") return words;
-  const begins = words.filter((word) => folded(word).startsWith(wanted));
-  return [...begins, ...words.filter((word) => !begins.includes(word) && folded(word).includes(wanted))];
+  const tests = [
+    (word: string) => folded(word).startsWith(wanted),
+    (word: string) => folded(word).includes(wanted),
+    (word: string) => (OTHER_NAMES.get(word) ?? []).some((name) => folded(name).startsWith(wanted)),
+  ];
+  return [...new Set(tests.flatMap((test) => words.filter(test)))];
 }
 
 /** The word that Enter takes for what was typed: one that begins with it. Nothing typed takes nothing. */

@@ -107,7 +107,7 @@ function lineColumns({
     line: typedColumn("Line", 36, given("line"), { role: "label" }),
     item: eitherColumn("Item", 76, given("item"), (at) => at("use"), { wrap: true, ...of("use") }),
     use: typedColumn("Use", 100, given("use"), { ...words("USES"), wrap: true }),
-    steel: typedColumn("Steel", 72, given("steel"), words("STEELS")),
+    steel: typedColumn("Steel", 104, given("steel"), words("STEELS")),
     quench: typedColumn("Quench", 72, given("quench"), { ...words("QUENCHES"), wrap: true }),
     good: typedColumn("Good wanted", 54, given("good"), WHOLE),
     length: typedColumn("Length mm", 50, given("length"), WHOLE),
@@ -118,7 +118,7 @@ function lineColumns({
     tipThickness: typedColumn("Tip thickness mm", 70, given("tipThickness"), SIZE),
     edge: typedColumn("Behind edge mm", 52, given("edge"), EDGE),
     aim: typedColumn("Aim HRC", 36, given("aim"), WHOLE),
-    status: calcColumn("Against the band", 80, treated("band status", NOT_ASSESSED), {
+    status: calcColumn("Against the band", 98, treated("band status", NOT_ASSESSED), {
       isBladeStatus: true,
       wrap: true,
       ...steelKnown,
@@ -144,7 +144,7 @@ function lineColumns({
       ...WHOLE,
       ...sizes,
     }),
-    through: calcColumn("Hardens through", 96, treated("through-hardens", NOT_ASSESSED), {
+    through: calcColumn("Hardens through", 100, treated("through-hardens", NOT_ASSESSED), {
       isBladeStatus: true,
       wrap: true,
       ...steelKnown,

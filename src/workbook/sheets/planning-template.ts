@@ -15,7 +15,7 @@ import { inspectionSheet } from "./inspection-sheet";
 import { type ColumnKey, type Lines, linesSheet } from "./lines-sheet";
 import { lotsReceivedSheet } from "./lots-received-sheet";
 import { bestOfferSheet, offersSheet } from "./offers-sheet";
-import { checkFormula } from "./parts/remarks";
+import { checkFormula, type Oddity } from "./parts/remarks";
 import { TableSheet } from "./parts/table-sheet";
 import { NOT_ASSESSED } from "./parts/treatment";
 import { pastLotsSheet } from "./past-lots-sheet";
@@ -263,6 +263,29 @@ function filledBelow(all: Tables, chosen: readonly string[]): string {
   return counts.filter((count) => count !== "").join("+");
 }
 
+/** Cells of a line that take a figure, or a length with its unit, and what each is called. */
+const FIGURES = {
+  good: ["good wanted", "count"],
+  length: ["length", "length"],
+  width: ["width", "length"],
+  thickness: ["thickness", "length"],
+  tipWidth: ["tip width", "length"],
+  tipThickness: ["tip thickness", "length"],
+  edge: ["behind edge", "length"],
+} as const;
+
+/** A word where a figure belongs is told at once, also in a line that is typed by half: no figure begins with a letter. */
+function noFigures(at: (key: ColumnKey) => string): Oddity[] {
+  return Object.entries(FIGURES).map(([key, [name, kind]]) => {
+    const cell = at(key as keyof typeof FIGURES);
+    const letter = `CODE(UPPER(${cell}))`;
+    return {
+      when: `IFERROR(AND(${letter}>=65,${letter}<=90),FALSE)`,
+      said: `"${name}: """&${cell}&""" is no ${kind}"`,
+    };
+  });
+}
+
 /** What is odd about a line across the sheets. */
 function lineCheck(at: (key: ColumnKey) => string, lines: Lines, batches: Batches): string {
   const line = at("line");
@@ -278,6 +301,7 @@ function lineCheck(at: (key: ColumnKey) => string, lines: Lines, batches: Batche
       when: `COUNTIF(${at("length")}:${at("edge")},"<0")+COUNTIF(${at("bevel")}:${at("rib")},"<0")>0`,
       said: '"a length below 0"',
     },
+    ...noFigures(at),
   ]);
 }
 

@@ -87,7 +87,7 @@ export function recipeSheet(
   const said = { ...WORDS, ...steelKnown };
   const columns: TableColumns<RecipeKey> = {
     ...lineColumns<RecipeKey>(lines, 130),
-    steel: calcColumn("Steel", 88, ofLine("steel"), steelKnown),
+    steel: calcColumn("Steel", 104, ofLine("steel"), steelKnown),
     section: eitherColumn(
       "Hardened mm",
       72,
