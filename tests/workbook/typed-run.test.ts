@@ -2,7 +2,7 @@ import { Workbook } from "@cj-tech-master/excelts";
 import { beforeAll, describe, expect, it } from "vitest";
 import { recalculate } from "../../src/workbook/file/patch/recalculate";
 import { readWorkbook } from "../../src/workbook/file/read/read-workbook";
-import { neededHeights } from "../../src/workbook/model/row-heights";
+import { neededHeights, rowOfLines } from "../../src/workbook/model/row-heights";
 import { shareCopy } from "../../src/workbook/share/share-copy";
 import { FIRST_ROW } from "../../src/workbook/sheets/parts/table-sheet";
 import { planningFile } from "../../src/workbook/sheets/planning-file";
@@ -124,7 +124,7 @@ describe("papers of a plan that another program filled", () => {
     LONG,
   );
 
-  // The demo in the workbench opens with rows of three lines of text, 54 pixels.
+  // The demo in the workbench opens with rows of three lines of text.
   it("say the next step and the caution of a line within three lines of text", async () => {
     const { workbook } = await readWorkbook(bytes);
     const lines = workbook.sheets.find(({ name }) => name === "Lines");
@@ -134,7 +134,7 @@ describe("papers of a plan that another program filled", () => {
       .filter(([row]) => row >= FIRST_ROW && row < FIRST_ROW + 8)
       .map(([, size]) => size);
     expect(ofLines).toHaveLength(8);
-    expect(Math.max(...ofLines)).toBeLessThanOrEqual(54);
+    expect(Math.max(...ofLines)).toBeLessThanOrEqual(rowOfLines(3));
     for (const line of ["K1", "K3", "K5", "K8"])
       for (const heading of ["Next step", "Caution"])
         expect(

@@ -1,3 +1,4 @@
+import { rowOfLines } from "../../model/row-heights";
 import type { SheetModel, WorkbookModel } from "../../model/sheet-model";
 import { FIRST_ROW } from "../parts/table-sheet";
 import { planningLines, planningTemplate } from "../planning-template";
@@ -31,7 +32,7 @@ const CHOSEN = [
 ] as const;
 
 /** Pixels of a line: three lines of a caution show, and the whole run still fits on a small screen. */
-const LINE_HEIGHT = 54;
+const LINE_HEIGHT = rowOfLines(3);
 
 function onScreen(sheet: SheetModel, count: number): SheetModel {
   if (sheet.name !== CHOSEN[0]) return sheet;
