@@ -1,9 +1,11 @@
 import { beforeAll, describe, expect, test } from "vitest";
-import { functionNamed } from "../../src/functions/catalogue";
+import { catalogue, functionNamed } from "../../src/functions/catalogue";
 import { evaluate } from "../../src/functions/evaluate";
 import { plan } from "../run/run";
-import { Answers, BLADES, type Blade, bladesFrom, number, told } from "./blades/blade";
+import { Answers, askedOf, BLADES, type Blade, bladesFrom, number, told } from "./blades/blade";
+import { NOT_OF_A_BLADE } from "./blades/not-of-a-blade";
 import { BLADE_RULES, heldAgainst } from "./blades/rules";
+import { STEEL_RULES } from "./blades/steel-rules";
 import type { Asked } from "./relations/mechanism";
 
 // Every function that is asked about a blade is asked about the same 1,000 blades, drawn from a fixed seed: no source
@@ -46,7 +48,7 @@ function met(asked: number, found: readonly string[], least: number): void {
 describe("what is told of hardening, temper, band and status", () => {
   const sample = blades.slice(0, SAMPLE).map((blade) => new Answers(blade));
 
-  test.each(BLADE_RULES)("$says", (rule) => {
+  test.each([...BLADE_RULES, ...STEEL_RULES])("$says", (rule) => {
     const { asked, contradictions } = heldAgainst(rule, sample);
     met(asked, contradictions, rule.share * SAMPLE);
   });
@@ -212,6 +214,7 @@ describe("orders of the same blades", () => {
   const rows = (name: string, ...given: unknown[]) => {
     const fn = functionNamed(name);
     if (fn === undefined) throw new Error(`no function ${name}`);
+    askedOf.add(name);
     return evaluate(fn, given);
   };
   const cells = <T>(batch: readonly Blade[], of: (blade: Blade, at: number) => T) =>
@@ -275,5 +278,20 @@ describe("orders of the same blades", () => {
       return isOrdered && isLeast ? undefined : `${good} at ${share} and ${sure}: ${starts}`;
     });
     met(BLADES, found, BLADES);
+  });
+});
+
+// Stands last, since it counts what was asked above: it needs the whole file to run.
+describe("every function that is declared", () => {
+  const declared = catalogue.map(({ name }) => name);
+  const left = Object.keys(NOT_OF_A_BLADE);
+
+  test("was asked about these blades, or is named with the reason why it says nothing of one", () => {
+    expect(declared.filter((name) => !askedOf.has(name) && !left.includes(name))).toEqual([]);
+  });
+
+  test("is not both, and no name is left over from one that has gone", () => {
+    expect(left.filter((name) => askedOf.has(name) || !declared.includes(name))).toEqual([]);
+    for (const reason of Object.values(NOT_OF_A_BLADE)) expect(reason.length).toBeGreaterThan(20);
   });
 });

@@ -43,6 +43,8 @@ export const JOMINY_CURVE = relation({
     Cu: symbol("Cu", 0, 0.35),
     Mo: symbol("Mo", 0, 0.55),
     V: symbol("V", 0, 0.2),
+    // The method has no factor for tungsten, which keeps carbon out of the austenite.
+    W: symbol("W", 0, 0.6),
     diameter: { label: "ideal diameter", unit: "mm", min: 15, max: 177.8 },
     distance: { label: "distance from the quenched end", unit: "mm", min: 1.5, max: 50 },
   },

@@ -44,8 +44,12 @@ export function bladesFrom(seed: number, count: number): readonly Blade[] {
 
 const shown = (cell: unknown) => (cell instanceof Refusal ? `${cell.code} ${cell.message}` : cell);
 
+/** The functions that were asked about a blade so far. */
+export const askedOf = new Set<string>();
+
 /** Every row that a function gives, by the labels of its answer. */
 export function table(name: string, asked: Asked): readonly Told[] {
+  askedOf.add(name);
   const { result } = functionNamed(name) as unknown as { result: unknown };
   const labels = Array.isArray(result) ? result.map(({ label }) => String(label)) : ["answer"];
   return rows(name, asked).map((row) =>
@@ -58,6 +62,7 @@ export const told = (name: string, asked: Asked): Told => table(name, asked)[0] 
 
 /** The line of RUN_PLAN for a blade alone, by its headings. */
 function planOf(line: Asked): Told {
+  askedOf.add("RUN_PLAN");
   const [headings = [], row = []] = rows("RUN_PLAN", { lines: [Object.keys(line), Object.values(line)] });
   return Object.fromEntries(headings.map((heading, at) => [String(heading), shown(row[at])]));
 }
