@@ -90,7 +90,8 @@ describe("the word for a section and its hardened depth", () => {
     });
   };
 
-  // No source is needed: what is hard from the edge to the spine hardens through, and what does not is not.
+  // No source is needed: what is hard from the edge to the spine hardens through, and what does not is not. What is
+  // marginal may come out either way: the plate and the section are each good to a factor of 1.5.
   test("a section hard to the spine is never called one that does not harden through, nor the other way round", () => {
     const met = new Map<string, number>();
     for (const inputs of drawn(900)) {
@@ -101,7 +102,7 @@ describe("the word for a section and its hardened depth", () => {
       const { widthMm, spineMm, edgeMm, quench } = inputs;
       const what = `${inputs.steel.name} ${quench.word} ${widthMm} ${spineMm} ${edgeMm} ${inputs.clay}: ${word}, ${depth}`;
       met.set(word, (met.get(word) ?? 0) + 1);
-      expect(depth < widthMm, what).toBe(word.startsWith("does not harden"));
+      if (word !== "marginal") expect(depth < widthMm, what).toBe(word.startsWith("does not harden"));
       expect(depth, what).toBeGreaterThanOrEqual(Math.min(band.soft.depthMm, band.likely.depthMm) - 1e-9);
       expect(depth, what).toBeLessThanOrEqual(band.hard.depthMm + 1e-9);
     }

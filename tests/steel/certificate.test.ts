@@ -120,3 +120,66 @@ describe("pieces of the bar", () => {
     }
   });
 });
+
+describe("the place to which a figure is rounded", () => {
+  // ASTM E29: to the last place of the limit. SAE J403 prints P and S to three decimals, C and Mn to two.
+  it("is the third for phosphorus and sulphur, the second for the rest, whichever side is limited", () => {
+    const verdict = (text: string) => report("1075", text).verdict;
+    expect(verdict("C 0.74 Mn 0.55 P 0.0404 S 0.0504")).toBe("pass");
+    expect(verdict("C 0.74 Mn 0.55 P 0.0406 S 0.0504")).toBe("fail: P high");
+    expect(verdict("C 0.74 Mn 0.55 P 0.0404 S 0.0506")).toBe("fail: S high");
+    expect(verdict("C 0.696 Mn 0.396 P 0.01 S 0.01")).toBe("pass");
+    expect(verdict("C 0.694 Mn 0.55 P 0.01 S 0.01")).toBe("fail: C low");
+    expect(verdict("C 0.70 Mn 0.40 P 0.040 S 0.050")).toBe("pass");
+    expect(verdict("C 0.80 Mn 0.70 P 0 S 0")).toBe("pass");
+  });
+
+  it("an element without a limit is told, not judged", () => {
+    const { lines, verdict } = report("1075", "C 0.74 Mn 0.55 P 0.01 S 0.01 Cu 0.9");
+    expect(lines.find(({ element }) => element === "Cu")).toMatchObject({
+      low: null,
+      high: null,
+      status: "NO LIMIT",
+    });
+    expect(verdict).toBe("pass");
+  });
+});
+
+describe("a certificate of pieces", () => {
+  // ASTM A29/A29M, carbon steel bars to 65 000 mm²: C over 0.55 % 0.03 to either side, Mn to 0.90 % 0.03, P and S 0.008
+  // over the maximum; with several results of one heat the range may not be left on both sides.
+  it("takes each piece by itself, within the variation, its own limits in the line", () => {
+    const heat = report("1075", "C 0.74 Mn 0.55 P 0.01 S 0.01");
+    const piece = report("1075", "C 0.74 Mn 0.55 P 0.01 S 0.01", "product");
+    for (const [at, line] of piece.lines.entries()) {
+      const own = heat.lines[at];
+      expect(line.high ?? 0).toBeGreaterThanOrEqual(own?.high ?? 0);
+      expect(line.low ?? 9).toBeLessThanOrEqual(own?.low ?? 9);
+    }
+    const [low = 0, high = 0] = limits("1075", "C") as number[];
+    expect(0.7 - low).toBeCloseTo(high - 0.8, 9);
+    expect(high - 0.8).toBeGreaterThan(0.009);
+  });
+
+  it("one element over and under the range of the heat fails, though each piece is within the variation", () => {
+    const [low = 0, high = 0] = limits("1075", "C") as number[];
+    const rest = "Mn 0.55 P 0.01 S 0.01";
+    expect(report("1075", `C ${high} ${rest}`, "product").verdict).toMatch(/^pass/);
+    expect(report("1075", `C ${low} C ${high} ${rest}`, "product").verdict).toMatch(
+      /^fail: C both above and below the range in one heat/,
+    );
+    expect(report("1075", `C ${high} C ${high} ${rest}`, "product").verdict).toMatch(/^pass/);
+    expect(report("1075", `C 0.7 C ${high} ${rest}`, "product").verdict).toMatch(/^pass/);
+    expect(report("1075", `C 0.8 C ${low} ${rest}`, "product").verdict).toMatch(/^pass/);
+  });
+
+  it("says which variations are recalled and which are not held, and only of elements that were given and limited", () => {
+    const read = report("1075", "C 0.74 Mn 0.55 P 0.01 S 0.01", "product").verdict;
+    expect(read).not.toContain("no variation held");
+    const chromium = report("5160", "C 0.6 Mn 0.9 P 0.01 S 0.01 Si 0.2 Cr 0.8", "product").verdict;
+    expect(chromium).toContain("variation of Cr recalled, not confirmed");
+    expect(chromium).not.toContain("no variation held");
+    expect(report("5160", "C 0.6 N 0.01", "product").verdict).not.toContain("no variation held for N");
+    expect(report("5160", "C 0.6 Mn 0.9", "heat").verdict).not.toContain("variation");
+  });
+});

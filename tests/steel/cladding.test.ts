@@ -2,11 +2,13 @@ import { describe, expect, it } from "vitest";
 import {
   bowOf,
   carbonAcross,
+  claddingNote,
   cladEdge,
   diffusionLength,
   errorFunction,
   twoLayerCurvature,
 } from "../../src/core/steel/cladding";
+import { findSteel } from "../../src/core/steel/find";
 import { CLADDING } from "../../src/functions/steel";
 import { answer } from "./answer";
 
@@ -114,5 +116,79 @@ describe("CLADDING", () => {
     expect(String(answer(CLADDING, "304", "410", 1100, 10, 1.5)[0]?.[0])).toMatch(
       /^#N\/A 304 does not fix its carbon/,
     );
+  });
+});
+
+describe("where it is asked for too much or too little", () => {
+  it("a weld outside 850 to 1250 °C, 600 min or 50 mm is refused", () => {
+    const cladding = { ...HEAT, layer: 1 };
+    for (const wrong of [
+      { celsius: 849 },
+      { celsius: 1251 },
+      { minutes: 601 },
+      { minutes: 0 },
+      { layer: 51 },
+    ])
+      expect(() => cladEdge({ ...cladding, ...wrong }), JSON.stringify(wrong)).toThrow(/is outside/);
+    for (const right of [{ celsius: 850 }, { celsius: 1250 }, { minutes: 600 }, { layer: 50 }])
+      expect(cladEdge({ ...cladding, ...right }).depth).toBeGreaterThan(0);
+  });
+
+  it("layers without thickness have no curvature", () => {
+    for (const [first, second] of [
+      [0, 1],
+      [1, 0],
+      [-1, 1],
+      [1, -1],
+      [Number.NaN, 1],
+    ] as const)
+      expect(() => twoLayerCurvature(0.001, first, second)).toThrow("give thicknesses above 0");
+  });
+
+  // Timoshenko 1925: curvature 6 ε (1+m)² / (h (3 (1+m)² + (1+mn)(m² + 1/(mn)))); equal layers and moduli give 3 ε / (2 h).
+  it("equal layers bend by 3 ε / 2h, a stiffer one by less than twice, and either may be named first", () => {
+    expect(twoLayerCurvature(0.001, 1, 1)).toBeCloseTo((1.5 * 0.001) / 2, 12);
+    // m = 2, n = 3: 6 · 9 ε / (3 h (27 + 7 (4 + 1/6)))
+    expect(twoLayerCurvature(0.001, 2, 1, 3)).toBeCloseTo((54 * 0.001) / (3 * (27 + 7 * (4 + 1 / 6))), 12);
+    expect(twoLayerCurvature(0.001, 1, 2, 1 / 3)).toBeCloseTo(twoLayerCurvature(0.001, 2, 1, 3), 12);
+  });
+});
+
+describe("the note of a clad blade", () => {
+  const noteOf = (core: string, clad: string, given = { layer: 1.5 }) =>
+    claddingNote(findSteel(core), findSteel(clad), {
+      core: findSteel(core).composition.C,
+      clad: findSteel(clad).composition.C,
+      celsius: 1100,
+      minutes: 20,
+      ...given,
+    });
+
+  it("keeps the edge twice as far from either weld as carbon has gone, or says that it has gone through", () => {
+    const given = { core: 0.95, clad: 0.1, celsius: 1100, minutes: 20, layer: 1.5 };
+    const depth = cladEdge(given).depth;
+    const told = claddingNote(findSteel("1095"), findSteel("C 0.1 Mn 0.4"), given);
+    expect(told).toContain(`keep the edge ${Number((2 * depth).toFixed(2))} mm of core or more`);
+    expect(noteOf("1095", "C 0.1 Mn 0.4", { layer: 0.1 })).toMatch(
+      /^after 20 min at 1100 °C \(2012 °F\) carbon has crossed/,
+    );
+    expect(noteOf("1045", "C 0.1 Mn 0.4")).toMatch(/^1045 holds under 0.6 % C: no edge lasts on it/);
+    // 0.60 % C is what an edge wants (common practice): 1060 of 0.60 has it.
+    expect(claddingNote(findSteel("1060"), findSteel("C 0.1 Mn 0.4"), { ...given, core: 0.6 })).toMatch(
+      /^the middle of the core/,
+    );
+  });
+
+  it("names the pull of chromium from 10.5 % on, where EN 10020 has stainless steel begin", () => {
+    expect(noteOf("1095", "C 0.05 Cr 10.5")).toContain("chromium draws more across than this");
+    expect(noteOf("1095", "C 0.05 Cr 10.4")).not.toContain("chromium");
+  });
+
+  // A third of the volume change of martensite, 1.68 % for each per cent of carbon (Thelning): 0.95 % C makes the core
+  // 0.53 % longer; two layers of 1.5 mm then curve by 3 ε / (2 · 3 mm), over 200 mm an arc of κ L² / 8.
+  it("tells the bow of a blade clad on one side as the strip of two layers gives it", () => {
+    const strain = (1.68 * 0.95) / 300;
+    const bow = (((1.5 * strain) / 3) * 200 ** 2) / 8;
+    expect(noteOf("1095", "C 0.1 Mn 0.4")).toContain(`200 mm may bow ${Math.round(bow)} mm in hardening`);
   });
 });

@@ -2,7 +2,7 @@
 export const TESTS = {
   tempering: ["tests/tempering/**/*.test.ts", "tests/published.test.ts"],
   quench: ["tests/hardening/**/*.test.ts", "tests/run/{heat,loads}.test.ts", "tests/published.test.ts"],
-  section: ["tests/hardening/section*.test.ts"],
+  section: ["tests/hardening/{section*,conduction,pearlite,one-answer}.test.ts"],
   shape: ["tests/shape/**/*.test.ts", "tests/published.test.ts"],
   run: ["tests/run/**/*.test.ts"],
   hardness: ["tests/hardness/**/*.test.ts"],
