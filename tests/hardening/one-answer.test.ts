@@ -3,7 +3,7 @@ import { lowerCritical } from "../../src/core/hardening/critical";
 import { decarbDepth, grindAllowance } from "../../src/core/hardening/decarb";
 import { maxSection } from "../../src/core/hardening/max-section";
 import { findQuench } from "../../src/core/hardening/quench-media";
-import { quenchSection, type SectionInputs } from "../../src/core/hardening/section-quench";
+import { quenchSection, type SectionBand, type SectionInputs } from "../../src/core/hardening/section-quench";
 import { hardenedMm } from "../../src/core/hardening/section-report";
 import { sectionVerdict } from "../../src/core/hardening/section-verdict";
 import { sectionWord } from "../../src/core/hardening/section-word";
@@ -90,6 +90,16 @@ describe("the word for a section and its hardened depth", () => {
     });
   };
 
+  /** The word and the depth of a section, and the depth within its band. */
+  function expectOneAnswer(inputs: SectionInputs, band: SectionBand, word: string): void {
+    const { widthMm, spineMm, edgeMm, quench, steel, clay } = inputs;
+    const depth = hardenedMm(inputs, band);
+    const what = `${steel.name} ${quench.word} ${widthMm} ${spineMm} ${edgeMm} ${clay}: ${word}, ${depth}`;
+    if (word !== "marginal") expect(depth < widthMm, what).toBe(word.startsWith("does not harden"));
+    expect(depth, what).toBeGreaterThanOrEqual(Math.min(band.soft.depthMm, band.likely.depthMm) - 1e-9);
+    expect(depth, what).toBeLessThanOrEqual(band.hard.depthMm + 1e-9);
+  }
+
   // No source is needed: what is hard from the edge to the spine hardens through, and what does not is not. What is
   // marginal may come out either way: the plate and the section are each good to a factor of 1.5.
   test("a section hard to the spine is never called one that does not harden through, nor the other way round", () => {
@@ -98,13 +108,8 @@ describe("the word for a section and its hardened depth", () => {
       const band = attempt(() => quenchSection(inputs));
       if (band instanceof Refusal) continue;
       const word = sectionWord(inputs, band);
-      const depth = hardenedMm(inputs, band);
-      const { widthMm, spineMm, edgeMm, quench } = inputs;
-      const what = `${inputs.steel.name} ${quench.word} ${widthMm} ${spineMm} ${edgeMm} ${inputs.clay}: ${word}, ${depth}`;
       met.set(word, (met.get(word) ?? 0) + 1);
-      if (word !== "marginal") expect(depth < widthMm, what).toBe(word.startsWith("does not harden"));
-      expect(depth, what).toBeGreaterThanOrEqual(Math.min(band.soft.depthMm, band.likely.depthMm) - 1e-9);
-      expect(depth, what).toBeLessThanOrEqual(band.hard.depthMm + 1e-9);
+      expectOneAnswer(inputs, band, word);
     }
     for (const word of ["hardens through", "marginal", "does not harden through"])
       expect(met.get(word), word).toBeGreaterThan(20);
