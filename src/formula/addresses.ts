@@ -19,7 +19,10 @@ export function columnLetters(column: number): string {
 
 /** The column that letters in any case stand for: A → 0. */
 export function columnOf(letters: string): number {
-  return [...letters.toUpperCase()].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
+  const capitals = letters.toUpperCase();
+  let sum = 0;
+  for (let at = 0; at < capitals.length; at += 1) sum = sum * 26 + capitals.charCodeAt(at) - 64;
+  return sum - 1;
 }
 
 /** A cell's address without its sheet: row 2, column 3 → D3. */

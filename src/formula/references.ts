@@ -10,7 +10,7 @@ import {
   SHEET_ROWS,
 } from "./addresses";
 import type { Token } from "./pieces";
-import { readSheetPrefix, renamedPrefix, sheetOfPrefix } from "./sheet-names";
+import { readSheetPrefix, renamedPrefix, type SheetPrefix, sheetOfPrefix } from "./sheet-names";
 import { rewritten, textOf, tokensOf } from "./tokens";
 
 /** A reference of a formula taken apart. */
@@ -162,17 +162,18 @@ export function namesIn(formula: string): string[] {
   return named.map(({ text }) => text);
 }
 
-const prefixesIn = (formula: string) =>
-  tokensOf(formula).flatMap(({ kind, text }) => (kind === "sheet" ? [readSheetPrefix(text)] : []));
+/** Whether one of the prefixes in a formula is such; no list of them is made, since every formula of a file is asked. */
+const namesSome = (formula: string, isSuch: (prefix: SheetPrefix) => boolean): boolean =>
+  tokensOf(formula).some(({ kind, text }) => kind === "sheet" && isSuch(readSheetPrefix(text)));
 
 /** True where a formula reads another workbook. */
 export function namesOtherFile(formula: string): boolean {
-  return prefixesIn(formula).some(({ workbook }) => workbook !== null);
+  return namesSome(formula, ({ workbook }) => workbook !== null);
 }
 
 /** True where a formula reads through several sheets at once. */
 export function namesManySheets(formula: string): boolean {
-  return prefixesIn(formula).some(({ first, last }) => first !== last);
+  return namesSome(formula, ({ first, last }) => first !== last);
 }
 
 /** Tells whether a formula names one of these sheets, also inside a text that may be read as a reference. */
@@ -198,11 +199,15 @@ export function withSheetsRenamed(formula: string, changed: ReadonlyMap<string, 
 /** The file's form of `X#`, the cells that the formula of X fills. */
 export const SPILL_OF = "ANCHORARRAY";
 
+/** A look at the letters alone, before a formula is taken apart: hardly any reads what another one fills. */
+const mayReadSpills = (formula: string) => formula.toUpperCase().includes(SPILL_OF);
+
 const isSpillOf = ({ kind, text }: Token) =>
   kind === "call" && text.toUpperCase().replace("_XLFN.", "") === SPILL_OF;
 
 /** True where a formula reads the cells that another one fills. */
-export const readsSpills = (formula: string): boolean => tokensOf(formula).some(isSpillOf);
+export const readsSpills = (formula: string): boolean =>
+  mayReadSpills(formula) && tokensOf(formula).some(isSpillOf);
 
 /**
  * Replaces every `ANCHORARRAY(X)`, the file's form of `X#`, by the cells that X fills now.
@@ -214,6 +219,7 @@ export function withSpillsNamed(
   sheet: string,
   filled: (anchor: SheetArea) => Rectangle | undefined,
 ): string {
+  if (!mayReadSpills(formula)) return formula;
   const tokens = tokensOf(formula);
   const pieces: string[] = [];
   for (let at = 0; at < tokens.length; at += 1) {

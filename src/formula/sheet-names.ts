@@ -1,3 +1,4 @@
+import { BoundedMap } from "../core/bounded-map";
 import { readCellName } from "./addresses";
 
 /** Excel's limits of a sheet's name; `History` it keeps for itself. */
@@ -55,8 +56,19 @@ function unquoted(prefix: string): string {
   return written.startsWith("'") ? written.slice(1, -1).replaceAll("''", "'") : written;
 }
 
+/** A workbook names the same few sheets in thousands of formulas. */
+const prefixes = new BoundedMap<string, SheetPrefix>(1000);
+
 /** Reads a prefix with its exclamation mark: `'[2]Run plan'!`. */
 export function readSheetPrefix(prefix: string): SheetPrefix {
+  const known = prefixes.get(prefix);
+  if (known !== undefined) return known;
+  const read = prefixTakenApart(prefix);
+  prefixes.set(prefix, read);
+  return read;
+}
+
+function prefixTakenApart(prefix: string): SheetPrefix {
   const plain = unquoted(prefix);
   const end = plain.lastIndexOf("]") + 1;
   const workbook = end === 0 ? null : plain.slice(0, end);

@@ -33,9 +33,17 @@ export const UNTITLED = "workbook";
 class StyleList {
   readonly styles: Record<string, IStyleData> = {};
   private readonly ids = new Map<string, string>();
+  /** Cells of a file that look alike have one and the same style. */
+  private readonly known = new WeakMap<CellStyle, { s: string }>();
 
   idOf(style: CellStyle | undefined): { s: string } | undefined {
     if (style === undefined) return undefined;
+    const known = this.known.get(style) ?? this.listed(style);
+    this.known.set(style, known);
+    return known;
+  }
+
+  private listed(style: CellStyle): { s: string } {
     const key = JSON.stringify(style);
     const id = this.ids.get(key) ?? `style-${this.ids.size + 1}`;
     this.ids.set(key, id);

@@ -15,10 +15,11 @@ export interface EngineReach {
 }
 
 function unknownFunction(typed: string, stored: string, reach: EngineReach): string | undefined {
+  const isKnown = (name: string) => reach.functions.has(name) || reach.defined.has(name) || name === SPILL_OF;
+  const unknown = calledNames(typed).filter((name) => !isKnown(name));
+  if (unknown.length === 0) return undefined;
   const locals = localNames(stored);
-  const isKnown = (name: string) =>
-    reach.functions.has(name) || reach.defined.has(name) || locals.has(name) || name === SPILL_OF;
-  return calledNames(typed).find((name) => !isKnown(name));
+  return unknown.find((name) => !locals.has(name));
 }
 
 function unusableName(typed: string, reach: EngineReach): string | undefined {

@@ -58,7 +58,7 @@ export function keptSheets(current: LiveWorkbook, names: readonly string[]): Kep
   return names.flatMap((name) => {
     const sheet = current.sheets.find(({ listed }) => listed.name === name);
     if (sheet === undefined) return [];
-    const read = readLayout(sheet.listed.part, sheet.stored.xml, ruleFills);
+    const read = readLayout(sheet.listed.part, sheet.stored, ruleFills);
     const layout = withColumnsShown(read, columnsDrawn(current, sheet));
     const unread = sheet.stored.rows.flatMap(({ cells }) => cells.filter(isUnread));
     return [{ sheet, layout, hidden: outOfSightOn(layout), unread }];

@@ -51,9 +51,9 @@ const known = (content: CellValue | undefined): CellValue | undefined =>
     : content;
 
 function formulaText(live: LiveWorkbook, plan: Plan, formula: LiveFormula): string {
-  const sheets = new Map(live.sheets.map((sheet) => [sheet.listed.name.toUpperCase(), sheet]));
   const text = withSpillsNamed(formula.typed, formula.sheet, ({ sheet, area }) => {
-    const anchor = sheets.get(sheet.toUpperCase())?.formulas.get(placeOf(area.row, area.column));
+    const named = live.sheets.find(({ listed }) => listed.name.toUpperCase() === sheet.toUpperCase());
+    const anchor = named?.formulas.get(placeOf(area.row, area.column));
     return anchor && (plan.filled.get(anchor) ?? anchor.area);
   });
   return plan.first.has(formula) ? `=INDEX(${text},1,1)` : `=${text}`;

@@ -47,7 +47,7 @@ export class RowFitter {
 
   /** Writes the heights of rows that are too low. @returns How many. */
   fit(sheet: LiveSheet, editor: SheetEditor): number {
-    const { columns, rows } = readLayout(sheet.listed.part, sheet.stored.xml, this.ruleFills);
+    const { columns, rows } = readLayout(sheet.listed.part, sheet.stored, this.ruleFills);
     const needed = neededHeights({ cells: this.cells(sheet), columns });
     const low = (row: StoredRow) => (needed.get(row.row) ?? 0) > (rows.get(row.row)?.size ?? 0);
     const tooLow = sheet.stored.rows.filter(low);

@@ -5,6 +5,7 @@ import { columnPixels, rowPixels } from "../sizes";
 import { readXstring } from "../strings";
 import { wordOfFormula } from "../word-colors";
 import { paperNumbered } from "../write/print-xml";
+import type { StoredSheet } from "./stored-sheet";
 
 type Attributes = OpenTag["attributes"];
 
@@ -165,10 +166,20 @@ class LayoutReader {
   }
 }
 
+/** The text of a worksheet part with its rows, but without their cells: they are most of it, and were read already. */
+function withoutCells({ xml, rows, data }: StoredSheet): string {
+  const heads = rows.map(({ start, tagEnd }) => `${xml.slice(start, tagEnd).replace(/\/?>$/, "")}/>`);
+  return xml.slice(0, data.tagEnd) + heads.join("") + xml.slice(data.closeStart);
+}
+
 /** Reads widths, heights, frozen heads, merged cells, lists and colours of a worksheet part. */
-export function readLayout(part: string, xml: string, ruleFills: readonly (string | undefined)[]): Layout {
+export function readLayout(
+  part: string,
+  stored: StoredSheet,
+  ruleFills: readonly (string | undefined)[],
+): Layout {
   const reader = new LayoutReader(ruleFills);
-  walkXml(part, xml, {
+  walkXml(part, withoutCells(stored), {
     open: (tag) => reader.open(tag),
     text: (text) => reader.text(text),
     close: (name) => reader.close(name),

@@ -55,7 +55,7 @@ class SheetReader implements Visitor {
   close(name: string, start: number, end: number): void {
     if (this.cell) this.closeInCell(this.cell, name, start, end);
     else if (name === "row" && this.row) {
-      this.rows.push({ ...this.row, closeStart: start, end });
+      this.rows.push(Object.assign(this.row, { closeStart: start, end }));
       this.row = undefined;
     } else if (name === "sheetData" && this.data) this.data = { ...this.data, closeStart: start };
   }
@@ -91,7 +91,8 @@ class SheetReader implements Visitor {
       column: (row.cells.at(-1)?.column ?? -1) + 1,
     };
     this.cell = {
-      ...place,
+      row: place.row,
+      column: place.column,
       type: attributes.t ?? "n",
       style: attributes.s,
       isDynamic: attributes.cm !== undefined,
@@ -119,10 +120,11 @@ class SheetReader implements Visitor {
 
   private closeInCell(cell: Open<StoredCell>, name: string, start: number, end: number): void {
     if (name === "c") {
-      this.row?.cells.push({ ...cell, end });
+      cell.end = end;
+      this.row?.cells.push(cell);
       this.cell = undefined;
     } else if (name === "f" && this.formula) {
-      cell.formula = { ...this.formula, closeStart: start, end };
+      cell.formula = Object.assign(this.formula, { closeStart: start, end });
       this.formula = undefined;
     } else if (name === "v" || name === "is") this.closeValue(cell, end);
     else if (this.inItem) this.item.close(name);

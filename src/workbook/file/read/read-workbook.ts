@@ -105,7 +105,7 @@ export async function readWorkbook(bytes: Uint8Array): Promise<ReadWorkbook> {
   const unshown = new Set(chartSheets(live));
   const sheets = live.sheets.map((sheet): SheetData => {
     const { listed, stored } = sheet;
-    const layout = readLayout(listed.part, stored.xml, styles.ruleFills);
+    const layout = readLayout(listed.part, stored, styles.ruleFills);
     for (const words of layout.unshown)
       if (words !== DRAWN || !hasOwnChartsOnly(live.file, listed.part)) unshown.add(words);
     const { columns, rows, frozenRows, frozenColumns, merged, offers, colors, hidesGridLines } = layout;

@@ -112,7 +112,7 @@ function drawings(book: LiveWorkbook, sheet: LiveSheet): [string, string][] {
 /** Everything a sheet shows beside its values. */
 function shownOn(book: LiveWorkbook, sheet: LiveSheet, styles: ReturnType<typeof readStylesOf>): Shown {
   const { part, isHidden } = sheet.listed;
-  const layout = readLayout(part, sheet.stored.xml, styles.ruleFills);
+  const layout = readLayout(part, sheet.stored, styles.ruleFills);
   const filled = new Set(
     sheet.stored.rows.flatMap(({ cells }) =>
       cells.flatMap(({ row, raw }) => (raw === undefined ? [] : [row])),
