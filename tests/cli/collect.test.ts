@@ -51,6 +51,16 @@ it(
     const dry = await outcome(collect, ["--accept", "--dry-run", at("plan.xlsx"), at("back.xlsx")]);
     expect(dry.stdout).toContain("Nothing written: ");
     expect(readFileSync(at("plan.xlsx")).equals(before)).toBe(true);
+    writeFileSync(at("other plan.xlsx"), "mine");
+    const over = await outcome(collect, [
+      "--accept",
+      "-o",
+      at("other plan.xlsx"),
+      at("plan.xlsx"),
+      at("back.xlsx"),
+    ]);
+    expect([over.status, over.stderr]).toEqual([2, expect.stringContaining("give --force to write over it")]);
+    expect(readFileSync(at("other plan.xlsx"), "utf8")).toBe("mine");
     const done = await outcome(collect, [
       "--accept",
       "--date",

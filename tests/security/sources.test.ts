@@ -54,3 +54,12 @@ describe("pages", () => {
     },
   );
 });
+
+test("no page writes over a file: what it hands out is a download, which the browser gives a name of its own", () => {
+  const files = filesBelow("src", /\.ts$/).filter((file) => !file.startsWith("src/cli/"));
+  const writing = /showSaveFilePicker|createWritable|showDirectoryPicker|writeFile|createWriteStream/;
+  const found = files.filter((file) => writing.test(readFileSync(file, "utf8")));
+  expect(found.filter((file) => !/^src\/(?:library|workbench\/serve)\//.test(file))).toEqual([]);
+  const handing = files.filter((file) => /\.download = /.test(readFileSync(file, "utf8")));
+  expect(handing).toEqual(["src/workbench/files/file-tools.ts"]);
+});

@@ -21,6 +21,7 @@ export const TESTS = {
     "tests/workbook/share/provenance.test.ts",
     "tests/workbook/share/register.test.ts",
     "tests/workbook/share/report.test.ts",
+    "tests/workbook/share/shared-cells.test.ts",
     "tests/workbook/share/shown.test.ts",
     "tests/workbook/share/sight.test.ts",
     "tests/workbook/share/signature.test.ts",

@@ -1,4 +1,5 @@
 import { beforeAll, expect, test } from "vitest";
+import { printedSheet } from "../../src/workbench/print/printed-pages";
 import { ANSWER_FORMS } from "../../src/workbook/answers/forms";
 import { linesAsked, planOf } from "../../src/workbook/answers/lines-asked";
 import { readLiveWorkbook } from "../../src/workbook/file/read/live-workbook";
@@ -28,17 +29,19 @@ function planFile(): Promise<Uint8Array> {
   return planningFile(planningTemplate({ ...data, lines }, 6));
 }
 
+/** What a cell shows: its value, or what its formula came to. */
+function shownText(content: unknown): string {
+  const held = content as { result?: { value?: unknown; error?: string }; value?: unknown } | undefined;
+  return String(held?.result?.value ?? held?.result?.error ?? held?.value ?? "");
+}
+
 /** Texts of a sheet, a row a line. */
 async function papersIn(bytes: Uint8Array): Promise<ReadonlyMap<string, readonly string[]>> {
   const read = await readWorkbook(bytes);
-  const text = (content: unknown): string => {
-    const held = content as { result?: { value?: unknown; error?: string }; value?: unknown } | undefined;
-    return String(held?.result?.value ?? held?.result?.error ?? held?.value ?? "");
-  };
   return new Map(
     read.workbook.sheets.map(({ name, cells }) => {
       const rows: string[] = [];
-      for (const { row, content } of cells) rows[row] = `${rows[row] ?? ""} | ${text(content)}`;
+      for (const { row, content } of cells) rows[row] = `${rows[row] ?? ""} | ${shownText(content)}`;
       return [name, rows.filter((row) => row !== undefined)];
     }),
   );
@@ -103,3 +106,47 @@ test("labels inside a print area are no inputs of a copy", async () => {
   const copy = await shareCopy(file, { choice: { kind: "for", whom: "heat-treater" } });
   expect(copy.travels.join(" ")).toContain(", 0 typed inputs and 0 errors");
 }, 120_000);
+
+/** A hardness that words ask for or promise: a figure with the scale behind it, or beside a label that ends in it. */
+const HARDNESS = /\d+(?:[.,–-]\d+)*\s*HRC|(?:HRC|HRC low to high)\s*\|\s*\d{2}(?:[.,–-]\d+)*/g;
+/** What a steel reaches is an answer of the tool, and no hardness that is asked for. */
+const REACHED = /reaches \d+ to \d+ HRC/g;
+const hardnessIn = (rows: readonly string[]) => rows.join("\n").replace(REACHED, "").match(HARDNESS) ?? [];
+
+test("no copy for a supplier, a heat treater or a customer asks for one or promises one", async () => {
+  for (const [whom, sheet, own] of [
+    ["supplier", "Steel order", []],
+    ["heat-treater", "Heat-treat order", []],
+    ["customer", "Quote", ["59–62 HRC"]],
+  ] as const) {
+    const { bytes } = await shareCopy(file, { choice: { kind: "for", whom } });
+    const copied = await papersIn(bytes);
+    expect([...copied.keys()], whom).toContain(sheet);
+    const found = [...copied].flatMap(([, rows]) => hardnessIn(rows));
+    expect([...new Set(found)], whom).toEqual(own);
+  }
+}, 240_000);
+
+test("no paper that the page prints asks for one or promises one, whichever of its pages", async () => {
+  const { workbook } = await readWorkbook(file);
+  for (const [name, own] of [
+    ["Steel enquiry", []],
+    ["Steel order", []],
+    ["Heat-treat order", []],
+    ["Traveller", ["HRC low to high | 59–62", "HRC | 60"]],
+    ["Quote", ["59–62 HRC"]],
+  ] as const) {
+    const sheet = workbook.sheets.find((each) => each.name === name);
+    if (sheet === undefined) throw new RangeError(name);
+    const shown = new Map(
+      sheet.cells.map(({ row, column, content }) => [`${row} ${column}`, shownText(content)]),
+    );
+    const { pages } = printedSheet(sheet, (row, column) => shown.get(`${row} ${column}`) ?? "");
+    const rows = pages.flatMap((page) =>
+      page.rows.map(({ cells }) => cells.map(({ text }) => text).join(" | ")),
+    );
+    expect(rows.length, name).toBeGreaterThan(3);
+    const asked = hardnessIn(rows).map((words) => words.replace(/\s+/g, " "));
+    expect([...new Set(asked)], name).toEqual(own);
+  }
+});

@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { ANSWER_FORMS, fieldsOf } from "../../../src/workbook/answers/forms";
 import { type Plan, planOf } from "../../../src/workbook/answers/lines-asked";
 import { type LiveWorkbook, readLiveWorkbook } from "../../../src/workbook/file/read/live-workbook";
+import { COLORS } from "../../../src/workbook/model/colors";
 import type { SheetData } from "../../../src/workbook/model/workbook-data";
 import { Asking } from "../../../src/workbook/share/asking";
 import type { Choice } from "../../../src/workbook/share/audience";
@@ -194,8 +195,9 @@ describe("what a copy asks", () => {
       ...sheet,
       cells: [
         ...sheet.cells,
-        { row: 900, column: 0, style: { fill: "#fff7d6", bold: true } },
+        { row: 900, column: 0, style: { fill: COLORS.yours, bold: true } },
         { row: 901, column: 0, style: { fill: "#123456" } },
+        { row: 902, column: 0 },
       ],
     }));
     const choice = asking(forOne, { by: "2026-12-04" });
@@ -207,7 +209,19 @@ describe("what a copy asks", () => {
       ["Answer to order", true],
     ]);
     const styleAt = (at: number) => sheets[0]?.cells.find((cell) => cell.row === at)?.style;
+    expect(styleAt(900)).toEqual({ bold: true });
     expect(styleAt(901)).toEqual({ fill: "#123456" });
+    expect(sheets[0]?.cells.find((cell) => cell.row === 902)).toEqual({ row: 902, column: 0 });
+    const whom = (of: readonly SheetData[]) =>
+      of.flatMap(({ cells }) =>
+        cells.flatMap(({ row: at, content }) =>
+          content !== undefined && "value" in content && content.value === "Asked of" ? [at] : [],
+        ),
+      );
+    expect(whom(sheets).length).toBe(2);
+    expect(words(sheets.slice(2))).toContain(OLD_QUAY);
+    const all = await asking({ kind: "for", whom: "supplier" }).withTables(shaded);
+    expect(words(all.sheets.slice(2))).not.toContain(OLD_QUAY);
     expect(asked?.by).toBe("2026-12-04");
     expect(asked?.number).toMatch(/^[0-9A-Z]{8}$/);
     const counts = ["Answer to enquiry", "Answer to order"].map((name) => {
