@@ -1,4 +1,5 @@
 import { BUDGET, SENTENCES } from "../../src/engine/budget";
+import { SHEET_ROWS } from "../../src/formula/addresses";
 import { handMade } from "../workbook/hand-made";
 
 // Workbooks made to hang a program or to fill its memory; each must end in a value, in an error with a sentence, or in
@@ -111,11 +112,31 @@ export const HOSTILE_SIZES: readonly Hostile[] = [
       }),
   },
   {
-    what: "600,000 empty rows",
+    what: "1,048,576 empty rows",
     bytes: () =>
       plan(
-        `<sheetData>${Array.from({ length: 600_000 }, (_, at) => `<row r="${at + 1}"/>`).join("")}</sheetData>`,
+        `<sheetData>${Array.from({ length: SHEET_ROWS }, (_, at) => `<row r="${at + 1}"/>`).join("")}</sheetData>`,
       ),
+  },
+  {
+    what: "1,048,576 rows with a cell each",
+    bytes: () =>
+      plan(
+        `<sheetData>${Array.from({ length: SHEET_ROWS }, (_, at) => `<row r="${at + 1}"><c r="A${at + 1}"><v>1</v></c></row>`).join("")}</sheetData>`,
+      ),
+  },
+  {
+    what: "three parts that unpack to 80 MB each",
+    bytes: () =>
+      handMade({
+        sheets: Object.fromEntries(
+          [1, 2, 3].map((at) => [`S${at}`, `<sheetData/>${" ".repeat(80_000_000)}`]),
+        ),
+      }),
+  },
+  {
+    what: "a part that unpacks to 240 MB",
+    bytes: () => handMade({ sheets: { Plan: `<sheetData/>${" ".repeat(240_000_000)}` } }),
   },
   {
     what: "3,000 sheets",
