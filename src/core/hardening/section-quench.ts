@@ -262,7 +262,7 @@ export function quenchShifted(inputs: SectionInputs, shift: Shift): SectionRun {
 }
 
 /**
- * The likely hardened depth alone.
+ * Likely hardened depth of a section, worked out without the band around it.
  *
  * @param inputs - The section as it is quenched: widths [mm], temperatures [°C], clay [m²K/W]
  * @returns Depth to half martensite from the edge [mm]

@@ -39,7 +39,7 @@ export interface Balanced {
 export const G_MM2_PER_KG_M2 = 1e9;
 
 /**
- * Puts parts together.
+ * Mass, balance and inertia of parts put together, such as a blade with its guard, grip and pommel.
  *
  * @param parts - Masses [g], places of their balance on one axis [mm], own inertias [kg m²]
  * @returns Mass [g], balance [mm] and inertia about it [kg m²]

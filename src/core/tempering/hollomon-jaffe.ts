@@ -81,7 +81,7 @@ function holdsByTemper(
 }
 
 /**
- * Several tempers as time at one temperature.
+ * Several tempers as the time at one temperature that softens as much.
  *
  * @param tempers - Temper [°C] and time [h] of each.
  * @param referenceC - The temperature that counts, 100 to 704 [°C]

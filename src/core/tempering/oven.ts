@@ -56,7 +56,7 @@ function beyond(nearest: OvenCheck, wantedC: number): number {
 }
 
 /**
- * What to set an oven to.
+ * Setting of an oven for a wanted temperature, from checks of it with a thermometer.
  *
  * @param wantedC - Temperature wanted beside the blade [°C]
  * @param checks - One or more settings with what was measured, in any order [°C]
