@@ -35,7 +35,7 @@ describe("the six lines of the invented run, as a smith reads them", () => {
         249,
         "hardens through",
         "Temper one, 1 × 2 h at 249 °C (480 °F)",
-        "brittle range; it matters less where nothing is struck (+2)",
+        "brittle range; it matters less where nothing is struck (2 more)",
       ],
     ],
     [
@@ -46,7 +46,7 @@ describe("the six lines of the invented run, as a smith reads them", () => {
         378,
         "hardens through",
         "Temper one, 1 × 2 h at 378 °C (712 °F)",
-        "may crack or warp in fast oil (+2)",
+        "may crack or warp in fast oil (2 more)",
       ],
     ],
     [
@@ -57,7 +57,7 @@ describe("the six lines of the invented run, as a smith reads them", () => {
         264,
         "edge only",
         "Temper one, 1 × 2 h at 264 °C (507 °F), chance 79 % in the brittle range",
-        "temper lies in the brittle range (+2)",
+        "temper lies in the brittle range (2 more)",
       ],
     ],
     [
@@ -68,7 +68,7 @@ describe("the six lines of the invented run, as a smith reads them", () => {
         398,
         "hardens through",
         "Temper one, 1 × 2 h at 398 °C (748 °F), cool fast from it",
-        "cool fast from the temper: slow cooling embrittles (+1)",
+        "cool fast from the temper: slow cooling embrittles (1 more)",
       ],
     ],
     [
@@ -79,7 +79,7 @@ describe("the six lines of the invented run, as a smith reads them", () => {
         359,
         "hardens through",
         "Temper one, 1 × 2 h at 376 °C (709 °F), cool fast from it, chance 64 % and tougher",
-        "temper lies in the brittle range (+1)",
+        "temper lies in the brittle range (1 more)",
       ],
     ],
   ])("%s", (line, shown) => {

@@ -1,7 +1,7 @@
 import { InvalidValue } from "../refusal";
 import { taperedBlade } from "../shape/taper";
 import { densityOf } from "../steel/density";
-import { forgeLength } from "../stock/forge-length";
+import { forgeLength, USUAL_LOSSES, USUAL_TONG_HOLD } from "../stock/forge-length";
 import { type BarCount, barsFor } from "./bars";
 import type { ReadLine } from "./line";
 
@@ -29,8 +29,8 @@ export function bladeMass(line: ReadLine): number | undefined {
   return taperedBlade({ ...line, length, width, thickness }, densityOf(line.steel).value).mass;
 }
 
-/** What forging usually takes, as FORGE_LENGTH has it: shares of the volume. */
-const FORGING = { grind: 0.2, scale: 0.06, crop: 0.02, tong: 0, rule: "multiply" } as const;
+/** What forging takes of a piece that is cut first, where nothing is said. */
+const FORGING = { ...USUAL_LOSSES, tong: USUAL_TONG_HOLD, rule: "multiply" } as const;
 
 /** Bar for a forged blade of which the volume is given. */
 function forgedLength({ forgedVolume, blankWidth, blankThickness }: ReadLine): number | undefined {

@@ -23,6 +23,12 @@ export const FORGE_STOCK = relation({
     "(common practice, no source).",
 });
 
+/** What is taken for the losses where nothing is said, as shares: common practice, no source. */
+export const USUAL_LOSSES = { grind: 0.2, scale: 0.06, crop: 0.02 } as const;
+
+/** A piece cut before it is forged is held in the tongs at 20 to 30 mm of its end: forging estimates, as relayed [mm] */
+export const USUAL_TONG_HOLD = 25;
+
 /** How losses are put together: each of what the last one left, or all of the net volume. */
 export const LOSS_RULES = ["multiply", "add"] as const;
 

@@ -1,5 +1,6 @@
 import { USUAL_LINE } from "../../core/run/line";
 import { askIfPercent } from "../../core/run/starts";
+import { USUAL_TONG_HOLD } from "../../core/stock/forge-length";
 import { choiceOrNothing } from "../choice";
 import { money } from "../money/arguments";
 import { numberOrNothing, optionalNumber } from "../parameters";
@@ -36,7 +37,7 @@ export const stockHeadings = {
     unit: "mm³",
     above: 0,
     max: 1e9,
-    help: "Finished volume of a forged blade with its tang in mm³; its blank may be shorter, and is worked out as FORGE_LENGTH does where left out.",
+    help: `Finished volume of a forged blade with its tang in mm³; its blank may be shorter, and is worked out as FORGE_LENGTH does where left out, ${USUAL_TONG_HOLD} mm of tong hold added.`,
   }),
   kerf,
   trim,

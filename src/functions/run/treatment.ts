@@ -80,7 +80,7 @@ const fullText = (cautions: readonly Caution[]) => cautions.map(({ full }) => fu
 function inShort(cautions: readonly Caution[]): string {
   const [first, ...others] = cautions;
   if (first === undefined) return "";
-  return others.length === 0 ? first.short : `${first.short} (+${others.length})`;
+  return others.length === 0 ? first.short : `${first.short} (${others.length} more)`;
 }
 
 /** A refused line: words outlive a reader without the add-in, the sentence of an error does not. */

@@ -1,4 +1,4 @@
-import { FORGE_STOCK, forgeLength, LOSS_RULES } from "../../core/stock/forge-length";
+import { FORGE_STOCK, forgeLength, LOSS_RULES, USUAL_LOSSES } from "../../core/stock/forge-length";
 import { choice } from "../choice";
 import { scalarFunction } from "../declare";
 import { number, optionalNumber } from "../parameters";
@@ -35,9 +35,14 @@ export const FORGE_LENGTH = scalarFunction({
     }),
     barWidth: side("bar width"),
     barThickness: side("bar thickness"),
-    grind: share("grind", "Ground off after forging, as a share of the finished volume.", 1, 0.2),
-    scale: share("scale", "Lost to scale, as a share.", 0.5, 0.06),
-    crop: share("crop", "Cut off at the ends, as a share.", 0.5, 0.02),
+    grind: share(
+      "grind",
+      "Ground off after forging, as a share of the finished volume.",
+      1,
+      USUAL_LOSSES.grind,
+    ),
+    scale: share("scale", "Lost to scale, as a share.", 0.5, USUAL_LOSSES.scale),
+    crop: share("crop", "Cut off at the ends, as a share.", 0.5, USUAL_LOSSES.crop),
     tong: optionalNumber({
       label: "tong mm",
       quantity: "length",

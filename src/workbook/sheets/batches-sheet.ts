@@ -4,7 +4,7 @@ import type { CutList } from "./cut-list-sheet";
 import type { Lines } from "./lines-sheet";
 import { dayOddities } from "./parts/day-checks";
 import { checkFormula } from "./parts/remarks";
-import { fixedName } from "./parts/sheet-parts";
+import { fixedName, millimetresOr0 } from "./parts/sheet-parts";
 import {
   type CellOf,
   calcColumn,
@@ -103,7 +103,7 @@ function whatIsOdd(
   const [batches, texts] = columns;
   const load = `N(${at("kilograms")})/MAX(1,N(${at("loads")}))`;
   // The tang goes into the furnace too.
-  const length = `(N(${lines.lookup("length", at("line"))})+N(${cover.at("blankExtra")}))`;
+  const length = `(${millimetresOr0(lines.lookup("length", at("line")))}+N(${cover.at("blankExtra")}))`;
   const others = `COUNTIFS(${batches},${at("batch")},${texts},"<>"&LEFT(${at("recipe")},200)&"*")`;
   const isOwn = `${at("where")}<>"${OUTSIDE}"`;
   return checkFormula([

@@ -1,3 +1,6 @@
+import { USUAL_CONFIDENCE } from "../../core/run/starts";
+import { USUAL_KERF, USUAL_TRIM } from "../../core/stock/cutting-limits";
+import { USUAL_LOSSES, USUAL_TONG_HOLD } from "../../core/stock/forge-length";
 import { cellName } from "../../formula/addresses";
 import { textLiteral } from "../../formula/tokens";
 import type { SheetModel } from "../model/sheet-model";
@@ -103,7 +106,7 @@ function fieldsOf(cover: CoverData, routeYield: string) {
     },
     usualConfidence: {
       label: "Usual confidence",
-      value: 0.9,
+      value: USUAL_CONFIDENCE,
       format: "0.00",
       remark: "of having enough good ones",
     },
@@ -146,17 +149,30 @@ function fieldsOf(cover: CoverData, routeYield: string) {
     outsideKg: { label: "Outside hardening a kg", value: null, format: "#,##0.00" },
     outsideLeast: { label: "Outside hardening at least", value: null, format: "#,##0.00" },
     outsideSetUp: { label: "Outside hardening set-up", value: null, format: "#,##0.00" },
-    kerf: { label: "Kerf of the saw mm", value: cover.kerf ?? 1.2, format: "0.0" },
-    trim: { label: "Trim a bar mm", value: cover.trim ?? 10, format: "0.0", remark: "both ends together" },
+    kerf: { label: "Kerf of the saw mm", value: cover.kerf ?? USUAL_KERF, format: "0.0" },
+    trim: {
+      label: "Trim a bar mm",
+      value: cover.trim ?? USUAL_TRIM,
+      format: "0.0",
+      remark: "both ends together",
+    },
     forgeGrind: {
       label: "Forged: ground off, share",
-      value: cover.forgeGrind ?? 0.22,
+      value: cover.forgeGrind ?? USUAL_LOSSES.grind,
       format: "0.00",
       remark: "of the finished volume; common practice, no source",
     },
-    forgeScale: { label: "Forged: scale, share", value: cover.forgeScale ?? 0.06, format: "0.00" },
-    forgeCrop: { label: "Forged: cut off, share", value: cover.forgeCrop ?? 0.02, format: "0.00" },
-    tong: { label: "Forged: tong hold mm", value: cover.tong ?? 25, format: "0" },
+    forgeScale: {
+      label: "Forged: scale, share",
+      value: cover.forgeScale ?? USUAL_LOSSES.scale,
+      format: "0.00",
+    },
+    forgeCrop: {
+      label: "Forged: cut off, share",
+      value: cover.forgeCrop ?? USUAL_LOSSES.crop,
+      format: "0.00",
+    },
+    tong: { label: "Forged: tong hold mm", value: cover.tong ?? USUAL_TONG_HOLD, format: "0" },
     furnaceKg: {
       label: "Furnace takes kg a load",
       value: given(cover.furnaceKg),

@@ -4,7 +4,7 @@ import type { Cover } from "./cover-sheet";
 import type { Lines } from "./lines-sheet";
 import { lineColumns } from "./parts/line-columns";
 import { checkFormula } from "./parts/remarks";
-import { fixedName } from "./parts/sheet-parts";
+import { fixedName, inMillimetres, millimetresOr0 } from "./parts/sheet-parts";
 import {
   calcColumn,
   eitherColumn,
@@ -60,7 +60,7 @@ type At = (key: CutKey) => string;
 
 /** What is odd about the stock of a line. Of a forged blade only the steel and the bar's length are held against it. */
 function whatIsOdd({ lines, recipes, steels }: CutSources, at: At, index: number): string {
-  const line = (key: Parameters<Lines["at"]>[0]) => `N(${lines.at(key, index)})`;
+  const line = (key: Parameters<Lines["at"]>[0]) => millimetresOr0(lines.at(key, index));
   const grade = steels.lookup("grade", at("steel"));
   const isCut = `N(${at("volume")})=0`;
   const less = (what: string, blank: string, blade: string) => ({
@@ -183,7 +183,7 @@ export function cutListSheet(data: TemplateData, sources: CutSources): TableShee
       72,
       pick(blanks, 0),
       (at, index) =>
-        `IF(N(${at("volume")})=0,${lines.at("length", index)}+${cover.at("blankExtra")},BLADE.FORGE_LENGTH(${at("volume")}+N(${at("tang")})*1000/BLADE.DENSITY(${at("grade")}),${at("width")},${at("thickness")},${allowances}))`,
+        `IF(N(${at("volume")})=0,${inMillimetres(lines.at("length", index))}+${cover.at("blankExtra")},BLADE.FORGE_LENGTH(${at("volume")}+N(${at("tang")})*1000/BLADE.DENSITY(${at("grade")}),${at("width")},${at("thickness")},${allowances}))`,
       { format: "0.0", needs: (at, index) => [lines.at("length", index), at("grade")] },
     ),
     width: eitherColumn("Width mm", 56, [], (at) => ofStock(at, "width"), {

@@ -19,7 +19,7 @@ import {
   told,
 } from "./parts/doc-rows";
 import { CURVE_TITLE, CURVE_WIDTHS, curvePlace, curveRows } from "./parts/order-curve";
-import type { Row } from "./parts/sheet-parts";
+import { inMillimetres, type Row } from "./parts/sheet-parts";
 import { DATE_FORMAT } from "./parts/table-sheet";
 import type { Recipes } from "./recipe-sheet";
 import type { Steels } from "./steels-sheet";
@@ -63,8 +63,8 @@ function generalFields({ cover }: Sources, { batch, line }: Named): DocField[] {
 
 /** The section as it goes into the quench, and the blade that is ground from it. */
 function asSent(section: string, finished: string): string {
-  const both = `AND(ISNUMBER(${section}),ISNUMBER(${finished}))`;
-  return `${lengthWords(section)}&IF(${both},IF(${section}>${finished},", finished "&ROUND(${finished},2)&" mm",""),"")`;
+  const blade = inMillimetres(finished);
+  return `${lengthWords(section)}&IFERROR(IF(${section}>${blade},", finished "&ROUND(${blade},2)&" mm",""),"")`;
 }
 
 function materialFields({ batch, line, recipe, steel }: Named): DocField[] {

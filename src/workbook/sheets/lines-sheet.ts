@@ -200,7 +200,7 @@ export function linesSheet(given: Omit<Sources, "sheet">, count: number): TableS
     count,
     {
       title: "Lines: what is made, of which steel, and what follows from it",
-      note: "A row a line of the order: type it from left to right. Mass: blade without tang. Full sentences stand on Recipe.",
+      note: "A row a line of the order: type it from left to right. Mass: blade without tang, tapered in a straight line from heel to tip; one that keeps its width, as most kitchen knives and machetes do, weighs up to half more: measure it on Stations. Full sentences stand on Recipe.",
       frozenColumns: 2,
     },
   );

@@ -1,7 +1,11 @@
+import { attemptOr } from "../../core/refusal";
+import { densityOf } from "../../core/steel/density";
 import { PLAN_HEADINGS } from "../../functions/run/plan-headings";
 import type { LiveWorkbook } from "../file/read/live-workbook";
 import { isPlanning } from "../model/plan-names";
 import { BLANK, type HeldCell, PlanSheet } from "./plan-sheet";
+
+const MM3_PER_CM3 = 1000;
 
 type PlanKey = keyof typeof PLAN_HEADINGS;
 
@@ -45,7 +49,6 @@ const BY_LINE: Readonly<Record<string, Readonly<Partial<Record<PlanKey, string>>
     blankWidth: "Width mm",
     blankThickness: "Thickness mm",
     barLength: "Bar mm",
-    forgedVolume: "Forged: blade mm³",
     priceKg: "Price a kg",
   },
   Costs: {
@@ -96,6 +99,16 @@ function chosenTemper(lines: PlanSheet, row: number): HeldCell {
   return temper.isFormula ? BLANK : temper;
 }
 
+/** The finished volume of a forged blade, its tang included, as RUN_PLAN takes it; nothing for a line that is cut. */
+function forgedVolume(cuts: PlanSheet, row: number): number | undefined {
+  const blade = figureOf(cuts.under("Forged: blade mm³", row));
+  const grade = cuts.under("Grade", row).value;
+  if (blade === 0 || typeof grade === "boolean" || grade === undefined) return undefined;
+  const tang = figureOf(cuts.under("Forged: tang g", row));
+  const density = attemptOr(undefined, () => densityOf(grade).value);
+  return density === undefined ? undefined : blade + (tang * MM3_PER_CM3) / density;
+}
+
 /** Whether a workbook is laid out as a planning workbook. */
 export const isPlan = ({ main }: LiveWorkbook): boolean => isPlanning(main.listed);
 
@@ -127,6 +140,7 @@ export function planTable(live: LiveWorkbook): (number | string | boolean | unde
       ...byLine,
       ...cover,
       ["chosenC", chosenTemper(lines, row).value],
+      ["forgedVolume", forgedVolume(sheetNamed("Cut list"), row)],
       ["costAGoodOne", goodOnes],
       ...Object.entries(ofBatches(sheetNamed("Heat batches"), lines.under("Line", row).value)),
     ]);

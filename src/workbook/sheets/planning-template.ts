@@ -16,6 +16,7 @@ import { type ColumnKey, type Lines, linesSheet } from "./lines-sheet";
 import { lotsReceivedSheet } from "./lots-received-sheet";
 import { bestOfferSheet, offersSheet } from "./offers-sheet";
 import { checkFormula, type Oddity } from "./parts/remarks";
+import { millimetresOr0 } from "./parts/sheet-parts";
 import { TableSheet } from "./parts/table-sheet";
 import { NOT_ASSESSED } from "./parts/treatment";
 import { pastLotsSheet } from "./past-lots-sheet";
@@ -300,6 +301,10 @@ function lineCheck(at: (key: ColumnKey) => string, lines: Lines, batches: Batche
     {
       when: `COUNTIF(${at("length")}:${at("edge")},"<0")+COUNTIF(${at("bevel")}:${at("rib")},"<0")>0`,
       said: '"a length below 0"',
+    },
+    {
+      when: `AND(${millimetresOr0(at("length"))}>0,${millimetresOr0(at("length"))}<${millimetresOr0(at("width"))})`,
+      said: `"length of "&${at("length")}&" mm, the width "&${at("width")}&": are they in each other's place?"`,
     },
     ...noFigures(at),
   ]);

@@ -1,4 +1,5 @@
 import { lineColumns } from "./parts/line-columns";
+import { inMillimetres } from "./parts/sheet-parts";
 import {
   type CellOf,
   calcColumn,
@@ -63,10 +64,11 @@ export interface SentSizes {
 
 /** The thickest place as it goes into the quench: the blade with what is ground off later, within its bar. */
 function sectionFormula(finished: string, { bar, grindAfter }: SentSizes, index: number): string {
-  const rough = `${finished}+2*N(${grindAfter})`;
+  const blade = inMillimetres(finished);
+  const rough = `${blade}+2*N(${grindAfter})`;
   const cut = `IFERROR(N(${bar(index)}),0)`;
-  // A thickness typed with its unit, 3/16 in, is read by the functions and not by the sheet.
-  return `IF(ISNUMBER(${finished}),MAX(${finished},IF(${cut}>0,MIN(${rough},${cut}),${rough})),${finished})`;
+  // A text that is no length goes on as it stands: the functions say what is wrong with it.
+  return `IFERROR(MAX(${blade},IF(${cut}>0,MIN(${rough},${cut}),${rough})),${finished})`;
 }
 
 /** How each line is hardened and tempered, decided once: lines, batches, orders and travellers read it here. */

@@ -1,4 +1,5 @@
 import { shifted } from "../../formula/references";
+import { millimetresOr0 } from "./parts/sheet-parts";
 import { calcColumn, type TableColumns, TableSheet, typedColumn } from "./parts/table-sheet";
 
 export type StandardStepKey = "operation" | "place" | "setUp" | "each" | "area" | "yield" | "share";
@@ -59,6 +60,6 @@ export class StandardRoute extends TableSheet<StandardStepKey> {
   /** Hours of so many starts of a blade of so much length and width in mm, set-up apart. */
   hours(starts: string, length: string, width: string): string {
     const times = (key: "each" | "area") => `SUMPRODUCT(${this.block(key)},${this.block("share")})`;
-    return `${starts}*(${times("each")}+N(${length})*N(${width})/${MM2_PER_DM2}*${times("area")})/${MINUTES}`;
+    return `${starts}*(${times("each")}+${millimetresOr0(length)}*${millimetresOr0(width)}/${MM2_PER_DM2}*${times("area")})/${MINUTES}`;
   }
 }

@@ -3,6 +3,7 @@ import type { Lines } from "./lines-sheet";
 import { dayCheck } from "./parts/day-checks";
 import { listedWords } from "./parts/listed-words";
 import { checkFormula } from "./parts/remarks";
+import { inMillimetres } from "./parts/sheet-parts";
 import {
   type CellOf,
   calcColumn,
@@ -145,14 +146,20 @@ export function steelsSheet(
       "Width mm",
       56,
       pick(blanks, 1),
-      (_, index) => ofLine(index, (cell) => `ROUNDUP(${cell("width")}+${cover.at("blankWider")},0)`, "width"),
+      (_, index) =>
+        ofLine(
+          index,
+          (cell) => `ROUNDUP(${inMillimetres(cell("width"))}+${cover.at("blankWider")},0)`,
+          "width",
+        ),
       { format: "0.0" },
     ),
     thickness: eitherColumn(
       "Thickness mm",
       70,
       pick(blanks, 2),
-      (_, index) => ofLine(index, (cell) => barThickness(cell("thickness"), cover), "thickness"),
+      (_, index) =>
+        ofLine(index, (cell) => barThickness(inMillimetres(cell("thickness")), cover), "thickness"),
       { format: "0.0" },
     ),
     kilograms: typedColumn("Bought kg", 58, pick(steels, 4), { format: "0.0" }),

@@ -65,7 +65,7 @@ function targetFields({ lines, recipes }: TravellerSources, index: number): DocF
   const recipe = (key: Parameters<Recipes["at"]>[0]) => recipes.at(key, index);
   const harden = recipe("harden");
   // The shop hand sees what the plan warns of, a temper in the brittle range before all.
-  const caution = lines.at("caution", index);
+  const caution = `SUBSTITUTE(${lines.at("caution", index)}," more)"," more on the sheet Recipe)")`;
   const soak = `IF(ISNUMBER(${recipe("furnace")}),", "&${recipe("furnace")}&" min in the furnace",IF(ISNUMBER(${recipe("soak")}),", "&${recipe("soak")}&" min at heat",""))`;
   const open = (cell: string) => `IF(${cell}="","${TO_AGREE}",${cell})`;
   return [
@@ -137,7 +137,7 @@ const numberRows = ({ cover, lines }: TravellerSources, index: number, named: st
       const number = row * NUMBERS_A_ROW + column + 1;
       const starts = lines.at("starts", index);
       return worked(
-        `=IF(${named}="","",IF(${number}>${starts},"","□ "&${cover.at("run")}&"-"&${named}&"-${String(number).padStart(2, "0")}"))`,
+        `=IF(${named}="","",IF(${number}>${starts},"","□ "&IF(${cover.at("run")}="","",${cover.at("run")}&"-")&${named}&"-${String(number).padStart(2, "0")}"))`,
       );
     }),
   );

@@ -95,9 +95,13 @@ export function quotedHardness(
 export const heatNumber = (reference: string, label = "Heat no."): DocField =>
   told(label, `IF(${reference}="","not known yet",${reference})`);
 
-/** A length as it was typed: a bare figure is in mm, a text says its own unit. */
-export const lengthWords = (cell: string): string =>
-  `IF(ISNUMBER(${cell}),ROUND(${cell},2)&" mm",${cell}&"")`;
+/** A length in mm; behind one that was typed in another unit its mm stand in brackets. */
+export function lengthWords(cell: string): string {
+  const figure = (millimetres: string) => `ROUND(${millimetres},2)&" mm"`;
+  const read = `BLADE.LENGTH(${cell})`;
+  const typed = `IF(RIGHT(${cell},2)="mm",${figure(read)},${cell}&" ("&${figure(read)}&")")`;
+  return `IF(ISNUMBER(${cell}),${figure(cell)},IFERROR(${typed},${cell}&""))`;
+}
 
 /** A formula that waits until a paper has a subject. */
 const waiting = (named: string, formula: string) => `=IF(${named}="","",${formula})`;

@@ -64,6 +64,12 @@ export function blankRows(count: number, style: Row): Row[] {
 /** Formula of a temperature in whole °F beside that in °C: a reader without the add-in sees it too. */
 export const inFahrenheit = (celsius: string) => `ROUND(${celsius}*9/5+32,0)`;
 
+/** A length of a cell in mm: a bare figure is in mm, a text such as 3/16 in or 2,4mm says its own unit. */
+export const inMillimetres = (cell: string) => `IF(ISNUMBER(${cell}),${cell},BLADE.LENGTH(${cell}))`;
+
+/** The same, 0 for an empty cell and for a text that is no length. */
+export const millimetresOr0 = (cell: string) => `N(IFERROR(${inMillimetres(cell)},0))`;
+
 /** Address of a cell that stays the same wherever the formula stands. */
 export function fixedName(row: number, column: number): string {
   return cellName(row, column, "both");
