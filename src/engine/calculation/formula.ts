@@ -16,6 +16,9 @@ export interface EngineCell extends ICellData {
  */
 export type State = "done" | "due" | "listed" | "waiting";
 
+/** Most formulas are read by none that is due, and read no cells but those that they name: they share an empty list. */
+const NONE: readonly never[] = [];
+
 /** A formula in its place. */
 export class Formula {
   state: State = "due";
@@ -24,7 +27,7 @@ export class Formula {
   /** Cells that it would fill if nothing stood in them. */
   wanted: Area | undefined;
   /** What it was last seen to read, for one whose cells move with values (OFFSET, INDIRECT). */
-  seen: readonly Area[] = [];
+  seen: readonly Area[] = NONE;
 
   /** The calculation that the following belong to. */
   run = 0;
@@ -33,7 +36,7 @@ export class Formula {
   /** True where something that it reads became another. */
   isDue = false;
   /** Formulas that read it. */
-  readonly readers: Formula[] = [];
+  readers: readonly Formula[] = NONE;
   /** True where it came to something else than before. */
   hasChanged = false;
   /** When it was worked out last, counted up by each formula. */
@@ -45,6 +48,16 @@ export class Formula {
     readonly text: string,
     readonly pattern: Pattern,
   ) {}
+
+  /** Notes a formula that reads it; there are none at the beginning of a calculation. */
+  addReader(reader: Formula): void {
+    if (this.readers.length === 0) this.readers = [reader];
+    else (this.readers as Formula[]).push(reader);
+  }
+
+  forgetReaders(): void {
+    this.readers = NONE;
+  }
 
   /** Cells that it reads. */
   get reads(): readonly Area[] {

@@ -86,7 +86,7 @@ export class Settling {
         formula.run = this.run;
         formula.open = 0;
         formula.isDue = false;
-        formula.readers.length = 0;
+        formula.forgetReaders();
         formula.state = "due";
         affected.push(formula);
       }
@@ -98,7 +98,7 @@ export class Settling {
       this.readers.each(formula.footprint, (reader) => {
         if (reader === formula || formula.readers.at(-1) === reader) return;
         reach(reader, false);
-        formula.readers.push(reader);
+        formula.addReader(reader);
         reader.open += 1;
       });
     }

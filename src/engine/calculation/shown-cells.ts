@@ -137,9 +137,9 @@ export class ShownCells {
     return isOther;
   }
 
-  private write({ sheet, row, column }: ChangedResult, cell: EngineCell, content: ICellData): boolean {
+  private write(place: ChangedResult, cell: EngineCell, content: ICellData): boolean {
     if (!put(cell, content)) return false;
-    this.mark(cell, { sheet, row, column });
+    this.mark(cell, place);
     return true;
   }
 }
