@@ -52,6 +52,14 @@ async function bundled(files, folder) {
 /** Where the planted faults are switched on and tell that they were met. */
 const space = () => (globalThis[INSTRUMENTER_CONSTANTS.NAMESPACE] ??= {});
 
+/** What a test meets while it runs is tried while it runs, whether or not it was met while the tests were loaded too. */
+function runtimeCoverage() {
+  const { static: atLoad, perTest } = space().mutantCoverage;
+  const met = new Set(Object.values(perTest).flatMap((mutants) => Object.keys(mutants)));
+  const only = Object.entries(atLoad).filter(([mutant]) => !met.has(mutant));
+  return { static: Object.fromEntries(only), perTest };
+}
+
 /**
  * Runs the tests of a part in this very process: bundled once, loaded once, each asked again for each fault. Right for
  * code that remembers nothing between two calls. A test that never ends is ended by Stryker with the process.
@@ -82,7 +90,7 @@ class OneProcessRunner {
   async dryRun() {
     space().activeMutant = undefined;
     const results = await this.asked(state.tests, true);
-    return { status: DryRunStatus.Complete, tests: results, mutantCoverage: space().mutantCoverage };
+    return { status: DryRunStatus.Complete, tests: results, mutantCoverage: runtimeCoverage() };
   }
 
   async mutantRun({ activeMutant, testFilter, hitLimit, disableBail }) {

@@ -1,5 +1,6 @@
 import { expect, it } from "vitest";
 import { cellName } from "../../../src/formula/addresses";
+import { picturedWords } from "../../../src/workbook/model/table-curves";
 import type { CellData, SheetData } from "../../../src/workbook/model/workbook-data";
 import {
   keptSheets,
@@ -183,4 +184,42 @@ it("drops cells without a content where too many have a style alone", () => {
   expect(many.cells.map(({ content }) => content)).toEqual([{ value: "x" }]);
   const few = shared(data(...styled(500), row(900, text("A900", "x")))).copy;
   expect(few.cells).toHaveLength(501);
+});
+
+it("shows the hidden columns that a curve on the sheet is drawn from, since it shows what stands in them, and no others", () => {
+  const drawn = (...names: readonly string[]) =>
+    shared(
+      `<cols><col min="3" max="4" hidden="1" width="9"/><col min="6" max="8" hidden="1" width="9"/></cols>${data(
+        row(
+          1,
+          text("A1", "a"),
+          figure("C1", 1),
+          figure("D1", 2),
+          figure("F1", 3),
+          figure("G1", 4),
+          figure("H1", 5),
+        ),
+      )}`,
+      undefined,
+      {
+        "xl/worksheets/_rels/sheet1.xml.rels": links(["rId1", "drawing", "../drawings/drawing1.xml"]),
+        "xl/drawings/drawing1.xml": `<d>${names.map((name) => `<cNvPr name="${name}"/>`).join("")}</d>`,
+      },
+    );
+  const travels = ({ copy }: ReturnType<typeof shared>) =>
+    copy.cells
+      .filter(({ content }) => content !== undefined)
+      .map(({ row: at, column }) => cellName(at, column));
+  const hiddenIn = ({ copy }: ReturnType<typeof shared>) =>
+    [...copy.columns].filter(([, { isHidden }]) => isHidden === true).map(([at]) => at);
+  const curve = drawn(picturedWords("F:G"));
+  expect(travels(curve)).toEqual(["A1", "F1", "G1"]);
+  expect(hiddenIn(curve)).toEqual([2, 3, 7]);
+  expect(curve.behind).toEqual([]);
+  expect(curve.unseen).toEqual(["cells that are hidden or cannot be read: 3 on Order, the first Order!C1"]);
+  const picture = drawn("Picture 1");
+  expect(travels(picture)).toEqual(["A1"]);
+  expect(hiddenIn(picture)).toEqual([2, 3, 5, 6, 7]);
+  expect(picture.behind).toEqual(["pictures, charts and boxes"]);
+  expect(drawn(picturedWords("F:G"), "Picture 1").behind).toEqual(["pictures, charts and boxes"]);
 });
