@@ -3,7 +3,7 @@ import { BUDGET, SENTENCES } from "../../src/engine/budget";
 import { FileRefusal } from "../../src/workbook/file/package/file-refusal";
 import { recalculate } from "../../src/workbook/file/patch/recalculate";
 import { handMade } from "../workbook/hand-made";
-import { cells, HOSTILE_FORMULAS, plan } from "./hostile-set";
+import { cells, HOSTILE_FORMULAS, named, plan } from "./hostile-set";
 
 /** What the cells of the first sheet say: the sentence of an error, or nothing. */
 async function said(bytes: Uint8Array): Promise<string> {
@@ -38,6 +38,15 @@ describe("files made to fill memory", () => {
     const rows = Array.from({ length: 600_000 }, (_, at) => `<row r="${at + 1}"/>`).join("");
     await refused(plan(`<sheetData>${rows}</sheetData>`));
   }, 60_000);
+
+  test("more names than a plan has", async () => {
+    const names = (count: number) =>
+      named(Object.fromEntries(Array.from({ length: count }, (_, at) => [`Name_${at}`, "Plan!$A$1"])));
+    await expect(recalculate(plan(cells("1+1"), names(5001)))).rejects.toThrow(
+      "The file defines more than 5,000 names; no more are read.",
+    );
+    expect((await recalculate(plan(cells("Name_7+1"), names(100)))).errors.length).toBeLessThan(2);
+  });
 
   test("relationships that lead to a folder, to themselves, or to a sheet of another kind", async () => {
     const office = "http://schemas.openxmlformats.org/officeDocument/2006/relationships/officeDocument";

@@ -126,6 +126,14 @@ export const HOSTILE_SIZES: readonly Hostile[] = [
       ),
   },
   {
+    what: "a million names",
+    bytes: () =>
+      plan(
+        cells("1+1"),
+        named(Object.fromEntries(Array.from({ length: 1_000_000 }, (_, at) => [`N${at}_`, "Plan!$A$1"]))),
+      ),
+  },
+  {
     what: "three parts that unpack to 80 MB each",
     bytes: () =>
       handMade({

@@ -89,10 +89,21 @@ function formulasOf(sheet: string, stored: StoredSheet): Map<number, LiveFormula
 /** A plan of 500 lines has some 100,000 cells; many more would fill memory. */
 const MAX_CELLS = 600_000;
 
+/** A plan has some hundred names; the engine takes them in one by one, ever slower. */
+const MAX_NAMES = 5000;
+
+function refuseManyNames({ names }: WorkbookPart): void {
+  if (names.length <= MAX_NAMES) return;
+  throw new FileRefusal(
+    `The file defines more than ${MAX_NAMES.toLocaleString("en-GB")} names; no more are read. Delete names that are not needed.`,
+  );
+}
+
 /** Reads a workbook file. @throws FileRefusal with a sentence where it cannot be read or must not be touched. */
 export function readLiveWorkbook(bytes: Uint8Array): LiveWorkbook {
   const { file, main } = openWorkbook(bytes);
   const part = readWorkbookPart(file, main);
+  refuseManyNames(part);
   let cells = 0;
   const sheets = part.sheets.map((listed): LiveSheet => {
     const stored = readSheet(listed.part, file.text(listed.part));
