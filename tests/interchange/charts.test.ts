@@ -77,6 +77,31 @@ describe("the tempering curve in the heat-treat order", () => {
     expect(faultsOf(anew.bytes)).toEqual([]);
   });
 
+  it("is added to an opened file when it is put into the sheet, beside what the file has", async () => {
+    const cell = (row: number, column: number, value: string | number) => ({
+      row,
+      column,
+      content: { value },
+    });
+    const table = [
+      ["temper, °C", "low, HRC", "likely, HRC", "high, HRC"],
+      [150, 62, 64, 66],
+      [200, 60, 62, 64],
+      [250, 57, 59, 61],
+    ];
+    const typed = table.flatMap((cells, row) =>
+      cells.map((value, column) => cell(200 + row, 60 + column, value)),
+    );
+    const changes = new Map([["Quote", [...typed, cell(200, 66, "Curve of BI201:BL204")]]]);
+    const { bytes } = await patchWorkbook(plan, changes);
+    expect(faultsOf(bytes)).toEqual([]);
+    expect(chartsIn(bytes)).toHaveLength(9);
+    const [, xml = ""] = chartsIn(bytes).find(([, text]) => text.includes("Quote!$BK$202:$BK$204")) ?? [];
+    expect(placesIn(xml)).toContain("Quote!$BI$202:$BI$204");
+    const before = unzipSync(plan);
+    for (const [name] of chartsIn(plan)) expect(unzipSync(bytes)[name]).toEqual(before[name]);
+  });
+
   it(
     "goes along in the copy for the heat treater, and names no sheet that stays behind",
     async () => {

@@ -218,3 +218,20 @@ test("a text table opens as a sheet of its own and is saved as a workbook", asyn
   expect((await download).suggestedFilename()).toBe("rack.xlsx");
   await bench.press("Bring back").catch(() => undefined);
 });
+
+describe("undo by keys", () => {
+  test("from a button of the pane takes back one step of the sheet, and brings it again", async () => {
+    const [first, second] = [lineCell(0, "good"), lineCell(1, "good")];
+    await bench.enter(first, "25");
+    await bench.enter(second, "41");
+    await page().locator("#pane").getByRole("button", { name: "Hold" }).click();
+    await page().keyboard.press("Control+z");
+    await bench.says(second, /^40$/);
+    await bench.says(first, /^25$/);
+    await page().locator("#pane").getByRole("button", { name: "Follow the selection" }).click();
+    await page().keyboard.press("Control+y");
+    await bench.says(second, /^41$/);
+    for (let step = 0; step < 2; step += 1) await bench.press("Undo");
+    await bench.says(first, /^24$/);
+  });
+});

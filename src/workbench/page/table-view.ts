@@ -20,6 +20,15 @@ function dataCell({ value, sentence }: CellView): HTMLTableCellElement {
   return cell;
 }
 
+/** Words that stand alone in a row, as titles do, have all of it: in one column they would be a tower. */
+function dataCells(row: SheetView[number]): HTMLTableCellElement[] {
+  const [first, ...others] = row;
+  if (first === undefined || others.some(({ value }) => value !== "")) return row.map(dataCell);
+  const cell = dataCell(first);
+  cell.colSpan = row.length;
+  return [cell];
+}
+
 function tableOf(name: string, rows: SheetView): HTMLTableElement {
   const table = document.createElement("table");
   table.createCaption().textContent = `${name}, read only. Select a cell in the field "Cell" above to change it.`;
@@ -31,7 +40,7 @@ function tableOf(name: string, rows: SheetView): HTMLTableElement {
     .append(corner, ...letters);
   const body = table.createTBody();
   for (const [index, row] of rows.entries()) {
-    body.insertRow().append(headingCell(String(index + 1), "row"), ...row.map(dataCell));
+    body.insertRow().append(headingCell(String(index + 1), "row"), ...dataCells(row));
   }
   return table;
 }

@@ -8,6 +8,29 @@ export function mountTools(grid: Grid): void {
   byId("new-sheet", HTMLButtonElement).addEventListener("click", () => grid.addSheet());
   byId("undo", HTMLButtonElement).addEventListener("click", () => grid.undo());
   byId("redo", HTMLButtonElement).addEventListener("click", () => grid.redo());
+  mountUndoKeys(grid);
+}
+
+/** Places in which the keys for undo belong to what is typed there. */
+const TYPED_IN = "input, textarea, [contenteditable], .grid, dialog, .print-view";
+
+/** What keys ask for that are pressed where nothing is typed. */
+function keyedStep({ key, target, ctrlKey, metaKey, altKey, shiftKey }: KeyboardEvent) {
+  const isTyping = target instanceof Element && target.closest(TYPED_IN) !== null;
+  if (isTyping || altKey || ctrlKey === metaKey) return undefined;
+  const letter = key.toLowerCase();
+  if (letter === "y" || (letter === "z" && shiftKey)) return "redo";
+  return letter === "z" ? "undo" : undefined;
+}
+
+/** Undo and redo by keys from everywhere: a button of the pane that wrote into the sheet keeps the keyboard. */
+function mountUndoKeys(grid: Grid): void {
+  addEventListener("keydown", (pressed) => {
+    const step = keyedStep(pressed);
+    if (step === undefined) return;
+    pressed.preventDefault();
+    grid[step]();
+  });
 }
 
 /** Below this width the pane is a drawer over the sheet, and it is closed until one asks for it. */

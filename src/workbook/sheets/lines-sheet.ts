@@ -104,20 +104,20 @@ function lineColumns({
   const faults = (at: At) =>
     `IF(ISERROR(${at("starts")}),"starts: see their cell; ","")&IF(ISERROR(${at("mass")}),"mass: see its cell"&${asked(at)}&"; ","")`;
   return {
-    line: typedColumn("Line", 36, given("line"), { role: "label" }),
-    item: eitherColumn("Item", 68, given("item"), (at) => at("use"), { wrap: true, ...of("use") }),
-    use: typedColumn("Use", 94, given("use"), { ...words("USES"), wrap: true }),
+    line: typedColumn("Line", 32, given("line"), { role: "label" }),
+    item: eitherColumn("Item", 76, given("item"), (at) => at("use"), { wrap: true, ...of("use") }),
+    use: typedColumn("Use", 84, given("use"), { ...words("USES"), wrap: true }),
     steel: typedColumn("Steel", 96, given("steel"), words("STEELS")),
     quench: typedColumn("Quench", 68, given("quench"), { ...words("QUENCHES"), wrap: true }),
     good: typedColumn("Good wanted", 54, given("good"), WHOLE),
     length: typedColumn("Length mm", 50, given("length"), WHOLE),
     width: typedColumn("Width mm", 44, given("width"), SIZE),
     thickness: typedColumn("Thickness mm", 70, given("thickness"), SIZE),
-    grind: typedColumn("Grind", 70, given("grind"), words("GRINDS")),
+    grind: typedColumn("Grind", 80, given("grind"), words("GRINDS")),
     tipWidth: typedColumn("Tip width mm", 42, given("tipWidth"), SIZE),
     tipThickness: typedColumn("Tip thickness mm", 70, given("tipThickness"), SIZE),
     edge: typedColumn("Behind edge mm", 52, given("edge"), EDGE),
-    aim: typedColumn("Aim HRC", 36, given("aim"), WHOLE),
+    aim: typedColumn("Aim HRC", 32, given("aim"), WHOLE),
     status: calcColumn("Against the band", 80, treated("band status", NOT_ASSESSED), {
       isBladeStatus: true,
       wrap: true,

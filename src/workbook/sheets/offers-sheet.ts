@@ -69,7 +69,7 @@ export function offersSheet(
     per: typedColumn("per", 46, given(5), { words: ["kg", "bar", "m", "lb", "ft"] }),
     bar: typedColumn("Bar length mm", 76, given(6), { format: "0" }),
     inStock: typedColumn("Bars in stock", 54, given(7), { format: "0" }),
-    minimum: typedColumn("Minimum charge", 66, given(8), money),
+    minimum: typedColumn("Minimum charge", 76, given(8), money),
     freight: typedColumn("Freight", 58, given(9), money),
     week: typedColumn("Week", 76, given(10)),
     heat: typedColumn("Heat offered", 76, given(11)),

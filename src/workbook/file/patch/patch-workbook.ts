@@ -5,6 +5,7 @@ import { addRelationship, relationshipsOf, removeRelationships } from "../packag
 import { type LiveFormula, type LiveSheet, type LiveWorkbook, readLiveWorkbook } from "../read/live-workbook";
 import { METADATA, METADATA_TYPE } from "../write/dynamic-arrays";
 import { cellXmlOf } from "../write/write-sheet";
+import { withCharts } from "./add-charts";
 import { bodyOf } from "./calculation";
 import { type ChangedLooks, withLooks } from "./patch-styles";
 import { type Recalculation, recalculate } from "./recalculate";
@@ -136,7 +137,7 @@ export async function patchWorkbook(
     live.file.setText(sheet.listed.part, patch.editor.text());
   }
   if (live.file.isChanged) dropCalculationOrder(live);
-  const written = live.file.save();
+  const written = withCharts(live.file.save(), changes);
   const isRestyled = [...looks.values()].some(({ cells, rows }) => cells.length + rows.length > 0);
   return recalculate(isRestyled ? withLooks(written, looks) : written);
 }

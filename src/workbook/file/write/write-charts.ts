@@ -9,6 +9,10 @@ const DRAWING = "http://schemas.openxmlformats.org/drawingml/2006/main";
 const CHART = "http://schemas.openxmlformats.org/drawingml/2006/chart";
 const PLACED = "http://schemas.openxmlformats.org/drawingml/2006/spreadsheetDrawing";
 
+/** Content types of the two kinds of part. */
+export const CHART_PART = "application/vnd.openxmlformats-officedocument.drawingml.chart+xml";
+export const DRAWING_PART = "application/vnd.openxmlformats-officedocument.drawing+xml";
+
 /** Id of the link from a sheet to the drawing that holds its charts. */
 export const CHARTS_DRAWING = "rIdCharts";
 
@@ -118,7 +122,7 @@ function lowestHrc(curve: TableCurve, sheet: SheetData): number {
 }
 
 /** A chart part (ECMA-376 Part 1, 21.2): smooth lines over one axis of tempers, each named by its heading. */
-function chartXml(curve: TableCurve, sheet: SheetData): string {
+export function chartXml(curve: TableCurve, sheet: SheetData): string {
   const places = new Places(sheet.name);
   const { title } = curve;
   const held = sheet.cells.find(({ row, column }) => row === title?.row && column === title.column)?.content;
@@ -160,7 +164,10 @@ const corner = (name: string, row: number, column: number) =>
   `<xdr:${name}><xdr:col>${column}</xdr:col><xdr:colOff>0</xdr:colOff><xdr:row>${row}</xdr:row><xdr:rowOff>0</xdr:rowOff></xdr:${name}>`;
 
 /** A chart in its place on the sheet; its name are the words of the cell that asks for it. */
-function anchorXml({ words, place, headings, first, last, x, lines }: TableCurve, at: number): string {
+export function anchorXml(
+  { words, place, headings, first, last, x, lines }: TableCurve,
+  { id, number }: { readonly id: string; readonly number: number },
+): string {
   const { row, column, lastRow, lastColumn } = place;
   const table = {
     row: headings,
@@ -170,16 +177,16 @@ function anchorXml({ words, place, headings, first, last, x, lines }: TableCurve
   };
   const told = `Hardness over temper, drawn from the cells ${rectangleName(table)}: ${last - first + 1} tempers`;
   return (
-    `<xdr:twoCellAnchor editAs="oneCell">${corner("from", row, column)}${corner("to", lastRow + 1, lastColumn + 1)}` +
-    `<xdr:graphicFrame macro=""><xdr:nvGraphicFramePr><xdr:cNvPr id="${at + 2}" name="${escapeXml(words)}" descr="${escapeXml(told)}"/>` +
+    `<xdr:twoCellAnchor xmlns:xdr="${PLACED}" xmlns:a="${DRAWING}" xmlns:r="${LINKS}" editAs="oneCell">${corner("from", row, column)}${corner("to", lastRow + 1, lastColumn + 1)}` +
+    `<xdr:graphicFrame macro=""><xdr:nvGraphicFramePr><xdr:cNvPr id="${number}" name="${escapeXml(words)}" descr="${escapeXml(told)}"/>` +
     '<xdr:cNvGraphicFramePr/></xdr:nvGraphicFramePr><xdr:xfrm><a:off x="0" y="0"/><a:ext cx="0" cy="0"/></xdr:xfrm>' +
-    `<a:graphic><a:graphicData uri="${CHART}"><c:chart xmlns:c="${CHART}" r:id="rId${at + 1}"/></a:graphicData></a:graphic>` +
+    `<a:graphic><a:graphicData uri="${CHART}"><c:chart xmlns:c="${CHART}" r:id="${id}"/></a:graphicData></a:graphic>` +
     "</xdr:graphicFrame><xdr:clientData/></xdr:twoCellAnchor>"
   );
 }
 
-const drawingXml = (curves: readonly TableCurve[]) =>
-  `${HEAD}<xdr:wsDr xmlns:xdr="${PLACED}" xmlns:a="${DRAWING}" xmlns:r="${LINKS}">${curves.map(anchorXml).join("")}</xdr:wsDr>`;
+export const drawingXml = (curves: readonly TableCurve[]) =>
+  `${HEAD}<xdr:wsDr xmlns:xdr="${PLACED}" xmlns:a="${DRAWING}" xmlns:r="${LINKS}">${curves.map((curve, at) => anchorXml(curve, { id: `rId${at + 1}`, number: at + 2 })).join("")}</xdr:wsDr>`;
 
 const drawingName = (position: number) => `drawings/drawing${position + 1}.xml`;
 const chartName = (position: number, at: number) => `charts/chart${position + 1}_${at + 1}.xml`;
