@@ -114,6 +114,8 @@ function typedAt(index: number): fc.Arbitrary<Typed> {
     before.map((a) => `=${a}+1`),
     fc.tuple(before, before).map(([a, b]) => `=${a}&"-"&${b}`),
     fc.tuple(before, before).map(([a, b]) => `=IF(${a}>2,${b},0)`),
+    fc.tuple(before, before, before).map(([a, b, c]) => `=IF(${a}>2,SUM($A$1:${b}),IF(${b}=1,"",${c}))`),
+    fc.tuple(before, before, before).map(([a, b, c]) => `=IFERROR(${a}/${b},${c}&"!")`),
     before.map((a) => `=SUM($A$1:${a})`),
     before.map((a) => (row === 0 ? "=1" : `=OFFSET($A$1,MIN(${row - 1},N(${a})),0)`)),
   );
@@ -123,7 +125,7 @@ function typedAt(index: number): fc.Arbitrary<Typed> {
 const rest: Typed[][] = [
   ["=BLADE.SQUARES(MAX(1,MIN(4,N(B2))))"],
   [undefined],
-  [undefined, undefined, "=SUM(A6:B10)"],
+  [undefined, undefined, "=SUM(A6:B10)", "=IF(N(B3)>2,SUM(A6:B10),N(B2))"],
 ];
 
 const shown = (of: Calculator) =>
@@ -194,4 +196,17 @@ test("results that come with formulas are taken over, errors are worked out for 
   expect(at(0, 1)).toEqual({ value: 6 });
   expect(calculator.fillsOf(0, 0, 3)).toMatchObject({ lastRow: 2, lastColumn: 4 });
   expect(at(2, 0)).toEqual({ value: 6 + (1 / 3) ** 2 });
+});
+
+test("cells that changed while a formula took its other branch are read once its condition turns to them", () => {
+  start([
+    [0, 1, "=IF(A1>0,SUM(B1:B2),9)", "=C1"],
+    [undefined, 2],
+  ]);
+  edit([0, 1, 5]);
+  expect(at(0, 3)).toEqual({ value: 9 });
+  edit([0, 0, 1]);
+  expect(at(0, 3)).toEqual({ value: 7 });
+  edit([1, 1, 4]);
+  expect([at(0, 2), at(0, 3)]).toEqual([{ value: 9 }, { value: 9 }]);
 });

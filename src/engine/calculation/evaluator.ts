@@ -101,6 +101,9 @@ function plain(value: BaseValueObject): ICellData {
 
 const refused = (sentence: string): Row[] => [[cellFrom(refusedValue(new InvalidValue(sentence)))]];
 
+/** Bits of a number that shifts take. */
+const MAX_BITS = 31;
+
 const VALUE_ERROR: ICellData = { v: ErrorType.VALUE, t: CellValueType.STRING };
 
 function placeOf(
@@ -108,9 +111,12 @@ function placeOf(
   tree: Tree,
   { row, column, sheetId }: Pick<Place, "row" | "column" | "sheetId">,
 ): Place {
-  const at = { row, column, sheetId, offset: row - pattern.row };
+  const at = { row, column, sheetId, offset: row - pattern.row, read: 0 };
   return tree.isShared ? { ...at, areas: pattern.areasAt(row), numbers: pattern.numbers } : at;
 }
+
+/** The references that were read, a bit for each; nothing where the tree does not tell, or has more than bits. */
+const referencesRead = ({ areas, read }: Place) => (areas && areas.length <= MAX_BITS ? read : undefined);
 
 /** A tree too deep to be worked out is too deep to be reset as well; its formula has its answer already. */
 function resetState(tree: Tree): void {
@@ -128,6 +134,8 @@ export class Evaluator {
   private readonly runtime: IFormulaRuntimeService;
   private readonly texts: TextPlaces;
   private readonly sums: RunningSums;
+  /** References that the last formula read, a bit for each in their order; nothing where that is not known. */
+  lastRead: number | undefined;
 
   constructor(
     injector: Injector,
@@ -162,6 +170,7 @@ export class Evaluator {
     sheet: { readonly id: string; readonly rows: number; readonly columns: number },
     watching: Watch,
   ): readonly (readonly ICellData[])[] {
+    this.lastRead = undefined;
     if (pattern.refusal !== undefined) return refused(pattern.refusal);
     const tree = this.treeOf(pattern);
     if (!tree) return refused(UNREADABLE.message);
@@ -170,9 +179,11 @@ export class Evaluator {
     this.runtime.setCurrent(row, column, sheet.rows, sheet.columns, sheet.id, this.unit);
     watch = watching;
     try {
-      const value = tree.valueAt(placeOf(pattern, tree, { row, column, sheetId: sheet.id }));
+      const place = placeOf(pattern, tree, { row, column, sheetId: sheet.id });
+      const value = tree.valueAt(place);
       if (!value) return [[VALUE_ERROR]];
       if (meter.stopped !== undefined) return refused(meter.stopped);
+      this.lastRead = referencesRead(place);
       return rowsOf(value, cellFrom) ?? [[cellFrom(value as BaseValueObject)]];
     } catch {
       if (meter.stopped !== undefined) return refused(meter.stopped);

@@ -1,5 +1,5 @@
 import type { ICellData } from "@univerjs/core";
-import type { Area } from "./area";
+import { type Area, meet } from "./area";
 import type { Pattern } from "./patterns";
 
 /** A cell as the engine reads it, with what is known of the formulas behind it. */
@@ -28,6 +28,8 @@ export class Formula {
   wanted: Area | undefined;
   /** What it was last seen to read, for one whose cells move with values (OFFSET, INDIRECT). */
   seen: readonly Area[] = NONE;
+  /** Which of the references of its text it read when it was worked out, a bit for each; nothing where any may be. */
+  read: number | undefined;
 
   /** The calculation that the following belong to. */
   run = 0;
@@ -64,6 +66,13 @@ export class Formula {
     const areas = this.pattern.areasAt(this.place.row);
     const moving = this.pattern.isMoving ? this.seen : [];
     return this.wanted === undefined ? [...areas, ...moving] : [...areas, ...moving, this.wanted];
+  }
+
+  /** False where it read none of some cells, named though they are: they stand in a branch that was not taken. */
+  mayHaveRead(area: Area): boolean {
+    if (this.read === undefined) return true;
+    if (this.pattern.names(area, this.place.row, this.read)) return true;
+    return this.wanted !== undefined && meet(this.wanted, area);
   }
 
   /** Cells that show what it comes to. */

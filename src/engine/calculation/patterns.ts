@@ -6,7 +6,7 @@ import { tokensOf } from "../../formula/tokens";
 import type { WorksheetFunction } from "../../functions/declare";
 import { NameSizes } from "../budget";
 import type { TableInput } from "../workbook-input";
-import type { Area } from "./area";
+import { type Area, meet } from "./area";
 import { type OwnCall, ownCall } from "./own-call";
 import { piecesOf } from "./pieces";
 import type { Tree } from "./tree";
@@ -58,24 +58,36 @@ export class Pattern {
     readonly refusal?: string,
   ) {}
 
+  /** True where one of some references of the formula of a row, a bit for each, names one of some cells. */
+  names(area: Area, row: number, references: number): boolean {
+    const by = row - this.row;
+    return this.readings.some(
+      (reading, at) => (references & (1 << at)) !== 0 && meet(areaOf(reading, by), area),
+    );
+  }
+
   /** Cells that the formula of a row names. */
   areasAt(row: number): Area[] {
     const by = row - this.row;
-    return this.readings.map(({ sheet, ends: [first, last] }) => {
-      const [a, b] = [moved(first, by), moved(last, by)];
-      return {
-        sheet,
-        row: Math.min(a, b),
-        lastRow: Math.max(a, b),
-        column: Math.min(first.column, last.column),
-        lastColumn: Math.max(first.column, last.column),
-      };
-    });
+    return this.readings.map((reading) => areaOf(reading, by));
   }
 }
 
 const moved = ({ row, isFixed }: End, by: number) =>
   isFixed ? row : (((row + by) % SHEET_ROWS) + SHEET_ROWS) % SHEET_ROWS;
+
+/** Cells that a reference names so many rows further down. */
+function areaOf({ sheet, ends: [first, last] }: Reading, by: number): Area {
+  const a = moved(first, by);
+  const b = moved(last, by);
+  return {
+    sheet,
+    row: Math.min(a, b),
+    lastRow: Math.max(a, b),
+    column: Math.min(first.column, last.column),
+    lastColumn: Math.max(first.column, last.column),
+  };
+}
 
 const fixed = ({ row, column, lastRow, lastColumn }: Rectangle): [End, End] => [
   { row, column, isFixed: true },

@@ -1,5 +1,5 @@
 import { placeOf } from "../../formula/addresses";
-import type { Area } from "./area";
+import { type Area, meet } from "./area";
 import { placesOf } from "./cells";
 import type { Formula } from "./formula";
 
@@ -14,8 +14,6 @@ const MAX_LISTED_COLUMNS = 64;
 
 const keyOf = ({ row, column, lastRow, lastColumn }: Area) => `${row},${column},${lastRow},${lastColumn}`;
 const isOneCell = ({ row, column, lastRow, lastColumn }: Area) => row === lastRow && column === lastColumn;
-const meet = (a: Area, b: Area) =>
-  a.row <= b.lastRow && b.row <= a.lastRow && a.column <= b.lastColumn && b.column <= a.lastColumn;
 
 function eachMeeting(
   ranges: readonly Range[] | undefined,

@@ -93,9 +93,10 @@ export class Settling {
       formula.isDue ||= isDue;
     };
     for (const formula of roots) reach(formula, true);
-    for (const area of areas) this.readers.each(area, (formula) => reach(formula, true));
+    const due = (formula: Formula) => reach(formula, true);
+    for (const area of areas) this.eachThatRead(area, due);
     for (const formula of affected) {
-      this.readers.each(formula.footprint, (reader) => {
+      this.eachThatRead(formula.footprint, (reader) => {
         if (reader === formula || formula.readers.at(-1) === reader) return;
         reach(reader, false);
         formula.addReader(reader);
@@ -103,6 +104,16 @@ export class Settling {
       });
     }
     this.settleInOrder(affected);
+  }
+
+  /**
+   * Calls back with each formula that read one of some cells; with some of them more than once. One that only names
+   * them, in a branch that it did not take, comes to the same until something that it did read is another.
+   */
+  private eachThatRead(area: Area, visit: (formula: Formula) => void): void {
+    this.readers.each(area, (formula) => {
+      if (formula.mayHaveRead(area)) visit(formula);
+    });
   }
 
   private settleInOrder(affected: readonly Formula[]): void {
@@ -191,6 +202,7 @@ export class Settling {
   /** Works a formula out. @returns Formulas that have to be worked out before it; with any, the result is void. */
   private tryOut(formula: Formula): readonly Formula[] {
     meter.check();
+    formula.read = undefined;
     const own = this.ownAnswer(formula);
     if (own !== undefined) return this.settleWith(formula, [[own]]);
     const sheet = this.sheets[formula.place.sheet] as SheetCells;
@@ -201,6 +213,7 @@ export class Settling {
     if (reading.missing.length > 0 || reading.isRing) this.evaluator.forgetRanges();
     if (reading.missing.length > 0) return reading.missing;
     if (formula.pattern.isMoving) this.noteSeen(formula, reading.seen);
+    else if (!reading.isRing) formula.read = this.evaluator.lastRead;
     return this.settleWith(formula, reading.isRing ? [[CYCLE]] : rows);
   }
 

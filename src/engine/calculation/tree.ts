@@ -35,6 +35,8 @@ export interface Place {
   /** What its references and numbers are; left out for a tree that is its own alone. */
   readonly areas?: readonly Area[];
   readonly numbers?: readonly string[];
+  /** References that were read, a bit for each in their order: those of a branch that is not taken are left out. */
+  read: number;
 }
 
 type Step = (place: Place) => void;
@@ -133,6 +135,7 @@ function cells(node: TreeNode, slot: number): Step {
     const area = place.areas?.[slot];
     kept ??= referenceOf(node);
     if (kept === undefined || area === undefined) return;
+    place.read |= 1 << slot;
     const { row, lastRow, column, lastColumn } = area;
     kept.setRangeData({ startRow: row, endRow: lastRow, startColumn: column, endColumn: lastColumn });
     kept.setDefaultSheetId(place.sheetId);
