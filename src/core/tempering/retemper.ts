@@ -1,7 +1,7 @@
 import { quantityText, temperatureText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
 import { type SteelAsked, steelAsked } from "../steel/asked";
-import { embrittlementCaution } from "./embrittlement";
+import { brittleText, embrittlementCaution } from "./embrittlement";
 import { equivalentTemperature, hollomonJaffe, hoursAtParameter, totalHours } from "./hollomon-jaffe";
 import type { TemperModel } from "./model";
 import { checkHours } from "./temper-limits";
@@ -101,7 +101,9 @@ function nextTemper(model: TemperModel, blade: BladeSoFar, target: number, hours
   const reached = model.curve.hrcAt(wanted) + shift;
   const misses = Math.abs(reached - target) > HALF_HRC;
   const nearest = misses ? `: ${reached.toFixed(1)} HRC is the nearest that a temper gives` : "";
-  const advice = `${adviceFor(model, nextC, hours)}${nearest}; then read again`;
+  // Beside it there is room for the range alone.
+  const how = adviceFor(model, nextC, hours, misses ? brittleText : embrittlementCaution);
+  const advice = `${how}${nearest}; then read again`;
   return { nextC, likely: misses ? reached : target, advice };
 }
 
@@ -120,8 +122,13 @@ function sameAgain(
   };
 }
 
-function adviceFor(model: TemperModel, celsius: number, hours: number): string {
-  const brittle = embrittlementCaution(model.steel, celsius);
+function adviceFor(
+  model: TemperModel,
+  celsius: number,
+  hours: number,
+  caution: typeof brittleText = embrittlementCaution,
+): string {
+  const brittle = caution(model.steel, celsius);
   const temper = `temper at ${temperatureText(celsius)} for ${quantityText(hours, "h")}`;
   return brittle === "" ? temper : `${temper} (${brittle})`;
 }
