@@ -25,6 +25,7 @@ export const TESTS = {
     "tests/workbook/share/shown.test.ts",
     "tests/workbook/share/sight.test.ts",
     "tests/workbook/share/signature.test.ts",
+    "tests/workbook/share/travels.test.ts",
     "tests/workbook/share/values.test.ts",
     "tests/workbook/share/verdicts.test.ts",
   ],
