@@ -1,5 +1,6 @@
 import * as bladeBands from "../core/blade/bands";
 import * as bladeChance from "../core/blade/chance";
+import * as boundedMap from "../core/bounded-map";
 import * as edition from "../core/edition";
 import * as hardeningHeatTransfer from "../core/hardening/heat-transfer";
 import * as hardeningSectionQuench from "../core/hardening/section-quench";
@@ -13,9 +14,12 @@ import * as runStarts from "../core/run/starts";
 import * as shapeGrinds from "../core/shape/grinds";
 import * as shapeStrips from "../core/shape/strips";
 import * as sources from "../core/sources";
+import * as steelDensity from "../core/steel/density";
 import * as steelFind from "../core/steel/find";
 import * as steelNameSuggestions from "../core/steel/name-suggestions";
 import * as steelSteel from "../core/steel/steel";
+import * as stockCuttingLimits from "../core/stock/cutting-limits";
+import * as stockForgeLength from "../core/stock/forge-length";
 import * as stockOffers from "../core/stock/offers";
 import * as table from "../core/table";
 import * as temperingEmbrittlement from "../core/tempering/embrittlement";
@@ -48,6 +52,7 @@ import * as topics from "./topics";
 export const forPane = {
   "core/blade/bands": bladeBands,
   "core/blade/chance": bladeChance,
+  "core/bounded-map": boundedMap,
   "core/edition": edition,
   "core/hardening/heat-transfer": hardeningHeatTransfer,
   "core/hardening/section-quench": hardeningSectionQuench,
@@ -61,9 +66,12 @@ export const forPane = {
   "core/shape/grinds": shapeGrinds,
   "core/shape/strips": shapeStrips,
   "core/sources": sources,
+  "core/steel/density": steelDensity,
   "core/steel/find": steelFind,
   "core/steel/name-suggestions": steelNameSuggestions,
   "core/steel/steel": steelSteel,
+  "core/stock/cutting-limits": stockCuttingLimits,
+  "core/stock/forge-length": stockForgeLength,
   "core/stock/offers": stockOffers,
   "core/table": table,
   "core/tempering/embrittlement": temperingEmbrittlement,

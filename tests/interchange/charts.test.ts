@@ -63,7 +63,8 @@ describe("the tempering curve in the heat-treat order", () => {
     const likely = Array.from({ length: 11 }, (_, at) => Number(shown(6, headings + 1 + at)));
     expect(likely).toEqual([...likely].sort((a, b) => b - a));
     const ordered = shown(10, headings + 6);
-    expect(shown(10, headings)).toBe(`ordered ${shown(5, headings + 6)} °C`);
+    const celsius = Number(shown(5, headings + 6));
+    expect(shown(10, headings)).toBe(`ordered ${celsius} °C (${Math.round(celsius * 1.8 + 32)} °F)`);
     expect(Math.abs(Number(ordered) - Number(shown(9, headings + 1)))).toBeLessThan(1);
   });
 

@@ -76,8 +76,8 @@ it("tells what verify found under a title each: formulas, values by their cause,
     "The copy was calculated by another version or data edition, which may be why: A6",
     "Follow from the cells above: A8",
     "No reason found; the copy may have been altered: A9",
-    "Shown otherwise than in a copy made now: A1",
-    "Said otherwise on Provenance than in a copy made now: A1",
+    "Differs from a copy made now: A1",
+    "Differs on Provenance from a copy made now: A1",
   ]);
   expect(told[1]?.remarks[0]).toEqual({ sheet: "Order", cell: "A7", text: "live 58, copy empty" });
   expect(told[7]?.remarks[0]).toEqual({ sheet: "Order", cell: "A9", text: "live 58, copy soft" });

@@ -2,7 +2,7 @@ import { cellName, columnLetters, type Rectangle } from "../../../formula/addres
 import { textLiteral } from "../../../formula/tokens";
 import { picturedWords } from "../../model/table-curves";
 import type { Recipes } from "../recipe-sheet";
-import { aimOf, bandEnd, isBeyondReach } from "./doc-rows";
+import { aimOf, bandEnd, bothScales, isBeyondReach } from "./doc-rows";
 import { FORMAT, filled, note, type Row, worked } from "./sheet-parts";
 
 /** Tempers of the curve: as many below the one that is ordered as above it. */
@@ -83,7 +83,7 @@ function headings({ named, grade }: Ordered, cell: (at: number, column: number) 
     withFigure("range low", cell(0, LOW), "HRC"),
     withFigure("range high", cell(0, HIGH), "HRC"),
     withFigure("aim", cell(0, AIM), "HRC"),
-    worked(`="ordered"&IF(${cell(MIDDLE, ORDERED)}="",""," "&${cell(MIDDLE, X)}&" °C")`),
+    worked(`="ordered"&IF(${cell(MIDDLE, ORDERED)}="",""," "&${bothScales(cell(MIDDLE, X))})`),
   ];
 }
 
