@@ -244,7 +244,7 @@ export class OpenRun {
   }
 
   private async anew(workbook: WorkbookData, remarks: readonly string[]): Promise<MadeFile> {
-    const bytes = await writeWorkbook(workbook);
+    const bytes = await writeWorkbook(workbook, { fitsRows: true });
     return { name: this.name, bytes, report: { sentence: `Saved ${this.name}.`, remarks } };
   }
 

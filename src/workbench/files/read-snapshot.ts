@@ -91,15 +91,16 @@ function bandsOf<T extends IRowData & IColumnData>(
     const size = sizeOf(band);
     const isHidden = band.hd === BooleanNumber.TRUE;
     if (size === undefined && !isHidden) return [];
-    return [
-      [Number(at), { ...(size === undefined ? {} : { size }), ...(isHidden && { isHidden }) }] as const,
-    ];
+    const isFitted = size !== undefined && band.ia === BooleanNumber.TRUE;
+    const found: Band = {
+      ...(size === undefined ? {} : { size }),
+      ...(isFitted && { isFitted }),
+      ...(isHidden && { isHidden }),
+    };
+    return [[Number(at), found] as const];
   });
   return new Map(bands);
 }
-
-/** Heights that the grid found by itself are left to the program that opens the file. */
-const heightOf = ({ h, ia }: Partial<IRowData>) => (ia === BooleanNumber.TRUE ? undefined : h);
 
 function cellsOf(
   saved: IWorkbookData,
@@ -150,7 +151,7 @@ export function workbookOfSnapshot(saved: IWorkbookData, spillAt: SpillAt): Work
       isHidden: sheet.hidden === BooleanNumber.TRUE,
       cells: cellsOf(saved, id, styles, spillAt),
       columns: bandsOf(sheet.columnData ?? {}, ({ w }) => w),
-      rows: bandsOf(sheet.rowData ?? {}, heightOf),
+      rows: bandsOf(sheet.rowData ?? {}, ({ h }) => h),
       frozenRows: sheet.freeze?.ySplit ?? 0,
       frozenColumns: sheet.freeze?.xSplit ?? 0,
       merged: (sheet.mergeData ?? []).map(rectangleOf),

@@ -9,6 +9,7 @@ import {
 } from "@univerjs/core";
 import { cellData } from "../../engine/workbook-input";
 import { holds } from "../../formula/addresses";
+import { rowsAsHighAsTheirTexts } from "../../workbook/model/row-heights";
 import type {
   Band,
   CellData,
@@ -73,13 +74,22 @@ function filledCells({ cells, offers }: SheetData, styles: StyleList): IWorkshee
 
 const hidden = ({ isHidden }: Band) => (isHidden ? { hd: BooleanNumber.TRUE } : {});
 
-function bands(found: ReadonlyMap<number, Band>, size: (pixels: number) => object) {
+function bands(found: ReadonlyMap<number, Band>, size: (pixels: number, at: number) => object) {
   return Object.fromEntries(
     [...found].map(([at, band]) => [
       at,
-      { ...(band.size === undefined ? {} : size(band.size)), ...hidden(band) },
+      { ...(band.size === undefined ? {} : size(band.size, at)), ...hidden(band) },
     ]),
   );
+}
+
+/** Rows as high as their texts grow with results that arrive later; others keep the height that they were given. */
+function rowBands(sheet: SheetData) {
+  const fitted = rowsAsHighAsTheirTexts(sheet);
+  return bands(sheet.rows, (h, row) => ({
+    h,
+    ia: fitted.has(row) ? BooleanNumber.TRUE : BooleanNumber.FALSE,
+  }));
 }
 
 /** The grid writes -1 where nothing is frozen that way. */
@@ -114,7 +124,7 @@ function sheetData(id: string, sheet: SheetData, styles: StyleList): Partial<IWo
     rowCount: lastOf([...cells.map(({ row }) => row), ...rows.keys()]) + 1 + SPARE_ROWS,
     columnCount: lastOf([...cells.map(({ column }) => column), ...columns.keys()]) + 1 + SPARE_COLUMNS,
     columnData: bands(columns, (w) => ({ w })),
-    rowData: bands(rows, (h) => ({ h, ia: BooleanNumber.FALSE })),
+    rowData: rowBands(sheet),
     mergeData: merged.map(rangeOf),
     rowHeader: { width: 30 },
     freeze: freezeOf(sheet),

@@ -70,12 +70,20 @@ export function neededHeights({ cells, columns }: Pick<SheetData, "cells" | "col
   return needed;
 }
 
+const hasOwnHeight = (band: Band | undefined) => band?.size !== undefined && !band.isFitted;
+
 function fittedRows(sheet: SheetData): ReadonlyMap<number, Band> {
   const fitted = new Map(sheet.rows);
   for (const [row, size] of neededHeights(sheet)) {
-    if (sheet.rows.get(row)?.size === undefined) fitted.set(row, { ...sheet.rows.get(row), size });
+    if (!hasOwnHeight(sheet.rows.get(row))) fitted.set(row, { ...sheet.rows.get(row), size });
   }
   return fitted;
+}
+
+/** Rows that are as high as the texts known to stand in them: nobody gave them another height. */
+export function rowsAsHighAsTheirTexts(sheet: Pick<SheetData, "cells" | "columns" | "rows">): Set<number> {
+  const fits = ([row, size]: readonly [number, number]) => sheet.rows.get(row)?.size === size;
+  return new Set([...neededHeights(sheet)].filter(fits).map(([row]) => row));
 }
 
 /** Rows grown to what their texts need; none becomes lower. */

@@ -91,6 +91,8 @@ export interface WordColor {
 /** Column or row: size in pixels, and whether it is hidden. */
 export interface Band {
   readonly size?: number;
+  /** True for a height that was found from the texts of the row, and is found anew as they change. */
+  readonly isFitted?: boolean;
   readonly isHidden?: boolean;
 }
 

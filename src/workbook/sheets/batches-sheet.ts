@@ -12,6 +12,7 @@ import {
   eitherColumn,
   FIRST_ROW,
   pick,
+  STEEL_WIDTH,
   type TableColumns,
   TableSheet,
   typedColumn,
@@ -173,7 +174,7 @@ export function batchesSheet(
       { wrap: true },
     ),
     line: eitherColumn("Line", 46, given(2), (_, index) => ofOwnLine(index)),
-    grade: calcColumn("Grade", 88, (at) => `${lines.lookup("steel", at("line"))}&""`, lineKnown),
+    grade: calcColumn("Grade", STEEL_WIDTH, (at) => `${lines.lookup("steel", at("line"))}&""`, lineKnown),
     starts: calcColumn("Starts of the line", 56, ofLine("starts"), { ...WHOLE, ...lineKnown }),
     pieces: eitherColumn("Pieces", 50, given(13), restOfLine, { ...WHOLE, ...lineKnown }),
     grams: eitherColumn("g a piece at hardening", 74, given(3), (at) => blankGrams(cuts, at), {

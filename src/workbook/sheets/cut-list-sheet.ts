@@ -10,6 +10,7 @@ import {
   eitherColumn,
   FIRST_ROW,
   pick,
+  STEEL_WIDTH,
   type TableColumns,
   TableSheet,
   typedColumn,
@@ -151,7 +152,7 @@ export function cutListSheet(data: TemplateData, sources: CutSources): TableShee
     `IF(OR(${(["grade", "length", "width", "thickness", "starts", "bar"] as const).map((key) => `${at(key)}=""`).join(",")}),"",${formula})`;
   const columns: TableColumns<CutKey> = {
     line: lineColumns<CutKey>(() => lines, 0).line,
-    grade: calcColumn("Grade", 80, (_, index) => lines.at("steel", index), {
+    grade: calcColumn("Grade", STEEL_WIDTH, (_, index) => lines.at("steel", index), {
       needs: (_, index) => [lines.at("steel", index)],
     }),
     steel: eitherColumn(

@@ -16,7 +16,14 @@ import {
   words,
   worked,
 } from "./parts/sheet-parts";
-import { calcColumn, pick, type TableColumns, TableSheet, typedColumn } from "./parts/table-sheet";
+import {
+  calcColumn,
+  pick,
+  STEEL_WIDTH,
+  type TableColumns,
+  TableSheet,
+  typedColumn,
+} from "./parts/table-sheet";
 import type { Steels } from "./steels-sheet";
 import type { DataRow } from "./template-data";
 
@@ -62,7 +69,7 @@ export function offersSheet(
   const money = { format: MONEY };
   const columns: TableColumns<OfferKey> = {
     supplier: typedColumn("Supplier", 136, given(0), { wrap: true }),
-    steel: typedColumn("Steel", 80, given(1), { words: listedWords("STEELS") }),
+    steel: typedColumn("Steel", STEEL_WIDTH, given(1), { words: listedWords("STEELS") }),
     width: typedColumn("Width mm", 56, given(2), { format: "0.0" }),
     thickness: typedColumn("Thickness mm", 70, given(3), { format: "0.0" }),
     price: typedColumn("Price", 58, given(4), money),

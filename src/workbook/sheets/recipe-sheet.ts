@@ -4,6 +4,7 @@ import {
   type CellOf,
   calcColumn,
   eitherColumn,
+  STEEL_WIDTH,
   type TableColumns,
   TableSheet,
   typedColumn,
@@ -89,7 +90,7 @@ export function recipeSheet(
   const said = { ...WORDS, ...steelKnown };
   const columns: TableColumns<RecipeKey> = {
     ...lineColumns<RecipeKey>(lines, 130),
-    steel: calcColumn("Steel", 104, ofLine("steel"), steelKnown),
+    steel: calcColumn("Steel", STEEL_WIDTH, ofLine("steel"), steelKnown),
     section: eitherColumn(
       "Hardened mm",
       72,

@@ -11,6 +11,7 @@ import {
   dateSerial,
   eitherColumn,
   pick,
+  STEEL_WIDTH,
   type TableColumn,
   TableSheet,
   typedColumn,
@@ -119,7 +120,7 @@ export function steelsSheet(
     ),
     grade: eitherColumn(
       "Grade",
-      80,
+      STEEL_WIDTH,
       pick(heats, 1),
       (_, index) => ofLine(index, (cell) => cell("steel"), "steel"),
       {
