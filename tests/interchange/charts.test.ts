@@ -101,6 +101,10 @@ describe("the tempering curve in the heat-treat order", () => {
     expect(placesIn(xml)).toContain("Quote!$BI$202:$BI$204");
     const before = unzipSync(plan);
     for (const [name] of chartsIn(plan)) expect(unzipSync(bytes)[name]).toEqual(before[name]);
+    // It goes with its words, and no other does.
+    const without = await patchWorkbook(bytes, new Map([["Quote", [{ row: 200, column: 66 }]]]));
+    expect(faultsOf(without.bytes)).toEqual([]);
+    expect(chartsIn(without.bytes)).toEqual(chartsIn(plan));
   });
 
   it(

@@ -8,6 +8,7 @@ import { recalculate } from "../../src/workbook/file/patch/recalculate";
 import { readLiveWorkbook } from "../../src/workbook/file/read/live-workbook";
 import { readWorkbook } from "../../src/workbook/file/read/read-workbook";
 import { writeWorkbook } from "../../src/workbook/file/write/write-workbook";
+import { rowOfLines, withFittedRows } from "../../src/workbook/model/row-heights";
 import type { CellContent, WorkbookData } from "../../src/workbook/model/workbook-data";
 import { demoWorkbook } from "../../src/workbook/sheets/demo/demo-workbook";
 import { lineCell } from "../../src/workbook/sheets/lines-sheet";
@@ -91,6 +92,57 @@ test("a row of a new run takes the height of its headings: two words one below t
   );
   expect(lines?.rows.get(heading?.row ?? 0)?.size).toBeGreaterThanOrEqual(2 * 17);
 });
+
+const LONG_ANSWER = "words that the formula comes to, so many that they take several lines of their column";
+
+/** A row of two lines of text, whose formula comes to more lines later, and one whose height somebody set. */
+function halfKnown(): WorkbookData {
+  const style = { wraps: true };
+  const cells = [0, 1].flatMap((row) => [
+    { row, column: 0, style, content: { value: "two lines of typed words" } },
+    { row, column: 1, style, content: { formula: `="${LONG_ANSWER}"` } },
+  ]);
+  const columns = new Map([0, 1].map((column) => [column, { size: 120 }] as const));
+  const sheet = { name: "Plan", isHidden: false, cells, columns, rows: new Map([[1, { size: 30 }]]) };
+  const rest = { frozenRows: 0, frozenColumns: 0, merged: [], offers: [], colors: [] };
+  return withFittedRows({ sheets: [{ ...sheet, ...rest }], names: {}, tables: [] });
+}
+
+test("a row that was fitted before its results were known may grow in the grid, and is fitted in the file", async () => {
+  const given = halfKnown();
+  const [first, second] = [0, 1].map((row) => given.sheets[0]?.rows.get(row)?.size);
+  expect([first, second]).toEqual([rowOfLines(2), 30]);
+  const rowData = snapshotOf(given).sheets["sheet-1"]?.rowData;
+  expect(rowData?.[0]).toMatchObject({ h: first, ia: 1 });
+  expect(rowData?.[1]).toMatchObject({ h: 30, ia: 0 });
+  const { workbook } = await readWorkbook(await writeWorkbook(throughGrid(given), { fitsRows: true }));
+  const sizes = [0, 1].map((row) => workbook.sheets[0]?.rows.get(row)?.size ?? 0);
+  expect(sizes[0]).toBeGreaterThanOrEqual(rowOfLines(Math.ceil((LONG_ANSWER.length * 6.4) / 120)));
+  expect(sizes[1]).toBe(30);
+  // Opened again it may still grow: nobody gave it that height.
+  const again = snapshotOf(workbook).sheets["sheet-1"]?.rowData;
+  expect([again?.[0]?.ia, again?.[1]?.ia]).toEqual([1, 0]);
+});
+
+const frozenSheets = shownWorkbook(planningTemplate()).sheets.filter(
+  ({ frozenColumns }) => frozenColumns > 0,
+);
+
+// A letter of Arial takes 6.1 pixels on average at 10 points and 9 at 13 points in bold: estimated, no source.
+test.each(frozenSheets)(
+  "the title and the note of $name stand over the columns that scroll, and end within the table",
+  ({ cells, columns, frozenColumns }) => {
+    const table = [...columns].slice(frozenColumns).reduce((all, [, { size = 0 }]) => all + size, 0);
+    for (const [row, letter] of [9, 6.1].entries()) {
+      const [head, ...others] = cells.filter((cell) => cell.row === row);
+      expect(others).toEqual([]);
+      expect(head?.column).toBe(frozenColumns);
+      const text = head?.content !== undefined && "value" in head.content ? String(head.content.value) : "";
+      expect(text).not.toBe("");
+      expect(text.length * letter, text).toBeLessThanOrEqual(table);
+    }
+  },
+);
 
 const NUMBERS = '<row r="1"><c r="A1" s="0"><v>2</v></c><c r="B1"><f>A1*3</f><v>6</v></c></row>';
 const SHARED =

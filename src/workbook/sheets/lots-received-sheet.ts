@@ -145,7 +145,7 @@ export function lotsReceivedSheet(
   };
   const made = new TableSheet<LotReceivedKey>(LOTS_RECEIVED, columns, count, {
     title: "Lots received: hardened lots that came back, what their readings say",
-    note: "Readings stand on Hardness readings, with batch and line. A batch that comes back in parts: a row a lot, and the lot no. beside each reading. The lot: SAMPLE_PLAN at AQL 2.5, level S-2. The coupon is for Recipe of the next run of this heat.",
+    note: "Readings: on Hardness readings. A batch in parts: a row a lot, its lot no. beside each reading. SAMPLE_PLAN at AQL 2.5, level S-2. The coupon is for Recipe in the next run of this heat.",
     frozenColumns: 2,
   });
   const sheet = () => made;

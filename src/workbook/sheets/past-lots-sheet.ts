@@ -125,7 +125,7 @@ export function pastLotsSheet(rows: readonly DataRow[], sources: Sources, count:
   };
   return new TableSheet("Past lots", columns, count, {
     title: "Past lots: what was begun, what came out good, what it took",
-    note: "Lines of this run stand here once they are sent: add hours and kWh. The floor is the yield that the counts support: true in 95 cases of 100.",
+    note: "Lines of this run stand here once sent: add hours and kWh. The floor is the yield that the counts support, 95 times in 100.",
     portrait: true,
   });
 }

@@ -55,7 +55,7 @@ export function routeSheet(rows: readonly DataRow[], lines: Lines, count: number
   };
   return new TableSheet("Route", columns, count, {
     title: "Route: the steps of every line, in their order",
-    note: "Keep the steps of a line together and in order: pieces that come out of one go into the next. The traveller prints them.",
+    note: "A line's steps together, in order: pieces of one go into the next. The traveller prints them.",
     frozenColumns: 3,
     portrait: true,
   });

@@ -44,6 +44,8 @@ export class StandardRoute extends TableSheet<StandardStepKey> {
     super("Standard route", columns, MAX_STEPS, {
       title: "Standard route: the steps of every line without a route of its own",
       note: "Common practice, no source: put your own times. A line with steps on the sheet Route takes those instead.",
+      // Narrow enough to be seen whole: its title is wider than what would be left beside a frozen column.
+      frozenColumns: 0,
       portrait: true,
     });
   }

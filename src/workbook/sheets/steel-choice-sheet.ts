@@ -8,6 +8,7 @@ import {
   inFahrenheit,
   mark,
   note,
+  overScrolled,
   type Row,
   title,
   typed,
@@ -16,6 +17,7 @@ import {
 } from "./parts/sheet-parts";
 import type { Steels } from "./steels-sheet";
 
+const FROZEN = 2;
 const LINE = 2;
 const ASKED = ["use", "length", "thickness", "quench", "steel"] as const;
 const NAMES: Readonly<Record<(typeof ASKED)[number], string>> = {
@@ -139,12 +141,13 @@ export function steelChoiceSheet(lines: Lines, steels: Steels, names: readonly s
   );
   const columns = answers(steels);
   const rows: Row[] = [
-    [title("Steel choice: which of the steels in the rack for a line")],
-    [
+    overScrolled(FROZEN, title("Steel choice: which of the steels in the rack for a line")),
+    overScrolled(
+      FROZEN,
       note(
         "Type a line. What cannot be stands last, with its reason; twins of several standards share a row.",
       ),
-    ],
+    ),
     field("Line", typed(names[0] ?? ""), "type", "another line may be typed here"),
     ...given,
     field("Stainless", typed("either"), "type", "yes, no or either"),
@@ -154,11 +157,12 @@ export function steelChoiceSheet(lines: Lines, steels: Steels, names: readonly s
     [heading("Steel"), heading("In the rack as"), ...columns.map(({ heading: text }) => heading(text))],
     ...Array.from({ length: steels.count }, (_, index) => rankRow(steels, index)),
     [],
-    [
+    overScrolled(
+      FROZEN,
       note(
         "In order: a usual kind or one that serves, the band in reach, suitability, depth under clay, chance, margin in the quench, being named, need of the shop, price: no score. The thickness holds within a factor of 1.5.",
       ),
-    ],
+    ),
   ];
   return helperSheet("Steel choice", rows, {
     columnWidths: [130, 136, ...columns.map(({ width }) => width)],
@@ -171,7 +175,7 @@ export function steelChoiceSheet(lines: Lines, steels: Steels, names: readonly s
       { column: 1, words: ["either", "yes", "no"], rows: [STAINLESS, STAINLESS] },
       { column: 1, words: ["yes", "no"], rows: [KILN, KILN] },
     ],
-    frozenColumns: 2,
+    frozenColumns: FROZEN,
     print: { landscape: true },
   });
 }

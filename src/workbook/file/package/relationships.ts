@@ -14,7 +14,7 @@ export interface Relationship {
 }
 
 /** Name of the part that holds the links of a part; `""` stands for the package itself. */
-function relationshipsPart(part: string): string {
+export function relationshipsPart(part: string): string {
   const slash = part.lastIndexOf("/") + 1;
   return `${part.slice(0, slash)}_rels/${part.slice(slash)}.rels`;
 }

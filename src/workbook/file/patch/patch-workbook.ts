@@ -9,6 +9,7 @@ import { withCharts } from "./add-charts";
 import { bodyOf } from "./calculation";
 import { type ChangedLooks, withLooks } from "./patch-styles";
 import { type Recalculation, recalculate } from "./recalculate";
+import { removeCharts } from "./remove-charts";
 import { SheetEditor } from "./sheet-editor";
 
 /** A cell whose content became another one; without a content it was emptied. */
@@ -137,6 +138,7 @@ export async function patchWorkbook(
     live.file.setText(sheet.listed.part, patch.editor.text());
   }
   if (live.file.isChanged) dropCalculationOrder(live);
+  removeCharts(live, changes);
   const written = withCharts(live.file.save(), changes);
   const isRestyled = [...looks.values()].some(({ cells, rows }) => cells.length + rows.length > 0);
   return recalculate(isRestyled ? withLooks(written, looks) : written);

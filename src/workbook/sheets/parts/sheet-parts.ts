@@ -20,6 +20,14 @@ const cell = (role: CellModel["role"], content: number | string, format?: string
 
 export const title = (content: string) => cell("title", content);
 export const note = (content: string) => cell("note", content);
+/**
+ * A title or a note that runs over from a frozen column would be torn apart where the sheet is scrolled sideways: it
+ * stands over the first column that moves, and moves with it.
+ */
+export const overScrolled = (frozenColumns: number, head: CellModel): Row => [
+  ...Array.from({ length: frozenColumns }, () => undefined),
+  head,
+];
 export const heading = (content: string): CellModel => ({ role: "heading", content, wrap: true });
 export const mark = (filled: Filled) => cell("mark", filled);
 

@@ -1,6 +1,6 @@
 import { cellName } from "../../../formula/addresses";
 import type { CellModel, Role, SheetModel, WordList } from "../../model/sheet-model";
-import { type Filled, fixedBlock, heading, mark, note, type Row, title } from "./sheet-parts";
+import { type Filled, fixedBlock, heading, mark, note, overScrolled, type Row, title } from "./sheet-parts";
 
 /** Address of another column's cell in the same row. */
 export type CellOf<Key extends string> = (key: Key) => string;
@@ -163,9 +163,10 @@ export class TableSheet<Key extends string> {
 
   model(): SheetModel {
     const { keys, columns, looks } = this;
+    const { frozenColumns = 1 } = looks;
     const rows: Row[] = [
-      [title(looks.title)],
-      [note(looks.note)],
+      overScrolled(frozenColumns, title(looks.title)),
+      overScrolled(frozenColumns, note(looks.note)),
       keys.map((key) => mark(columns[key].filled)),
       keys.map((key) => heading(columns[key].heading)),
       ...Array.from({ length: this.count }, (_, index) => keys.map((key) => this.cell(key, index))),
@@ -179,7 +180,7 @@ export class TableSheet<Key extends string> {
       columnWidths: keys.map((key) => columns[key].width),
       rowHeights: { 0: 28, [NOTE]: 20, [MARKS]: 18 },
       frozenRows: FIRST_ROW,
-      frozenColumns: looks.frozenColumns ?? 1,
+      frozenColumns,
       lines: this.lines,
       wordLists: this.lists(),
       statusColumns: keys.filter((key) => columns[key].isStatus).map((key) => this.place(key)),
