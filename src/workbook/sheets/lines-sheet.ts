@@ -117,7 +117,7 @@ function lineColumns({
     grind: typedColumn("Grind", 80, given("grind"), words("GRINDS")),
     tipWidth: typedColumn("Tip width mm", 42, given("tipWidth"), SIZE),
     tipThickness: typedColumn("Tip thickness mm", 70, given("tipThickness"), SIZE),
-    edge: typedColumn("Behind edge mm", 52, given("edge"), EDGE),
+    edge: typedColumn("Behind edge mm", 50, given("edge"), EDGE),
     aim: typedColumn("Aim HRC", 32, given("aim"), WHOLE),
     status: calcColumn("Against the band", 80, treated("band status", NOT_ASSESSED), {
       isBladeStatus: true,

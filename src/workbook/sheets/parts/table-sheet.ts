@@ -36,7 +36,7 @@ interface Looks {
 }
 
 /** Pixels of a column of steels: the longest name that stands in a plan, X50CrMoV15, beside the arrow of its list. */
-export const STEEL_WIDTH = 100;
+export const STEEL_WIDTH = 98;
 
 /** Rows under a table that are watched for lines typed there: nothing counts them. */
 const GUARDED_ROWS = 40;
