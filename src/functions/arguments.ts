@@ -50,23 +50,27 @@ function readCell(cell: Cell, parameter: AnyParameter): Read {
   return guarded(() => parameter.read(cell));
 }
 
-/** Reads a range. Texts repeat down a column (a grade, a grind), so each is read once; numbers are read as they come. */
-function readCells(cells: Cells, parameter: AnyParameter): Read[] {
+/** Different texts of a range that are kept: where there are more they hardly repeat, and keeping a million takes longer. */
+const MAX_KNOWN = 10_000;
+
+/** Reads cells of one argument. Texts repeat down a column (a grade, a grind), so each is read once. */
+function cellReader(parameter: AnyParameter): (cell: Cell) => Read {
   const known = new Map<string, Read>();
+  return (cell) => {
+    if (typeof cell !== "string") return readCell(cell, parameter);
+    const before = known.get(cell);
+    if (before !== undefined) return before;
+    const read = readCell(cell, parameter);
+    if (known.size < MAX_KNOWN) known.set(cell, read);
+    return read;
+  };
+}
+
+function readCells(cells: Cells, parameter: AnyParameter): Read[] {
+  const read = cellReader(parameter);
   const values: Read[] = [];
   for (const row of cells) {
-    for (const cell of row) {
-      if (typeof cell !== "string") {
-        values.push(readCell(cell, parameter));
-        continue;
-      }
-      let read = known.get(cell);
-      if (read === undefined) {
-        read = readCell(cell, parameter);
-        known.set(cell, read);
-      }
-      values.push(read);
-    }
+    for (const cell of row) values.push(read(cell));
   }
   return values;
 }

@@ -48,13 +48,25 @@ function errorCell(code: string): Refusal {
   return code === "#N/A" ? new NotAvailable(sentence) : new InvalidValue(sentence);
 }
 
+function isPlain(raw: unknown): raw is Cell {
+  return typeof raw === "string" || Number.isFinite(raw) || typeof raw === "boolean" || raw === null;
+}
+
+/** A row of plain values is taken as it stands: a sheet has a million rows. */
+function toRow(row: unknown): readonly Cell[] {
+  if (!Array.isArray(row)) return [toCell(row)];
+  return row.every(isPlain) ? row : row.map(toCell);
+}
+
 /** Any argument as a rectangle of cells: a single value is 1 × 1; a ragged range is filled with empty cells. */
 export function toCells(raw: unknown): Cells {
   if (!Array.isArray(raw)) return [[toCell(raw)]];
-  const rows = raw.map((row) => (Array.isArray(row) ? row.map(toCell) : [toCell(row)]));
+  const rows = raw.map(toRow);
   let width = 1;
   for (const row of rows) width = Math.max(width, row.length);
-  for (const row of rows) while (row.length < width) row.push(null);
+  if (rows.some((row) => row.length < width)) {
+    return rows.map((row) => [...row, ...new Array<null>(width - row.length).fill(null)]);
+  }
   return rows.length === 0 ? [[null]] : rows;
 }
 

@@ -1,6 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { furnaceLoads } from "../../src/core/run/loads";
 import { cutPlan } from "../../src/core/stock/cut-plan";
+import { evaluate } from "../../src/functions/evaluate";
+import { LOADS } from "../../src/functions/run";
 import { leastCost, randomFrom } from "./brute-force";
 
 const KERF = 1;
@@ -60,4 +62,31 @@ test("LOADS of more rows than a sheet has is refused with a sentence", () => {
     "1100000 loads come of this, more than the 1048576 rows of a sheet: give what the furnace holds at a time, or part the run",
   );
   expect(furnaceLoads(lines.slice(1), { pieces: 1, mass: Number.POSITIVE_INFINITY })).toHaveLength(1_000_000);
+});
+
+test("LOADS takes 100,000 lines with pieces and says so of more; lines without pieces do not count", () => {
+  const line = { recipe: "52100", pieces: 1, mass: 0.2 };
+  const limits = { pieces: 7, mass: Number.POSITIVE_INFINITY };
+  expect(
+    furnaceLoads(
+      Array.from({ length: 100_000 }, () => line),
+      limits,
+    ),
+  ).toHaveLength(14_286); // 100,000 / 7 = 14,285.7
+  expect(() =>
+    furnaceLoads(
+      Array.from({ length: 100_001 }, () => line),
+      limits,
+    ),
+  ).toThrow(
+    "100001 lines with pieces given; give 100000 at most: lines of one recipe and one mass can stand as one, their count added",
+  );
+  const column = (last: number | null) => [
+    ["a", 3, 0.2],
+    ...Array.from({ length: 100_000 }, () => ["", last, ""]),
+  ];
+  const asked = (rows: readonly (readonly unknown[])[]) =>
+    evaluate(LOADS, [...[0, 1, 2].map((at) => rows.map((row) => [row[at]])), 7]);
+  expect(asked(column(null))).toEqual([[1, "a", 3, 0.6]]);
+  expect(String(asked(column(0))[0]?.[1])).toBe("a");
 });

@@ -9,6 +9,7 @@ export const LOAD_GROUPING = relation({
   locator: "heaviest pieces first, each into the first load of its recipe that has room",
   evidence: "standard",
   inputs: {
+    lines: { label: "lines with pieces", unit: "", min: 1, max: 100_000 },
     pieces: { label: "pieces a load", unit: "", min: 1, max: null },
     mass: { label: "mass a load", unit: "kg", min: 0, max: null },
   },
@@ -67,6 +68,15 @@ function pack(
 /** Rows of a sheet: a longer list stands nowhere. */
 const MAX_LOADS = 1_048_576;
 
+/** More lines than any shop plans at a time come of a slip, and sorting and packing them would take seconds. */
+function checkLines(lines: number): void {
+  const { max } = LOAD_GROUPING.inputs.lines;
+  if (lines <= max) return;
+  throw new InvalidValue(
+    `${lines} lines with pieces given; give ${max} at most: lines of one recipe and one mass can stand as one, their count added`,
+  );
+}
+
 function checkCount(loads: number): void {
   if (loads <= MAX_LOADS) return;
   throw new InvalidValue(
@@ -77,10 +87,11 @@ function checkCount(loads: number): void {
 /**
  * Furnace loads: same recipe together, heaviest pieces first, each piece in one load.
  *
- * @param lines - Pieces by line, mass of one [kg]; recipes are compared without case and spaces at the ends.
+ * @param lines - Pieces by line, mass of one [kg], up to 100,000 lines; recipes are compared without case and spaces
+ * at the ends.
  * @param limits - What the furnace holds at a time: pieces, mass [kg].
  * @returns Loads in the order in which the recipes first appear, mass [kg].
- * @throws InvalidValue for a piece heavier than a load, and for more loads than a sheet has rows.
+ * @throws InvalidValue for a piece heavier than a load, for more lines, and for more loads than a sheet has rows.
  * Error and source: {@link LOAD_GROUPING}.
  */
 export function furnaceLoads(lines: readonly LoadLine[], limits: LoadLimits): Load[] {
@@ -94,6 +105,7 @@ export function loadsAlike(
   lines: readonly LoadLine[],
   limits: LoadLimits,
 ): readonly (Load & { readonly count: number })[] {
+  checkLines(lines.length);
   for (const line of lines) checkPiece(line, limits);
   const given = lines.map((line) => ({ ...line, limits }));
   const lineAt = (index: number) => given[index] as FurnaceLine;

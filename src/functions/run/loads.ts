@@ -38,7 +38,7 @@ export const LOADS = tableFunction({
       text({
         label: "recipe",
         kind: "recipe",
-        help: "Recipe of each line in your own words: steel family, hardening window and temper, a column.",
+        help: "Recipe of each line in your own words: steel family, hardening window and temper, a column of up to 100,000 lines.",
         accepts: 'the recipe in words, for example "52100 845 °C"',
         find: (given) => String(given),
       }),
