@@ -24,6 +24,7 @@ import * as stockOffers from "../core/stock/offers";
 import * as table from "../core/table";
 import * as temperingEmbrittlement from "../core/tempering/embrittlement";
 import * as temperingFits from "../core/tempering/fits";
+import * as temperingHollomonJaffe from "../core/tempering/hollomon-jaffe";
 import * as temperingOxideColour from "../core/tempering/oxide-colour";
 import * as temperingTemperLimits from "../core/tempering/temper-limits";
 import * as temperingTemperingModel from "../core/tempering/tempering-model";
@@ -76,6 +77,7 @@ export const forPane = {
   "core/table": table,
   "core/tempering/embrittlement": temperingEmbrittlement,
   "core/tempering/fits": temperingFits,
+  "core/tempering/hollomon-jaffe": temperingHollomonJaffe,
   "core/tempering/oxide-colour": temperingOxideColour,
   "core/tempering/temper-limits": temperingTemperLimits,
   "core/tempering/tempering-model": temperingTemperingModel,

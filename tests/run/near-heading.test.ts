@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { evaluate } from "../../src/functions/evaluate";
-import { HISTORY, RUN_PLAN, RUN_TOTALS } from "../../src/functions/run";
+import { HISTORY, RUN_HEADINGS, RUN_PLAN, RUN_TOTALS } from "../../src/functions/run";
 import { OFFERS_COMPARED } from "../../src/functions/stock";
 
 const cautionsOf = (table: unknown[][]) => {
@@ -25,6 +25,37 @@ test.each(["lenght", "tickness", "witdh", "kref", "hours frst", "targt HRC"])("%
     ["L1", "1095", 5, 0.9, 1],
   ]);
   expect(cautions).toContain(`The heading "${heading}" is not known`);
+});
+
+const FOUR = evaluate(RUN_HEADINGS, [])
+  .map(([label]) => String(label).toLowerCase())
+  .filter((label) => label.length === 4 && label !== "line" && label !== "good");
+const LETTERS_OUT = FOUR.flatMap((label) =>
+  [0, 1, 2, 3].map((at) => [label, label.slice(0, at) + label.slice(at + 1)]),
+);
+
+test("a heading of four letters with one left out is remarked", () => {
+  expect(FOUR.length).toBeGreaterThanOrEqual(3);
+  for (const [label, heading] of LETTERS_OUT) {
+    const [cautions] = cautionsOf([
+      ["line", "steel", "good", "yield", heading],
+      ["L1", "1095", 5, 0.9, ""],
+    ]);
+    expect(cautions, heading).toContain(`was "${label}" meant?`);
+  }
+});
+
+// Short headings of a shop's own tables: common practice, no source.
+test.each(
+  "no ref tag job lot box bin day who qty pcs pos age kg id inv map set bar rod hot dry oil log note date name grade page".split(
+    " ",
+  ),
+)("%s is one's own word", (heading) => {
+  const [cautions] = cautionsOf([
+    ["line", "steel", "good", "yield", heading],
+    ["L1", "1095", 5, 0.9, ""],
+  ]);
+  expect(cautions).not.toContain("is not known");
 });
 
 test("HISTORY remarks a heading that is nearly a known one in a row of its own; without one there is none", () => {

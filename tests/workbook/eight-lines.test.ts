@@ -89,6 +89,19 @@ describe("the workbook against RUN_PLAN", () => {
     expect(String(planOf(line).cautions)).toContain(cautions === "none" ? "" : cautions);
   });
 
+  // Two tempers are common practice for a blade, no source; one is what every function of tempering counts by default.
+  it("orders two tempers where nothing is typed and tells RUN_PLAN so, which by itself counts one", () => {
+    expect(stored.figure("Recipe", "K1", "Tempers")).toBe(2);
+    expect(planOf("K1").tempers).toMatch(/^2 × 2 h at /);
+    const [headings = [], row = []] = evaluate(RUN_PLAN, [
+      [
+        ["line", "steel", "good", "yield", "target HRC"],
+        ["K1", "O1", 5, 0.9, 60],
+      ],
+    ]);
+    expect(row[headings.indexOf("tempers")]).toMatch(/^1 × 2 h at /);
+  });
+
   it("leaves no column of RUN_PLAN out", () => {
     const elsewhere = ["line", "use of bar %", "loads", "kWh", "margin", "cautions"];
     // The carbon of a steel stands on no sheet: no paper and no cost rests on it.

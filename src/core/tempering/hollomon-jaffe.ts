@@ -111,6 +111,12 @@ export const USUAL_HOURS = 2;
 export const USUAL_CYCLES = 1;
 
 /**
+ * Tempers that a blade is ordered with where its plan names no number: common practice, no source. What is asked of a
+ * temper without a number counts {@link USUAL_CYCLES}, as published rows do.
+ */
+export const ORDERED_CYCLES = 2;
+
+/**
  * Total time of equal cycles.
  *
  * @param hours - Time of one cycle in h, more than 0; 2 where left out.

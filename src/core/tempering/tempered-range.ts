@@ -40,9 +40,16 @@ export function bandHalfWidth(
   return Math.abs(celsius - known.celsius) > FAR_FROM_KNOWN_C ? FAR_HALF_WIDTH : KNOWN_HALF_WIDTH;
 }
 
+/** The hottest temper of the narrower error, and that error [HRC]. */
+function narrowBand(model: TemperModel, hours: number, known: KnownTemper | undefined) {
+  if (known !== undefined) return { endC: known.celsius + FAR_FROM_KNOWN_C, narrow: KNOWN_HALF_WIDTH };
+  const { bladeC } = CURVE_BANDS;
+  return { endC: bladeC, narrow: model.halfWidthAt(bladeC, hollomonJaffe(bladeC, hours)) };
+}
+
 /**
- * Top of a band, HRC. Above the tempers of blades the error is wider; yet what was tempered hotter cannot come out
- * harder than what was tempered at the end of the narrower band, unless the curve itself rises.
+ * Top of a band, HRC. Above the tempers of blades, and far from a reading, the error is wider; yet what was tempered
+ * hotter cannot come out harder than what was tempered at the end of the narrower band, unless the curve itself rises.
  */
 export function bandTop(
   model: TemperModel,
@@ -52,15 +59,20 @@ export function bandTop(
     likely,
     shift,
     halfWidth,
-  }: { readonly likely: number; readonly shift: number; readonly halfWidth: number },
+    known,
+  }: {
+    readonly likely: number;
+    readonly shift: number;
+    readonly halfWidth: number;
+    readonly known?: KnownTemper | undefined;
+  },
 ): number {
-  const { bladeC } = CURVE_BANDS;
   const top = likely + halfWidth;
-  if (celsius <= bladeC) return top;
-  const before = attempt(() => hardnessIn(model, bladeC, hours) + shift);
+  const { endC, narrow } = narrowBand(model, hours, known);
+  if (celsius <= endC) return top;
+  const before = attempt(() => hardnessIn(model, endC, hours) + shift);
   if (before instanceof Refusal) return top;
-  const narrow = Math.min(halfWidth, model.halfWidthAt(bladeC, hollomonJaffe(bladeC, hours)));
-  return Math.min(top, Math.max(before, likely) + narrow);
+  return Math.min(top, Math.max(before, likely) + Math.min(halfWidth, narrow));
 }
 
 const sections = new WeakMap<Steel, string>();
@@ -132,7 +144,7 @@ export function temperedRange(
   return {
     low: likely - halfWidth - (effect?.lower ?? 0),
     likely,
-    high: bandTop(model, temperC, hours, { likely, shift, halfWidth }),
+    high: bandTop(model, temperC, hours, { likely, shift, halfWidth, known }),
     basis: `${basis}${known === undefined ? "" : ", moved to your reading"}, ±${numberText(halfWidth)} HRC`,
     caution: cautionOf(model, temperC, effect?.caution),
   };

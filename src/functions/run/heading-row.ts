@@ -82,14 +82,30 @@ function refuseUnknown(headings: Headings): never {
 const SLIP = 2;
 const SHORTEST = 4;
 
+/** Two neighbouring letters changed round: "kref" for "kerf". */
+function isTurned(a: string, b: string): boolean {
+  const at = [...a].findIndex((letter, place) => letter !== b.charAt(place));
+  return at >= 0 && a.slice(0, at) + a.charAt(at + 1) + a.charAt(at) + a.slice(at + 2) === b;
+}
+
+/**
+ * True where a heading is probably a slip of another. In words of up to four letters a letter left out, doubled or
+ * changed round with the next is one ("ker", "kref"); a letter replaced makes words that smiths have of their own
+ * ("date" is near to "rate").
+ */
+function isSlip(folded: string, other: string): boolean {
+  const shorter = Math.min(folded.length, other.length);
+  if (folded === "" || other.length < SHORTEST) return false;
+  if (shorter > SHORTEST) return editDistance(folded, other, SLIP) <= SLIP;
+  return folded.length === other.length ? isTurned(folded, other) : editDistance(folded, other, 1) <= 1;
+}
+
 /** A column that is probably read by another word: nobody is to miss that it counts for nothing. */
 function nearRemark(cell: Cell, headings: Headings, known: ReadonlyMap<string, number>): string[] {
   const folded = foldHeading(String(cell ?? ""));
-  if (folded.length < SHORTEST) return [];
-  const near = Object.entries(headings).find(([key, { label }]) => {
-    const other = foldHeading(label);
-    return !known.has(key) && other.length >= SHORTEST && editDistance(folded, other, SLIP) <= SLIP;
-  });
+  const near = Object.entries(headings).find(
+    ([key, { label }]) => !known.has(key) && isSlip(folded, foldHeading(label)),
+  );
   if (near === undefined) return [];
   return [`The heading ${quoted(cell)} is not known and counts for nothing; was "${near[1].label}" meant?`];
 }

@@ -1,5 +1,6 @@
 import { readHardness } from "../../core/hardness/read-hardness";
 import { USUAL_LINE } from "../../core/run/line";
+import { ORDERED_CYCLES } from "../../core/tempering/hollomon-jaffe";
 import { usualHardenC } from "../hardening/harden-argument";
 import { quenchOptions } from "../hardening/quench-options";
 import { quenchToC } from "../hardening/quench-to-argument";
@@ -53,7 +54,7 @@ export const heatHeadings = {
     max: 10,
     whole: true,
     fallback: USUAL_LINE.temperCycles,
-    help: "Number of equal tempers.",
+    help: `Number of equal tempers; the planning workbook types ${ORDERED_CYCLES} for every line, a table that names none counts ${USUAL_LINE.temperCycles}.`,
   }),
   knownC: numberOrNothing({
     label: "known C",

@@ -1,3 +1,4 @@
+import { ORDERED_CYCLES, USUAL_HOURS } from "../../core/tempering/hollomon-jaffe";
 import { lineColumns } from "./parts/line-columns";
 import { inMillimetres } from "./parts/sheet-parts";
 import {
@@ -48,8 +49,9 @@ export type RecipeKey =
   | "caution"
   | "text";
 
-/** Two tempers of two hours: common practice, no source. */
-const USUAL = "2";
+/** What an order has where nothing is typed; both cells go to every function that plans a line. */
+const TEMPERS = String(ORDERED_CYCLES);
+const HOURS = String(USUAL_HOURS);
 /** Clay usually leaves so much of the width free above the edge; common practice, no source. */
 const CLAY_FROM = 0.4;
 const WHOLE = { format: "0" };
@@ -99,8 +101,8 @@ export function recipeSheet(
       { ...TENTH, needs: (_, index) => [lines().at("thickness", index)] },
     ),
     chosenHarden: typedColumn("Harden at, chosen °C", 70, given("harden"), WHOLE),
-    tempers: eitherColumn("Tempers", 68, given("tempers"), () => USUAL, WHOLE),
-    hours: eitherColumn("Temper hours", 56, given("hours"), () => USUAL, TENTH),
+    tempers: eitherColumn("Tempers", 68, given("tempers"), () => TEMPERS, WHOLE),
+    hours: eitherColumn("Temper hours", 56, given("hours"), () => HOURS, TENTH),
     knownC: typedColumn("Known °C", 52, given("knownC"), WHOLE),
     knownHrc: typedColumn("Known HRC", 52, given("knownHrc"), TENTH),
     clay: typedColumn("Clay mm", 46, given("clay"), TENTH),
