@@ -115,6 +115,7 @@ describe("the tempering curve in the heat-treat order", () => {
       });
       const charts = chartsIn(copy.bytes);
       expect(charts.length).toBeGreaterThan(0);
+      expect(copy.travels).toContain(`Charts: ${charts.length}, each drawn from cells of its own sheet`);
       for (const [, xml] of charts)
         for (const place of placesIn(xml)) expect(place).toMatch(/^'Heat-treat order'!\$/);
       const parts = Object.entries(partsOf(copy.bytes)).filter(([name]) =>

@@ -10,6 +10,7 @@ import { writeWorkbook } from "../file/write/write-workbook";
 import { isPlanning } from "../model/plan-names";
 import { withGrownRows } from "../model/row-heights";
 import { withAllowedNames } from "../model/sheet-names";
+import { curvesOf } from "../model/table-curves";
 import type { SheetData } from "../model/workbook-data";
 import { LOG_SHEET } from "../sheets/sheets-of-the-plan";
 import { Asking } from "./asking";
@@ -134,16 +135,18 @@ function accountOf(
   };
 }
 
-function travelling(
-  origin: Origin,
-  names: readonly string[],
-  hidden: readonly string[],
-  cells: number,
-): string[] {
+const sumOf = (sheets: readonly SheetData[], count: (sheet: SheetData) => number) =>
+  sheets.reduce((sum, sheet) => sum + count(sheet), 0);
+
+function travelling(origin: Origin, sheets: readonly SheetData[], hidden: readonly string[]): string[] {
+  const names = sheets.map(({ name }) => name);
+  const cells = sumOf(sheets, ({ cells: all }) => all.filter(({ content }) => content !== undefined).length);
+  const charts = sumOf(sheets, (sheet) => curvesOf(sheet).length);
   const source = origin.source === "" ? "" : `, name of the workbook "${origin.source}"`;
   const date = origin.date === "" ? "" : `, date "${origin.date}"`;
   return [
     `Sheets: ${names.join(", ")} (${cells} values with number formats, colours, widths and print set-up)`,
+    ...(charts === 0 ? [] : [`Charts: ${charts}, each drawn from cells of its own sheet`]),
     ...(hidden.length === 0
       ? []
       : [`Hidden sheets, which whoever gets the copy can show: ${hidden.join(", ")}`]),
@@ -264,22 +267,17 @@ export async function shareCopy(bytes: Uint8Array, options: ShareOptions = {}): 
     tables: [],
     from1904: shared.from1904,
   };
-  const cells = sheets.reduce(
-    (sum, sheet) => sum + sheet.cells.filter(({ content }) => content !== undefined).length,
-    0,
-  );
-  const names = sheets.map(({ name }) => name);
   return {
     bytes: await writeWorkbook(book),
     digest,
-    sheets: names,
+    sheets: sheets.map(({ name }) => name),
     number: origin.asked?.number,
     formulas: origin.formulas,
     left: shared.left,
     errors: shared.errors,
     hidden,
     leftOut: origin.leftOut,
-    travels: travelling(origin, names, hidden, cells),
+    travels: travelling(origin, sheets, hidden),
     staysBehind: [...unseenCells(current, kept), ...staysBehind(current, kept)],
   };
 }
