@@ -1,7 +1,7 @@
 import { isLandscape, PAGE_SIZES, pageMargins, pageName } from "../../workbook/model/page-size";
 import type { SheetData, WorkbookData } from "../../workbook/model/workbook-data";
 import { button } from "../page/page";
-import { printedSheet, type ShownText } from "./printed-pages";
+import { printedParts, type ShownText } from "./printed-pages";
 import { pageTable } from "./sheet-html";
 
 const MM_AN_INCH = 25.4;
@@ -127,13 +127,15 @@ class PrintView {
   private show(): void {
     const sheet = this.printing.workbook.sheets.find(({ name }) => name === this.choice.value);
     if (sheet === undefined) return;
-    const printed = printedSheet(sheet, this.printing.shown(sheet.name));
+    const pages = printedParts(sheet, this.printing.shown(sheet.name)).flatMap((part) =>
+      part.pages.map((page) => pageTable(part, page)),
+    );
     this.rule.textContent = pageRule(sheet, this.printing);
-    this.papers.replaceChildren(...printed.pages.map((page) => paperOf(sheet, pageTable(printed, page))));
+    this.papers.replaceChildren(...pages.map((page) => paperOf(sheet, page)));
     this.fit();
     // Drawings take their size when they are first laid out.
     requestAnimationFrame(() => requestAnimationFrame(() => this.fitPages(sheet)));
-    const { length } = printed.pages;
+    const { length } = pages;
     this.count.textContent =
       length === 0
         ? "Nothing to print"

@@ -1,5 +1,6 @@
 import { holds, type Rectangle } from "../../formula/addresses";
 import type { BandChart } from "../../taskpane/charts/band-chart";
+import { columnsByPage } from "../../workbook/model/page-size";
 import { curveAskedFor, isPicture, pictureAt } from "../../workbook/model/table-curves";
 import type { CellStyle, SheetData } from "../../workbook/model/workbook-data";
 import { pagesOf } from "../../workbook/share/paper-pages";
@@ -61,10 +62,12 @@ class Layout {
   constructor(
     private readonly sheet: SheetData,
     private readonly shown: ShownText,
+    columns: readonly number[] | undefined,
   ) {
     for (const { row, column, style } of sheet.cells)
       if (style !== undefined) this.styles.set(`${row} ${column}`, style);
-    this.columns = this.range(this.lastColumn + 1).filter((at) => sheet.columns.get(at)?.isHidden !== true);
+    const all = this.range(this.lastColumn + 1).filter((at) => sheet.columns.get(at)?.isHidden !== true);
+    this.columns = columns === undefined ? all : all.filter((at) => columns.includes(at));
   }
 
   private range = (count: number) => Array.from({ length: count }, (_, at) => at);
@@ -147,9 +150,17 @@ function pageRows(sheet: SheetData, layout: Layout, shown: ShownText): PrintedPa
   });
 }
 
-/** A sheet as it goes to paper. @param shown - What its cells show on the screen. */
-export function printedSheet(sheet: SheetData, shown: ShownText): PrintedSheet {
-  const layout = new Layout(sheet, shown);
+/** A sheet as it goes to paper, in as many parts as stand beside each other. @param shown - What its cells show. */
+export function printedParts(sheet: SheetData, shown: ShownText): PrintedSheet[] {
+  const parts = columnsByPage(sheet);
+  return parts.length === 1
+    ? [printedSheet(sheet, shown)]
+    : parts.map((columns) => printedSheet(sheet, shown, columns));
+}
+
+/** A sheet as it goes to paper. @param columns - Those that stand on its pages; all of them unless given. */
+export function printedSheet(sheet: SheetData, shown: ShownText, columns?: readonly number[]): PrintedSheet {
+  const layout = new Layout(sheet, shown, columns);
   const [first, last] = sheet.print?.repeatedRows ?? [0, -1];
   const head = Array.from({ length: Math.max(0, last - first + 1) }, (_, at) => first + at);
   return {

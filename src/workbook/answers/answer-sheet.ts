@@ -36,6 +36,8 @@ const FORMATS: Readonly<Partial<Record<AnswerKind, string>>> = {
 };
 
 const KEY_WIDTH = 132;
+/** The key and what it stands for: they stay in sight, and stand on every page. */
+const REPEATED = 2;
 /** The row of the two cells that say who answered and when. */
 const HEAD = 2;
 
@@ -45,7 +47,7 @@ const answerStyle = (format?: string): CellStyle => ({
 });
 const TOLD = styleOfRole({ role: "words", wrap: true });
 const HEADING = styleOfRole({ role: "heading", wrap: true });
-/** A name runs on over the empty cells beside it; wrapped in a narrow column it would make its row five lines high. */
+/** A name takes as many cells as it needs; wrapped in a narrow column it would make its row five lines high. */
 const NAMED = styleOfRole({ role: "words" });
 
 const text = (row: number, column: number, value: string, style: CellStyle, note?: string): CellData => ({
@@ -63,6 +65,8 @@ function request(by: string): string {
 
 /** Pixels that a name and a day need to be read whole. */
 const [NAME_WIDTH, DAY_WIDTH] = [200, 84];
+/** Pixels of a letter, and those that a cell keeps free beside its words. */
+const [LETTER_WIDTH, MARGINS] = [7, 24];
 
 interface Width {
   readonly width: number;
@@ -78,27 +82,23 @@ function wideCell(columns: readonly Width[], column: number, pixels: number): Re
   return { row: HEAD, lastRow: HEAD, column, lastColumn };
 }
 
-/** The two cells of the head that are to be filled in: who answered, and when. */
-function headAreas(columns: readonly Width[]) {
+/** Cells of the head beside their labels: who answered and when, both to be filled in, and who was asked. */
+function headAreas(columns: readonly Width[], whom: string) {
   const name = wideCell(columns, 1, NAME_WIDTH);
   const day = wideCell(columns, name.lastColumn + 2, DAY_WIDTH);
-  return { name, day };
+  const asked = wideCell(columns, day.lastColumn + 2, whom.length * LETTER_WIDTH + MARGINS);
+  return { name, day, asked };
 }
 
-const openArea = ({ column, lastColumn }: Rectangle, format?: string): CellData[] =>
-  Array.from({ length: lastColumn - column + 1 }, (_, at) => ({
-    row: HEAD,
-    column: column + at,
-    style: answerStyle(format),
-  }));
+const areaCells = ({ column, lastColumn }: Rectangle, style: CellStyle): CellData[] =>
+  Array.from({ length: lastColumn - column + 1 }, (_, at) => ({ row: HEAD, column: column + at, style }));
 
 function headCells(
   { paper }: AnswerForm,
   { plan, by, whom }: AnswerWishes,
-  { name, day }: ReturnType<typeof headAreas>,
+  { name, day, asked }: ReturnType<typeof headAreas>,
 ): CellData[] {
   const currency = plan.currency === "" ? "" : ` Prices in ${plan.currency}.`;
-  const asked = day.lastColumn + 1;
   return [
     text(
       0,
@@ -108,10 +108,16 @@ function headCells(
     ),
     text(1, 0, request(by) + currency, styleOfRole({ role: "note" })),
     text(HEAD, 0, ANSWERED_BY, HEADING),
-    ...openArea(name),
+    ...areaCells(name, answerStyle()),
     text(HEAD, name.lastColumn + 1, ANSWERED_ON, HEADING),
-    ...openArea(day, DATE_FORMAT),
-    ...(whom === "" ? [] : [text(HEAD, asked, ASKED_OF, HEADING), text(HEAD, asked + 1, whom, NAMED)]),
+    ...areaCells(day, answerStyle(DATE_FORMAT)),
+    ...(whom === ""
+      ? []
+      : [
+          text(HEAD, asked.column - 1, ASKED_OF, HEADING),
+          text(HEAD, asked.column, whom, NAMED),
+          ...areaCells({ ...asked, column: asked.column + 1 }, NAMED),
+        ]),
   ];
 }
 
@@ -140,7 +146,7 @@ function lineCells(
 export function answerSheet(form: AnswerForm, lines: readonly AskedLine[], wishes: AnswerWishes): SheetData {
   const fields = fieldsOf(form, wishes.plan.elements);
   const columns = [{ heading: KEY, width: KEY_WIDTH }, ...form.told, ...fields];
-  const head = headAreas(columns);
+  const head = headAreas(columns, wishes.whom);
   const first = form.told.length + 1;
   const lastRow = FIRST_ROW + lines.length - 1;
   const headings = columns.map(({ heading }, column) => {
@@ -155,8 +161,10 @@ export function answerSheet(form: AnswerForm, lines: readonly AskedLine[], wishe
     columns: new Map(columns.map(({ width }, column) => [column, { size: width }])),
     rows: new Map([[0, { size: 28 }]]),
     frozenRows: FIRST_ROW,
-    frozenColumns: 2,
-    merged: [head.name, head.day].filter(({ column, lastColumn }) => lastColumn > column),
+    frozenColumns: REPEATED,
+    merged: [head.name, head.day, ...(wishes.whom === "" ? [] : [head.asked])].filter(
+      ({ column, lastColumn }) => lastColumn > column,
+    ),
     offers: fields.flatMap(({ words }, at) => {
       const column = first + at;
       return words === undefined
@@ -165,6 +173,6 @@ export function answerSheet(form: AnswerForm, lines: readonly AskedLine[], wishe
     }),
     colors: [],
     hidesGridLines: true,
-    print: { landscape: true, isPaper: true, repeatedRows: [HEADINGS, HEADINGS] },
+    print: { landscape: true, isPaper: true, repeatedRows: [HEADINGS, HEADINGS], repeatedColumns: REPEATED },
   };
 }

@@ -81,7 +81,7 @@ const price = (goesTo: string): AnswerField => ({
   heading: "Price",
   kind: "money",
   note: "A figure in the currency named above, without tax, surcharges counted in: 3.85 or 3,85.",
-  width: 62,
+  width: 58,
   goesTo,
 });
 
@@ -89,7 +89,7 @@ const perUnit = (words: readonly string[]): AnswerField => ({
   heading: "Price for",
   kind: "per",
   note: `What the price is for: ${words.join(", ")}. Empty means kg.`,
-  width: 62,
+  width: 56,
   words,
 });
 
@@ -103,29 +103,29 @@ const WEEK: AnswerField = {
   heading: "Week of delivery",
   kind: "week",
   note: "Calendar week of delivery: 2026-W41, week 41, or a day such as 2026-10-05.",
-  width: 76,
+  width: 72,
 };
 const BAR_LENGTHS: AnswerField = {
   heading: "Bar lengths in stock mm",
   kind: "lengths",
   note: "Lengths of bar in stock, a semicolon between them: 3000; 6000. Other units may be written: 3 m.",
-  width: 110,
+  width: 90,
 };
 const REMARKS: AnswerField = {
   heading: "Remarks",
   kind: "words",
   note: "Anything else, in a few words.",
-  width: 180,
+  width: 126,
 };
 
 const STEEL_LINE: readonly ToldField[] = [
   { heading: "Line", width: 46 },
-  { heading: "Grade", width: 80 },
-  { heading: "Form", width: 110 },
-  { heading: "Condition asked", width: 130 },
-  { heading: "Section", width: 110 },
-  { heading: "Bars", width: 96 },
-  { heading: "kg", width: 50, format: "0.0" },
+  { heading: "Grade", width: 76 },
+  { heading: "Form", width: 96 },
+  { heading: "Condition asked", width: 110 },
+  { heading: "Section", width: 100 },
+  { heading: "Bars", width: 84 },
+  { heading: "kg", width: 44, format: "0.0" },
 ];
 
 const ENQUIRY: AnswerForm = {
@@ -150,7 +150,7 @@ const ENQUIRY: AnswerForm = {
       heading: "Equal grade offered",
       kind: "words",
       note: "Name of an equal grade, where another is offered.",
-      width: 110,
+      width: 92,
     },
     { ...REMARKS, goesTo: "Supplier's remarks" },
   ],
@@ -180,7 +180,7 @@ const ORDER: AnswerForm = {
       heading: "Condition",
       kind: "words",
       note: "Condition as delivered, with its hardness where known.",
-      width: 130,
+      width: 110,
       goesTo: "Condition",
     },
     REMARKS,
@@ -198,11 +198,11 @@ const TREATMENT: AnswerForm = {
   told: [
     { heading: "Batch", width: 50 },
     { heading: "Line", width: 46 },
-    { heading: "Part", width: 150 },
-    { heading: "Grade", width: 80 },
+    { heading: "Part", width: 130 },
+    { heading: "Grade", width: 76 },
     { heading: "Pieces", width: 50, format: "0" },
-    { heading: "kg", width: 50, format: "0.0" },
-    { heading: "HRC asked", width: 70 },
+    { heading: "kg", width: 44, format: "0.0" },
+    { heading: "HRC asked", width: 76 },
   ],
   asked: [
     price("Outside: a kg"),
@@ -242,7 +242,7 @@ const TREATMENT: AnswerForm = {
       heading: "Hardened as run",
       kind: "words",
       note: "Furnace, temperature, soak and quench as they were run, and straightness outside the limit: vacuum, 845 °C, 18 min, oil at 60 °C; piece 4 bent 12 mm.",
-      width: 150,
+      width: 130,
     },
     REMARKS,
   ],
@@ -309,7 +309,7 @@ const QUOTE: AnswerForm = {
       heading: "Pieces wanted",
       kind: "count",
       note: "A whole number, where it is another than the quote says.",
-      width: 66,
+      width: 76,
     },
     REMARKS,
   ],

@@ -28,3 +28,52 @@ export const pageMargins = ({ print }: Pick<SheetData, "print">) =>
 
 export const isLandscape = ({ print }: Pick<SheetData, "print">): boolean =>
   print === undefined || print.landscape;
+
+const MM_AN_INCH = 25.4;
+const PIXELS_AN_INCH = 96;
+/** Points of the letters of a sheet, and those below which print is hard to read. */
+const [LETTERS, LEAST_LETTERS] = [10, 8];
+
+/** Pixels that a page has across, its letters printed at full size. */
+function roomAcross(sheet: Pick<SheetData, "print" | "columns">): number {
+  const { width, height } = PAGE_SIZES[pageName(sheet)];
+  const across = (isLandscape(sheet) ? height : width) / MM_AN_INCH;
+  return (across - 2 * pageMargins(sheet).side) * PIXELS_AN_INCH;
+}
+
+type Shown = readonly (readonly [column: number, size: number])[];
+
+/** Columns page by page, each page no wider than the room; the first columns stand on every page. */
+function stretches(columns: Shown, repeated: number, room: number): number[][] {
+  const again = columns.filter(([column]) => column < repeated);
+  const start = again.reduce((sum, [, size]) => sum + size, 0);
+  let used = start;
+  const pages = [again.map(([column]) => column)];
+  for (const [column, size] of columns.slice(again.length)) {
+    if (used + size > room && used > start) {
+      pages.push(again.map(([first]) => first));
+      used = start;
+    }
+    pages.at(-1)?.push(column);
+    used += size;
+  }
+  return pages;
+}
+
+/** Columns that stand beside each other on each page: as few pages as leave the letters large enough to be read. */
+export function columnsByPage(sheet: Pick<SheetData, "print" | "columns">): number[][] {
+  const shown: Shown = [...sheet.columns]
+    .sort(([a], [b]) => a - b)
+    .flatMap(([column, { size = 0, isHidden }]) => (isHidden ? [] : [[column, size] as const]));
+  const repeated = sheet.print?.repeatedColumns;
+  if (repeated === undefined) return [shown.map(([column]) => column)];
+  const room = roomAcross(sheet);
+  const smallest = (LEAST_LETTERS / LETTERS) * 100;
+  const few = stretches(shown, repeated, (room * 100) / smallest);
+  // Of as many pages those with the largest letters.
+  for (let percent = 100; percent > smallest; percent -= 1) {
+    const found = stretches(shown, repeated, (room * 100) / percent);
+    if (found.length === few.length) return found;
+  }
+  return few;
+}

@@ -43,16 +43,18 @@ export interface Styled {
   readonly role: Role;
   readonly format?: string;
   readonly wrap?: boolean;
+  /** A heading in front of a value begins at the top, as the value does; one above a column stands in the middle. */
+  readonly isInFront?: boolean;
 }
 
 /** Figures stand right, words left with a little room; rows of several lines begin at the top. */
-export function styleOfRole({ role, format, wrap }: Styled): CellStyle {
+export function styleOfRole({ role, format, wrap, isInFront }: Styled): CellStyle {
   const isFigure = format !== undefined && role !== "words";
   const isHead = HEADS.has(role);
   return {
     ...ROLES[role],
     horizontal: isFigure ? "right" : "left",
-    vertical: isHead ? "center" : "top",
+    vertical: isHead && isInFront !== true ? "center" : "top",
     ...(isFigure || isHead ? {} : { indent: 1 }),
     ...(wrap ? { wraps: true } : {}),
     ...(format === undefined ? {} : { format }),

@@ -13,6 +13,8 @@ export interface CellModel {
   readonly format?: string;
   /** Long words break into lines instead of running into the next cell. */
   readonly wrap?: boolean;
+  /** A heading in front of a value: it begins at the top, as the value does. */
+  readonly isInFront?: boolean;
 }
 
 /** A column of typed cells that offers a list of words. Other words may still be typed. */

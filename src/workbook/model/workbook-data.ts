@@ -99,7 +99,7 @@ export interface Band {
 /** Sizes of paper: A4 with A3, or Letter with Tabloid. */
 export type Paper = "A4" | "letter";
 
-/** How a sheet goes to paper: one page wide. */
+/** How a sheet goes to paper: one page wide, unless columns may be repeated. */
 export interface PrintSetup {
   /**
    * Whether the sheet is a paper that goes out: nothing of the workbook stands in its margins, and it is narrow enough
@@ -113,6 +113,11 @@ export interface PrintSetup {
   readonly paper?: Paper;
   /** First and last row that stand again on every page. */
   readonly repeatedRows?: readonly [first: number, last: number];
+  /**
+   * How many of the first columns stand again on every page: such a sheet takes a second page beside the first where
+   * its letters would be printed too small.
+   */
+  readonly repeatedColumns?: number;
   /** The cells that are printed; all that are filled unless given. */
   readonly area?: Rectangle;
   /** Rows after which a new page begins. */

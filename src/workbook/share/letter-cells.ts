@@ -20,7 +20,7 @@ export function withAnswerBy(sheet: SheetData, by: string): SheetData {
   return { ...sheet, cells };
 }
 
-const NAME = styleOfRole({ role: "heading", wrap: true });
+const NAME = styleOfRole({ role: "heading", wrap: true, isInFront: true });
 const POINT = styleOfRole({ role: "words", wrap: true });
 
 /**

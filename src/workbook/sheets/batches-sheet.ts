@@ -96,6 +96,10 @@ const backDay = (cover: Cover, cell: string) => ({
   notAfter: [[cover.at("due"), "the day the run is due"]] as const,
 });
 
+/** The tang goes into the furnace too. @param blade - The cell with the length of the blade. */
+export const lengthInFurnace = (cover: Cover, blade: string) =>
+  `(${millimetresOr0(blade)}+N(${cover.at("blankExtra")}))`;
+
 function whatIsOdd(
   { cover, lines, recipes }: Sources,
   at: CellOf<BatchKey>,
@@ -103,8 +107,7 @@ function whatIsOdd(
 ) {
   const [batches, texts] = columns;
   const load = `N(${at("kilograms")})/MAX(1,N(${at("loads")}))`;
-  // The tang goes into the furnace too.
-  const length = `(${millimetresOr0(lines.lookup("length", at("line")))}+N(${cover.at("blankExtra")}))`;
+  const length = lengthInFurnace(cover, lines.lookup("length", at("line")));
   const others = `COUNTIFS(${batches},${at("batch")},${texts},"<>"&LEFT(${at("recipe")},200)&"*")`;
   const isOwn = `${at("where")}<>"${OUTSIDE}"`;
   return checkFormula([

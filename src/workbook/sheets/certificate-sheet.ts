@@ -1,7 +1,7 @@
 import type { SheetModel } from "../model/sheet-model";
 import type { Cover } from "./cover-sheet";
 import { CAUTION, docSheet, fieldRows, heatNumber, stated, taken } from "./parts/doc-rows";
-import { FORMAT, heading, note, type Row, title, typed, words } from "./parts/sheet-parts";
+import { FORMAT, heading, inFront, note, type Row, title, typed, words } from "./parts/sheet-parts";
 import type { SteelKey, Steels } from "./steels-sheet";
 
 const ASKED = 2;
@@ -39,7 +39,7 @@ export function certificateSheet(cover: Cover, steels: Steels, elements: readonl
         "The mill's figures against the limits of the grade, rounded to the limit's last place. Type another steel to see its page.",
       ),
     ],
-    [heading("Steel"), typed(`=IF(${first}="","",${first})`)],
+    [inFront("Steel"), typed(`=IF(${first}="","",${first})`)],
     ...fieldRows(fields, NAMED),
     [],
     [heading("Element"), heading("Low to high %"), heading("Found %"), heading("Status")],
@@ -55,7 +55,7 @@ export function certificateSheet(cover: Cover, steels: Steels, elements: readonl
         told(figure(element, 5)),
       ];
     }),
-    [heading("Verdict"), undefined, undefined, words(`=IF(${NAMED}="","",${verdict})`)],
+    [inFront("Verdict"), undefined, undefined, words(`=IF(${NAMED}="","",${verdict})`)],
     [],
     [
       note(

@@ -1,5 +1,5 @@
 import type { SheetModel } from "../model/sheet-model";
-import { type Batches, OUTSIDE } from "./batches-sheet";
+import { type Batches, lengthInFurnace, OUTSIDE } from "./batches-sheet";
 import type { Cover } from "./cover-sheet";
 import type { CutList } from "./cut-list-sheet";
 import type { Lines } from "./lines-sheet";
@@ -11,6 +11,7 @@ import {
   heatNumber,
   lengthWords,
   paperSheet,
+  SET_UP,
   section,
   signatures,
   stated,
@@ -19,7 +20,7 @@ import {
   told,
 } from "./parts/doc-rows";
 import { CURVE_TITLE, CURVE_WIDTHS, curvePlace, curveRows } from "./parts/order-curve";
-import { inMillimetres, type Row } from "./parts/sheet-parts";
+import { inMillimetres, millimetresOr0, type Row } from "./parts/sheet-parts";
 import { DATE_FORMAT } from "./parts/table-sheet";
 import type { Recipes } from "./recipe-sheet";
 import type { Steels } from "./steels-sheet";
@@ -67,7 +68,16 @@ function asSent(section: string, finished: string): string {
   return `${lengthWords(section)}&IFERROR(IF(${section}>${blade},", finished "&ROUND(${blade},2)&" mm",""),"")`;
 }
 
-function materialFields({ batch, line, recipe, steel }: Named): DocField[] {
+/** What the piece needs of the furnace: with its tang, as wide as the blade, as thick as it is sent. */
+function overall(cover: Cover, { line, recipe }: Named): string {
+  const length = lengthInFurnace(cover, line("length"));
+  const rest = [inMillimetres(line("width")), recipe("section")].map((size) => `ROUND(${size},1)`);
+  const size = [`ROUND(${length},0)`, ...rest].join('&" × "&');
+  return `IFERROR(IF(${millimetresOr0(line("length"))}=0,"${TO_AGREE}",${size}&" mm, tang counted in"),"${TO_AGREE}")`;
+}
+
+function materialFields({ cover }: Sources, cells: Named): DocField[] {
+  const { batch, line, recipe, steel } = cells;
   return [
     taken("Grade", batch("grade")),
     taken("Standard", `INDEX(BLADE.STEEL(${batch("grade")}),1,3)`),
@@ -75,7 +85,7 @@ function materialFields({ batch, line, recipe, steel }: Named): DocField[] {
     taken("Prior condition", steel("condition")),
     told("Thickest as sent", asSent(recipe("section"), line("thickness"))),
     stated("Edge as sent", "left thick: thickness to be agreed"),
-    told("Length", `${lengthWords(line("length"))}&", blade without tang"`),
+    told("Overall as sent", overall(cover, cells)),
     stated("Stress relieved"),
   ];
 }
@@ -130,14 +140,14 @@ const reportFields: readonly DocField[] = [
   stated("Readings", "each, with place and blade number"),
   stated("Certificate", "of conformity, with the lot no."),
   stated("Straightness", "each piece outside the limit"),
-  stated("Price", "per lot, minimum and set-up named"),
+  stated("Price", `per lot, minimum and ${SET_UP} named`),
 ];
 
 /** Rows of the page in front of its curve, the head left out. */
 function rowsBeforeCurve(sources: Sources, cells: Named, named: string): Row[] {
   return [
     ...section("General", generalFields(sources, cells), named),
-    ...section("Material", materialFields(cells), named),
+    ...section("Material", materialFields(sources, cells), named),
     ...section("Treatment", processFields(cells), named),
     ...section("Result", resultFields(cells), named),
   ];

@@ -11,6 +11,7 @@ import {
   heatNumber,
   lengthWords,
   paperSheet,
+  SET_UP,
   section,
   stated,
   TO_AGREE,
@@ -24,6 +25,8 @@ import type { Route } from "./route-sheet";
 import { MAX_STEPS, type StandardRoute } from "./standard-route-sheet";
 import type { Steels } from "./steels-sheet";
 
+/** A box to tick, drawn in letters that every font has. */
+const TICK = "[  ]";
 const SKETCH_ROWS = 4;
 const WIDTHS = [172, 200, 132, 192];
 const NUMBERS_A_ROW = 4;
@@ -116,12 +119,12 @@ function stepRow(
       `=IF(${named}="","",IF(${steps}>0,IF(${steps}<${step},"",${own}),IF(${usual("operation")}="","",${standing})))`,
     );
   const time = (place: string, pieces: string, each: string, setUp: string) =>
-    `${place}&": "&ROUNDUP(${pieces},0)&" pieces in, "&ROUND(${each},0)&" min each, set-up "&N(${setUp})&" min"`;
+    `${place}&": "&ROUNDUP(${pieces},0)&" pieces in, "&ROUND(${each},0)&" min each, ${SET_UP} "&N(${setUp})&" min"`;
   const size = (["length", "width"] as const).map((key) => `N(${lines.at(key, index)})`).join("*");
   const pieces = `N(${lines.at("starts", index)})*N(${usual("share")})`;
   const minutes = `(N(${usual("each")})+${size}/10000*N(${usual("area")}))`;
   return [
-    when(`"□ ${step} "&${of("operation")}`, `"□ ${step} "&${usual("operation")}`),
+    when(`"${TICK} ${step} "&${of("operation")}`, `"${TICK} ${step} "&${usual("operation")}`),
     when(
       time(of("place"), of("quantity"), `N(${of("each")})`, of("setUp")),
       time(usual("place"), pieces, minutes, usual("setUp")),
@@ -137,7 +140,7 @@ const numberRows = ({ cover, lines }: TravellerSources, index: number, named: st
       const number = row * NUMBERS_A_ROW + column + 1;
       const starts = lines.at("starts", index);
       return worked(
-        `=IF(${named}="","",IF(${number}>${starts},"","□ "&IF(${cover.at("run")}="","",${cover.at("run")}&"-")&${named}&"-${String(number).padStart(2, "0")}"))`,
+        `=IF(${named}="","",IF(${number}>${starts},"","${TICK} "&IF(${cover.at("run")}="","",${cover.at("run")}&"-")&${named}&"-${String(number).padStart(2, "0")}"))`,
       );
     }),
   );

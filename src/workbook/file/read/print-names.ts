@@ -15,19 +15,22 @@ function workedArea(formula: string): PrintSetup["printed"] {
     : { columns: columnOf(letters) + 1, rows: typedForm(rows) };
 }
 
-/** What the names of a sheet say of printing: the area, and rows that stand again on every page. */
+/** What the names of a sheet say of printing: the area, and columns and rows that stand again on every page. */
 export function printNames(
   { main }: LiveWorkbook,
   { listed }: LiveSheet,
-): Pick<PrintSetup, "area" | "printed" | "repeatedRows"> {
+): Pick<PrintSetup, "area" | "printed" | "repeatedRows" | "repeatedColumns"> {
   const meaning = (wanted: string) =>
     main.names.find(({ name, sheet }) => name === wanted && sheet === listed.position)?.formula ?? "";
-  const [, first, last] = /\$?(\d+):\$?(\d+)$/.exec(meaning("_xlnm.Print_Titles")) ?? [];
+  const titles = meaning("_xlnm.Print_Titles");
+  const [, first, last] = /\$?(\d+):\$?(\d+)$/.exec(titles) ?? [];
+  const [, columns] = /\$A:\$([A-Z]+)(?:,|$)/.exec(titles) ?? [];
   const area = readRectangle(splitAddress(meaning(PRINT_AREA)).place);
   const printed = workedArea(meaning(WORKED_AREA)) ?? workedArea(meaning(PRINT_AREA));
   return {
     ...(area && { area }),
     ...(printed && { printed }),
+    ...(columns === undefined ? {} : { repeatedColumns: columnOf(columns) + 1 }),
     ...(first === undefined ? {} : { repeatedRows: [Number(first) - 1, Number(last) - 1] as const }),
   };
 }

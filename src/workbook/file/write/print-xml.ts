@@ -1,7 +1,7 @@
 import { cellName, columnLetters } from "../../../formula/addresses";
 import { quotedSheet } from "../../../formula/sheet-names";
 import { fileForm } from "../../../formula/stored-form";
-import { isLandscape, type PageName, pageMargins, pageName } from "../../model/page-size";
+import { columnsByPage, isLandscape, type PageName, pageMargins, pageName } from "../../model/page-size";
 import type { Paper, SheetData } from "../../model/workbook-data";
 import { escapeXml } from "../package/xml";
 
@@ -39,12 +39,13 @@ function pageXml(sheet: SheetData, headRoom: number): string {
   const orientation = isLandscape(sheet) ? "landscape" : "portrait";
   return (
     `<pageMargins left="${side}" right="${side}" top="${end}" bottom="${end}" header="${headRoom}" footer="${headRoom}"/>` +
-    `<pageSetup paperSize="${NUMBERS[pageName(sheet)]}" orientation="${orientation}" fitToWidth="1" fitToHeight="0"/>`
+    `<pageSetup paperSize="${NUMBERS[pageName(sheet)]}" orientation="${orientation}" fitToWidth="${columnsByPage(sheet).length}" fitToHeight="0"/>`
   );
 }
 
 /**
- * What a worksheet part says of printing, in the order of the schema: one page wide, as many long as it takes. A paper
+ * What a worksheet part says of printing, in the order of the schema: as many pages wide as its
+ * letters ask for, as many long as it takes. A paper
  * has nothing of the workbook in its margins; each of its pages says which one it is.
  */
 export function printXml(sheet: SheetData, title: string | undefined): string {
@@ -54,9 +55,12 @@ export function printXml(sheet: SheetData, title: string | undefined): string {
 }
 
 function printTitles({ name, print }: SheetData): string | undefined {
-  if (print?.repeatedRows === undefined) return undefined;
-  const [first, last] = print.repeatedRows;
-  return `${quotedSheet(name)}!$${first + 1}:$${last + 1}`;
+  const { repeatedColumns: columns = 0, repeatedRows: rows } = print ?? {};
+  const spans = [
+    ...(columns === 0 ? [] : [`$A:$${columnLetters(columns - 1)}`]),
+    ...(rows === undefined ? [] : [`$${rows[0] + 1}:$${rows[1] + 1}`]),
+  ];
+  return spans.length === 0 ? undefined : spans.map((span) => `${quotedSheet(name)}!${span}`).join(",");
 }
 
 /**
@@ -75,7 +79,7 @@ function printArea({ name, print }: SheetData): string | undefined {
   return `${quotedSheet(name)}!${cellName(row, column, "both")}:${cellName(lastRow, lastColumn, "both")}`;
 }
 
-/** What a sheet prints and the rows that stand again on every page, as names of the sheet in its place of the list. */
+/** What a sheet prints and the columns and rows that stand again on every page, as names of the sheet in its place of the list. */
 export function printNamesXml(sheet: SheetData, position: number): string {
   const names = [
     ["_xlnm.Print_Area", printArea(sheet)],

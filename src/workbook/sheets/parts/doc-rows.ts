@@ -2,8 +2,11 @@ import { cellName, type Rectangle } from "../../../formula/addresses";
 import { textLiteral } from "../../../formula/tokens";
 import type { CellModel, SheetModel } from "../../model/sheet-model";
 import type { Cover } from "../cover-sheet";
-import { heading, helperSheet, note, type Row, words, worked } from "./sheet-parts";
+import { heading, helperSheet, inFront, note, type Row, words, worked } from "./sheet-parts";
 import { NOT_ASSESSED } from "./treatment";
+
+/** Set-up with a hyphen at which no line breaks. */
+export const SET_UP = "set\u2011up";
 
 /** What stands where a paper leaves a point open: whoever gets it must ask. */
 export const TO_AGREE = "to be agreed";
@@ -137,7 +140,7 @@ export function fieldRows(fields: readonly DocField[], named = ""): Row[] {
   const half = Math.ceil(fields.length / 2);
   return Array.from({ length: half }, (_, index) =>
     [fields[index], fields[half + index]].flatMap((field) =>
-      field === undefined ? [] : [heading(field.label), valueCell(field, named)],
+      field === undefined ? [] : [inFront(field.label), valueCell(field, named)],
     ),
   );
 }
@@ -170,7 +173,7 @@ const SIGN: CellModel = { content: "", role: "typed" };
 export const signatures = (
   ours = "For the forge, date",
   theirs = "For the supplier, date",
-): readonly Row[] => [[heading(ours), SIGN, heading(theirs), SIGN], [note(CAUTION)]];
+): readonly Row[] => [[inFront(ours), SIGN, inFront(theirs), SIGN], [note(CAUTION)]];
 
 /** Pixels of the four columns of a paper: one page wide at full size on A4 and on Letter. */
 const DOC_WIDTHS = [122, 228, 122, 224] as const;
@@ -213,9 +216,9 @@ function onePage(pages: Pages, index: number, start: number): Row[] {
   return [
     ...head,
     [
-      heading(pages.label),
+      inFront(pages.label),
       worked(`=${pages.subject(index)}`),
-      heading("Page"),
+      inFront("Page"),
       words(waiting(named, `${page}&" of "&${of}`)),
     ],
     ...pages.body(index, named, start + HEAD_ROWS),

@@ -29,6 +29,9 @@ export const overScrolled = (frozenColumns: number, head: CellModel): Row => [
   head,
 ];
 export const heading = (content: string): CellModel => ({ role: "heading", content, wrap: true });
+
+/** The name in front of a value. */
+export const inFront = (content: string): CellModel => ({ ...heading(content), isInFront: true });
 export const mark = (filled: Filled) => cell("mark", filled);
 
 /** Filled in by the smith; an empty cell where there is nothing yet. */
@@ -50,7 +53,7 @@ export function headed(columns: readonly (readonly [heading: string, filled: Fil
 
 /** One figure with its name in front and who fills it behind. */
 export function field(name: string, value: CellModel, who: Filled, remark = ""): Row {
-  return [heading(name), value, mark(who), ...(remark === "" ? [] : [note(remark)])];
+  return [inFront(name), value, mark(who), ...(remark === "" ? [] : [note(remark)])];
 }
 
 /** Sets a second block beside a first, from a column on. */
