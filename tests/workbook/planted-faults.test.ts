@@ -57,6 +57,19 @@ const DAYS: readonly (readonly [sheet: string, row: number, heading: string, typ
   ["Shipping", 0, "Sent", dateSerial("2020-01-06")],
 ];
 
+/** A day on the cover that its data do not hold: the smith types it there. */
+const LEGAL_CHECK = { label: "Legal check on", typed: dateSerial("2026-08-03") };
+
+function withLegalCheck(sheet: SheetModel): SheetModel {
+  if (sheet.name !== "Cover") return sheet;
+  const rows = sheet.rows.map((cells) =>
+    cells[0]?.content === LEGAL_CHECK.label
+      ? cells.map((cell, at) => (at === 1 && cell ? { ...cell, content: LEGAL_CHECK.typed } : cell))
+      : cells,
+  );
+  return { ...sheet, rows };
+}
+
 function withDays(sheet: SheetModel): SheetModel {
   const typed = DAYS.filter(([name]) => name === sheet.name);
   const column = (heading: string) =>
@@ -85,7 +98,7 @@ const named = (sheet: string, cells: SheetModel["rows"][number]): SheetModel["ro
 
 const spoiltModel = (): WorkbookModel => {
   const { sheets, ...rest } = planningTemplate(spoilt());
-  return { ...rest, sheets: sheets.map(withDays) };
+  return { ...rest, sheets: sheets.map(withDays).map(withLegalCheck) };
 };
 
 /** What is planted, the check that must find it, and what stands beside the cell. */
@@ -170,6 +183,11 @@ const PLANTED: readonly (readonly [
     ["Cover", "Steel wanted by", "", /^CHECK: before the day of the figures$/],
   ],
   [
+    "a legal check before the enquiry",
+    "Days on the cover that cannot be",
+    ["Cover", "Legal check on", "", /^CHECK: before .*enquiry/],
+  ],
+  [
     "a price of a day still to come",
     "Days that cannot be on Steel and heats",
     ["Steel and heats", "S3", "Dates", /price after the day of the figures/],
@@ -250,7 +268,7 @@ describe("planted faults", () => {
   });
 
   it("counts a day of the cover once, whatever is odd about it", () => {
-    expect(countOf(values, "Days on the cover that cannot be")).toBe(3);
+    expect(countOf(values, "Days on the cover that cannot be")).toBe(4);
     expect(countOf(stored, "Days on the cover that cannot be")).toBe(0);
   });
 

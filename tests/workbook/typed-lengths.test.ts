@@ -4,7 +4,14 @@ import { bladeProperties } from "../../src/core/shape/stations";
 import { taperedBlade } from "../../src/core/shape/taper";
 import { densityOf } from "../../src/core/steel/density";
 import { forgeLength } from "../../src/core/stock/forge-length";
+import type { Cell } from "../../src/functions/cells";
+import { evaluate } from "../../src/functions/evaluate";
+import { RUN_PLAN } from "../../src/functions/run";
+import { STARTS } from "../../src/functions/run/starts";
+import { LENGTH } from "../../src/functions/stock/length";
 import { readLiveWorkbook } from "../../src/workbook/file/read/live-workbook";
+import type { WorkbookModel } from "../../src/workbook/model/sheet-model";
+import { HEADINGS } from "../../src/workbook/sheets/parts/table-sheet";
 import { planTable } from "../../src/workbook/sheets/plan-table";
 import { planningFile } from "../../src/workbook/sheets/planning-file";
 import { planningTemplate } from "../../src/workbook/sheets/planning-template";
@@ -36,12 +43,30 @@ const data = {
     { ...KNIFE, line: "L1", length: 210, width: 45.72, thickness: 2.4 },
     { ...KNIFE, line: "L2", length: "210 mm", width: "1.8 in", thickness: "2,4mm" },
     { ...KNIFE, line: "L3", length: 46, width: 210, thickness: 2.4 },
+    { ...KNIFE, line: "L4", length: 210, width: 45.72, thickness: 2.4 },
   ],
 } as unknown as TemplateData;
 
+/** The plan as the smith goes on typing: a count with a comma in the fourth line. */
+function withComma(model: WorkbookModel): WorkbookModel {
+  const sheets = model.sheets.map((sheet) => {
+    if (sheet.name !== "Lines") return sheet;
+    const column = sheet.rows[HEADINGS]?.findIndex((cell) => cell?.content === "Good wanted");
+    const rows = sheet.rows.map((cells) =>
+      cells[0]?.content === "L4"
+        ? cells.map((cell, at) => (cell && at === column ? { ...cell, content: "1,000" } : cell))
+        : cells,
+    );
+    return { ...sheet, rows };
+  });
+  return { ...model, sheets };
+}
+
+let bytes: Uint8Array;
 let values: StoredValues;
 beforeAll(async () => {
-  values = await storedValues(await planningFile(planningTemplate(data, 3)));
+  bytes = await planningFile(withComma(planningTemplate(data, 4)));
+  values = await storedValues(bytes);
 }, LONG);
 
 describe("a length typed with its unit", () => {
@@ -82,15 +107,39 @@ describe("a slip of the typist", () => {
     );
     expect(values.figure("Lines", "L1", "Cross-check")).toBe("OK");
     const count = values.rows("Checks").find(([label]) => label === "Cross-checks that fail on Lines");
-    expect(count?.[2]).toBe(1);
+    // L3, and L4 for its good blades.
+    expect(count?.[2]).toBe(2);
+  });
+
+  // 1,000 is 1000 in one country and 1 in another: no count is taken from it, and nothing else of the plan is lost.
+  it('in "1,000" good blades is told beside the line with both readings, and counts nowhere', () => {
+    expect(values.figure("Lines", "L4", "Cross-check")).toContain(
+      'good wanted: "1,000" reads as 1000 or as 1.000: write one of them',
+    );
+    expect(values.figure("Lines", "L4", "Starts")).toBe("#VALUE!");
+    expect(values.figure("Lines", "L1", "Starts")).toBeGreaterThanOrEqual(4);
+    const table = planTable(readLiveWorkbook(bytes)).map((row) => row.map((cell): Cell => cell ?? null));
+    const planned = evaluate(RUN_PLAN, [table]).map((row) => row.map((cell) => String(cell)));
+    const [bare, comma] = ["L1", "L4"].map((line) => planned.find(([first]) => first === line));
+    expect(comma?.join(" ")).toContain('"1,000" reads as 1000 or as 1: write 1000 or 1');
+    expect(comma?.[1]).toBe(bare?.[1]);
+  });
+
+  it.each([
+    ["STARTS", STARTS, ["1,000", 0.9, 0.9]],
+    ["LENGTH", LENGTH, ["1,000"]],
+  ])('in "1,000" is refused by %s with both readings', (_, fn, given) => {
+    const [[answer] = []] = evaluate(fn, given);
+    expect(answer).toBeInstanceOf(Error);
+    expect((answer as Error).message).toContain('"1,000" reads as 1000 or as 1: write 1000 or 1');
   });
 
   it("without a name of the run leaves the blade numbers without its hyphen", () => {
     const numbers = values
       .rows("Traveller")
       .flat()
-      .filter((cell) => /^□ \S*-\d\d$/.test(String(cell)));
-    expect(numbers[0]).toBe("□ L1-01");
+      .filter((cell) => /^\[ {2}\] \S*-\d\d$/.test(String(cell)));
+    expect(numbers[0]).toBe("[  ] L1-01");
     expect(numbers.length).toBeGreaterThan(12);
   });
 });

@@ -1,4 +1,5 @@
 import type { CellData, SheetData } from "../model/workbook-data";
+import { LINES_A_PAGE } from "../sheets/cut-list-sheet";
 import { type Kept, wordsOf } from "./kept-rows";
 import { ITEM } from "./letter-cells";
 import { addressee, cellsOn, pagesOf, rowsOn, withPages } from "./paper-pages";
@@ -6,22 +7,48 @@ import { addressee, cellsOn, pagesOf, rowsOn, withPages } from "./paper-pages";
 /** The row below the last line: names in front of where the two sign. */
 const SIGNED = /^For the /;
 
-/** Rows of a page without those of lines that nobody is asked about; none where no line is left. */
-function rowsLeft(sheet: SheetData, page: readonly [number, number], lines: ReadonlySet<string>): number[] {
-  const labels = new Map(
-    cellsOn(sheet, page).flatMap((cell) => (cell.column === 0 ? [[cell.row, wordsOf(cell)] as const] : [])),
-  );
-  let [isDropped, asked] = [false, 0];
-  const rows = rowsOn(page).filter((row) => {
-    const label = labels.get(row) ?? "";
-    const line = ITEM.exec(label)?.[1];
-    if (line !== undefined) {
-      isDropped = !lines.has(line);
-      asked += isDropped ? 0 : 1;
-    } else if (label === "" || SIGNED.test(label)) isDropped = false;
-    return !isDropped;
+/** A page of a letter in parts: what stands above its lines, each line that is asked about, and where two sign. */
+interface Parts {
+  readonly head: number[];
+  readonly items: number[][];
+  readonly foot: number[];
+}
+
+/** Where a row belongs that begins with a label, after the rows above it; nowhere for what is left out. */
+function rowsFor(parts: Parts, label: string, above: number[] | undefined, lines: ReadonlySet<string>) {
+  const line = ITEM.exec(label)?.[1];
+  if (line !== undefined) {
+    const item: number[] = [];
+    if (lines.has(line)) parts.items.push(item);
+    return item;
+  }
+  if (SIGNED.test(label)) return parts.foot;
+  // Places of lines that are empty begin with nothing.
+  const isOfLines = above !== parts.head && above !== parts.foot;
+  return label === "" && isOfLines ? undefined : above;
+}
+
+/** Lines that nobody is asked about go, and so do places of lines that are empty. */
+function partsOf(sheet: SheetData, page: readonly [number, number], lines: ReadonlySet<string>): Parts {
+  const first = cellsOn(sheet, page).filter(({ column }) => column === 0);
+  const labels = new Map(first.map((cell) => [cell.row, wordsOf(cell)]));
+  const parts: Parts = { head: [], items: [], foot: [] };
+  let into: number[] | undefined = parts.head;
+  for (const row of rowsOn(page)) {
+    into = rowsFor(parts, labels.get(row) ?? "", into, lines);
+    into?.push(row);
+  }
+  return parts;
+}
+
+/** Rows page by page: the lines of all pages follow each other, as many on a page as it has places for. */
+function packed(pages: readonly Parts[]): number[][] {
+  const items = pages.flatMap((page) => page.items);
+  const count = Math.ceil(items.length / LINES_A_PAGE);
+  return pages.slice(0, count).map(({ head, foot }, at) => {
+    const own = items.slice(at * LINES_A_PAGE, (at + 1) * LINES_A_PAGE);
+    return [...head, ...own.flat(), ...foot];
   });
-  return asked === 0 ? [] : rows;
 }
 
 /** A page addressed to somebody else becomes one of this enquiry. */
@@ -47,15 +74,10 @@ export function enquiryPages(
   lines: ReadonlySet<string>,
 ): readonly [SheetData, Kept] {
   const named = new Set([...lines].map((line) => line.split("/")[0] ?? ""));
-  const pages = pagesOf(sheet)
-    .filter((page) => addressee(cellsOn(sheet, page)) !== "")
-    .map((page) => ({ page, rows: rowsLeft(sheet, page, named) }))
-    .filter(({ rows }) => rows.length > 0);
-  const cells = pages.flatMap(({ page }, at) =>
-    addressed(cellsOn(sheet, page), name, `${at + 1} of ${pages.length}`),
+  const pages = pagesOf(sheet).filter((page) => addressee(cellsOn(sheet, page)) !== "");
+  const rows = packed(pages.map((page) => partsOf(sheet, page, named)));
+  const cells = pages.flatMap((page, at) =>
+    addressed(cellsOn(sheet, page), name, `${at + 1} of ${rows.length}`),
   );
-  return withPages(
-    { ...sheet, cells },
-    pages.map(({ rows }) => rows),
-  );
+  return withPages({ ...sheet, cells }, rows);
 }

@@ -9,10 +9,24 @@ import { plainContent } from "./values";
 const isInside = ({ row, column }: StoredCell, area: Rectangle) =>
   row >= area.row && row <= area.lastRow && column >= area.column && column <= area.lastColumn;
 
-/** Cells that a sheet holds inside an area, without walking through empty ones. */
-function* cellsIn(sheet: LiveSheet, area: Rectangle): Generator<StoredCell> {
-  for (const { row, cells } of sheet.stored.rows) {
-    if (row < area.row) continue;
+/** The first of the rows, which stand in their order, that is not above a row. */
+function firstRowFrom(rows: LiveSheet["stored"]["rows"], wanted: number): number {
+  let [low, high] = [0, rows.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((rows[middle]?.row ?? 0) < wanted) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/**
+ * Cells that a sheet holds inside an area, without walking through empty ones or through the rows above: a plan's
+ * formulas name an area for each of its lines.
+ */
+function* cellsIn(rows: LiveSheet["stored"]["rows"], area: Rectangle): Generator<StoredCell> {
+  for (let at = firstRowFrom(rows, area.row); at < rows.length; at += 1) {
+    const { row, cells } = rows[at] as (typeof rows)[number];
     if (row > area.lastRow) return;
     for (const cell of cells) if (isInside(cell, area)) yield cell;
   }
@@ -40,8 +54,9 @@ function areasRead(live: LiveWorkbook): Map<string, Map<string, Rectangle>> {
 
 function typedCells(sheet: LiveSheet, areas: Iterable<Rectangle>): StoredCell[] {
   const found = new Map<number, StoredCell>();
+  const rows = [...sheet.stored.rows].sort((a, b) => a.row - b.row);
   for (const area of areas) {
-    for (const cell of cellsIn(sheet, area)) {
+    for (const cell of cellsIn(rows, area)) {
       const place = placeOf(cell.row, cell.column);
       const isTyped = !sheet.formulas.has(place) && cell.type !== "str" && cell.raw !== undefined;
       if (isTyped) found.set(place, cell);

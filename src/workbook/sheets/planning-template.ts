@@ -275,15 +275,26 @@ const FIGURES = {
   edge: ["behind edge", "length"],
 } as const;
 
-/** A word where a figure belongs is told at once, also in a line that is typed by half: no figure begins with a letter. */
+/**
+ * A word where a figure belongs is told at once, also in a line that is typed by half: no figure begins with a letter.
+ * A text such as 1,000 is 1000 in one country and 1 in another.
+ */
 function noFigures(at: (key: ColumnKey) => string): Oddity[] {
-  return Object.entries(FIGURES).map(([key, [name, kind]]) => {
+  return Object.entries(FIGURES).flatMap(([key, [name, kind]]) => {
     const cell = at(key as keyof typeof FIGURES);
     const letter = `CODE(UPPER(${cell}))`;
-    return {
-      when: `IFERROR(AND(${letter}>=65,${letter}<=90),FALSE)`,
-      said: `"${name}: """&${cell}&""" is no ${kind}"`,
-    };
+    const comma = `FIND(",",${cell})`;
+    const isThousand = `ISTEXT(${cell}),LEFT(${cell},1)<>"0",${comma}>1,LEN(${cell})-${comma}=3,ISNUMBER(--RIGHT(${cell},3))`;
+    return [
+      {
+        when: `IFERROR(AND(${letter}>=65,${letter}<=90),FALSE)`,
+        said: `"${name}: """&${cell}&""" is no ${kind}"`,
+      },
+      {
+        when: `IFERROR(AND(${isThousand}),FALSE)`,
+        said: `"${name}: """&${cell}&""" reads as "&SUBSTITUTE(${cell},",","")&" or as "&SUBSTITUTE(${cell},",",".")&": write one of them"`,
+      },
+    ];
   });
 }
 

@@ -44,8 +44,8 @@ export const widened =
   (workbook) => {
     const sheet = workbook.getWorksheet(name);
     if (sheet === undefined) return;
-    const [wide, day] = [headCell(sheet, "Answered by"), headCell(sheet, "Date")];
-    for (const { address } of [wide, day]) sheet.unMergeCells(address);
+    for (const label of ["Answered by", "Date", "Asked of"])
+      sheet.unMergeCells(headCell(sheet, label).address);
     const rows = Array.from({ length: sheet.rowCount }, (_, row) =>
       Array.from({ length: sheet.columnCount }, (__, column) => sheet.getCell(row + 1, column + 1).value),
     );

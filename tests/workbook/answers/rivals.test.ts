@@ -86,6 +86,8 @@ describe("an enquiry to a supplier whom the plan does not buy from", () => {
         const items = paper.map(([first]) => first).filter((cell) => cell?.startsWith("Item "));
         expect(items).toEqual(["Item L1", "Item L4"]);
         expect(paper.filter(([first]) => first === "Grade, standard")).toHaveLength(2);
+        // The two stand on two pages of the plan, and on one of the enquiry.
+        expect(paper.flatMap((row) => row.filter((cell) => /^\d of \d$/.test(cell)))).toEqual(["1 of 1"]);
         expect(wordsIn(bytes)).not.toContain("Brackwater");
         expect(await verifyCopy(plan, bytes)).toMatchObject({ isSound: true, isAltered: false });
       }
