@@ -115,7 +115,7 @@ const REMARKS: AnswerField = {
   heading: "Remarks",
   kind: "words",
   note: "Anything else, in a few words.",
-  width: 126,
+  width: 116,
 };
 
 const STEEL_LINE: readonly ToldField[] = [
@@ -198,7 +198,7 @@ const TREATMENT: AnswerForm = {
   told: [
     { heading: "Batch", width: 50 },
     { heading: "Line", width: 46 },
-    { heading: "Part", width: 130 },
+    { heading: "Part", width: 120 },
     { heading: "Grade", width: 76 },
     { heading: "Pieces", width: 50, format: "0" },
     { heading: "kg", width: 44, format: "0.0" },
@@ -242,7 +242,7 @@ const TREATMENT: AnswerForm = {
       heading: "Hardened as run",
       kind: "words",
       note: "Furnace, temperature, soak and quench as they were run, and straightness outside the limit: vacuum, 845 °C, 18 min, oil at 60 °C; piece 4 bent 12 mm.",
-      width: 130,
+      width: 116,
     },
     REMARKS,
   ],
