@@ -28,8 +28,8 @@ import type { Steels } from "./steels-sheet";
 /** A box to tick, drawn in letters that every font has. */
 const TICK = "[  ]";
 const SKETCH_ROWS = 4;
-const WIDTHS = [172, 200, 132, 192];
-const NUMBERS_A_ROW = 4;
+const WIDTHS = [166, 200, 140, 190];
+const [CELLS_A_ROW, NUMBERS_A_CELL] = [WIDTHS.length, 3];
 /** Room for the numbers of one page; more starts need a second sheet. */
 const NUMBERS = 48;
 
@@ -134,19 +134,33 @@ function stepRow(
   ];
 }
 
-const numberRows = ({ cover, lines }: TravellerSources, index: number, named: string): Row[] =>
-  Array.from({ length: NUMBERS / NUMBERS_A_ROW }, (_, row) =>
-    Array.from({ length: NUMBERS_A_ROW }, (__, column) => {
-      const number = row * NUMBERS_A_ROW + column + 1;
-      const starts = lines.at("starts", index);
-      return worked(
-        `=IF(${named}="","",IF(${number}>${starts},"","${TICK} "&IF(${cover.at("run")}="","",${cover.at("run")}&"-")&${named}&"-${String(number).padStart(2, "0")}"))`,
-      );
-    }),
+/** A cell of numbers with a box before each, as many as are started; what is in front of all stands above them. */
+function numbersFrom(first: number, starts: string, named: string): string {
+  const boxes = Array.from({ length: NUMBERS_A_CELL }, (_, at) => {
+    const number = String(first + at).padStart(2, "0");
+    return `IF(${first + at}>${starts},"","${at === 0 ? "" : "  "}${TICK} ${number}")`;
+  });
+  return `=IF(${named}="","",${boxes.join("&")})`;
+}
+
+const numberRows = ({ lines }: TravellerSources, index: number, named: string): Row[] =>
+  Array.from({ length: NUMBERS / NUMBERS_A_CELL / CELLS_A_ROW }, (_, row) =>
+    Array.from({ length: CELLS_A_ROW }, (__, column) =>
+      worked(
+        numbersFrom((row * CELLS_A_ROW + column) * NUMBERS_A_CELL + 1, lines.at("starts", index), named),
+      ),
+    ),
   );
 
+/** The first number in full and the last one, or that there are more than the page has room for. */
+function numbersTold({ cover, lines }: TravellerSources, index: number, named: string): string {
+  const starts = lines.at("starts", index);
+  const run = `IF(${cover.at("run")}="","",${cover.at("run")}&"-")`;
+  const all = `${run}&${named}&"-01 to -"&TEXT(${starts},"00")&": tick when good"`;
+  return `=IF(${named}="","",IF(${starts}>${NUMBERS},"numbers above ${NUMBERS}: use a second sheet",${all}))`;
+}
+
 function body(sources: TravellerSources, index: number, named: string): Row[] {
-  const starts = sources.lines.at("starts", index);
   return [
     ...section("What it is", headFields(sources, index), named),
     ...section("What it must become", targetFields(sources, index), named),
@@ -154,12 +168,7 @@ function body(sources: TravellerSources, index: number, named: string): Row[] {
     ...Array.from({ length: SKETCH_ROWS }, (): Row => []),
     ["Step", "Where, how many, how long", "Good out, scrap", "Initials, date, remark"].map(heading),
     ...Array.from({ length: MAX_STEPS }, (_, step) => stepRow(sources, index, named, step + 1)),
-    [
-      heading("Blade numbers"),
-      words(
-        `=IF(${named}="","",IF(${starts}>${NUMBERS},"numbers above ${NUMBERS}: use a second sheet","tick when good"))`,
-      ),
-    ],
+    [heading("Blade numbers"), words(numbersTold(sources, index, named))],
     ...numberRows(sources, index, named),
     [note("As quenched a blade is brittle: temper first. Follow local codes and licensed practice.")],
   ];
