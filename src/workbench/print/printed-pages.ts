@@ -104,12 +104,17 @@ class Layout {
       {
         text,
         style: this.styleAt(row, column, text),
-        across: merged === undefined ? 1 : merged.lastColumn - merged.column + 1,
+        across: merged === undefined ? 1 : this.across(merged),
         down: merged === undefined ? 1 : merged.lastRow - merged.row + 1,
         runsOver: next === undefined || this.shown(row, next) === "",
         ...(isPicture(text) && { picture: this.picture(text, pictureAt(this.sheet, { row, column })) }),
       },
     ];
+  }
+
+  /** How many of the columns that are printed a merged cell covers. */
+  private across({ column, lastColumn }: Rectangle): number {
+    return this.columns.filter((at) => at >= column && at <= lastColumn).length;
   }
 
   private picture(words: string, place: Rectangle): PrintedPicture {
