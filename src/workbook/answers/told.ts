@@ -22,7 +22,8 @@ export function proposalWords(proposal: Proposal): string {
   const shown = `${line} ${asked}: ${given}${read}${unit === "" ? "" : ` ${unit}`}`;
   const goes = state === "fine" || state === "doubtful" ? `; ${changesIn(proposal)}` : "";
   const doubts = why.length === 0 ? "" : `; ${why.join("; ")}`;
-  return `${shown}${goes}${doubts}`;
+  // What there is to know of an answer comes before the place that it goes to.
+  return `${shown}${doubts}${goes}`;
 }
 
 export const STATE_WORDS: Readonly<Record<AnswerState, string>> = {
