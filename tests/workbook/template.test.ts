@@ -198,7 +198,9 @@ describe("the invented run", () => {
     expect(texts.filter((text) => text.endsWith(": tick when good"))).toEqual(
       starts.map((last, at) => `R-07-L${at + 1}-01 to -${String(last).padStart(2, "0")}: tick when good`),
     );
-    const boxes = texts.flatMap((text) => [...text.matchAll(/\[ {2}\] (\d\d)\b/g)].map(([, number]) => Number(number)));
+    const boxes = texts.flatMap((text) =>
+      [...text.matchAll(/\[ {2}\] (\d\d)\b/g)].map(([, number]) => Number(number)),
+    );
     expect(boxes).toEqual(starts.flatMap((last) => Array.from({ length: last }, (_, at) => at + 1)));
   });
 });
