@@ -171,7 +171,7 @@ describe("what a step expects", () => {
     section.run(15);
     const gone = energy(START) - energy(at(section));
     expect(section.balance.stored / -gone).toBeCloseTo(1, 9);
-    expect(Math.abs(section.balance.lost / gone - 1)).toBeLessThan(2e-4);
+    expect(Math.abs(section.balance.lost / gone - 1)).toBeLessThan(1e-5);
   });
 });
 

@@ -80,7 +80,7 @@ describe("the band of a section", () => {
   });
 
   test("the depth is where the drawn pearlite crosses one half", () => {
-    const { likely } = quenchSection(section("1075", 7, CLAY));
+    const { likely } = quenchSection(section("1075", 7, { ...CLAY, clayLineMm: 8.6 }));
     const after = likely.pearlite.findIndex((share) => share >= 0.5);
     const [low, high] = [likely.pearlite[after - 1], likely.pearlite[after]] as [number, number];
     // Columns of 1 mm, their middles at half millimetres.
