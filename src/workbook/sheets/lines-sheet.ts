@@ -106,7 +106,7 @@ function lineColumns({
     `IF(ISERROR(${at("starts")}),"starts: see their cell; ","")&IF(ISERROR(${at("mass")}),"mass: see its cell"&${asked(at)}&"; ","")`;
   return {
     line: typedColumn("Line", 32, given("line"), { role: "label" }),
-    item: eitherColumn("Item", 76, given("item"), (at) => at("use"), { wrap: true, ...of("use") }),
+    item: eitherColumn("Item", 74, given("item"), (at) => at("use"), { wrap: true, ...of("use") }),
     use: typedColumn("Use", 84, given("use"), { ...words("USES"), wrap: true }),
     steel: typedColumn("Steel", STEEL_WIDTH, given("steel"), words("STEELS")),
     quench: typedColumn("Quench", 68, given("quench"), { ...words("QUENCHES"), wrap: true }),
@@ -117,7 +117,7 @@ function lineColumns({
     grind: typedColumn("Grind", 80, given("grind"), words("GRINDS")),
     tipWidth: typedColumn("Tip width mm", 42, given("tipWidth"), SIZE),
     tipThickness: typedColumn("Tip thickness mm", 70, given("tipThickness"), SIZE),
-    edge: typedColumn("Behind edge mm", 50, given("edge"), EDGE),
+    edge: typedColumn("Behind edge mm", 52, given("edge"), EDGE),
     aim: typedColumn("Aim HRC", 32, given("aim"), WHOLE),
     status: calcColumn("Against the band", 80, treated("band status", NOT_ASSESSED), {
       isBladeStatus: true,
