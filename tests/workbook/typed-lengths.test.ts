@@ -163,7 +163,7 @@ describe("the mass of a straight taper", () => {
     const straight = taperedBlade({ ...heel, tipWidth: 2, tipThickness: 0.9 }, 7.85).volume;
     expect(volume / straight).toBeGreaterThan(1.4);
     expect(volume / straight).toBeLessThan(1.55);
-    expect(String(values.rows("Lines")[1]?.[0])).toMatch(/weighs up to half more: measure it on Stations/);
+    expect(values.rows("Lines")[1]?.join(" ")).toMatch(/weighs up to half more: measure it on Stations/);
   });
 });
 

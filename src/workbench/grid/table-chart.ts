@@ -1,4 +1,5 @@
 import type { BandChart, BandPoint, WantedStretch } from "../../taskpane/charts/band-chart";
+import { temperatureReading } from "../../taskpane/parts/reading";
 import { type CurvePoint, curvePoints, type TableCurve } from "../../workbook/model/table-curves";
 
 /** What a cell of the sheet shows. */
@@ -45,7 +46,7 @@ export function tableChart(curve: TableCurve, text: TextAt, height: number): Ban
     xName: curve.x.name,
     yName: "HRC",
     wanted: wantedStretch(rows),
-    here: ordered === undefined ? undefined : { at: ordered, text: `ordered ${ordered} °C` },
+    here: ordered === undefined ? undefined : { at: ordered, text: `ordered ${temperatureReading(ordered)}` },
     height,
   };
 }

@@ -20,13 +20,15 @@ function dataCell({ value, sentence }: CellView): HTMLTableCellElement {
   return cell;
 }
 
-/** Words that stand alone in a row, as titles do, have all of it: in one column they would be a tower. */
+/** Words that stand alone in a row, as titles do, have the rest of it: in one column they would be a tower. */
 function dataCells(row: SheetView[number]): HTMLTableCellElement[] {
-  const [first, ...others] = row;
-  if (first === undefined || others.some(({ value }) => value !== "")) return row.map(dataCell);
-  const cell = dataCell(first);
-  cell.colSpan = row.length;
-  return [cell];
+  const first = row.findIndex(({ value }) => value !== "");
+  const isAlone = row.every(({ value }, column) => column === first || value === "");
+  if (first < 0 || !isAlone) return row.map(dataCell);
+  const cells = row.slice(0, first + 1).map(dataCell);
+  const words = cells[first];
+  if (words !== undefined) words.colSpan = row.length - first;
+  return cells;
 }
 
 function tableOf(name: string, rows: SheetView): HTMLTableElement {
