@@ -11,7 +11,6 @@ import {
   heatNumber,
   lengthWords,
   paperSheet,
-  SET_UP,
   section,
   signatures,
   stated,
@@ -140,7 +139,7 @@ const reportFields: readonly DocField[] = [
   stated("Readings", "each, with place and blade number"),
   stated("Certificate", "of conformity, with the lot no."),
   stated("Straightness", "each piece outside the limit"),
-  stated("Price", `per lot, minimum and ${SET_UP} named`),
+  stated("Price", "per lot, minimum and setting up named"),
 ];
 
 /** Rows of the page in front of its curve, the head left out. */

@@ -11,7 +11,6 @@ import {
   heatNumber,
   lengthWords,
   paperSheet,
-  SET_UP,
   section,
   stated,
   TO_AGREE,
@@ -119,7 +118,7 @@ function stepRow(
       `=IF(${named}="","",IF(${steps}>0,IF(${steps}<${step},"",${own}),IF(${usual("operation")}="","",${standing})))`,
     );
   const time = (place: string, pieces: string, each: string, setUp: string) =>
-    `${place}&": "&ROUNDUP(${pieces},0)&" pieces in, "&ROUND(${each},0)&" min each, ${SET_UP} "&N(${setUp})&" min"`;
+    `${place}&": "&ROUNDUP(${pieces},0)&" pieces in, "&ROUND(${each},0)&" min each, setting up "&N(${setUp})&" min"`;
   const size = (["length", "width"] as const).map((key) => `N(${lines.at(key, index)})`).join("*");
   const pieces = `N(${lines.at("starts", index)})*N(${usual("share")})`;
   const minutes = `(N(${usual("each")})+${size}/10000*N(${usual("area")}))`;

@@ -5,9 +5,6 @@ import type { Cover } from "../cover-sheet";
 import { heading, helperSheet, inFront, note, type Row, words, worked } from "./sheet-parts";
 import { NOT_ASSESSED } from "./treatment";
 
-/** Set-up with a hyphen at which no line breaks. */
-export const SET_UP = "set\u2011up";
-
 /** What stands where a paper leaves a point open: whoever gets it must ask. */
 export const TO_AGREE = "to be agreed";
 
