@@ -52,8 +52,16 @@ const PROCESS: Terminal = {
   complain: (words) => process.stderr.write(words),
 };
 
+/** Whoever reads what a command says may leave early, as `head` does: the work is done to its end all the same. */
+export function letReaderLeave(stream: NodeJS.EventEmitter): void {
+  stream.on("error", (problem: NodeJS.ErrnoException) => {
+    if (problem.code !== "EPIPE") throw problem;
+  });
+}
+
 /** Runs a command as this process. */
 export async function runCommand(command: Command): Promise<void> {
+  for (const stream of [process.stdout, process.stderr]) letReaderLeave(stream);
   process.exitCode = await main(command, process.argv.slice(2), PROCESS);
 }
 
