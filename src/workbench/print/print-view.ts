@@ -1,16 +1,13 @@
-import { isLandscape, PAGE_SIZES, pageMargins, pageName } from "../../workbook/model/page-size";
+import { pageMargins, pageRoom, pageSize } from "../../workbook/model/page-size";
 import type { SheetData, WorkbookData } from "../../workbook/model/workbook-data";
 import { button } from "../page/page";
 import { printedParts, type ShownText } from "./printed-pages";
 import { pageTable } from "./sheet-html";
 
-const MM_AN_INCH = 25.4;
 /** Pixels that stay free around a page on the screen. */
 const ROUND = 16;
 /** Letters smaller than this part of their size are better left for a second page. */
 const SMALLEST = 0.75;
-/** CSS pixels of an inch. */
-const PIXELS = 96;
 
 /** What is printed, and what its cells show. */
 export interface Printing {
@@ -18,12 +15,6 @@ export interface Printing {
   readonly shown: (sheet: string) => ShownText;
   /** Name of the file, which stands at the foot of what is no paper. */
   readonly file: string;
-}
-
-/** Width and height of the page in mm, as it lies. */
-function pageSize(sheet: SheetData): readonly [width: number, height: number] {
-  const { width, height } = PAGE_SIZES[pageName(sheet)];
-  return isLandscape(sheet) ? [height, width] : [width, height];
 }
 
 const quoted = (text: string) => `"${text.replace(/[\\"]/g, "\\$&").replace(/[\r\n]+/g, " ")}"`;
@@ -52,8 +43,7 @@ function paperOf(sheet: SheetData, content: HTMLTableElement): HTMLElement {
   const paper = document.createElement("div");
   paper.className = "paper";
   paper.style.cssText = `--page-width:${width}mm;--page-height:${height}mm;--page-margins:${end}in ${side}in`;
-  const room = (width / MM_AN_INCH - 2 * side) * PIXELS;
-  const scale = Math.min(1, room / Number.parseFloat(content.style.width));
+  const scale = Math.min(1, pageRoom(sheet)[0] / Number.parseFloat(content.style.width));
   if (scale < 1) content.style.setProperty("zoom", String(scale));
   const whole = document.createElement("div");
   whole.append(content);
@@ -65,7 +55,7 @@ function paperOf(sheet: SheetData, content: HTMLTableElement): HTMLElement {
 function fitToFoot(sheet: SheetData, paper: HTMLElement): void {
   const whole = paper.firstElementChild;
   if (sheet.print?.isPaper !== true || !(whole instanceof HTMLElement)) return;
-  const room = (pageSize(sheet)[1] / MM_AN_INCH - 2 * pageMargins(sheet).end) * PIXELS - 1;
+  const room = pageRoom(sheet)[1] - 1;
   whole.style.removeProperty("zoom");
   if (whole.offsetHeight > room)
     whole.style.setProperty("zoom", String(Math.max(SMALLEST, room / whole.offsetHeight)));

@@ -34,11 +34,22 @@ const PIXELS_AN_INCH = 96;
 /** Points of the letters of a sheet, and those below which print is hard to read. */
 const [LETTERS, LEAST_LETTERS] = [10, 8];
 
-/** Pixels that a page has across, its letters printed at full size. */
-function roomAcross(sheet: Pick<SheetData, "print" | "columns">): number {
+/** Width and height of the page in mm, as it lies. */
+export function pageSize(
+  sheet: Pick<SheetData, "print" | "columns">,
+): readonly [width: number, height: number] {
   const { width, height } = PAGE_SIZES[pageName(sheet)];
-  const across = (isLandscape(sheet) ? height : width) / MM_AN_INCH;
-  return (across - 2 * pageMargins(sheet).side) * PIXELS_AN_INCH;
+  return isLandscape(sheet) ? [height, width] : [width, height];
+}
+
+/** Pixels that a page has across and down within its margins, its letters printed at full size. */
+export function pageRoom(
+  sheet: Pick<SheetData, "print" | "columns">,
+): readonly [across: number, down: number] {
+  const { side, end } = pageMargins(sheet);
+  const pixels = (mm: number, margin: number) => (mm / MM_AN_INCH - 2 * margin) * PIXELS_AN_INCH;
+  const [width, height] = pageSize(sheet);
+  return [pixels(width, side), pixels(height, end)];
 }
 
 type Shown = readonly (readonly [column: number, size: number])[];
@@ -67,7 +78,7 @@ export function columnsByPage(sheet: Pick<SheetData, "print" | "columns">): numb
     .flatMap(([column, { size = 0, isHidden }]) => (isHidden ? [] : [[column, size] as const]));
   const repeated = sheet.print?.repeatedColumns;
   if (repeated === undefined) return [shown.map(([column]) => column)];
-  const room = roomAcross(sheet);
+  const [room] = pageRoom(sheet);
   const smallest = (LEAST_LETTERS / LETTERS) * 100;
   const few = stretches(shown, repeated, (room * 100) / smallest);
   // Of as many pages those with the largest letters.
