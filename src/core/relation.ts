@@ -10,9 +10,13 @@ export type Evidence = (typeof EVIDENCE_KINDS)[number];
 
 /** The span of one input over which a relation may be used; `null` where the source gives none. */
 export interface Limit {
+  /** The input as a sentence names it. */
   readonly label: string;
+  /** "" for a count or a share. */
   readonly unit: string;
+  /** Lower end [in `unit`]; `null` where the source gives none. */
   readonly min: number | null;
+  /** Upper end [in `unit`]; `null` where the source gives none. */
   readonly max: number | null;
 }
 
@@ -21,7 +25,7 @@ export type Inputs = Readonly<Record<string, Limit>>;
 
 /** What is expected between an answer and a careful measurement. */
 export interface ExpectedError {
-  /** Half-width in `unit`; `null` where nothing is known, which `kind` must then say. */
+  /** Half-width [in `unit`], 0 and more; `null` where nothing is known, which `kind` must then say. */
   readonly size: number | null;
   readonly unit: string;
   /** For example "half-width that covers 90 % of rows not used in the fit". */
@@ -34,13 +38,19 @@ export interface ExpectedError {
  */
 export interface Relation<I extends Inputs = Inputs> {
   readonly title: string;
+  /** Key of the source in the list of sources. */
   readonly source: SourceKey;
   /** Equation, table or clause in the source. */
   readonly locator: string;
+  /** How it came to be: a standard, measured, fitted, compiled or common practice. */
   readonly evidence: Evidence;
+  /** Span of each input over which it may be used. */
   readonly inputs: I;
+  /** What it gives, and the unit of that. */
   readonly output: { readonly label: string; readonly unit: string };
+  /** What is expected between an answer and a careful measurement. */
   readonly error: ExpectedError;
+  /** What a reader has to know beside it. */
   readonly note?: string;
 }
 

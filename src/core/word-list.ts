@@ -4,7 +4,9 @@ import { editDistance } from "./steel/name-suggestions";
 
 /** One entry of a closed list of the trade's words: uses, grinds, quenches. */
 export interface Worded {
+  /** The word that the lists show. */
   readonly word: string;
+  /** Other words that find the same entry. */
   readonly aliases: readonly string[];
   /** A word for several entries, such as "kitchen": it finds none of them, but says which to choose from. */
   readonly group?: string;

@@ -8,6 +8,7 @@ import { describe, expect, test } from "vitest";
 const ROOT = new URL("../..", import.meta.url).pathname;
 const CORE = join(ROOT, "src/core");
 const ENTRY = join(CORE, "index.ts");
+const FUNCTIONS_ENTRY = join(ROOT, "src/functions/index.ts");
 
 /** Records that a function hands on: their own fields say the unit. */
 const RECORDS = new Set([
@@ -25,7 +26,7 @@ const config = ts.getParsedCommandLineOfConfigFile(join(CORE, "tsconfig.json"), 
   ...ts.sys,
   onUnRecoverableConfigFileDiagnostic: () => undefined,
 });
-const program = ts.createProgram([ENTRY], config?.options ?? {});
+const program = ts.createProgram([ENTRY, FUNCTIONS_ENTRY], config?.options ?? {});
 const checker = program.getTypeChecker();
 
 function holdsFigures(type: ts.Type, depth = 0): boolean {
@@ -48,8 +49,7 @@ interface Shown {
   readonly parameters: readonly string[];
 }
 
-function shown(symbol: ts.Symbol): Shown[] {
-  const named = symbol.flags & ts.SymbolFlags.Alias ? checker.getAliasedSymbol(symbol) : symbol;
+function shown(named: ts.Symbol): Shown[] {
   const declaration = named.declarations?.[0];
   if (declaration === undefined || !ts.isFunctionDeclaration(declaration)) return [];
   const signature = checker.getSignatureFromDeclaration(declaration);
@@ -69,8 +69,14 @@ function shown(symbol: ts.Symbol): Shown[] {
   ];
 }
 
-const entry = checker.getSymbolAtLocation(program.getSourceFile(ENTRY) as ts.SourceFile) as ts.Symbol;
-const functions = checker.getExportsOfModule(entry).flatMap(shown);
+function exportsOf(file: string): readonly ts.Symbol[] {
+  const entry = checker.getSymbolAtLocation(program.getSourceFile(file) as ts.SourceFile) as ts.Symbol;
+  return checker
+    .getExportsOfModule(entry)
+    .map((symbol) => (symbol.flags & ts.SymbolFlags.Alias ? checker.getAliasedSymbol(symbol) : symbol));
+}
+
+const functions = exportsOf(ENTRY).flatMap(shown);
 const ofFigures = functions.filter(({ figures }) => figures);
 
 const relations = new Set(
@@ -148,4 +154,60 @@ test("each field of a line of a run is described, a figure with its unit", () =>
     ({ isFigure, doc, name }) => isFigure && !days.includes(name) && !/\[[^\]]+\]/.test(doc),
   );
   expect(bare).toEqual([]);
+});
+
+/**
+ * A number, in a list too, or as what a function of the record takes or gives. What may be a text as well is a cell or
+ * a name.
+ */
+function isQuantity(type: ts.Type): boolean {
+  if (type.flags & ts.TypeFlags.NumberLike || type.symbol?.name === "TypedTemper") return true;
+  if (type.isUnion()) {
+    const mayBeText = type.types.some(({ flags }) => flags & ts.TypeFlags.StringLike);
+    return !mayBeText && type.types.some(isQuantity);
+  }
+  if (checker.isArrayType(type) || checker.isTupleType(type)) {
+    return checker.getTypeArguments(type as ts.TypeReference).some(isQuantity);
+  }
+  return type
+    .getCallSignatures()
+    .some((call) =>
+      [call.getReturnType(), ...call.getParameters().map((each) => checker.getTypeOfSymbol(each))].some(
+        isQuantity,
+      ),
+    );
+}
+
+interface Field {
+  readonly name: string;
+  readonly doc: string;
+  readonly isQuantity: boolean;
+}
+
+/** The fields of a record, those that it takes over from others included. */
+function fieldsOf(record: ts.Symbol): Field[] {
+  if (!(record.flags & (ts.SymbolFlags.Interface | ts.SymbolFlags.TypeAlias))) return [];
+  const type = checker.getDeclaredTypeOfSymbol(record);
+  return (type.isUnion() ? type.types : [type]).flatMap((part) =>
+    part.getProperties().flatMap((property) => {
+      const declaration = property.declarations?.find(ts.isPropertySignature);
+      if (declaration === undefined || !declaration.getSourceFile().fileName.startsWith(join(ROOT, "src")))
+        return [];
+      const doc = ts.displayPartsToString(property.getDocumentationComment(checker));
+      return [
+        {
+          name: `${relative(ROOT, declaration.getSourceFile().fileName)} ${record.name}.${property.name}`,
+          doc,
+          isQuantity: isQuantity(checker.getTypeOfSymbol(property)),
+        },
+      ];
+    }),
+  );
+}
+
+test("each quantity of a record that the library shows has its unit, [-] for a share or a count", () => {
+  const fields = [ENTRY, FUNCTIONS_ENTRY].flatMap((file) => exportsOf(file).flatMap(fieldsOf));
+  const quantities = fields.filter((field) => field.isQuantity);
+  expect(quantities.length).toBeGreaterThan(400);
+  expect(quantities.filter(({ doc }) => !/\[[^\]]+\]/.test(doc)).map(({ name }) => name)).toEqual([]);
 });

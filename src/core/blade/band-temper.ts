@@ -16,14 +16,15 @@ import { missOf, NEAR_MISS_HRC, shownTooHardFrom } from "./status";
 
 /** The temper with the best chance of a band. */
 export interface BandTemper {
-  /** °C, whole. */
+  /** Whole temper [°C]. */
   readonly celsius: number;
+  /** That a careful reading lies in the band, 0 to 1 [-]. */
   readonly chance: number;
-  /** The best temper inside a brittle range that was avoided, where it would give a better chance. */
+  /** Best temper [°C] in a brittle range that was avoided, where it has a better chance [-]. */
   readonly avoided: { readonly celsius: number; readonly chance: number } | undefined;
   /** Coolest and hottest temper [°C] between which the hardness hardly moves; undefined on a slope. */
   readonly flat: readonly [number, number] | undefined;
-  /** Chance once a coupon of this heat has been read and the temper set by it; undefined where none helps. */
+  /** Chance, 0 to 1 [-], once a coupon of this heat has set the temper; undefined where none helps. */
   readonly withCoupon: number | undefined;
 }
 
@@ -37,9 +38,13 @@ export interface BandTemperQuestion {
 
 /** The same as a program may ask it. */
 export interface BandTemperAsked {
+  /** Use, or a word for it. */
   readonly use: Use | string;
+  /** Grade, its designation, or the text of an analysis. */
   readonly steel: SteelAsked;
+  /** Times, cycles and readings of the temper; the usual ones where left out. */
   readonly treatment?: Treatment | undefined;
+  /** Lower end of the band [HRC]; that of the use where left out. */
   readonly lower?: number | undefined;
 }
 

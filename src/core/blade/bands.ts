@@ -16,26 +16,35 @@ export type Service = (typeof SERVICES)[number];
 
 /** What is usual for one use of a blade. Hardness in HRC, angles in degrees a side, lengths in mm. */
 export interface Use extends Worded {
+  /** Lower end of the usual band [HRC]. */
   readonly low: number;
+  /** Upper end of the usual band [HRC]. */
   readonly high: number;
-  /** Target to start from. */
+  /** Target to start from, within the band [HRC]. */
   readonly aim: number;
+  /** Smallest usual edge angle, a side [°]; `null` where none is told. */
   readonly angleLow: number | null;
+  /** Largest usual edge angle, a side [°]; `null` where none is told. */
   readonly angleHigh: number | null;
-  /** Thickness behind the edge, before the final edge is put on. */
+  /** Least thickness behind the edge, before the final edge is put on [mm]; `null` where none is told. */
   readonly behindEdgeLow: number | null;
+  /** Most thickness behind the edge, before the final edge is put on [mm]; `null` where none is told. */
   readonly behindEdgeHigh: number | null;
   /** Part of the blade that the hardness holds for: `edge`, `whole` or `bit`. */
   readonly part: string;
   readonly group: UseGroup;
+  /** Blows that it takes in use. */
   readonly service: Service;
   /** A long blade by its nature, whatever length is given. */
   readonly isLong: boolean;
-  /** Highest hardness for hard targets; `null` where no such rule is told. */
+  /** Highest hardness for hard targets [HRC]; `null` where no such rule is told. */
   readonly ceiling: number | null;
+  /** How the band came to be: a standard, measured, fitted, compiled or common practice. */
   readonly evidence: Evidence;
   readonly sources: readonly SourceKey[];
+  /** Steels that are usual for it, in words. */
   readonly steels: string;
+  /** What goes with the band, in words. */
   readonly note: string;
   /** Where sources differ, in words; empty where none were found to. */
   readonly disagreement: string;

@@ -5,6 +5,7 @@ export type CautionRank = (typeof CAUTION_RANKS)[number];
 
 /** What the trade would be wary of. */
 export interface Caution {
+  /** How much it weighs; the weightiest are told first. */
   readonly rank: CautionRank;
   /** At most 60 characters, for a narrow column. */
   readonly short: string;

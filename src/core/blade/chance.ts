@@ -2,8 +2,11 @@ import { TESTER_HRC } from "./status";
 
 /** A hardness with the band that holds 9 blades in 10; the two sides may differ in width. HRC. */
 export interface HardnessEstimate {
+  /** Lower end of the band [HRC]. */
   readonly low: number;
+  /** Likely hardness [HRC]. */
   readonly likely: number;
+  /** Upper end of the band [HRC]. */
   readonly high: number;
 }
 

@@ -12,12 +12,13 @@ import { bladeStory } from "./story";
 
 /** What one hardness of a steel gives for a use. */
 export interface TradeOff {
+  /** Hardness that is weighed [HRC]. */
   readonly hrc: number;
-  /** °C; undefined where no temper leads to it. */
+  /** Temper that leads to it [°C]; undefined where none does. */
   readonly temperC: number | undefined;
-  /** That a reading lies in the band of the use, aiming at this hardness, 0 to 1. */
+  /** That a reading lies in the band of the use, aiming at this hardness, 0 to 1 [-]. */
   readonly chance: number | undefined;
-  /** MPa */
+  /** Yield strength [MPa]. */
   readonly yieldMPa: number | undefined;
   /** Whether the yield, and with it the edge load, is a lower bound. */
   readonly isBound: boolean;
@@ -25,6 +26,7 @@ export interface TradeOff {
   readonly edgeLoad: number | undefined;
   /** As published for the steel near this hardness, its test named; empty where nothing is. */
   readonly toughness: string;
+  /** What this hardness gives and takes against that of the first row, in words. */
   readonly changes: string;
 }
 

@@ -18,6 +18,7 @@ export type CrackRank = (typeof CRACK_RANKS)[number];
 
 /** Risk of cracks and of warp in a quench, with what speaks for it. */
 export interface CrackRisk {
+  /** How large the risk is, in a word. */
   readonly rank: CrackRank;
   /** In words, the weightiest first; empty where nothing speaks against the quench. */
   readonly reasons: readonly string[];
@@ -104,7 +105,9 @@ function bySteel(steel: Steel, { kind }: QuenchMedium): CrackRisk {
 
 /** A blade as far as it bears on warp, mm. */
 export interface Slenderness {
+  /** Of the blade, above 0 [mm]. */
   readonly length?: number | undefined;
+  /** At its thickest, above 0 [mm]. */
   readonly thickness?: number | undefined;
 }
 

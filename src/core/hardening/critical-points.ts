@@ -13,13 +13,13 @@ import { HIGH_CHROMIUM_START, MARTENSITE_START, startOf } from "./martensite";
 
 /** Temperatures at which a steel changes; `null` where none is published and no equation holds. */
 export interface CriticalPoints {
-  /** °C */
+  /** Where austenite begins to form on heating [°C]. */
   readonly ac1: number | null;
-  /** °C */
+  /** Where the last ferrite or cementite is gone on heating [°C]. */
   readonly upper: number | null;
   /** What the upper one is: the end of ferrite or of cementite; "" where none is given. */
   readonly upperName: "Ac3" | "Acm" | "as printed" | "";
-  /** °C, of the austenite at the hardening temperature. */
+  /** Where martensite begins, of the austenite at the hardening temperature [°C]. */
   readonly ms: number | null;
 }
 

@@ -130,8 +130,9 @@ export function scaleLoss(celsius: number, minutes: number, heats: number): numb
 
 /** What has to come off a face. */
 export interface GrindAllowance {
-  /** mm, skin and scale together. */
+  /** Skin and scale together, off each face [mm]. */
   readonly skinMm: number;
+  /** What to do about it, in words. */
   readonly advice: string;
 }
 

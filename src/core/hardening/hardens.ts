@@ -9,8 +9,9 @@ import { type SectionVerdict, sectionVerdict } from "./section-verdict";
 
 /** What is known of how a blade was or will be quenched; what is left out is not judged. */
 export interface QuenchQuestion {
+  /** Medium of the quench. */
   readonly quench?: QuenchMedium | undefined;
-  /** Thickest place that has to harden, mm. */
+  /** Thickest place that has to harden, above 0 [mm]. */
   readonly thicknessMm?: number | undefined;
 }
 
@@ -26,8 +27,9 @@ export const HARDENING_WORDS = [
 
 /** Whether a blade hardens. */
 export interface Hardening {
+  /** "yes", "no" or what lies between, from a closed list. */
   readonly word: (typeof HARDENING_WORDS)[number];
-  /** Fully hard to about this thickness, mm. */
+  /** Fully hard to about this thickness [mm]. */
   readonly fullyHardMm?: number;
   /** The word with its figures, or why nothing can be said. */
   readonly sentence: string;

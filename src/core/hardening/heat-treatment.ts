@@ -10,19 +10,25 @@ import { grouped, number, orNull, records, sourceKey, text } from "../table";
 
 /** Low and high of a printed range; `null` where the source leaves an end open or prints nothing. */
 export interface Span {
+  /** Lower end [°C, or HRC of a hardness]; `null` where the source leaves it open. */
   readonly low: number | null;
+  /** Upper end [°C, or HRC of a hardness]; `null` where the source leaves it open. */
   readonly high: number | null;
 }
 
 /** How a grade is normalised, annealed and hardened, field by field from the first source that prints it. */
 export interface HeatTreatment {
+  /** Normalising range [°C]. */
   readonly normalise: Span;
+  /** Annealing range [°C]. */
   readonly anneal: Span;
+  /** Hardening range [°C]. */
   readonly harden: Span;
   /** Soak in words, "" where none is printed. */
   readonly soak: string;
+  /** Medium in the source's words, "" where none is printed. */
   readonly quench: string;
-  /** HRC as quenched. */
+  /** Hardness straight from the quench [HRC]. */
   readonly quenched: Span;
   /** Which source gave which figures, and remarks. */
   readonly source: string;

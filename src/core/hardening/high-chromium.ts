@@ -9,7 +9,9 @@ import { grouped, number, records, text } from "../table";
 
 /** What austenite holds at the hardening temperature, mass %. */
 export interface Dissolved {
+  /** In solution [mass %]. */
   readonly carbon: number;
+  /** In solution [mass %]. */
   readonly chromium: number;
 }
 

@@ -51,10 +51,11 @@ export const MAX_PLATE = relation({
 
 /** How thick a flat section may be. */
 export interface MaxSection {
-  /** Under 5 % pearlite at mid-thickness, mm. */
+  /** Under 5 % pearlite at mid-thickness [mm]. */
   readonly fullyHardMm: number;
-  /** Under 50 % pearlite at mid-thickness, mm. */
+  /** Under 50 % pearlite at mid-thickness [mm]. */
   readonly halfHardMm: number;
+  /** What the figures rest on, in words. */
   readonly note: string;
 }
 

@@ -8,7 +8,9 @@ export type QuenchKind = (typeof KINDS)[number];
 
 /** A quench as a smith names it. */
 export interface QuenchMedium extends Worded {
+  /** What cools. */
   readonly kind: QuenchKind;
+  /** What the word stands for, one sentence. */
   readonly meaning: string;
   /** The bath as an order asks for it. */
   readonly bath: string;

@@ -65,8 +65,11 @@ export function martensiteHardness(carbon: number): number {
 
 /** As-quenched hardness with where it comes from. */
 export interface Quenched {
+  /** Hardened through, before any temper [HRC]. */
   readonly hrc: number;
+  /** Hardening temperature it holds for [°C]. */
   readonly hardenC: number;
+  /** Where the figure comes from. */
   readonly source: SourceKey;
 }
 

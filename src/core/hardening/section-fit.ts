@@ -4,11 +4,11 @@ import { hardenedDepth, type SectionInputs } from "./section-quench";
 
 /** The calibration that makes the calculation meet one measured blade. */
 export interface SectionFit {
-  /** Clay resistance above the line, m²K/W: fitted where one was given, else 0. */
+  /** Clay resistance above the line: fitted where one was given, else 0 [m²K/W]. */
   readonly clay: number;
-  /** Bath factor: fitted where there is no clay, else as given. */
+  /** Factor on the bath: fitted where there is no clay, else as given [-]. */
   readonly bathFactor: number;
-  /** Calculated less measured depth, mm. */
+  /** Calculated less measured depth [mm]. */
   readonly misfitMm: number;
 }
 

@@ -1,7 +1,10 @@
 /** A tapered section, millimetres. */
 export interface SectionShape {
+  /** Edge to spine, above 0 [mm]. */
   readonly widthMm: number;
+  /** Thickness of the spine, above 0 [mm]. */
   readonly spineMm: number;
+  /** Thickness at the edge when it is quenched, above 0 [mm]. */
   readonly edgeMm: number;
 }
 

@@ -22,18 +22,19 @@ import { AUSTENITE } from "./section-steel";
 /** A blade section and how it goes into the bath. */
 export interface SectionInputs extends SectionShape {
   readonly steel: Steel;
+  /** Medium of the quench. */
   readonly quench: QuenchMedium;
-  /** Resistance of the clay above the line, m²K/W: thickness over conductivity. */
+  /** Resistance of the clay above the line, thickness over conductivity, 0 and more [m²K/W]. */
   readonly clay: number;
-  /** Where the thick clay starts, mm from the edge. */
+  /** Where the thick clay starts above the edge, 0 and more [mm]. */
   readonly clayLineMm: number;
-  /** Resistance of the coat below the line, m²K/W. */
+  /** Resistance of the coat below the line, 0 and more [m²K/W]. */
   readonly below: number;
-  /** From the fire to the bath through air, s. */
+  /** From the fire to the bath through air, 0 and more [s]. */
   readonly transferS: number;
-  /** Factor on the heat transfer coefficient of the bath. */
+  /** Factor on the heat transfer coefficient of the bath, above 0 [-]. */
   readonly bathFactor: number;
-  /** Left out: the usual hardening temperature. */
+  /** When it leaves the fire [°C]; left out, the usual hardening temperature. */
   readonly startC: number | undefined;
 }
 
@@ -46,23 +47,26 @@ export interface Shift {
 
 /** One run of a section. */
 export interface SectionRun {
-  /** Pearlite at each column from the edge, mean over the thickness, 0 to 1. */
+  /** At each column from the edge, mean over the thickness, 0 to 1 [-]. */
   readonly pearlite: readonly number[];
-  /** Most pearlite at any place. */
+  /** Most pearlite at any place, 0 to 1 [-]. */
   readonly most: number;
-  /** Vickers hardness at each column. */
+  /** Hardness at each column from the edge [HV]. */
   readonly hv: readonly number[];
-  /** Hardened from the edge to half martensite, mm; the whole width where nothing falls under. */
+  /** Hardened from the edge to half martensite; the whole width where nothing falls under [mm]. */
   readonly depthMm: number;
-  /** Edge at the moment it meets the bath, °C. */
+  /** Edge at the moment it meets the bath [°C]. */
   readonly edgeC: number;
 }
 
 /** Likely case with the two ends of a band that covers 90 %. */
 export interface SectionBand {
+  /** The softer end of the band. */
   readonly soft: SectionRun;
   readonly likely: SectionRun;
+  /** The harder end of the band. */
   readonly hard: SectionRun;
+  /** Edge to spine [mm]. */
   readonly widthMm: number;
 }
 

@@ -118,9 +118,11 @@ export function heatUpMinutes(thicknessMm: number, furnaceC: number): number {
 
 /** Minutes in the furnace. */
 export interface Soak {
+  /** Until the steel has the temperature [min]. */
   readonly heatUp: number;
-  /** `null` in a tempering oven: there the hold is what a temper asks for. */
+  /** At that temperature [min]; `null` in a tempering oven: there the hold is what a temper asks for. */
   readonly soak: number | null;
+  /** Heating up and soak [min]. */
   readonly total: number;
 }
 

@@ -13,8 +13,9 @@ import { SCALES, type ScaleKey } from "./scales";
 export interface ConversionTable extends Worded {
   readonly title: string;
   readonly source: SourceKey;
+  /** Table and clause in the source. */
   readonly locator: string;
-  /** Column by scale; `undefined` where nothing may be computed from: not printed, or printed in brackets. */
+  /** By scale [in its unit]; `undefined` where nothing may be computed from: not printed, or in brackets. */
   readonly columns: Readonly<Partial<Record<ScaleKey, readonly (number | undefined)[]>>>;
 }
 

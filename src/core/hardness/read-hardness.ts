@@ -3,8 +3,11 @@ import { InvalidValue, NotAvailable } from "../refusal";
 
 /** A hardness requirement as a drawing states it, HRC. */
 export interface HardnessBand {
+  /** Lower end [HRC]. */
   readonly low: number;
+  /** What to aim for, within the band [HRC]. */
   readonly aim: number;
+  /** Upper end [HRC]. */
   readonly high: number;
 }
 

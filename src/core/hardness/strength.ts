@@ -72,10 +72,11 @@ export const TENSILE_STRENGTH = relation({
 });
 
 export interface Strength {
-  /** MPa; with `bounded` the figure at 58 HRC, which the steel should exceed. */
+  /** Yield strength; with `bounded` that at 58 HRC, which the steel should exceed [MPa]. */
   readonly yieldMPa: number;
+  /** True where the yield strength is a lower bound. */
   readonly bounded: boolean;
-  /** MPa, `undefined` above the hardness where the table stops. */
+  /** Tensile strength [MPa]; `undefined` above the hardness where the table stops. */
   readonly tensileMPa: number | undefined;
 }
 

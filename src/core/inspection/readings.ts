@@ -19,13 +19,17 @@ export const READING_RULE = relation({
 });
 
 export interface ReadingSummary {
+  /** Readings taken [-]. */
   readonly count: number;
+  /** Of the readings [HRC]. */
   readonly mean: number;
+  /** Highest less lowest [HRC]. */
   readonly range: number;
-  /** Of the sample, with n - 1; `undefined` for one reading. */
+  /** Standard deviation of the sample, with n - 1 [HRC]; `undefined` for one reading. */
   readonly deviation: number | undefined;
-  /** Nearer limit in units of three standard deviations; `undefined` without limits or scatter. */
+  /** Nearer limit in units of three standard deviations [-]; `undefined` without limits or scatter. */
   readonly capability: number | undefined;
+  /** How the readings stand against the limits, one sentence. */
   readonly verdict: string;
 }
 

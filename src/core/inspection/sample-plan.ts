@@ -34,9 +34,13 @@ export const findLevel = wordFinder(INSPECTION_LEVELS, {
 });
 
 export interface SamplePlan {
+  /** Code letter of the plan that applies. */
   readonly letter: string;
+  /** Pieces to test [-]. */
   readonly sample: number;
+  /** Most bad pieces with which the lot is accepted [-]. */
   readonly accept: number;
+  /** Fewest bad pieces with which it is rejected [-]. */
   readonly reject: number;
 }
 

@@ -29,6 +29,7 @@ export const TEN_TIMES_DEPTH = relation({
 });
 
 export interface ThicknessRule extends Worded {
+  /** Thinnest steel that may be tested [mm] at a hardness [HRC]. */
   readonly least: (hrc: number) => number;
 }
 

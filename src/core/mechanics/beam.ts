@@ -26,14 +26,17 @@ export const BLADE_SECTION = relation({
 
 /** A blade between its first and last station. */
 export interface Blade {
-  /** Places of the stations [mm] */
+  /** Places of the stations [mm]. */
   readonly places: readonly number[];
+  /** Place of the first station [mm]. */
   readonly start: number;
+  /** Place of the last station [mm]. */
   readonly end: number;
-  /** [g] */
+  /** Of the blade [g]. */
   readonly mass: number;
-  /** [g/cm³] */
+  /** Of its steel [g/cm³]. */
   readonly density: number;
+  /** Its section at a place from the first to the last station [mm]. */
   readonly at: (x: number) => BladeSection;
 }
 

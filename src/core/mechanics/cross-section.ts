@@ -5,13 +5,13 @@ import { type Profile, profileOf } from "../shape/strips";
 
 /** What a cross-section is to a beam. Lengths in mm; bending is across the flat unless said. */
 export interface SectionProperties {
-  /** mm² */
+  /** Of the section [mm²]. */
   readonly area: number;
-  /** About the axis through the centroid along the width: bending across the flat [mm⁴] */
+  /** About the axis through the centroid along the width: bending across the flat [mm⁴]. */
   readonly secondMoment: number;
-  /** About the axis through the centroid across the thickness: bending edgewise [mm⁴] */
+  /** About the axis through the centroid across the thickness: bending edgewise [mm⁴]. */
   readonly edgewiseMoment: number;
-  /** Distance from the neutral axis to the farthest fibre, bending across the flat [mm] */
+  /** Distance from the neutral axis to the farthest fibre, bending across the flat [mm]. */
   readonly extremeFibre: number;
 }
 

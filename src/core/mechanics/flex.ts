@@ -58,9 +58,11 @@ export interface Bend {
 
 /** A place on the line of a bent blade, from the place where it is held [mm]. */
 export interface BentPoint {
-  /** The place on the straight blade, in the x of the stations [mm] */
+  /** The place on the straight blade, in the x of the stations [mm]. */
   readonly x: number;
+  /** From where the blade is held, in the direction it had there [mm]. */
   readonly along: number;
+  /** From where the blade is held, square to that direction [mm]. */
   readonly across: number;
 }
 
@@ -203,10 +205,11 @@ function compliance({ length, nodes, flexibility }: Arm): number {
 export interface HeldBlade {
   /** Of the load, as long as the bend is small [N/mm] */
   readonly stiffness: number;
+  /** The bend under a load at its place, 0 and more [N]. */
   readonly bend: (load: number) => Bend;
   /** The load at which the largest stress reaches the yield strength given [N], and the bend there. */
   readonly set: (yieldMPa: number) => Bend & { readonly load: number };
-  /** The line of the blade under a load, from where it is held to the load. */
+  /** The line of the blade under a load, 0 and more [N], from where it is held to the load. */
   readonly line: (load: number) => readonly BentPoint[];
 }
 

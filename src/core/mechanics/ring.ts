@@ -52,12 +52,13 @@ export interface Fitting {
 
 /** How a free blade rings across the flat. */
 export interface Ring {
-  /** [Hz] */
+  /** First mode of bending [Hz]. */
   readonly first: number;
-  /** [Hz] */
+  /** Second mode of bending [Hz]. */
   readonly second: number;
-  /** Places that stand still in the first mode [mm]; `undefined` where it lies beyond blade and fittings. */
+  /** Place that stands still in the first mode [mm]; `undefined` beyond blade and fittings. */
   readonly quietNearHeel: number | undefined;
+  /** The other such place, towards the tip [mm]; `undefined` beyond blade and fittings. */
   readonly quietNearTip: number | undefined;
 }
 

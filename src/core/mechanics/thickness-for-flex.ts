@@ -12,9 +12,9 @@ const LARGEST_FACTOR = 4;
 const ANY_DENSITY = 7.85;
 
 export interface FlexThickness {
-  /** On every thickness given; the edge stays as it is. */
+  /** On every thickness given; the edge stays as it is [-]. */
   readonly factor: number;
-  /** Of the first station [mm] */
+  /** Thickness of the first station [mm]. */
   readonly heel: number;
 }
 

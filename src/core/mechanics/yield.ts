@@ -2,8 +2,11 @@ import { strengthOf, YIELD_RATIO, YIELD_STRENGTH } from "../hardness/strength";
 
 /** Yield strength that a hardness stands for, with the band that the relation states [MPa]. */
 export interface YieldBand {
+  /** Lower end [MPa]. */
   readonly low: number;
+  /** Likely yield strength [MPa]. */
   readonly likely: number;
+  /** Upper end [MPa]. */
   readonly high: number;
   /** True where the likely figure is itself only a lower bound. */
   readonly bounded: boolean;

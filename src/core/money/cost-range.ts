@@ -26,31 +26,39 @@ export const COST_BAND = relation({
 
 /** A lot whose yield, hours and material are not certain. Money in one currency. */
 export interface UncertainLot {
-  /** Good pieces wanted. */
+  /** Good pieces wanted, whole, 1 and more [-]. */
   readonly good: number;
+  /** Share that comes out good, above 0 to 1 [-]. */
   readonly yieldShare: Triangle;
-  /** Of one start, h. */
+  /** Of one start, 0 and more [h]. */
   readonly hours: Triangle;
+  /** Cost of an hour of work [money]. */
   readonly hourRate: number;
-  /** Of one start. */
+  /** Of one start [money]. */
   readonly material: Triangle;
-  /** All that is paid once a lot. */
+  /** All that is paid once a lot [money]. */
   readonly lotCost: number;
+  /** Chance wanted of enough good pieces, above 0 to below 1 [-]. */
   readonly confidence: number;
 }
 
 /** Cost of one good piece. */
 export interface CostRange {
-  /** Ends of the band that holds at least nine lots in ten. */
+  /** Lower end of the band that holds at least nine lots in ten [money]. */
   readonly low: number;
+  /** With every figure at its likeliest [money]. */
   readonly likely: number;
+  /** Upper end of that band [money]. */
   readonly high: number;
-  /** With everything at its best, and at its worst. */
+  /** With every figure at its best [money]. */
   readonly best: number;
+  /** With every figure at its worst [money]. */
   readonly worst: number;
-  /** Which figure moves the cost most on its own, and from where to where. */
+  /** Which figure moves the cost most on its own. */
   readonly mover: "yield" | "hours" | "material" | "nothing";
+  /** Least cost while that figure alone moves [money]. */
   readonly moverLow: number;
+  /** Most cost while that figure alone moves [money]. */
   readonly moverHigh: number;
 }
 

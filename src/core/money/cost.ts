@@ -16,14 +16,15 @@ export interface Consumption {
 
 /** Money of a line. */
 export interface PlannedCost {
-  /** Of the whole line. */
+  /** Of the whole line [money]. */
   readonly cost: number | undefined;
-  /** Of one good blade, not rounded. */
+  /** Of one good blade, not rounded [money]. */
   readonly unitCost: number | undefined;
-  /** Rounded to the step. */
+  /** Of one good blade, rounded to the step [money]. */
   readonly price: number | undefined;
-  /** Share of the price. */
+  /** Share of the price, below 1 [-]. */
   readonly margin: number | undefined;
+  /** Sentences on what the money leaves open. */
   readonly cautions: readonly string[];
 }
 

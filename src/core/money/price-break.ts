@@ -5,35 +5,46 @@ import { roundMoney } from "./rounding";
 
 /** What a lot of any size costs. Money in one currency. */
 export interface LotTerms {
-  /** Once a lot. */
+  /** Once a lot [money]. */
   readonly setUp: number;
-  /** Of the first piece, h. */
+  /** Of the first piece [h]. */
   readonly hoursFirst: number;
+  /** Learning rate: share of the hours after each doubling, above 0 to 1 [-]. */
   readonly rate: number;
+  /** How the rate is counted. */
   readonly model: LearningModel;
+  /** Cost of an hour of work [money]. */
   readonly hourRate: number;
-  /** Of one start. */
+  /** Of one start [money]. */
   readonly material: number;
-  /** An outside shop's charge for one start, its least for a lot, and what it charges once. */
+  /** An outside shop's charge for one start [money]. */
   readonly outsideRate: number;
+  /** Its least charge for a lot [money]. */
   readonly outsideMinimum: number;
+  /** What it charges once a lot [money]. */
   readonly outsideSetUp: number;
-  /** Share of the price. */
+  /** Share of the price, 0 to below 1 [-]. */
   readonly margin: number;
+  /** Step that prices are rounded to, above 0 [money]. */
   readonly step: number;
+  /** Share that comes out good, above 0 to 1 [-]. */
   readonly yieldShare: number;
+  /** Chance wanted of enough good pieces, above 0 to below 1 [-]. */
   readonly confidence: number;
 }
 
 export interface PriceBreak {
+  /** Pieces to start for the lot [-]. */
   readonly starts: number;
+  /** Bench hours of all starts [h]. */
   readonly hours: number;
+  /** Outside shop's charge for the whole lot [money]. */
   readonly outside: number;
-  /** Of the whole lot. */
+  /** Of the whole lot [money]. */
   readonly cost: number;
-  /** Of one good piece, not rounded. */
+  /** Of one good piece, not rounded [money]. */
   readonly unitCost: number;
-  /** Rounded to the step. */
+  /** Of one good piece, rounded to the step [money]. */
   readonly price: number;
 }
 

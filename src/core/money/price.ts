@@ -27,15 +27,17 @@ export function outsideCharge(quantity: number, rate: number, minimum: number, s
 
 /** What a lot costs. Money in one currency. */
 export interface Lot {
-  /** Once a lot. */
+  /** Once a lot [money]. */
   readonly setUp: number;
-  /** Of all pieces together, h. */
+  /** Of all pieces together [h]. */
   readonly runHours: number;
+  /** Cost of an hour of work [money]. */
   readonly hourRate: number;
-  /** Of one piece. */
+  /** Of one piece [money]. */
   readonly material: number;
-  /** Outside services for the whole lot. */
+  /** Outside services for the whole lot [money]. */
   readonly outside: number;
+  /** Pieces in the lot, 1 and more [-]. */
   readonly quantity: number;
 }
 

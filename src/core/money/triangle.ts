@@ -3,8 +3,11 @@ import { InvalidValue } from "../refusal";
 
 /** A figure that is not certain: the least and the most to be believed, and the likeliest between them. */
 export interface Triangle {
+  /** The least to be believed [in the unit of the figure]. */
   readonly low: number;
+  /** The likeliest [in the unit of the figure]. */
   readonly likely: number;
+  /** The most to be believed [in the unit of the figure]. */
   readonly high: number;
 }
 

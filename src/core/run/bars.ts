@@ -21,21 +21,26 @@ export const BAR_COUNT = relation({
 
 /** Pieces of one length cut from bars of one length. Lengths in mm. */
 export interface BarCut {
+  /** Length of one, 0.1 to 30,000 [mm]. */
   readonly piece: number;
+  /** Wanted, whole, 0 and more [-]. */
   readonly pieces: number;
+  /** Of one bar, 0.1 to 30,000 [mm]. */
   readonly barLength: number;
-  /** 1.2 where left out. */
+  /** Width of a cut, 0 to 20; 1.2 where left out [mm]. */
   readonly kerf?: number | undefined;
-  /** Cut off each bar, both ends together; 10 where left out. */
+  /** Cut off each bar, both ends together, 0 to 1000; 10 where left out [mm]. */
   readonly trim?: number | undefined;
 }
 
 export interface BarCount {
+  /** Bars to buy [-]. */
   readonly bars: number;
+  /** Pieces that one bar gives [-]. */
   readonly piecesABar: number;
-  /** Left of a full bar after its last cut, mm. */
+  /** Left of a full bar after its last cut [mm]. */
   readonly drop: number;
-  /** Length of the pieces as a share of the length of the bars. */
+  /** Length of the pieces as a share of the length of the bars, 0 to 1 [-]. */
   readonly use: number;
 }
 

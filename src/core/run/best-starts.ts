@@ -17,22 +17,24 @@ export const BEST_STARTS = relation({
 
 /** An order of few and dear blades. Money in one currency. */
 export interface DearOrder {
+  /** Good blades ordered, whole, 1 and more [-]. */
   readonly good: number;
-  /** 0.01 to 1 */
+  /** Share that comes out good, 0.01 to 1 [-]. */
   readonly yield: number;
-  /** Of one start. */
+  /** Of one start [money]. */
   readonly cost: number;
-  /** Of one good blade ordered. */
+  /** Of one good blade ordered [money]. */
   readonly price: number;
-  /** What a good blade over the order brings. */
+  /** What a good blade over the order brings [money]. */
   readonly spare: number;
-  /** For each good blade that is missing, beside the price that is not earned. */
+  /** For each good blade that is missing, beside the price that is not earned [money]. */
   readonly penalty: number;
 }
 
 export interface BestStarts {
+  /** Blades to start [-]. */
   readonly starts: number;
-  /** Expected over many such orders. */
+  /** Expected over many such orders [money]. */
   readonly gain: number;
 }
 

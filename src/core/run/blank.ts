@@ -7,11 +7,13 @@ import type { ReadLine } from "./line";
 
 /** Steel of a line. */
 export interface PlannedStock {
-  /** Of one piece as it is hardened, kg. */
+  /** Of one piece as it is hardened [kg]. */
   readonly hardenKg: number | undefined;
+  /** Bars to buy and what each gives; undefined without a bar length. */
   readonly bars: BarCount | undefined;
-  /** Steel to buy: whole bars, or the blanks where no bar length is given, kg. */
+  /** Steel to buy: whole bars, or the blanks where no bar length is given [kg]. */
   readonly kilograms: number | undefined;
+  /** Sentences on what the steel leaves open. */
   readonly cautions: readonly string[];
 }
 

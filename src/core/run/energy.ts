@@ -8,9 +8,13 @@ import type { FurnaceLine } from "./loads";
 
 /** Heat of a line. */
 export interface PlannedEnergy {
+  /** Furnace loads of the line [-]. */
   readonly loads: number | undefined;
+  /** Energy of all loads [kWh]. */
   readonly kilowattHours: Figure;
+  /** How long they keep the ovens [h]. */
   readonly ovenHours: number | undefined;
+  /** Sentences on what the heat leaves open. */
   readonly cautions: readonly string[];
 }
 

@@ -17,17 +17,17 @@ export const FURNACE_ENERGY = relation({
 
 /** A furnace load and its furnace. */
 export interface FurnaceLoad {
-  /** kg */
+  /** Steel, above 0 [kg]. */
   readonly load: number;
-  /** Rack, foil, plates that go in with it, kg. */
+  /** Rack, foil, plates that go in with it, 0 and more [kg]. */
   readonly fixture: number;
-  /** °C */
+  /** That the load is brought to, 20 to 1200 [°C]. */
   readonly temperature: number;
-  /** Share of the energy that ends up in load and fixture. */
+  /** Share of the energy that ends up in load and fixture, above 0 to 1 [-]. */
   readonly efficiency: number;
-  /** Power that holds the temperature, kW. */
+  /** Power that holds the temperature [kW]. */
   readonly holdPower: number;
-  /** Time at temperature, h. */
+  /** Time at temperature [h]. */
   readonly holdHours: number;
 }
 

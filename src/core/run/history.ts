@@ -16,36 +16,52 @@ export const SHOP_RECORD = relation({
 
 /** One lot as it went. */
 export interface PastLot {
+  /** What was made, in the shop's words. */
   readonly item: string;
+  /** Pieces started [-]. */
   readonly started: number;
+  /** Pieces that came out good, up to those started [-]. */
   readonly good: number;
-  /** Bench hours of the whole lot. */
+  /** Bench hours of the whole lot [h]. */
   readonly hours: number | undefined;
+  /** Furnace loads of the lot [-]. */
   readonly loads: number | undefined;
+  /** Energy of all its loads [kWh]. */
   readonly kilowattHours: number | undefined;
 }
 
 /** What the lots of one item say for the next one. */
 export interface ItemRecord {
+  /** Lots of the item [-]. */
   readonly lots: number;
+  /** Pieces started in all of them [-]. */
   readonly started: number;
+  /** Pieces that came out good [-]. */
   readonly good: number;
+  /** Good as a share of started, 0 to 1 [-]. */
   readonly yieldShare: number;
-  /** What the counts support with the confidence asked. */
+  /** Share that the counts support with the confidence asked, 0 to 1 [-]. */
   readonly yieldFloor: number;
-  /** Bench hours a start, over the lots whose hours are known. */
+  /** Bench hours a start, over the lots whose hours are known [h]. */
   readonly hoursAStart: number | undefined;
-  /** kWh a load, over the lots whose loads and energy are known. */
+  /** Energy a load, over the lots whose loads and energy are known [kWh]. */
   readonly energyALoad: number | undefined;
 }
 
 export interface ItemHistory {
+  /** What was made, in the shop's words. */
   readonly item: string;
+  /** What its lots say, or why they say nothing. */
   readonly record: ItemRecord | Refusal;
 }
 
 /** A row of the history: a lot, or a refused one with the item it belongs to. */
-export type PastRow = PastLot | { readonly item: string; readonly refusal: Refusal };
+export type PastRow =
+  | PastLot
+  | {
+      /** What was made, in the shop's words. */ readonly item: string /** Why the row cannot be read. */;
+      readonly refusal: Refusal;
+    };
 
 /** A mean over those lots where both figures are known: one without the other would bend it. */
 function ratio(

@@ -27,10 +27,11 @@ export type LearningModel = (typeof LEARNING_MODELS)[number];
 export const LEARNING_ANSWERS = ["nth", "total"] as const;
 
 export interface LearningCurve {
-  /** Of the first piece, h. */
+  /** Hours of the first piece [h]. */
   readonly first: number;
-  /** Share that is left each time the count doubles, 0.5 to 1. */
+  /** Share that is left each time the count doubles, 0.5 to 1 [-]. */
   readonly rate: number;
+  /** How the rate is counted. */
   readonly model: LearningModel;
 }
 

@@ -12,13 +12,13 @@ import { type PlannedTemper, plannedTemper } from "./temper";
 
 /** How a line is hardened and tempered. Every sheet, paper and function that says so reads this and nothing else. */
 export interface LineRecipe {
-  /** Middle of the published normalising range, °C. */
+  /** Middle of the published normalising range [°C]. */
   readonly normaliseC: number | undefined;
-  /** °C: given, else the middle of the published window; `undefined` where none is held. */
+  /** Given, else the middle of the published window [°C]; `undefined` where none is held. */
   readonly hardenC: number | undefined;
-  /** Soak at that temperature, whole min, counted from when the steel has it. */
+  /** Soak at that temperature, whole, counted from when the steel has it [min]. */
   readonly soakMinutes: Figure;
-  /** In the furnace, heating included, whole min. */
+  /** In the furnace, heating included, whole [min]. */
   readonly furnaceMinutes: Figure;
   /** The quench with its bath; that of the steel's own sheet where none is given, "" where none is printed. */
   readonly quench: string;
@@ -26,7 +26,9 @@ export interface LineRecipe {
   readonly clay: string;
   /** "none", or temperature and hours. */
   readonly subZero: string;
+  /** Temper and what to expect of it. */
   readonly temper: PlannedTemper;
+  /** Whether the line hardens, and what its section makes of it. */
   readonly hardening: LineHardening;
   /** In one line, for loads: lines that read the same may share one. */
   readonly text: string;

@@ -115,7 +115,7 @@ interface PlannedStock {
 interface PlannedCost {
   /** Price of the steel [money a kg]. */
   readonly priceKg: number | undefined;
-  /** Day of that price, as a spreadsheet numbers days. */
+  /** Day of that price, as a spreadsheet numbers days [d]. */
   readonly priceDate: number | undefined;
   /** Work on the first piece [h]. */
   readonly hoursFirst: number | undefined;

@@ -5,15 +5,17 @@ import { InvalidValue } from "../refusal";
 export interface LoadLine {
   /** Steel, window and temper in the shop's own words. */
   readonly recipe: string;
+  /** Pieces of the line, whole [-]. */
   readonly pieces: number;
-  /** Of one piece [kg] */
+  /** Of one piece [kg]. */
   readonly mass: number;
 }
 
 /** What a furnace holds at a time; Infinity where there is no limit. */
 export interface LoadLimits {
+  /** Most pieces of a load, 1 and more [-]. */
   readonly pieces: number;
-  /** kg */
+  /** Most mass of a load, above 0 [kg]. */
   readonly mass: number;
 }
 

@@ -22,9 +22,11 @@ export const LOAD_GROUPING = relation({
 });
 
 export interface Load {
+  /** Heat treatment that all pieces of the load get. */
   readonly recipe: string;
+  /** In the load [-]. */
   readonly pieces: number;
-  /** kg */
+  /** Of all pieces of the load [kg]. */
   readonly mass: number;
 }
 

@@ -35,34 +35,35 @@ export const FLASH_MARGIN = relation({
 
 /** What goes into the oil. */
 export interface Quench {
-  /** kg */
+  /** Steel of one quench, above 0 [kg]. */
   readonly mass: number;
-  /** Of the steel as it goes in, °C. */
+  /** Steel as it goes in, 20 to 1200 [°C]. */
   readonly from: number;
-  /** Of the steel as it comes out, °C. */
+  /** Steel as it comes out, 20 to 1200 and below `from` [°C]. */
   readonly to: number;
 }
 
 export interface Oil {
-  /** kg/L */
+  /** Of the oil, above 0 [kg/L]. */
   readonly density: number;
-  /** kJ/(kg K) */
+  /** Of the oil, above 0 [kJ/(kg K)]. */
   readonly specificHeat: number;
 }
 
 /** A bath before the quench. */
 export interface OilBath extends Oil {
+  /** Oil in the bath, above 0 [L]. */
   readonly litres: number;
-  /** °C */
+  /** Oil before the quench [°C]. */
   readonly start: number;
-  /** °C; `undefined` where it is not known. */
+  /** Of the oil [°C]; `undefined` where it is not known. */
   readonly flashPoint: number | undefined;
 }
 
 export interface OilRise {
-  /** K */
+  /** How much the oil warms [K]. */
   readonly rise: number;
-  /** °C */
+  /** Oil after the quench [°C]. */
   readonly final: number;
   /** Empty where there is nothing to say. */
   readonly caution: string;

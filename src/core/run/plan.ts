@@ -16,16 +16,19 @@ import { startsNeeded } from "./starts";
 
 /** One line planned. */
 export interface LinePlan {
+  /** As it was read. */
   readonly line: ReadLine;
   /** Cells that could not be read or contradict each other; `planFault` tells which parts they leave unknown. */
   readonly faults: Faults;
+  /** Of the steel [mass %]. */
   readonly carbon: Figure;
   /** How it is hardened and tempered. */
   readonly recipe: LineRecipe;
+  /** Blades to start [-]. */
   readonly starts: number;
-  /** Bench hours of all starts and the set-up. */
+  /** Bench hours of all starts and the set-up [h]. */
   readonly hours: number | undefined;
-  /** Of one finished blade without its tang, g. */
+  /** Of one finished blade without its tang [g]. */
   readonly massG: number | undefined;
   readonly stock: PlannedStock;
   readonly energy: PlannedEnergy;

@@ -15,19 +15,23 @@ import type { Figure, RecipeLine } from "./line";
 
 /** Temper to start from, what to expect of it, and how that stands against the band of the use. */
 export interface PlannedTemper {
-  /** HRC, whole. */
+  /** Lower end of the hardness expected, whole [HRC]. */
   readonly low: Figure;
+  /** Upper end of it, whole [HRC]. */
   readonly high: Figure;
-  /** °C, whole. */
+  /** Temper to start from, whole [°C]. */
   readonly celsius: Figure;
+  /** The same temper, whole [°F]. */
   readonly fahrenheit: Figure;
   /** Empty where no use is given. */
   readonly status: string;
-  /** 0 to 1. */
+  /** That a reading lies in the band, 0 to 1 [-]. */
   readonly chance: number | undefined;
+  /** What to do next, one sentence. */
   readonly next: string;
   /** "2 × 2 h at 228 °C (442 °F)"; empty without a temper. */
   readonly tempers: string;
+  /** Whether the blade hardens, and how deep. */
   readonly hardening: BladeStory["hardening"];
   /** What to be wary of, as found; what the figures rest on comes last. */
   readonly cautions: readonly Caution[];

@@ -5,18 +5,22 @@ import type { LinePlan, PlanRow } from "./plan";
 
 /** One sum over the lines of a run. */
 export interface Total {
+  /** What is summed. */
   readonly what: string;
+  /** "" for a count. */
   readonly unit: string;
-  /** `undefined` where no line has the figure. */
+  /** The sum [in `unit`]; `undefined` where no line has the figure. */
   readonly figure: number | undefined;
-  /** Lines that have it. */
+  /** Lines that have it [-]. */
   readonly lines: number;
 }
 
 export interface RunTotals {
+  /** The lines that could be planned. */
   readonly planned: readonly LinePlan[];
-  /** Rows that were refused, counted from 1, with their sentences. */
+  /** Rows that were refused, counted from 1 [-], with their sentences. */
   readonly refused: readonly (readonly [row: number, refusal: Refusal])[];
+  /** Sums over those lines. */
   readonly totals: readonly Total[];
 }
 

@@ -17,21 +17,21 @@ export const ASSEMBLED = relation({
 
 /** A part of a sword or knife on its axis. */
 export interface Part {
-  /** g */
+  /** Of the part, above 0 [g]. */
   readonly mass: number;
-  /** Of its own balance, along the axis, mm. */
+  /** Of its own balance, along the axis [mm]. */
   readonly position: number;
-  /** About its own balance, across the axis, kg m²; 0 for a point. */
+  /** About its own balance, across the axis; 0 for a point [kg m²]. */
   readonly inertia: number;
 }
 
 /** Mass, balance and inertia about the balance. */
 export interface Balanced {
-  /** g */
+  /** Of all parts together [g]. */
   readonly mass: number;
-  /** mm */
+  /** Where it balances on the axis [mm]. */
   readonly balance: number;
-  /** kg m² */
+  /** About the balance, across the axis [kg m²]. */
   readonly inertia: number;
 }
 

@@ -25,8 +25,9 @@ export const FULLER = relation({
 
 /** A groove of circular section along a face. Lengths in mm. */
 export interface Fuller {
+  /** Rim to rim, above 0 [mm]. */
   readonly width: number;
-  /** Below the chord that joins the two rims, not below the crown that was ground away. */
+  /** Below the chord that joins the two rims, not below the crown that was ground away, above 0 [mm]. */
   readonly depth: number;
 }
 

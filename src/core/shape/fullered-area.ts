@@ -14,14 +14,19 @@ export type FullerDatum = (typeof FULLER_DATUMS)[number];
 /** A section with equal fullers. Lengths in mm. */
 export interface FulleredSection {
   readonly grind: Grind;
+  /** Edge to edge, above 0 [mm]. */
   readonly width: number;
+  /** In the middle, above 0 [mm]. */
   readonly thickness: number;
+  /** Of each fuller, rim to rim, above 0 [mm]. */
   readonly fullerWidth: number;
+  /** Of each fuller, from `datum`, above 0 [mm]. */
   readonly fullerDepth: number;
-  /** Fullers on one side. */
+  /** Fullers on one side, 1 to 5 [-]. */
   readonly aSide: number;
-  /** 1 or 2. */
+  /** Sides that are fullered, 1 or 2 [-]. */
   readonly sides: number;
+  /** What the depth is measured from. */
   readonly datum: FullerDatum;
 }
 

@@ -24,8 +24,11 @@ export interface Grind extends Worded {
   readonly edge: boolean;
   /** Whether it takes a bevel height: not at all, always, or the whole width where left out. */
   readonly bevel: "" | "needed" | "full";
+  /** Whether it takes a radius of the wheel or a bulge. */
   readonly curve: "" | "wheel radius" | "bulge";
+  /** Whether it takes the width of a flat or of a rib. */
   readonly flat: "" | "flat width" | "rib width";
+  /** The cross-section in words, one sentence. */
   readonly meaning: string;
 }
 

@@ -7,18 +7,19 @@ import { findGrind, type Grind } from "./grinds";
 export interface Section {
   /** One of `GRINDS`, or a word for it. */
   readonly grind: Grind | string;
-  /** Spine to edge, or edge to edge; of the body under the rib for a T-back. */
+  /** Spine to edge, or edge to edge; of the body under the rib for a T-back; 0 and more [mm]. */
   readonly width: number;
-  /** At the spine or the middle; of the body under the rib for a T-back. */
+  /** At the spine or the middle; of the body under the rib for a T-back; 0 and more [mm]. */
   readonly thickness: number;
-  /** Thickness behind the edge; 0 where left out. */
+  /** Thickness behind the edge; 0 where left out [mm]. */
   readonly edge?: number | undefined;
-  /** From the edge, across the width; the whole width where left out, if the grind allows that. */
+  /** From the edge, across the width; the whole width where left out, if the grind allows that [mm]. */
   readonly bevelHeight?: number | undefined;
-  /** Wheel radius of a hollow grind, height of the bulge of a convex one. */
+  /** Wheel radius of a hollow grind, height of the bulge of a convex one [mm]. */
   readonly curve?: number | undefined;
-  /** Width of the flat of a hexagonal section, of the rib of a T-back. */
+  /** Width of the flat of a hexagonal section, of the rib of a T-back [mm]. */
   readonly flatWidth?: number | undefined;
+  /** Height of the rib of a T-back [mm]. */
   readonly ribHeight?: number | undefined;
 }
 

@@ -23,20 +23,21 @@ export const STATION_MOMENTS = relation({
 
 /** A cross-section at a place along the blade, with one fuller on each side where given. */
 export interface Station extends Section {
-  /** Distance along the blade, mm. */
+  /** Distance along the blade, rising from station to station [mm]. */
   readonly x: number;
+  /** The fuller on each side; none where left out. */
   readonly fuller?: Fuller | undefined;
 }
 
 /** What the stations of a blade amount to. */
 export interface BladeProperties {
-  /** mm³ */
+  /** Of the blade [mm³]. */
   readonly volume: number;
-  /** g */
+  /** Of the blade [g]. */
   readonly mass: number;
-  /** Balance point in the x of the stations, mm. */
+  /** Balance point in the x of the stations [mm]. */
   readonly balance: number;
-  /** About the balance point, kg m²; a slender blade, the width left out. */
+  /** About the balance point; a slender blade, the width left out [kg m²]. */
   readonly inertia: number;
 }
 

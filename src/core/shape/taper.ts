@@ -5,9 +5,11 @@ import { type BladeProperties, bladeProperties, type Station } from "./stations"
 
 /** A blade whose width and thickness run in a straight line from heel to tip. Lengths in mm. */
 export interface Taper extends Section {
+  /** Heel to tip, above 0 [mm]. */
   readonly length: number;
-  /** At the tip; as at the heel where left out. */
+  /** Width at the tip; as at the heel where left out [mm]. */
   readonly tipWidth?: number | undefined;
+  /** Thickness at the tip; as at the heel where left out [mm]. */
   readonly tipThickness?: number | undefined;
 }
 

@@ -19,16 +19,18 @@ export type Status = "OK" | "HIGH" | "LOW" | "MISSING" | "NO LIMIT";
 /** One figure of a certificate. */
 export interface Result {
   readonly element: Element;
-  /** Mass %. */
+  /** As stated, 0 to 100 [mass %]. */
   readonly value: number;
 }
 
 /** One line of the comparison. */
 export interface CertificateLine {
   readonly element: Element;
-  /** Limits compared with: those of the heat, or widened for a piece. */
+  /** Lower limit compared with: that of the heat, or widened for a piece [mass %]; `null` where none is set. */
   readonly low: number | null;
+  /** Upper limit compared with, likewise [mass %]; `null` where none is set. */
   readonly high: number | null;
+  /** As the certificate states it [mass %]; `null` where it does not. */
   readonly value: number | null;
   readonly status: Status;
 }

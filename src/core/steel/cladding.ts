@@ -45,13 +45,15 @@ const TENTH_LEFT = 1.812388;
 
 /** A blade of a core between two layers of cladding, or with one of them. */
 export interface Cladding {
-  /** Carbon of core and cladding before they are welded [mass %]. */
+  /** Carbon of the core before it is welded, 0 and more [mass %]. */
   readonly core: number;
+  /** Carbon of the cladding before it is welded, 0 and more [mass %]. */
   readonly clad: number;
-  /** °C */
+  /** At which it is held, 850 to 1250 [°C]. */
   readonly celsius: number;
+  /** At that temperature, up to 600 [min]. */
   readonly minutes: number;
-  /** Thickness of one layer of the cladding, and of the half of the core behind it [mm]. */
+  /** Thickness of one layer of the cladding, and of the half of the core behind it, up to 50 [mm]. */
   readonly layer: number;
 }
 

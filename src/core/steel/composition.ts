@@ -23,6 +23,8 @@ export type Composition = Readonly<Record<Element, number>>;
 
 /** Mass % limits of one element; `null` is "not specified", never zero. */
 export interface Bounds {
+  /** Lower limit [mass %]; `null` where none is specified. */
   readonly low: number | null;
+  /** Upper limit [mass %]; `null` where none is specified. */
   readonly high: number | null;
 }

@@ -7,8 +7,9 @@ import type { Steel } from "./steel";
 
 /** A density with the relation it rests on. */
 export interface Density {
-  /** g/cm³ at room temperature. */
+  /** At room temperature [g/cm³]. */
   readonly value: number;
+  /** What the figure rests on. */
   readonly relation: Relation;
 }
 

@@ -24,7 +24,9 @@ export function systemsNamed(given: string): readonly System[] {
 
 /** What a list of grades is narrowed by; nothing given narrows nothing. */
 export interface GradeFilter {
+  /** Kinds of steel to keep. */
   readonly families?: readonly Family[] | undefined;
+  /** Standards' systems to keep. */
   readonly systems?: readonly System[] | undefined;
   /** Part of a designation, alias, UNS or EN number, folded as names are. */
   readonly contains?: string | undefined;

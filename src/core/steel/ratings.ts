@@ -8,9 +8,11 @@ import type { Steel } from "./steel";
 
 /** Toughness and wear of a steel on the handbook's scale, and where they come from. */
 export interface Ratings {
-  /** 1 low to 9 high. */
+  /** From 1, low, to 9, high [-]. */
   readonly toughness: number;
+  /** Resistance to wear from 1, low, to 9, high [-]. */
   readonly wear: number;
+  /** Where the ratings come from. */
   readonly basis: "handbook" | "handbook, from memory" | "by relation";
 }
 

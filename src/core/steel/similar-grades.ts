@@ -13,7 +13,7 @@ export interface SimilarGrade {
   readonly grade: Grade;
   /** Element that differs most; null where the middles of all limits agree. */
   readonly element: Element | null;
-  /** Middle of the limits of the near grade less that of the steel asked about, mass %. */
+  /** Middle of the limits of the near grade less that of the steel asked about [mass %]. */
   readonly difference: number;
 }
 

@@ -8,12 +8,13 @@ import type { Steel } from "./steel";
 
 /** What is left in solution to keep a hardened steel bright. */
 export interface Stainless {
-  /** Chromium of the whole steel, mass %. */
+  /** Chromium of the whole steel [mass %]. */
   readonly bulk: number;
-  /** Chromium in solution after hardening, mass %; null where it is not needed or no relation is published. */
+  /** Chromium in solution after hardening [mass %]; null where not needed or no relation is published. */
   readonly dissolved: number | null;
-  /** Pitting resistance equivalent of what is in solution; null as above. */
+  /** Pitting resistance equivalent of what is in solution [-]; null as above. */
   readonly pren: number | null;
+  /** Whether it stays bright, one sentence. */
   readonly verdict: string;
 }
 

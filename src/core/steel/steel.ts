@@ -24,15 +24,23 @@ export type System = (typeof SYSTEMS)[number];
 export interface Grade {
   /** As the standard prints it; where two systems print the same name, with the system in front: "GB 45". */
   readonly designation: string;
+  /** Other names that find it. */
   readonly aliases: readonly string[];
+  /** Whose standard it is. */
   readonly system: System;
+  /** Number of the standard that sets its limits. */
   readonly standard: string;
+  /** UNS number, "" where it has none. */
   readonly uns: string;
+  /** EN number, "" where it has none. */
   readonly enNumber: string;
+  /** Kind of steel that relations ask for. */
   readonly family: Family;
+  /** By element, heat analysis [mass %]; what is not listed is not specified. */
   readonly limits: Readonly<Partial<Record<Element, Bounds>>>;
-  /** g/cm³, `null` where none is published for this grade. */
+  /** At room temperature [g/cm³]; `null` where none is published for this grade. */
   readonly density: number | null;
+  /** Where the density was printed; `null` without one. */
   readonly densitySource: SourceKey | null;
   /** "read" where carbon and the main elements were seen in a text, else how sure the recall is. */
   readonly status:
@@ -52,6 +60,7 @@ export interface Steel {
   readonly name: string;
   /** `null` for an analysis. */
   readonly grade: Grade | null;
+  /** Kind of steel that relations ask for. */
   readonly family: Family;
   /** Elements that an analysis names, also with 0; left out for a grade. */
   readonly stated?: readonly Element[];

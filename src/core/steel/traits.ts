@@ -32,21 +32,29 @@ export type ShopNeed = (typeof SHOP_NEEDS)[number];
 
 /** What a steel is like in the shop and at the edge. */
 export interface Traits {
+  /** Kind of steel as the trade speaks of it. */
   readonly kind: SteelKind | "does not harden" | "not known";
+  /** Toughness and wear; undefined where none are held. */
   readonly ratings: Ratings | undefined;
-  /** Volume % of carbide left when hardened. */
+  /** Carbide left when hardened [volume %]; undefined where it is not known. */
   readonly carbide: number | undefined;
   /** In words, with the section. */
   readonly depth: string;
+  /** Risk in the quench, in words. */
   readonly safety: string;
+  /** What hardening does to its size, in words. */
   readonly sizeChange: string;
+  /** What the fire does to its skin, in words. */
   readonly skin: string;
+  /** How it stands against rust. */
   readonly rust: RustWord;
   /** Hardening window in words, "" where none is held. */
   readonly window: string;
+  /** What a shop must have at the least. */
   readonly need: ShopNeed;
   /** What the shop must have, in words. */
   readonly needs: string;
+  /** What the traits rest on, in words. */
   readonly basis: string;
 }
 

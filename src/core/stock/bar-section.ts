@@ -6,7 +6,7 @@ export interface BarSection {
   readonly key: string;
   /** As an order writes it: "50 × 3 mm", "Ø 20 mm". */
   readonly text: string;
-  /** mm² */
+  /** Of the cross-section [mm²]. */
   readonly area: number;
 }
 

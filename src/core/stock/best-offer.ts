@@ -34,18 +34,21 @@ export const SUPPLIER_MIX = relation({
 });
 
 export interface OfferRequest {
+  /** What is needed, one line a length or a mass. */
   readonly need: readonly NeedLine[];
+  /** All lines of all suppliers. */
   readonly offers: readonly OfferLine[];
-  /** Most suppliers to order from; as many as there are where left out. */
+  /** Most suppliers to order from; as many as there are where left out [-]. */
   readonly most: number | undefined;
-  /** mm */
+  /** Width of a cut, 0 to 20 [mm]. */
   readonly kerf: number;
-  /** mm */
+  /** Cut off each bar, both ends together, 0 to 1000 [mm]. */
   readonly trim: number;
 }
 
 /** One steel and section with what each supplier takes for it. */
 export interface ComparedItem {
+  /** What is needed. */
   readonly item: NeedItem;
   /** True where the rack holds enough. */
   readonly isInRack: boolean;
@@ -54,25 +57,33 @@ export interface ComparedItem {
 }
 
 export interface Comparison {
+  /** Each with all that he offers. */
   readonly suppliers: readonly Supplier[];
+  /** One for each steel and section. */
   readonly items: readonly ComparedItem[];
 }
 
 /** What is bought from one supplier. */
 export interface SupplierOrder {
   readonly supplier: Supplier;
+  /** What is bought for each steel and section. */
   readonly items: readonly { readonly item: NeedItem; readonly bought: readonly BoughtBars[] }[];
+  /** Price of the steel alone [money]. */
   readonly goods: number;
-  /** What is paid up to the minimum charge. */
+  /** What is paid up to the minimum charge [money]. */
   readonly shortfall: number;
+  /** Goods, shortfall and freight [money]. */
   readonly cost: number;
 }
 
 export interface BestOffer extends Comparison {
+  /** One for each supplier that is bought from. */
   readonly orders: readonly SupplierOrder[];
+  /** Of all orders together [money]. */
   readonly cost: number;
-  /** No mix costs less. */
+  /** No mix costs less [money]. */
   readonly bound: number;
+  /** True where the cost meets the bound. */
   readonly isProved: boolean;
 }
 

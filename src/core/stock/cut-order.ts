@@ -7,29 +7,32 @@ import { priceSteps } from "./price-steps";
 
 /** Pieces of one length. */
 export interface PieceLine {
-  /** mm */
+  /** Of a piece, 0.1 to 30,000 [mm]. */
   readonly length: number;
+  /** Pieces, whole, 0 to 100,000 [-]. */
   readonly quantity: number;
 }
 
 /** A length of bar on offer. */
 export interface BarOffer {
-  /** mm */
+  /** Of a bar, 0.1 to 30,000 [mm]. */
   readonly length: number;
-  /** Price of a bar; all offers carry one, or none. */
+  /** Of a bar, 0 and more; all offers carry one, or none [money]. */
   readonly price?: number | undefined;
-  /** Bars to be had; as many as needed where left out. */
+  /** Bars to be had, whole; as many as needed where left out [-]. */
   readonly inStock?: number | undefined;
 }
 
 export interface CutRequest {
+  /** One line a length. */
   readonly pieces: readonly PieceLine[];
+  /** Lengths on offer. */
   readonly bars: readonly BarOffer[];
-  /** Width of a cut, mm; 1.2 where left out. */
+  /** Width of a cut, 0 to 20; 1.2 where left out [mm]. */
   readonly kerf?: number | undefined;
-  /** Cut off a bar before the first piece, both ends together, mm; 10 where left out. */
+  /** Cut off a bar before the first piece, both ends together, 0 to 1000; 10 where left out [mm]. */
   readonly trim?: number | undefined;
-  /** Limit of the search, in millions of steps; the usual one where left out. */
+  /** Limit of the search; the usual one where left out [millions of steps]. */
   readonly effort?: number | undefined;
 }
 

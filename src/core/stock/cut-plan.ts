@@ -32,30 +32,36 @@ export const CUTTING_PLAN = relation({
 
 /** Pieces of one length on one bar. */
 export interface CutPieces {
-  /** mm */
+  /** Of a piece [mm]. */
   readonly length: number;
+  /** Pieces on one bar [-]. */
   readonly count: number;
 }
 
 /** Bars that are cut alike. */
 export interface CutRow {
+  /** On each of these bars. */
   readonly pieces: readonly CutPieces[];
+  /** Bars that are cut so [-]. */
   readonly bars: number;
-  /** Left of each bar after its last cut, mm. */
+  /** Left of each bar after its last cut [mm]. */
   readonly drop: number;
-  /** Length of the bar, mm. */
+  /** Length of the bar [mm]. */
   readonly barLength: number;
 }
 
 export interface CutPlan {
+  /** Bars that are cut alike, one row each. */
   readonly rows: readonly CutRow[];
-  /** Bars of each length on offer, in the order in which the lengths were given. */
+  /** Bars of each length on offer, in the order in which the lengths were given [-]. */
   readonly taken: readonly number[];
+  /** All bars of the plan [-]. */
   readonly bars: number;
-  /** What the bars cost; `undefined` where no prices were given. */
+  /** What the bars cost [money]; `undefined` where no prices were given. */
   readonly cost: number | undefined;
-  /** No plan needs fewer bars or, with prices, costs less. */
+  /** No plan needs fewer bars [-] or, with prices, costs less [money]. */
   readonly bound: number;
+  /** True where the plan meets the bound. */
   readonly isProved: boolean;
   /** True where the search ended at its work limit, not at the bound. */
   readonly isStopped: boolean;

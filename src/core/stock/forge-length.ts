@@ -36,20 +36,21 @@ export type LossRule = (typeof LOSS_RULES)[number];
 
 /** A forging and the bar it starts from. */
 export interface Forging {
-  /** Finished blade with its tang, mm³. */
+  /** Finished blade with its tang, above 0 [mm³]. */
   readonly volume: number;
-  /** mm */
+  /** Of the bar, above 0 [mm]. */
   readonly barWidth: number;
-  /** mm */
+  /** Of the bar, above 0 [mm]. */
   readonly barThickness: number;
-  /** Ground off, as a share of the finished volume. */
+  /** Ground off, as a share of the finished volume, 0 to below 1 [-]. */
   readonly grind: number;
-  /** Lost to scale, as a share. */
+  /** Lost to scale, as a share, 0 to below 1 [-]. */
   readonly scale: number;
-  /** Cut off at the ends, as a share. */
+  /** Cut off at the ends, as a share, 0 to below 1 [-]. */
   readonly crop: number;
-  /** Held in the tongs and cut off, mm. */
+  /** Held in the tongs and cut off, 0 and more [mm]. */
   readonly tong: number;
+  /** How the losses are put together. */
   readonly rule: LossRule;
 }
 

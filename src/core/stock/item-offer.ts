@@ -8,19 +8,25 @@ import type { NeedItem, OfferLine } from "./offers";
 
 /** Bars of one length that are bought. */
 export interface BoughtBars {
-  /** mm; `undefined` where a mass is bought. */
+  /** Of a bar [mm]; `undefined` where a mass is bought. */
   readonly length: number | undefined;
+  /** Of that length [-]. */
   readonly bars: number;
+  /** Of all of them [kg]. */
   readonly kilograms: number;
+  /** Of all of them [money]. */
   readonly cost: number;
+  /** Of delivery, in the supplier's words; empty where not given. */
   readonly week: string;
 }
 
 /** What a supplier takes for one steel and section. */
 export interface ItemOffer {
+  /** Bars of each length, or the mass. */
   readonly bought: readonly BoughtBars[];
+  /** Of all that is bought [money]. */
   readonly cost: number;
-  /** No way to cut the pieces from the supplier's bars costs less. */
+  /** No way to cut the pieces from the supplier's bars costs less [money]. */
   readonly bound: number;
 }
 

@@ -7,13 +7,13 @@ import type { PieceLine } from "./cut-order";
 export interface NeedLine {
   readonly steel: Steel;
   readonly section: BarSection;
-  /** Pieces of one length, mm; `undefined` where a mass is needed. */
+  /** Pieces of one length; `undefined` where a mass is needed. */
   readonly pieces: PieceLine | undefined;
-  /** kg; `undefined` where pieces are needed. */
+  /** Mass needed, above 0 [kg]; `undefined` where pieces are needed. */
   readonly kilograms: number | undefined;
-  /** Of this steel and section in the rack, kg. */
+  /** Of this steel and section in the rack, 0 and more [kg]. */
   readonly inStock: number | undefined;
-  /** Of the bars in the rack, mm. */
+  /** Of the bars in the rack, 0.1 to 30,000 [mm]. */
   readonly barLength: number | undefined;
 }
 
@@ -27,15 +27,17 @@ export interface OfferLine {
   readonly supplier: string;
   readonly steel: Steel;
   readonly section: BarSection;
+  /** Of one `per`, 0 and more [money]. */
   readonly price: number;
+  /** What the price counts. */
   readonly per: PriceUnit;
-  /** mm; none where any mass is sold. */
+  /** Lengths to be had, 0.1 to 30,000; none where any mass is sold [mm]. */
   readonly barLengths: readonly number[];
-  /** Bars of each length to be had; as many as needed where left out. */
+  /** Bars of each length to be had; as many as needed where left out [-]. */
   readonly barsInStock: number | undefined;
-  /** Least amount that the supplier charges for the goods of an order. */
+  /** Least amount that the supplier charges for the goods of an order [money]. */
   readonly minimum: number | undefined;
-  /** Added once to an order. */
+  /** Added once to an order [money]. */
   readonly freight: number | undefined;
   /** Week of delivery in the supplier's words; empty where not given. */
   readonly week: string;
@@ -45,20 +47,28 @@ export interface OfferLine {
 export interface NeedItem {
   readonly steel: Steel;
   readonly section: BarSection;
+  /** Steel and section as an order writes them. */
   readonly name: string;
+  /** The same for the same steel and section. */
   readonly key: string;
+  /** To be cut; none where a mass is needed. */
   readonly pieces: readonly PieceLine[];
-  /** kg; 0 where pieces are needed. */
+  /** Mass needed; 0 where pieces are needed [kg]. */
   readonly kilograms: number;
+  /** In the rack [kg]. */
   readonly inStock: number;
+  /** Of the bars in the rack [mm]. */
   readonly barLength: number | undefined;
 }
 
 /** A supplier with everything he offers. */
 export interface Supplier {
   readonly name: string;
+  /** Least amount charged for the goods of an order [money]. */
   readonly minimum: number;
+  /** Added once to an order [money]. */
   readonly freight: number;
+  /** All that he offers. */
   readonly lines: readonly OfferLine[];
 }
 

@@ -19,15 +19,17 @@ import {
 /** A line of blanks to be cut. Lengths in mm. */
 export interface BlankLine {
   readonly steel: Steel;
-  /** Of the bar. */
+  /** Of the bar, 0.1 to 1000 [mm]. */
   readonly width: number;
-  /** Of the bar. */
+  /** Of the bar, 0.1 to 1000 [mm]. */
   readonly thickness: number;
+  /** Of a blank, 0.1 to 30,000 [mm]. */
   readonly length: number;
+  /** Blanks, whole, 0 to 100,000 [-]. */
   readonly quantity: number;
-  /** Of the bars on offer. */
+  /** Of the bars on offer, 0.1 to 30,000 [mm]. */
   readonly barLength: number;
-  /** kg of this steel and section in the rack; none where left out. */
+  /** Of this steel and section in the rack; none where left out [kg]. */
   readonly inStock?: number | undefined;
 }
 
@@ -36,11 +38,11 @@ export interface OrderLine {
   readonly steel: string;
   /** "50 × 3 mm" */
   readonly section: string;
-  /** Bars to buy. */
+  /** Bars to buy [-]. */
   readonly bars: number;
-  /** kg to buy. */
+  /** Steel to buy [kg]. */
   readonly kilograms: number;
-  /** Off-cuts of all bars of the plan, those in stock included, mm. */
+  /** Off-cuts of all bars of the plan, those in stock included [mm]. */
   readonly drop: number;
 }
 

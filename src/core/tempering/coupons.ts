@@ -10,24 +10,29 @@ import { temperModel } from "./tempering-model";
 
 /** A coupon of the shop: its temper, time in all, and reading. */
 export interface Coupon {
+  /** Its temper [°C]. */
   readonly celsius: number;
+  /** At temperature, all cycles together [h]. */
   readonly hours: number;
+  /** What it read [HRC]. */
   readonly hrc: number;
 }
 
 /** What the coupons of a shop say of its steel, weighed with what is published. */
 export interface CouponFit {
-  /** °C and HRC to be handed on as a known temper and its reading, for the hours asked. */
+  /** To be handed on as a known temper, for the hours asked [°C]. */
   readonly knownC: number;
+  /** To be handed on as the reading after it [HRC]. */
   readonly knownHrc: number;
-  /** HRC above the published curve at that temper. */
+  /** Above the published curve at that temper [HRC]. */
   readonly shift: number;
-  /** Half-width that holds 9 of 10 blades treated as the coupons were, HRC. */
+  /** Holds 9 of 10 blades treated as the coupons were [HRC]. */
   readonly halfWidth: number;
+  /** Readings that were weighed [-]. */
   readonly readings: number;
-  /** The reading that lies farthest off the fit, HRC above it. */
+  /** How far the reading that lies farthest off the fit lies above it [HRC]. */
   readonly worstMisfit: number;
-  /** How the curve was turned: HRC for each 100 °C hotter. */
+  /** How the curve was turned [HRC for each 100 °C hotter]. */
   readonly slope: number;
 }
 
@@ -150,10 +155,11 @@ function checkAgreement(coupons: readonly Coupon[], deviations: readonly Deviati
 
 /** What the fit is made for. */
 export interface CouponQuestion {
-  /** Time of the temper that is being planned, h in all. */
+  /** Time of the temper that is being planned, all cycles together [h]. */
   readonly hours: number;
-  /** Temper about which it is being planned, °C; left out, the mean of the coupons. */
+  /** Temper about which it is being planned [°C]; left out, the mean of the coupons. */
   readonly atC?: number | undefined;
+  /** Hardening temperature [°C]; left out, the usual one of the steel. */
   readonly hardenC?: number | undefined;
 }
 

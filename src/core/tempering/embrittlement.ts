@@ -5,8 +5,11 @@ import type { Steel } from "../steel/steel";
 
 /** A span of tempers that costs toughness. */
 export interface BrittleRange {
+  /** Coolest temper of the span [°C]. */
   readonly low: number;
+  /** Hottest temper of the span [°C]. */
   readonly high: number;
+  /** What to do instead, in words. */
   readonly advice: string;
   /** Distance kept on its cool side [°C], where more than the usual is kept. */
   readonly clearBelow?: number;

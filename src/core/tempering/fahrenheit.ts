@@ -8,6 +8,7 @@ import { temperSpanFor } from "./usual-tempers";
 
 /** A temper as it was typed. */
 export interface TypedTemper {
+  /** The temper [°C]. */
   readonly celsius: number;
   /** True for a figure whose unit was written beside it. */
   readonly hasUnit: boolean;

@@ -4,7 +4,9 @@ import { relation } from "../relation";
 
 /** A setting of an oven and what a thermometer beside the blade then read, °C. */
 export interface OvenCheck {
+  /** Setting of the oven [°C]. */
   readonly setC: number;
+  /** What the thermometer read then [°C]. */
   readonly measuredC: number;
 }
 

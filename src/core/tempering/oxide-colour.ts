@@ -32,7 +32,9 @@ const printed = records(table, {
 /** A colour with the tempers that lists print for it [°C] */
 export interface ColourSpan {
   readonly colour: string;
+  /** Coolest temper printed for it [°C]. */
   readonly low: number;
+  /** Hottest temper printed for it [°C]. */
   readonly high: number;
 }
 

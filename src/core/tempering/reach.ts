@@ -8,16 +8,19 @@ import { temperSpanFor } from "./usual-tempers";
 
 /** What hardness the tempers of a steel give. */
 export interface TemperReach {
-  /** HRC, from the coolest to the hottest usual temper. */
+  /** Lowest hardness from the coolest to the hottest usual temper [HRC]. */
   readonly lowest: number;
+  /** Highest hardness between them [HRC]. */
   readonly highest: number;
-  /** °C */
+  /** Coolest usual temper [°C]. */
   readonly coolestC: number;
+  /** Hottest usual temper [°C]. */
   readonly hottestC: number;
-  /** HRC at tempers too cool to advise; as `highest` where none is published. */
+  /** At tempers too cool to advise; as `highest` where none is published [HRC]. */
   readonly highestBelowUsual: number;
-  /** How far 9 blades in 10 lie at most from the published curve, at its lowest and its highest, HRC. */
+  /** How far 9 blades in 10 lie at most from the published curve, at its lowest [HRC]. */
   readonly lowestError: number;
+  /** The same at its highest [HRC]. */
   readonly highestError: number;
 }
 

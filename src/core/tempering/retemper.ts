@@ -13,18 +13,21 @@ import { COOLEST_TEMPER_C, checkTarget, nearestUsual, temperSpanFor, tempersFor 
 
 /** What a blade has been through and what it read. */
 export interface BladeSoFar {
+  /** Temper that it had [°C]. */
   readonly celsius: number;
-  /** h in all. */
+  /** At temperature, all cycles together [h]. */
   readonly hours: number;
+  /** What it read [HRC]. */
   readonly hrc: number;
 }
 
 /** The next step for a blade that read too hard. */
 export interface Retemper {
-  /** °C; `null` where no temper helps or none is needed. */
+  /** Next temper [°C]; `null` where no temper helps or none is needed. */
   readonly nextC: number | null;
-  /** HRC after it. */
+  /** Hardness expected after it [HRC]. */
   readonly likely: number;
+  /** What to do, one sentence. */
   readonly advice: string;
 }
 

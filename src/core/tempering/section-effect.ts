@@ -6,7 +6,9 @@ import type { Steel } from "../steel/steel";
 
 /** Thickness of the place in question at the quench, where it is known, and the bath. */
 export interface QuenchedSection {
+  /** Thickness of the place in question at the quench, above 0 [mm]. */
   readonly thicknessMm?: number | undefined;
+  /** Medium of the quench. */
   readonly quench?: QuenchMedium | undefined;
 }
 

@@ -12,10 +12,11 @@ export type CurvePoint = readonly [celsius: number, low: number, likely: number,
 
 /** Where a curve starts and ends and how far apart its points are, °C. */
 export interface CurveSpan {
-  /** Left out: 150 °C, or where the published range starts. */
+  /** Coolest temper; left out, 150, or where the published range starts [°C]. */
   readonly from?: number | undefined;
-  /** Left out: 425 °C, or where the published range ends. */
+  /** Hottest temper; left out, 425, or where the published range ends [°C]. */
   readonly to?: number | undefined;
+  /** Between two points, above 0 [°C]. */
   readonly step: number;
 }
 

@@ -26,19 +26,23 @@ export type TemperFlag =
 
 /** A temper to begin with, and what to expect about it; temperatures in °C, `null` where there is no answer. */
 export interface TemperPlan {
-  /** The coolest temper that may already give the target. */
+  /** The coolest temper that may already give the target [°C]. */
   readonly startC: number | null;
+  /** The temper at which the curve gives the target, or comes nearest to it [°C]. */
   readonly likelyC: number | null;
-  /** How far the curve at the likely temper lies from the target, HRC; 0 where it gives the target itself. */
+  /** How far the curve at the likely temper lies from the target; 0 where it gives the target itself [HRC]. */
   readonly missesBy: number;
-  /** The hottest that may still give it. */
+  /** The hottest that may still give it [°C]. */
   readonly highC: number | null;
-  /** The hottest of the tempers that give it, where there are several; else `null`. */
+  /** The hottest of the tempers that give it, where there are several; else `null` [°C]. */
   readonly otherC: number | null;
+  /** What stands in the way, in a word. */
   readonly flag: TemperFlag;
-  /** HRC 10 °C below the likely temper, `null` outside the published range. */
+  /** Hardness 10 °C below the likely temper [HRC]; `null` outside the published range. */
   readonly hrcCooler: number | null;
+  /** Hardness 10 °C above the likely temper [HRC]; `null` outside the published range. */
   readonly hrcHotter: number | null;
+  /** What to be wary of, in words; empty where nothing is. */
   readonly caution: string;
 }
 

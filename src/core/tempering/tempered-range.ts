@@ -17,10 +17,15 @@ import { temperModel } from "./tempering-model";
 
 /** Hardness after temper with its band. */
 export interface TemperedRange {
+  /** Lower end of the band [HRC]. */
   readonly low: number;
+  /** Likely hardness [HRC]. */
   readonly likely: number;
+  /** Upper end of the band [HRC]. */
   readonly high: number;
+  /** Where the figures come from, in words. */
   readonly basis: string;
+  /** What to be wary of, in words; empty where nothing is. */
   readonly caution: string;
 }
 

@@ -8,19 +8,21 @@ import { temperModel } from "./tempering-model";
 
 /** A coupon or blade of the same steel and heat treatment, and what it read. */
 export interface KnownTemper {
+  /** Temper that it had [°C]. */
   readonly celsius: number;
+  /** What it read after it [HRC]. */
   readonly hrc: number;
 }
 
 /** How a blade was treated. */
 export interface Treatment {
-  /** Time of one cycle, h; 2 where left out. */
+  /** Time of one cycle, above 0; 2 where left out [h]. */
   readonly hours?: number | undefined;
-  /** 1 where left out. */
+  /** Number of equal tempers, whole, 1 and more; 1 where left out [-]. */
   readonly cycles?: number | undefined;
   /** A known temper of the same time and its reading. */
   readonly known?: KnownTemper | undefined;
-  /** Hardening temperature, °C. */
+  /** Hardening temperature [°C]. */
   readonly hardenC?: number | undefined;
   /** Coldest temperature straight after the quench [°C]; left out, room temperature. */
   readonly quenchToC?: number | undefined;

@@ -14,6 +14,7 @@ import type { Part } from "./part";
 export interface Decoded {
   /** As read: the designation where another name of a grade was given. */
   readonly name: string;
+  /** Whose rule reads the name. */
   readonly system: System;
   /** Carbon first. */
   readonly parts: readonly Part[];

@@ -1,7 +1,8 @@
 /** One element that a name speaks of. */
 export interface Part {
+  /** Its symbol. */
   readonly element: string;
-  /** Nominal content in mass %; null where the name gives the element but no amount. */
+  /** Nominal content [mass %]; null where the name gives the element but no amount. */
   readonly content: number | null;
   /** What in the name says so. */
   readonly says: string;
