@@ -4,7 +4,9 @@ export const TESTS = {
   quench: ["tests/hardening/**/*.test.ts", "tests/run/{heat,loads}.test.ts", "tests/published.test.ts"],
   section: ["tests/hardening/{section*,conduction,pearlite,one-answer}.test.ts"],
   shape: ["tests/shape/**/*.test.ts", "tests/published.test.ts"],
-  run: ["tests/run/**/*.test.ts"],
+  mechanics: ["tests/mechanics/**/*.test.ts"],
+  blade: ["tests/blade/**/*.test.ts"],
+  run: ["tests/run/**/*.test.ts", "tests/money/**/*.test.ts"],
   hardness: ["tests/hardness/**/*.test.ts"],
   steel: ["tests/steel/**/*.test.ts"],
   share: [

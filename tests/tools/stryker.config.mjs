@@ -1,6 +1,6 @@
 /**
  * `npm run mutation`: changes the core on purpose, one small fault at a time, and counts how many the tests see.
- * `MUTATE=tempering|quench|section|shape|run|hardness|steel|share` takes one part; all take hours on two cores.
+ * `MUTATE=run` takes one of the parts below; all take hours on two cores.
  *
  * Left out: texts (the tests of sentences compare parts of them) and what is worked out once on loading
  * (records of relations, tables read from data), whose faults the accuracy tables and data guards see.
@@ -16,6 +16,8 @@ const PARTS = {
   ],
   section: ["src/core/hardening/{section-*,heat-transfer}.ts"],
   shape: ["src/core/shape/*.ts"],
+  mechanics: ["src/core/mechanics/*.ts"],
+  blade: ["src/core/blade/*.ts"],
   run: ["src/core/run/*.ts"],
   hardness: ["src/core/hardness/*.ts"],
   steel: ["src/core/steel/*.ts"],
