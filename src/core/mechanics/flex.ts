@@ -38,6 +38,8 @@ interface Arm {
   readonly length: number;
   /** Ends of the steps [mm] */
   readonly nodes: Float64Array;
+  /** Nodes at a station, where the section may change its slope or jump over a short panel. */
+  readonly kinks: ReadonlySet<number>;
   /** Curvature for a moment of 1 N mm [1/(N mm²)] at the start, middle and end of each step */
   readonly flexibility: Float64Array;
   /** Stress of the farthest fibre for a moment of 1 N mm, at the nodes [1/mm³] */
@@ -78,7 +80,9 @@ function armOf(blade: Blade, held: number, load: number): Arm {
     const middle = blade.at((x + (steps[index - 1] as number)) / 2);
     flexibility[2 * index - 1] = 1 / (ELASTIC_MODULUS * middle.secondMoment);
   });
-  return { held, length: load - held, nodes: Float64Array.from(steps, (x) => x - held), flexibility, fibre };
+  const kinks = new Set(steps.flatMap((x, index) => (blade.places.includes(x) ? [index] : [])));
+  const nodes = Float64Array.from(steps, (x) => x - held);
+  return { held, length: load - held, nodes, kinks, flexibility, fibre };
 }
 
 /** The blade integrated from the load back to the held place; at the held place its slope must be 0. */
@@ -89,6 +93,12 @@ interface Shot {
   /** Left at the held place [rad] */
   readonly miss: number;
 }
+
+/**
+ * Cosine of the slope; of a slope below 0 that of none. A blade under a dead load never bends back past straight, but the
+ * guess of a heavily loaded one may curl up and come out level again: held straight from there on, it only misses by more.
+ */
+const levelCos = (slope: number) => Math.cos(Math.max(0, slope));
 
 type Watch = (node: number, moment: number, along: number, across: number) => void;
 
@@ -109,19 +119,19 @@ function shoot({ nodes, flexibility }: Arm, load: number, endSlope: number, watc
     const middle = (flexibility[2 * step - 1] as number) * load;
     const far = (flexibility[2 * step - 2] as number) * load;
     const k1 = near * along;
-    const c1 = Math.cos(slope);
+    const c1 = levelCos(slope);
     const s2 = slope - (h / 2) * k1;
     const k2 = middle * (along + (h / 2) * c1);
-    const c2 = Math.cos(s2);
+    const c2 = levelCos(s2);
     const s3 = slope - (h / 2) * k2;
     const k3 = middle * (along + (h / 2) * c2);
-    const c3 = Math.cos(s3);
+    const c3 = levelCos(s3);
     const s4 = slope - h * k3;
     const k4 = far * (along + h * c3);
     if (watch !== undefined) {
       across += (h / 6) * (Math.sin(slope) + 2 * Math.sin(s2) + 2 * Math.sin(s3) + Math.sin(s4));
     }
-    along += (h / 6) * (c1 + 2 * c2 + 2 * c3 + Math.cos(s4));
+    along += (h / 6) * (c1 + 2 * c2 + 2 * c3 + levelCos(s4));
     slope -= (h / 6) * (k1 + 2 * k2 + 2 * k3 + k4);
     watch?.(step - 1, load * along, along, across);
   }
@@ -170,20 +180,34 @@ function firstGuess(arm: Arm, load: number): number {
   return Math.min(1.2, straightSlope(arm, load));
 }
 
-/** The largest of values at places: where it lies between the ends, the top of the parabola through it and its neighbours. */
-function peakOf(places: Float64Array, values: Float64Array): { readonly at: number; readonly value: number } {
-  let top = 0;
-  for (let node = 1; node < values.length; node += 1) {
-    if ((values[node] as number) > (values[top] as number)) top = node;
-  }
-  const [at, value] = [places[top] as number, values[top] as number];
-  if (top === 0 || top === values.length - 1) return { at, value };
-  const left = at - (places[top - 1] as number);
-  const right = (places[top + 1] as number) - at;
-  const [fall, drop] = [value - (values[top - 1] as number), value - (values[top + 1] as number)];
-  const bend = (fall / left + drop / right) / (left + right);
-  const slope = fall / left - bend * left;
-  return bend > 0 ? { at: at + slope / (2 * bend), value: value + slope ** 2 / (4 * bend) } : { at, value };
+interface Peak {
+  readonly at: number;
+  readonly value: number;
+}
+
+/** The top of the parabola through three nodes, where it lies between them; the nodes are evenly apart. */
+function topAbout(places: Float64Array, values: Float64Array, node: number): Peak | undefined {
+  const [before, here, after] = [node - 1, node, node + 1].map((each) => values[each]);
+  if (before === undefined || here === undefined || after === undefined) return undefined;
+  const step = (places[node + 1] as number) - (places[node] as number);
+  const [rise, bend] = [(after - before) / 2, 2 * here - before - after];
+  // Past the outer nodes it is no longer the stress of this panel.
+  if (!(bend > 0) || Math.abs(rise) > bend) return undefined;
+  return { at: (places[node] as number) + (rise / bend) * step, value: here + rise ** 2 / (2 * bend) };
+}
+
+/**
+ * The largest of values at nodes: the top of the parabola through the highest and its neighbours. A parabola across a
+ * kink would shoot over the top of either side, so that there each side is taken by itself.
+ */
+function peakOf({ nodes, kinks }: Arm, values: Float64Array): Peak {
+  const top = values.indexOf(Math.max(...values));
+  const about = kinks.has(top) ? [top - 1, top + 1] : [top];
+  const highest: Peak = { at: nodes[top] as number, value: values[top] as number };
+  return about.reduce<Peak>((best, node) => {
+    const own = topAbout(nodes, values, node);
+    return own !== undefined && own.value > best.value ? own : best;
+  }, highest);
 }
 
 function bendBy(arm: Arm, load: number, guess = firstGuess(arm, load)): Bend {
@@ -192,7 +216,7 @@ function bendBy(arm: Arm, load: number, guess = firstGuess(arm, load)): Bend {
   const { across } = shoot(arm, load, slope, (node, moment) => {
     stresses[node] = moment * (arm.fibre[node] as number);
   });
-  const { at, value } = peakOf(arm.nodes, stresses);
+  const { at, value } = peakOf(arm, stresses);
   return { deflection: across, slope: slope * DEGREES, stress: value, stressAt: arm.held + at };
 }
 

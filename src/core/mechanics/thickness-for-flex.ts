@@ -43,13 +43,15 @@ function bracket(
   wanted: number,
 ): number | undefined {
   const stiffer = wanted > asGiven;
-  const step = stiffer ? 1.25 : 0.8;
-  for (let factor = 1; factor < LARGEST_FACTOR && factor > 1 / LARGEST_FACTOR; factor *= step) {
+  const farthest = stiffer ? LARGEST_FACTOR : 1 / LARGEST_FACTOR;
+  const next = (factor: number) =>
+    stiffer ? Math.min(farthest, factor * 1.25) : Math.max(farthest, factor * 0.8);
+  for (let factor = 1; ; factor = next(factor)) {
     const there = stiffness(factor);
     if (there === undefined) return undefined;
     if (stiffer === there >= wanted || there === wanted) return factor;
+    if (factor === farthest) return undefined;
   }
-  return undefined;
 }
 
 /**
