@@ -1,4 +1,5 @@
 import { findUse } from "../src/core/blade/bands";
+import { carbidesAt } from "../src/core/hardening/carbides";
 import { lowerCritical, upperCritical } from "../src/core/hardening/critical";
 import { criticalPoints } from "../src/core/hardening/critical-points";
 import { decarbDepth } from "../src/core/hardening/decarb";
@@ -171,11 +172,13 @@ export const QUANTITIES: Readonly<Record<string, Quantity>> = {
   "retained austenite": (row) => retainedAustenite({ ...PLAIN_CARBON, C: number(row, 0) }),
   "carbon in austenite": (row) => dissolvedAt(steel(row), number(row, 1)).carbon,
   "chromium in austenite": (row) => dissolvedAt(steel(row), number(row, 1)).chromium,
+  "carbide left undissolved": (row) => carbidesAt(steel(row), number(row, 1) || undefined).volume,
   "ideal diameter": (row) => idealDiameter(steel(row).composition),
   "thickest section fully hard": (row) => maxSection(steel(row), row[1] as Bath).fullyHardMm,
   "thickest section half hard": (row) => maxSection(steel(row), row[1] as Bath).halfHardMm,
   "hardness from Brinell": (row) => convertHardness(number(row, 0), "HB", "HRC", LOW_ALLOY),
   "tensile strength": (row) => tensile(number(row, 0)),
+  "yield strength": (row) => strengthOf(number(row, 0), "HRC").yieldMPa,
   "tensile strength, ksi": (row) => tensile(number(row, 0)) / MPA_A_KSI,
   density: (row) => densityOf(steel(row)).value,
   "yield floor": (row) => yieldFloor(number(row, 0), number(row, 1), number(row, 2)),

@@ -36,6 +36,15 @@ describe("published tables", () => {
     for (const key of UNFITTED_SOURCES.keys()) expect(FIT_SOURCES.has(key), key).toBe(false);
   });
 
+  test("a stated band holds nine in ten of the rows of its quantity that no fit used", () => {
+    const held = new Map<string, (boolean | undefined)[]>();
+    for (const one of MEASURED.filter(({ fitted }) => !fitted))
+      held.set(one.quantity, [...(held.get(one.quantity) ?? []), ...one.held]);
+    const shares = [...held].map(([quantity, list]) => [quantity, shareOf(list)] as const);
+    expect(shares.filter(([, share]) => share !== undefined).length).toBeGreaterThan(20);
+    expect(shares.filter(([, share]) => share !== undefined && share < 0.9)).toEqual([]);
+  });
+
   test.each(Object.keys(ACCURACY_PAGES))("the table in %s is the one that the figures give", (path) => {
     const page = readFileSync(path, "utf8");
     expect(withAccuracy(path, page)).toBe(page);

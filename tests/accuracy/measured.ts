@@ -1,4 +1,6 @@
+import { STAINLESS_FIT } from "../../src/core/hardening/stainless-fit";
 import { CURVE_BANDS } from "../../src/core/tempering/fits";
+import { missesLeftOut } from "../fitting/fit-stainless";
 import { BLADE_ROWS, type Scored, score } from "../tempering/score";
 import { answered, readTable, seenOf, sourcesOf, tablePaths } from "./checks";
 import { isInside } from "./stated-bands";
@@ -68,8 +70,29 @@ function measuredTempering(): Measured[] {
   return [...groups].sort(([a], [b]) => (a < b ? -1 : 1)).map(([ground, list]) => ofGround(ground, list));
 }
 
+/** Rows of stainless steel after temper, each predicted by a fit that knows nothing of its series. */
+function measuredStainless(): Measured {
+  const rows = missesLeftOut();
+  const errors = rows.map(({ miss }) => miss);
+  return {
+    key: "tempering rows: stainless, series left out",
+    title: "Every row of stainless steel after temper read, each series left out of its own fit",
+    quantity: "hardness of stainless steel after temper, own series left out",
+    unit: "HRC",
+    sources: [...new Set(rows.map(({ row }) => row.source))],
+    seen: "READ",
+    fitted: false,
+    errors,
+    held: errors.map((error) => Math.abs(error) <= STAINLESS_FIT.halfWidth),
+  };
+}
+
 /** Tempering rows of sources that were read and that the library declines to answer. */
 export const REFUSED_ROWS = TEMPERING.filter(({ ground }) => ground === "refused").length;
 
 /** Everything that is measured: tables in the order of their paths, then tempering rows by ground. */
-export const MEASURED: readonly Measured[] = [...tablePaths().map(measuredTable), ...measuredTempering()];
+export const MEASURED: readonly Measured[] = [
+  ...tablePaths().map(measuredTable),
+  ...measuredTempering(),
+  measuredStainless(),
+];

@@ -1,3 +1,4 @@
+import { carbideRelations } from "../../src/core/hardening/carbides";
 import { LOWER_CRITICAL, UPPER_CRITICAL } from "../../src/core/hardening/critical";
 import { DISSOLVED_CEMENTITE } from "../../src/core/hardening/dissolved";
 import { DISSOLVED_HIGH_CHROMIUM } from "../../src/core/hardening/high-chromium";
@@ -7,7 +8,7 @@ import { RETAINED_AUSTENITE, startHalfWidth } from "../../src/core/hardening/mar
 import { MAX_PLATE } from "../../src/core/hardening/max-section";
 import { INITIAL_HARDNESS } from "../../src/core/hardening/quenched";
 import { CONVERSIONS } from "../../src/core/hardness/convert";
-import { TENSILE_STRENGTH } from "../../src/core/hardness/strength";
+import { TENSILE_STRENGTH, YIELD_STRENGTH } from "../../src/core/hardness/strength";
 import type { Relation } from "../../src/core/relation";
 import { CARBON_DIFFUSION } from "../../src/core/steel/billet";
 import { densityOf } from "../../src/core/steel/density";
@@ -53,6 +54,8 @@ const HALF_WIDTHS: Readonly<Record<string, HalfWidth>> = {
   "upper critical": stated(UPPER_CRITICAL),
   "retained austenite": stated(RETAINED_AUSTENITE),
   "carbon in austenite": carbonBand,
+  "carbide left undissolved": ([name]) =>
+    carbideRelations(findSteel(name as string))[0]?.error.size ?? Number.NaN,
   "ideal diameter": stated(IDEAL_DIAMETER),
   "end-quench hardness": stated(JOMINY_CURVE),
   "hardness from Brinell": stated(CONVERSIONS[0] as Relation),
@@ -68,6 +71,7 @@ const FACTORS: Readonly<Record<string, number>> = {
 /** Quantities whose error is stated in per cent of the answer. */
 const PER_CENT: Readonly<Record<string, number>> = {
   "tensile strength": TENSILE_STRENGTH.error.size as number,
+  "yield strength": YIELD_STRENGTH.error.size as number,
   "diffusivity of carbon": CARBON_DIFFUSION.error.size as number,
   "tensile strength, ksi": TENSILE_STRENGTH.error.size as number,
 };
