@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { afterEach, beforeEach, expect, test } from "vitest";
+import { afterEach, beforeEach, expect, test, vi } from "vitest";
 import { Calculator } from "../../src/engine/calculation/calculator";
 import type { CellInput, CellValue } from "../../src/engine/cell-value";
 import { SAMPLES } from "./sample-functions";
@@ -67,6 +67,24 @@ test("a volatile function is worked out at every change", () => {
   const before = at(2, 1);
   edit([0, 0, 4]);
   expect(at(2, 1)).not.toEqual(before);
+});
+
+test("what depends on the day is worked out on another day, and not at every change", () => {
+  vi.useFakeTimers({ toFake: ["Date"], now: new Date(2026, 2, 1, 23, 50) });
+  try {
+    start([[1, '=IF(C1="",TODAY(),C1)', undefined, "=B1+1"]]);
+    // Counted by hand from 1 January 1900 as day 1: 126 years of 365 days, 31 leap days and the one that the form of
+    // spreadsheets gives 1900, 59 days of January and February, and the first of March.
+    expect([at(0, 1), at(0, 3)]).toEqual([{ value: 46082 }, { value: 46083 }]);
+    const before = calculator.cellAt(0, 0, 1)?.formula?.workedOut;
+    edit([0, 0, 2]);
+    expect(calculator.cellAt(0, 0, 1)?.formula?.workedOut).toBe(before);
+    vi.setSystemTime(new Date(2026, 2, 2, 0, 10));
+    edit([0, 0, 3]);
+    expect([at(0, 1), at(0, 3)]).toEqual([{ value: 46083 }, { value: 46084 }]);
+  } finally {
+    vi.useRealTimers();
+  }
 });
 
 test("what a formula fills grows, shrinks, is blocked and comes back, and its readers follow", () => {

@@ -32,7 +32,9 @@ export class Calculator {
   private readonly patterns: Patterns;
   private readonly sheets: readonly SheetCells[];
   private readonly positionOf: ReadonlyMap<string, number>;
-  private readonly volatile = new Set<Formula>();
+  private readonly renewing = { "each day": new Set<Formula>(), always: new Set<Formula>() };
+  /** The day on which all that depends on it was worked out last. */
+  private day = "";
   private readonly readers = new Readers();
   private readonly shown: ShownCells;
   private readonly settling: Settling;
@@ -71,6 +73,7 @@ export class Calculator {
     meter.begin(isTimed);
     this.shown.begin();
     this.settling.all(this.readers.unlisted);
+    this.isAnotherDay();
     this.isCurrent = true;
     return this.shown.results();
   }
@@ -83,13 +86,14 @@ export class Calculator {
   calculateRest(): ChangedResult[] {
     const formulas = this.readers.unlisted;
     const rest = formulas.filter(
-      ({ state, pattern }) => state === "due" || pattern.isVolatile || pattern.isMoving,
+      ({ state, pattern }) => state === "due" || pattern.renewal !== "never" || pattern.isMoving,
     );
     if (rest.length === formulas.length) return this.calculateAll();
     meter.begin(false);
     this.shown.begin();
     for (const { fills } of formulas) if (fills !== undefined) this.shown.markAll(fills);
     this.isCurrent = true;
+    this.isAnotherDay();
     this.readers.listAll();
     this.settling.workOut(rest, []);
     return this.shown.results();
@@ -101,7 +105,7 @@ export class Calculator {
     meter.begin(false);
     this.readers.listAll();
     this.shown.begin();
-    const due = new Set<Formula>(this.volatile);
+    const due = this.dueAnyway();
     for (const change of changes) {
       const anchor = this.sheets[change.sheet]?.at(change.row, change.column)?.filledBy;
       const made = this.enter(change);
@@ -134,6 +138,19 @@ export class Calculator {
     return this.positionOf.get(sheet);
   }
 
+  /** Formulas that may come to something else though nothing that they read became another. */
+  private dueAnyway(): Set<Formula> {
+    const { always, "each day": daily } = this.renewing;
+    return new Set(this.isAnotherDay() ? [...always, ...daily] : always);
+  }
+
+  /** True once a day, and at the first asking. */
+  private isAnotherDay(): boolean {
+    const before = this.day;
+    this.day = new Date().toDateString();
+    return this.day !== before;
+  }
+
   private enterRows(sheet: number, rows: WorkbookInput["sheets"][number]["rows"]): void {
     rows.forEach((cells, row) => {
       cells.forEach((content, column) => {
@@ -162,7 +179,7 @@ export class Calculator {
     const formula = new Formula(place, cell, text, pattern);
     cell.formula = formula;
     cell.f = text;
-    if (pattern.isVolatile) this.volatile.add(formula);
+    if (pattern.renewal !== "never") this.renewing[pattern.renewal].add(formula);
     this.readers.addLater(formula);
     if (content.result !== undefined) this.enterResult(formula, content);
     return formula;
@@ -187,7 +204,7 @@ export class Calculator {
 
   private drop(formula: Formula): void {
     this.readers.remove(formula);
-    this.volatile.delete(formula);
+    for (const formulas of Object.values(this.renewing)) formulas.delete(formula);
     this.shown.clear(formula, undefined, this.settling.now);
     formula.fills = undefined;
     formula.state = "done";

@@ -12,7 +12,9 @@ import { piecesOf } from "./pieces";
 import type { Tree } from "./tree";
 
 /** Functions that give something else each time they are asked. */
-const VOLATILE = new Set(["RAND", "RANDBETWEEN", "RANDARRAY", "NOW", "TODAY"]);
+const VOLATILE = new Set(["RAND", "RANDBETWEEN", "RANDARRAY", "NOW"]);
+/** Functions that give something else on another day. */
+const DAILY = new Set(["TODAY"]);
 /** Functions that read cells which no address in the formula names. */
 const MOVING = new Set(["OFFSET", "INDIRECT"]);
 /** Functions whose parts the engine works out apart, without moving their references. */
@@ -35,6 +37,9 @@ export interface Form {
   tree: Tree | undefined;
 }
 
+/** When a formula is worked out anew though nothing that it reads became another. */
+export type Renewal = "never" | "each day" | "always";
+
 /** What a formula says, for all formulas that are alike down a column: taken apart once, moved for each. */
 export class Pattern {
   /** The engine's tree, once it was asked for; `null` for a formula that cannot be read. */
@@ -51,7 +56,8 @@ export class Pattern {
     readonly text: string,
     readonly row: number,
     private readonly readings: readonly Reading[],
-    readonly isVolatile: boolean,
+    /** When it comes to something else though its cells stay the same. */
+    readonly renewal: Renewal,
     /** True where the cells that it reads are known only once it was worked out. */
     readonly isMoving: boolean,
     /** Why it is not worked out at all: it is beyond the budget. */
@@ -134,13 +140,12 @@ export class Patterns {
 
   private read(text: string, sheet: number, row: number): Pattern {
     const refusal = this.sizes.refusal(text);
-    if (refusal !== undefined) return new Pattern(text, row, [], false, false, refusal);
+    if (refusal !== undefined) return new Pattern(text, row, [], "never", false, refusal);
     const tokens = tokensOf(text).filter(({ kind }) => kind !== "space");
     const calls = tokens.flatMap(({ kind, text: name }) => (kind === "call" ? [name.toUpperCase()] : []));
     const readings = this.readingsOf(tokens, sheet, []);
     const isMoving = calls.some((name) => MOVING.has(name)) || tokens.some(isLooseRange);
-    const isVolatile = calls.some((name) => VOLATILE.has(name));
-    const pattern = new Pattern(text, row, readings, isVolatile, isMoving);
+    const pattern = new Pattern(text, row, readings, renewalOf(calls), isMoving);
     if (!isMoving && !APART.test(text)) this.enterForm(pattern, tokens, readings.length);
     return pattern;
   }
@@ -206,6 +211,11 @@ export class Patterns {
     const [lastRow, lastColumn] = [row + rows - 1, column + headings.length - 1];
     return [{ sheet, ends: fixed({ row, column, lastRow, lastColumn }) }];
   }
+}
+
+function renewalOf(calls: readonly string[]): Renewal {
+  if (calls.some((name) => VOLATILE.has(name))) return "always";
+  return calls.some((name) => DAILY.has(name)) ? "each day" : "never";
 }
 
 /** Where the second end of a range stands that begins at a piece; the piece itself where it is no range. */
