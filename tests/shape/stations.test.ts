@@ -15,6 +15,14 @@ function stations(grind: string, rows: readonly Omit<Station, "grind">[]): Stati
 }
 
 describe("worked blades", () => {
+  it("may step by a thousandth of a millimetre, wherever along the blade", () => {
+    const step = [
+      { x: 300, width: 30, thickness: 4 },
+      { x: 300.001, width: 30, thickness: 4 },
+    ];
+    expect(bladeProperties(stations("rectangle", step), STEEL).volume).toBeCloseTo(0.12, 9);
+  });
+
   // Diamond 50 × 6 to 20 × 3 over 800 mm: A(s) = 150 - 165 s + 45 s², integrated by hand.
   const taper = { grind: diamond, length: 800, width: 50, thickness: 6, tipWidth: 20, tipThickness: 3 };
 
@@ -263,6 +271,15 @@ describe("bad stations", () => {
         { x: 5, width: 50, thickness: 6 },
       ],
       "in order from heel to tip",
+    ],
+    // Found by the fuzz: a blade of no length to speak of swings at an infinite frequency.
+    [
+      "rectangle",
+      [
+        { x: 0, width: 30, thickness: 4 },
+        { x: 5e-324, width: 30, thickness: 4 },
+      ],
+      "0.001 mm or more apart",
     ],
     [
       "flat",

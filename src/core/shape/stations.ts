@@ -53,6 +53,9 @@ export interface ResolvedStation {
 /** Lighter than water or heavier than any metal is a slip: 7850 is in kg/m³. */
 const DENSITY = { unit: "g/cm³", min: 1, max: 25 };
 
+/** Stations nearer to each other than this are the same place: no rule or caliper tells them apart [mm]. */
+const LEAST_STEP = 0.001;
+
 const NO_FULLER: Fuller = { width: 0, depth: 0 };
 const CUBIC_MM_PER_CC = 1000;
 /** g mm² in a kg m². */
@@ -133,10 +136,12 @@ function checkOrder(stations: readonly Station[]): void {
   for (let index = 1; index < stations.length; index += 1) {
     const before = stations[index - 1]?.x ?? Number.NaN;
     const here = stations[index]?.x ?? Number.NaN;
-    if (here > before) continue;
+    // Rounded to whole steps: 300.001 less 300 is short of a step by its last bit.
+    if (Math.round((here - before) / LEAST_STEP) >= 1) continue;
     throw new InvalidValue(
       `station ${index + 1} at ${quantityText(here, "mm")} does not lie beyond station ${index} at ` +
-        `${quantityText(before, "mm")}: give the stations in order from heel to tip`,
+        `${quantityText(before, "mm")}: give the stations in order from heel to tip, ` +
+        `${quantityText(LEAST_STEP, "mm")} or more apart`,
     );
   }
 }
@@ -144,7 +149,7 @@ function checkOrder(stations: readonly Station[]): void {
 /**
  * Stations with defaults filled in, each section and their order checked.
  *
- * @param stations - From heel to tip, at least two [mm]
+ * @param stations - From heel to tip, at least two, each 0.001 mm or more beyond the one before [mm]
  * @throws InvalidValue for stations out of order or a section that cannot be, naming the place.
  */
 export function resolveStations(stations: readonly Station[]): readonly ResolvedStation[] {
