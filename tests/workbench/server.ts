@@ -36,7 +36,13 @@ export function beginServer(): Promise<BegunServer> {
 /** Waits until the workbench itself stands at an address. @throws where its server has ended or takes too long. */
 export async function untilBuilt(address: string): Promise<void> {
   const end = Date.now() + START_LIMIT_MS;
-  while ((await (await fetch(address)).text()).includes(WAITING)) {
+  // A busy machine may cut an answer short: it is asked for again.
+  const isWaiting = () =>
+    fetch(address).then(
+      async (answer) => (await answer.text()).includes(WAITING),
+      () => true,
+    );
+  while (await isWaiting()) {
     if (Date.now() > end) throw new Error(`the workbench was not built within ${START_LIMIT_MS} ms`);
     await new Promise((done) => setTimeout(done, 200));
   }

@@ -1,5 +1,5 @@
 import { patchWorkbook } from "../file/patch/patch-workbook";
-import { readLiveWorkbook } from "../file/read/live-workbook";
+import { WorkbookFile } from "../file/patch/workbook-file";
 import { FIRST_ROW } from "../sheets/parts/table-sheet";
 import { PlanSheet } from "../sheets/plan-sheet";
 import { REGISTER, REGISTER_HEADINGS, type RegisterKey } from "../sheets/register-sheet";
@@ -39,7 +39,7 @@ export function sendingOf(
  * @throws FileRefusal for a file that cannot be read or must not be touched.
  */
 export async function registered(bytes: Uint8Array, sending: Sending): Promise<Uint8Array | undefined> {
-  const live = readLiveWorkbook(bytes);
+  const { live } = WorkbookFile.of(bytes);
   const sheetNamed = (name: string) => {
     const found = live.sheets.find(({ listed }) => listed.name === name);
     return found && new PlanSheet(live, found);
