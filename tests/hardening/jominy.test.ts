@@ -44,7 +44,7 @@ describe("limits of the method", () => {
   });
 
   it("refuses what the standard leaves out", () => {
-    expect(() => jominyHardness(findSteel("D2"), 5)).toThrow("C 1.5 % C is outside 0.1 % C to 1.2 % C");
+    expect(() => jominyHardness(findSteel("D2"), 5)).toThrow("carbon 1.5 % is outside 0.1 % to 1.2 %");
     expect(() => jominyHardness(findSteel(EXAMPLE), 51)).toThrow("1.5 mm to 50 mm");
     expect(() => hardenability(findSteel("D2"))).toThrow("is outside");
     expect(() => hardenability(findSteel("1084"), 3)).toThrow("ASTM grain number 3 is outside 4 to 10");

@@ -2,8 +2,8 @@ import table from "../../data/hardening/jominy-divisors.json";
 import { checkRange, type Relation, relation } from "../relation";
 import { type SteelAsked, steelAsked } from "../steel/asked";
 import { carbonOf } from "../steel/carbon";
-import type { Composition, Element } from "../steel/composition";
-import { checkElements } from "../steel/element-ranges";
+import type { Composition } from "../steel/composition";
+import { checkElements, elements } from "../steel/element-ranges";
 import type { Steel } from "../steel/steel";
 import { number, orNull, records } from "../table";
 import { CARBIDE_CARBON, dissolvedAt } from "./dissolved";
@@ -26,8 +26,6 @@ const GRAIN_EFFECT = relation({
   error: { size: null, unit: "mm", kind: "seen in one public calculation only, not in the standard" },
 });
 
-const symbol = (label: Element, min: number, max: number) => ({ label, unit: `% ${label}`, min, max });
-
 /** Hardness along the end-quenched bar. */
 export const JOMINY_CURVE = relation({
   title: "End-quench hardness: initial hardness over a dividing factor",
@@ -35,16 +33,18 @@ export const JOMINY_CURVE = relation({
   locator: "calculation of end-quench hardenability, metric factors",
   evidence: "standard",
   inputs: {
-    C: symbol("C", 0.1, 1.2),
-    Mn: symbol("Mn", 0.2, 2.2),
-    Si: symbol("Si", 0.1, 2.2),
-    Cr: symbol("Cr", 0, 1.8),
-    Ni: symbol("Ni", 0, 2),
-    Cu: symbol("Cu", 0, 0.35),
-    Mo: symbol("Mo", 0, 0.55),
-    V: symbol("V", 0, 0.2),
-    // The method has no factor for tungsten, which keeps carbon out of the austenite.
-    W: symbol("W", 0, 0.6),
+    ...elements({
+      C: [0.1, 1.2],
+      Mn: [0.2, 2.2],
+      Si: [0.1, 2.2],
+      Cr: [0, 1.8],
+      Ni: [0, 2],
+      Cu: [0, 0.35],
+      Mo: [0, 0.55],
+      V: [0, 0.2],
+      // The method has no factor for tungsten, which keeps carbon out of the austenite.
+      W: [0, 0.6],
+    }),
     diameter: { label: "ideal diameter", unit: "mm", min: 15, max: 177.8 },
     distance: { label: "distance from the quenched end", unit: "mm", min: 1.5, max: 50 },
   },

@@ -19,9 +19,9 @@ export const SECTION_QUENCH_MODEL = relation({
   locator: "finite volumes, 30 columns and 3 layers",
   evidence: "compiled",
   inputs: {
-    carbon: { label: "carbon in austenite", unit: "% C", min: 0.45, max: 1.15 },
+    carbon: { label: "carbon in austenite", unit: "%", min: 0.45, max: 1.15 },
     // Above this molybdenum slows pearlite so much that bainite comes first; common practice, no source.
-    molybdenum: { label: "molybdenum", unit: "% Mo", min: 0, max: 0.15 },
+    molybdenum: { label: "molybdenum", unit: "%", min: 0, max: 0.15 },
   },
   output: { label: "hardness", unit: "HRC" },
   error: {
