@@ -6,10 +6,10 @@ export {
   type Choice,
   type ChoiceAsked,
   type ChoiceQuestion,
-  nothingFits,
   type OfferedSteel,
   steelsFor,
 } from "./choice";
+export { nothingFits } from "./choice-bars";
 export type { BladeAsked, BladeQuestion, BladeStory } from "./question";
 export type { BladeStatus } from "./status";
 export { isStainless, type SteelKind } from "./steel-kind";

@@ -2,6 +2,7 @@ export { type Blade, type BladeAt, type BladeSection, bladeAt, bladeOf } from ".
 export type { SectionProperties } from "./cross-section";
 export { type Edge, type EdgeLoad, edgeForLoad, edgeLoad } from "./edge-load";
 export { type Bend, type BentPoint, type HeldBlade, heldBlade } from "./flex";
-export { type Fitting, type Ring, ring } from "./ring";
+export type { Fitting } from "./free-blade";
+export { type Ring, ring } from "./ring";
 export { type FlexThickness, thicknessForFlex } from "./thickness-for-flex";
 export { type YieldBand, yieldBand } from "./yield";

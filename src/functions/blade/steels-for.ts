@@ -1,4 +1,5 @@
-import { type Choice, nothingFits, type OfferedSteel, steelsForInParts } from "../../core/blade/choice";
+import { type Choice, type OfferedSteel, steelsForInParts } from "../../core/blade/choice";
+import { nothingFits } from "../../core/blade/choice-bars";
 import { CHOICE_ORDER } from "../../core/blade/choice-order";
 import { STEEL_BY_USE } from "../../core/blade/suitability";
 import { MAX_PLATE } from "../../core/hardening/max-section";

@@ -1,5 +1,6 @@
 import { BLADE_SECTION, bladeOf } from "../../core/mechanics/beam";
-import { BLADE_RING, type Fitting, ring } from "../../core/mechanics/ring";
+import type { Fitting } from "../../core/mechanics/free-blade";
+import { BLADE_RING, ring } from "../../core/mechanics/ring";
 import { InvalidValue } from "../../core/refusal";
 import { densityRelations } from "../../core/steel/density";
 import { STEEL_MODULUS } from "../../core/steel/elastic-modulus";
