@@ -42,26 +42,60 @@ const cell = fc.oneof(
   ),
 );
 
+/** What stands beside it to be added up. */
+const added = fc.constantFrom<CellInput | undefined>(
+  { value: 0.1 },
+  { value: 0.2 },
+  { value: -3 },
+  { value: 1e9 },
+  { value: true },
+  { value: "7" },
+  { formula: "=0.1+0.2" },
+  { formula: "=1/0" },
+  undefined,
+);
+
 const LIST = `$A$1:$A$${ROWS}`;
+const ADDED = `$B$1:$B$${ROWS}`;
+const OTHER = `$F$1:$F$${ROWS}`;
 /** In pairs: as it is asked, and so that the engine compares cell by cell. */
 const ASKED = [
   [`=COUNTIF(${LIST},C1)`, `=COUNTIF(${LIST},"="&C1)`],
   ["=COUNTIF(A$1:A20,C1)", '=COUNTIF(A$1:A20,"="&C1)'],
   [`=COUNTIF(${LIST},"*"&C1)`, `=COUNTIF(${LIST},"=*"&C1)`],
   [`=IFNA(MATCH(C1,${LIST},0),"none")`, `=IFNA(MATCH(C1&"",IF(ISERROR(${LIST}),"",${LIST}),0),"none")`],
+  [`=IFNA(MATCH(5,${LIST},0),"none")`, `=IFNA(XMATCH(5,${LIST},0),"none")`],
+  [`=IFNA(MATCH(-3,${ADDED},0),"none")`, `=IFNA(XMATCH(-3,${ADDED},0),"none")`],
+  [`=COUNTIFS(${LIST},C1,${OTHER},C2)`, `=COUNTIFS(${LIST},"="&C1,${OTHER},"="&C2)`],
+  [`=COUNTIFS(${LIST},C1,$F$2:$F$9,C2)`, `=COUNTIFS(${LIST},"="&C1,$F$2:$F$9,"="&C2)`],
+  [`=COUNTIFS(${LIST},C1,${ADDED},">0")`, `=COUNTIFS(${LIST},"="&C1,${ADDED},">0")`],
+  [`=COUNTIFS(${ADDED},"<>0.2*",${LIST},C1)`, `=COUNTIFS(${ADDED},"<>0.2*",${LIST},"="&C1)`],
+  [
+    `=COUNTIFS(${LIST},"<>"&LEFT(C1,2)&"*",${OTHER},C2)`,
+    `=COUNTIFS(${LIST},"<>"&LEFT(C1,2)&"*",${OTHER},"="&C2)`,
+  ],
+  [`=COUNTIFS(${LIST},"",${OTHER},C2)`, `=COUNTIFS(${LIST},"",${OTHER},"="&C2)`],
+  [`=SUMIF(${LIST},C1,${ADDED})`, `=SUMIF(${LIST},"="&C1,${ADDED})`],
+  [`=SUMIF(${LIST},C1)`, `=SUMIF(${LIST},"="&C1)`],
+  [`=SUMIFS(${ADDED},${LIST},C1)`, `=SUMIFS(${ADDED},${LIST},"="&C1)`],
+  [`=SUMIFS(${ADDED},${LIST},C1,${OTHER},C2)`, `=SUMIFS(${ADDED},${LIST},"="&C1,${OTHER},"="&C2)`],
 ];
 
 // Outside check: the published engine's own way through all cells, which any other form of the criterion takes.
 test("texts are counted and found by their place as the engine finds them cell by cell", async () => {
   await fc.assert(
     fc.asyncProperty(
-      fc.array(cell, { minLength: ROWS, maxLength: ROWS }),
+      fc.array(fc.tuple(cell, added, fc.constantFrom("oak", "Oak", "é")), {
+        minLength: ROWS,
+        maxLength: ROWS,
+      }),
       fc.constantFrom(...WORDS.filter((word) => !/^[<=]/.test(word))),
       async (column, wanted) => {
-        const rows = column.map((content, row): (CellInput | undefined)[] => {
+        const rows = column.map(([content, number, word], row): (CellInput | undefined)[] => {
           const [quick, slow] = ASKED[row] ?? [];
           const pair = [quick, slow].map((formula) => (formula === undefined ? undefined : { formula }));
-          return [content, undefined, row === 0 ? text(wanted) : undefined, ...pair];
+          const asked = [text(wanted), text("oak")][row];
+          return [content, number, asked, ...pair, text(word)];
         });
         const done = await calculateWorkbook({ sheets: [{ name: "S", rows }] });
         for (const [row, [quick]] of ASKED.entries())
@@ -85,4 +119,27 @@ test("what stands further down counts once the range reaches it, and an edit is 
     counted.set(name, (counted.get(name) ?? 0) + 1);
     expect(done.at("S", row, 1)).toEqual({ value: counted.get(name) });
   }
+});
+
+// Outside check: Excel keeps a reference to a sheet that was deleted as #REF!, which these functions pass on (its
+// documentation of the error, from memory).
+test("cells of a sheet that the workbook does not have are #REF!, whoever reads them", async () => {
+  const asked = [
+    '=COUNTIF(Gone!A1:A30,"a")',
+    '=COUNTIF(Gone!A:A,"a")',
+    '=COUNTIFS(S!B1:B30,"a",Gone!A1:A30,"a")',
+    '=SUMIF(S!B1:B30,"a",Gone!A1:A30)',
+    '=SUMIFS(Gone!A1:A30,S!B1:B30,"a")',
+    '=MAXIFS(Gone!A1:A30,S!B1:B30,"a")',
+    "=SUM(Gone!A1:A30)",
+    "=Gone!A1",
+    "=ROWS(Gone!A1:A3)",
+  ];
+  const taken = ['=IF(1>2,COUNTIF(Gone!A1:A30,"a"),2)', '=IFERROR(COUNTIF(Gone!A1:A30,"a"),2)'];
+  const rows = [...asked, ...taken].map((formula) => [{ formula }]);
+  const done = await calculateWorkbook({ sheets: [{ name: "S", rows }] });
+  for (const [row, formula] of asked.entries())
+    expect(done.at("S", row, 0), formula).toMatchObject({ error: "#REF!" });
+  for (const [row, formula] of taken.entries())
+    expect(done.at("S", asked.length + row, 0), formula).toEqual({ value: 2 });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { BUDGET, SENTENCES } from "../../src/engine/budget";
+import { BUDGET, SENTENCES, secondsFor } from "../../src/engine/budget";
 import { FileRefusal } from "../../src/workbook/file/package/file-refusal";
 import { recalculate } from "../../src/workbook/file/patch/recalculate";
 import { handMade } from "../workbook/hand-made";
@@ -29,6 +29,11 @@ describe("formulas made to run without end", () => {
     const deep = `${"(".repeat(BUDGET.depth)}1${")".repeat(BUDGET.depth)}`;
     expect(await said(plan(cells(deep, Array.from({ length: 400 }, () => "1").join("+"))))).toBe("");
   });
+});
+
+test("a workbook of many formulas may take longer, a small one never", () => {
+  expect([0, 1, 50_000, 120_000].map(secondsFor)).toEqual(Array.from({ length: 4 }, () => BUDGET.seconds));
+  expect(secondsFor(360_000)).toBe(180);
 });
 
 describe("files made to fill memory", () => {

@@ -1,6 +1,6 @@
 import { catalogue } from "../../functions/catalogue";
 import type { WorksheetFunction } from "../../functions/declare";
-import { meter } from "../budget";
+import { meter, secondsFor } from "../budget";
 import type { CellInput, CellValue, FormulaInput } from "../cell-value";
 import { type Headless, startEngine } from "../headless";
 import { resultOf } from "../results";
@@ -55,6 +55,8 @@ export class Calculator {
     enterSheets(injector, this.sheets);
     input.sheets.forEach(({ rows }, at) => {
       this.enterRows(at, rows);
+      // The texts by which formulas of a sheet are known to be alike fill more memory than all else of it.
+      this.patterns.forget();
     });
   }
 
@@ -65,14 +67,15 @@ export class Calculator {
   /**
    * Works out every formula.
    *
-   * @param isTimed - Whether it ends after the seconds of the budget.
+   * @param isTimed - Whether it ends after the seconds that the budget gives so many formulas.
    * @returns The cells that show something else than before.
    * @throws BudgetEnd with a sentence where the workbook takes more than the budget.
    */
   calculateAll({ isTimed = false } = {}): ChangedResult[] {
-    meter.begin(isTimed);
+    const formulas = this.readers.unlisted;
+    meter.begin(isTimed ? secondsFor(formulas.length) : undefined);
     this.shown.begin();
-    this.settling.all(this.readers.unlisted);
+    this.settling.all(formulas);
     this.isAnotherDay();
     this.isCurrent = true;
     return this.shown.results();
@@ -89,7 +92,7 @@ export class Calculator {
       ({ state, pattern }) => state === "due" || pattern.renewal !== "never" || pattern.isMoving,
     );
     if (rest.length === formulas.length) return this.calculateAll();
-    meter.begin(false);
+    meter.begin();
     this.shown.begin();
     for (const { fills } of formulas) if (fills !== undefined) this.shown.markAll(fills);
     this.isCurrent = true;
@@ -102,7 +105,7 @@ export class Calculator {
   /** Works out what depends on changed cells. @returns The cells that show something else than before. */
   change(changes: readonly CellChange[]): ChangedResult[] {
     if (!this.isCurrent) this.calculateAll();
-    meter.begin(false);
+    meter.begin();
     this.readers.listAll();
     this.shown.begin();
     const due = this.dueAnyway();

@@ -21,8 +21,9 @@ import { rowsOf } from "../values";
 import type { EngineCell, Formula } from "./formula";
 import type { Pattern } from "./patterns";
 import { piecesOf } from "./pieces";
+import { findTextsByPlace } from "./quick-functions";
 import { RunningSums } from "./running-sums";
-import { findTextsByPlace, type TextPlaces } from "./text-places";
+import type { TextPlaces } from "./text-places";
 import { type Place, Tree, type TreeNode } from "./tree";
 
 type Row = ICellData[];

@@ -138,6 +138,11 @@ export class Patterns {
     return pattern;
   }
 
+  /** Forgets which formulas are alike: what was entered keeps its pattern, what comes later begins anew. */
+  forget(): void {
+    this.known.clear();
+  }
+
   private read(text: string, sheet: number, row: number): Pattern {
     const refusal = this.sizes.refusal(text);
     if (refusal !== undefined) return new Pattern(text, row, [], "never", false, refusal);

@@ -21,7 +21,7 @@ type Calculate = (...values: FunctionVariantType[]) => FunctionVariantType;
 const MIN_CELLS = 12;
 
 /** What a cell adds to a sum; nothing where only the engine knows. */
-function addedBy(cell: EngineCell | undefined | null): number | undefined {
+export function addedBy(cell: EngineCell | undefined | null): number | undefined {
   const { v, t, s } = cell ?? {};
   if (v === undefined || v === null) return 0;
   if (t === CellValueType.STRING) return ERROR_TYPE_SET.has(v as ErrorType) ? undefined : 0;
@@ -47,14 +47,14 @@ class ColumnSums {
   private add(cell: EngineCell | undefined): void {
     const value = addedBy(cell);
     const before = this.sums.at(-1) ?? 0;
-    // Decimal figures are added by the engine as decimals, not as binary numbers.
     const sum = value === undefined ? undefined : value === 0 ? before : plus(before, value);
     if (sum === undefined) this.isSure = false;
     else this.sums.push(sum);
   }
 }
 
-function plus(sum: number, value: number): number | undefined {
+/** The sum as the engine adds: decimal figures as decimals. Nothing where it gives no number. */
+export function plus(sum: number, value: number): number | undefined {
   const added = NumberValueObject.create(sum).plusBy(value) as BaseValueObject;
   return added.isNumber() ? Number(added.getValue()) : undefined;
 }

@@ -2,12 +2,9 @@ import { CellValueType } from "@univerjs/core";
 import {
   ArrayValueObject,
   type BaseReferenceObject,
-  BaseValueObject,
   ERROR_TYPE_SET,
-  ErrorType,
-  ErrorValueObject,
+  type ErrorType,
   type FunctionVariantType,
-  type IFunctionService,
   NumberValueObject,
   StringValueObject,
   ValueObjectFactory,
@@ -15,12 +12,11 @@ import {
 import type { EngineCell } from "./formula";
 
 /**
- * Where which text stands in a column. Sheets of a plan count and look up the name of each line in the names of all:
- * compared cell by cell, that grows with the square of the lines. Only a text that means itself is looked up so; what
- * reads like a number, a date or an error, and texts with marks such as `*`, `?` or `<`, are left to the engine.
+ * Where which text stands in a column. Sheets of a plan count, add up and look up by the name of each line in the names
+ * of all: compared cell by cell, that grows with the square of the lines. Only a text that means itself is looked up
+ * so; what reads like a number, a date or an error, and texts with marks such as `*`, `?` or `<`, are left to the
+ * engine.
  */
-
-type Calculate = (...values: FunctionVariantType[]) => FunctionVariantType;
 
 /** Beyond this a criterion has its answer from the engine: nobody's names are as many. */
 const MAX_KNOWN = 20_000;
@@ -28,7 +24,7 @@ const MAX_KNOWN = 20_000;
 /** Texts as they are compared, without regard to case; nothing for one that means more than itself. */
 const compared = new Map<string, string | undefined>();
 
-function comparedForm(text: string): string | undefined {
+export function comparedForm(text: string): string | undefined {
   if (compared.has(text)) return compared.get(text);
   if (compared.size >= MAX_KNOWN) compared.clear();
   const form = isPlain(text) ? text.toLocaleLowerCase() : undefined;
@@ -45,7 +41,12 @@ function isPlain(text: string): boolean {
 
 const isNoNumber = (text: StringValueObject) => text.convertToNumberObjectValue().isError();
 
-/** What a criterion says, where it is one text; a cell or a list of one counts as what it holds. */
+/** What a criterion says, where it is one text that means itself; a cell or a list of one counts as what it holds. */
+export function plainTextOf(given: FunctionVariantType | undefined): string | undefined {
+  const text = textOf(given);
+  return text === undefined ? undefined : comparedForm(text);
+}
+
 function textOf(given: FunctionVariantType | undefined): string | undefined {
   if (given === undefined) return undefined;
   const value = given.isReferenceObject() ? (given as BaseReferenceObject).toArrayValueObject() : given;
@@ -87,34 +88,59 @@ class ColumnTexts {
     else known.push(row);
   }
 
-  /** How often a text stands above a row or in it. */
-  countTo(text: string, last: number): number {
-    const rows = this.rows.get(text) ?? [];
-    let [low, high] = [0, rows.length];
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if ((rows[middle] as number) <= last) low = middle + 1;
-      else high = middle;
-    }
-    return low;
+  /** The rows of a text, as far as the column was read. */
+  rowsOf(text: string): readonly number[] {
+    return this.rows.get(text) ?? NONE;
   }
 }
 
-/** The first place of each text in a list of one row or column. */
-class ListTexts {
-  private readonly places = new Map<string, number>();
+const NONE: readonly number[] = [];
+
+/** How many of some rows in their order stand above a row or are it. */
+function countTo(rows: readonly number[], last: number): number {
+  let [low, high] = [0, rows.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((rows[middle] as number) <= last) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** The rows that stand in both of two lists, each in its order; the shorter one is walked through. */
+export function rowsInBoth(a: readonly number[], b: readonly number[]): readonly number[] {
+  const [few, many] = a.length < b.length ? [a, b] : [b, a];
+  return few.filter((row) => many[countTo(many, row) - 1] === row);
+}
+
+/** A number that the engine compares with others by its very value: it rounds fractions and dates. */
+export const isPlainInteger = (value: unknown): value is NumberValueObject =>
+  value instanceof NumberValueObject && Number.isSafeInteger(value.getValue()) && value.getPattern() === "";
+
+/** The first place of each text and whole number in a list of one row or column. */
+class ListPlaces {
+  private readonly places = new Map<string | number, number>();
+  /** False where a number of the list may equal another one than its own. */
+  hasPlainNumbers = true;
 
   constructor(list: ArrayValueObject) {
     const isRow = list.getRowCount() === 1;
     list.iterator((value, row, column) => {
-      if (!(value instanceof StringValueObject)) return;
-      const text = value.getValue().toLocaleLowerCase();
-      if (!this.places.has(text)) this.places.set(text, isRow ? column : row);
+      const form = this.formOf(value);
+      const place = isRow ? column : row;
+      if (form !== undefined && !this.places.has(form)) this.places.set(form, place);
     });
   }
 
-  placeOf(text: string): number | undefined {
-    return this.places.get(text);
+  placeOf(wanted: string | number): number | undefined {
+    return this.places.get(wanted);
+  }
+
+  private formOf(value: unknown): string | number | undefined {
+    if (value instanceof StringValueObject) return value.getValue().toLocaleLowerCase();
+    if (isPlainInteger(value)) return value.getValue();
+    if (value instanceof NumberValueObject) this.hasPlainNumbers = false;
+    return undefined;
   }
 }
 
@@ -124,15 +150,15 @@ const MIN_CELLS = 12;
 /** The columns and lists that were read since cells last became others. */
 export class TextPlaces {
   private columns = new Map<string, ColumnTexts>();
-  private lists = new WeakMap<ArrayValueObject, ListTexts>();
+  private lists = new WeakMap<ArrayValueObject, ListPlaces>();
 
   forget(): void {
     this.columns = new Map();
     this.lists = new WeakMap();
   }
 
-  /** How many cells of a range hold a text; nothing where the engine has to count. */
-  count(range: BaseReferenceObject, text: string): number | undefined {
+  /** The rows of a range that hold a text; nothing where the engine has to compare. */
+  rows(range: BaseReferenceObject, text: string): readonly number[] | undefined {
     const { startRow, endRow, startColumn, endColumn } = range.getRangePosition();
     const cells = endRow - startRow + 1;
     if (startColumn !== endColumn || !(cells >= MIN_CELLS)) return undefined;
@@ -141,58 +167,21 @@ export class TextPlaces {
     const column = known ?? new ColumnTexts(startRow);
     if (known === undefined) this.columns.set(key, column);
     column.readTo(endRow, (row) => range.getCellData(row, startColumn) as EngineCell | undefined);
-    return column.isSure ? column.countTo(text, endRow) : undefined;
+    if (!column.isSure) return undefined;
+    const rows = column.rowsOf(text);
+    const inside = countTo(rows, endRow);
+    return inside === rows.length ? rows : rows.slice(0, inside);
   }
 
-  /** The first place of a text in a list, from 0; nothing where it has none. */
-  placeIn(list: ArrayValueObject, text: string): number | undefined {
+  /**
+   * The first place of a text or a whole number in a list, from 0; -1 where it has none, nothing where the engine has
+   * to look for it.
+   */
+  placeIn(list: ArrayValueObject, wanted: string | number): number | undefined {
     const known = this.lists.get(list);
-    const texts = known ?? new ListTexts(list);
-    if (known === undefined) this.lists.set(list, texts);
-    return texts.placeOf(text);
+    const places = known ?? new ListPlaces(list);
+    if (known === undefined) this.lists.set(list, places);
+    if (typeof wanted === "number" && !places.hasPlainNumbers) return undefined;
+    return places.placeOf(wanted) ?? -1;
   }
-}
-
-function countIf(places: TextPlaces, calculate: Calculate): Calculate {
-  return (...values) => {
-    const [range, criterion] = values;
-    const text = range?.isReferenceObject() ? textOf(criterion) : undefined;
-    const form = text === undefined ? undefined : comparedForm(text);
-    const count = form === undefined ? undefined : places.count(range as BaseReferenceObject, form);
-    return count === undefined ? calculate(...values) : NumberValueObject.create(count);
-  };
-}
-
-const isExact = (kind: FunctionVariantType | undefined) =>
-  kind instanceof BaseValueObject && kind.isNumber() && kind.getValue() === 0;
-
-const isLine = (list: FunctionVariantType | undefined): list is ArrayValueObject =>
-  list instanceof ArrayValueObject && (list.getRowCount() === 1) !== (list.getColumnCount() === 1);
-
-function match(places: TextPlaces, calculate: Calculate): Calculate {
-  return (...values) => {
-    const [wanted, list, kind] = values;
-    const isText = wanted instanceof StringValueObject && isLine(list) && isExact(kind);
-    const form = isText ? comparedForm(wanted.getValue()) : undefined;
-    if (form === undefined) return calculate(...values);
-    const place = places.placeIn(list as ArrayValueObject, form);
-    return place === undefined ? ErrorValueObject.create(ErrorType.NA) : NumberValueObject.create(place + 1);
-  };
-}
-
-const QUICK: Readonly<Record<string, (places: TextPlaces, calculate: Calculate) => Calculate>> = {
-  COUNTIF: countIf,
-  MATCH: match,
-};
-
-/** Lets an engine's COUNTIF and MATCH find texts so. @returns What is to forget them when cells become others. */
-export function findTextsByPlace(functions: IFunctionService): TextPlaces {
-  const places = new TextPlaces();
-  for (const [name, quick] of Object.entries(QUICK)) {
-    const executor = functions.getExecutor(name as never);
-    if (!executor) continue;
-    const calculate = executor.calculate.bind(executor) as unknown as Calculate;
-    executor.calculate = quick(places, calculate) as typeof executor.calculate;
-  }
-  return places;
 }

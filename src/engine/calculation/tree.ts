@@ -1,5 +1,7 @@
 import {
   type BaseReferenceObject,
+  ErrorType,
+  ErrorValueObject,
   type FunctionVariantType,
   NullValueObject,
 } from "@univerjs/engine-formula";
@@ -111,11 +113,18 @@ function constant(node: TreeNode, slot: number | undefined): Step {
   };
 }
 
+/** True for cells of a sheet that the workbook does not have: the engine takes them for empty ones. */
+const isNowhere = (reference: BaseReferenceObject): boolean =>
+  Boolean(reference.getForcedSheetName()) && !reference.getForcedSheetId();
+
 /** A reference of a tree that is its own alone: the engine moves it. */
 function moving(node: TreeNode): Step {
   return ({ offset }) => {
     node.setRefOffset?.(0, offset);
     node.execute();
+    const made = node.getValue();
+    if (made?.isReferenceObject() && isNowhere(made as BaseReferenceObject))
+      node.setValue(ErrorValueObject.create(ErrorType.REF));
   };
 }
 
@@ -136,6 +145,10 @@ function cells(node: TreeNode, slot: number): Step {
     kept ??= referenceOf(node);
     if (kept === undefined || area === undefined) return;
     place.read |= 1 << slot;
+    if (isNowhere(kept)) {
+      node.setValue(ErrorValueObject.create(ErrorType.REF));
+      return;
+    }
     const { row, lastRow, column, lastColumn } = area;
     kept.setRangeData({ startRow: row, endRow: lastRow, startColumn: column, endColumn: lastColumn });
     kept.setDefaultSheetId(place.sheetId);

@@ -86,8 +86,8 @@ function formulasOf(sheet: string, stored: StoredSheet): Map<number, LiveFormula
   );
 }
 
-/** A plan of 500 lines has some 100,000 cells; many more would fill memory. */
-const MAX_CELLS = 600_000;
+/** A plan of 500 filled lines has some 723,000 cells, half of them formulas; many more would fill memory. */
+const MAX_CELLS = 1_000_000;
 
 /** A plan has some hundred names; the engine takes them in one by one, ever slower. */
 const MAX_NAMES = 5000;
