@@ -1,24 +1,33 @@
 /**
- * Scripted editing of the workbench for a long time, and how far its memory grows. By itself:
+ * Scripted editing of a filled plan in the workbench for a long time: how far its memory grows, and whether every line
+ * still says what was typed last. By itself:
  *
  *   node src/cli/start.cjs tests/bench/endurance.ts [MINUTES]
  *
- * 30 minutes unless another number is given; exit status 1 where memory grew beyond the limit.
+ * 30 minutes unless another number is given; exit status 1 where memory grew beyond the limit, a cell says something
+ * else or the page complained.
  */
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import type { CDPSession, Page } from "playwright-core";
 import { lineCell } from "../../src/workbook/sheets/lines-sheet";
 import { stepOf } from "../../src/workbook/sheets/run-progress";
 import { launch } from "../browser";
 import { openPage, startServer } from "../workbench/server";
+import { filledPlan } from "./filled-plan";
 
 const USUAL_MINUTES = 30;
 const LIMIT = 1.5;
 /** Caches fill first: growth counts from after this share of the time. */
 const WARM_UP = 0.1;
 const SAMPLES = 30;
+const LINES = 60;
+/** A cell below the table, which no line needs. */
+const FREE_CELL = "B120";
 
 const STEELS = ["52100", "80CrV2", "1075", "C60", "51CrV4", "5160", "1084", "1095", "no such steel"];
-const SHEETS = ["Steel and heats", "Coupons", "Costs", "Lines"];
+const SHEETS = ["Steel and heats", "Heat batches", "Costs", "Lines"];
 
 async function goTo(page: Page, address: string): Promise<void> {
   await page.fill("#cell-address", address);
@@ -38,15 +47,24 @@ async function show(page: Page, sheet: string): Promise<void> {
   await page.locator("#sheets").getByRole("button", { name: sheet, exact: true }).click();
 }
 
+/** What the cells hold that were typed in, by address. */
+type Typed = Map<string, string>;
+
 /** One round of what a smith does: steels and tempers, a formula, a step back and forth, other sheets, the table. */
-async function round(page: Page, count: number): Promise<void> {
-  const line = count % 6;
-  await enter(page, lineCell(line, "steel"), STEELS[count % STEELS.length] ?? "1095");
-  await enter(page, lineCell(line, "aim"), String(48 + (count % 12)));
-  await enter(page, "B20", `=BLADE.COMPOSITION("${STEELS[count % 8]}")`);
+async function round(page: Page, count: number, typed: Typed): Promise<void> {
+  const line = count % LINES;
+  const cells = [
+    [lineCell(line, "steel"), STEELS[count % STEELS.length] ?? "1095"],
+    [lineCell(line, "aim"), String(48 + (count % 12))],
+  ] as const;
+  for (const [address, text] of cells) {
+    await enter(page, address, text);
+    typed.set(address, text);
+  }
+  await enter(page, FREE_CELL, `=BLADE.COMPOSITION("${STEELS[count % 8]}")`);
   await press(page, "Undo");
   await press(page, "Redo");
-  await enter(page, "B20", "");
+  await enter(page, FREE_CELL, "");
   const sheet = SHEETS[count % SHEETS.length] ?? "";
   await show(page, sheet);
   if (count % 5 === 0) {
@@ -69,7 +87,7 @@ interface Sample {
   readonly bytes: number;
 }
 
-async function edit(page: Page, milliseconds: number): Promise<Sample[]> {
+async function edit(page: Page, milliseconds: number, typed: Typed): Promise<Sample[]> {
   const cdp = await page.context().newCDPSession(page);
   const started = Date.now();
   const samples: Sample[] = [];
@@ -81,7 +99,7 @@ async function edit(page: Page, milliseconds: number): Promise<Sample[]> {
       console.log(`${Math.round(at * 100)} %, ${rounds} rounds: ${(bytes / 2 ** 20).toFixed(1)} MB`);
     }
     if (at >= 1) return samples;
-    await round(page, rounds);
+    await round(page, rounds, typed);
   }
 }
 
@@ -91,18 +109,44 @@ function growth(samples: readonly Sample[]): number {
   return (last?.bytes ?? Number.NaN) / (first?.bytes ?? Number.NaN);
 }
 
+/** The cells of Lines that do not say what was typed last. */
+async function wrongCells(page: Page, typed: Typed): Promise<string[]> {
+  const wrong: string[] = [];
+  for (const [address, text] of typed) {
+    await goTo(page, address);
+    const says = await page.inputValue("#cell-content");
+    if (says !== text) wrong.push(`${address} says "${says}", not "${text}"`);
+  }
+  return wrong;
+}
+
+async function openPlan(page: Page): Promise<void> {
+  const folder = mkdtempSync(join(tmpdir(), "endurance-"));
+  const file = join(folder, "plan.xlsx");
+  writeFileSync(file, await filledPlan(LINES));
+  await page.setInputFiles("#file", file);
+  await page.locator("#notice-words", { hasText: "Opened" }).waitFor();
+  rmSync(folder, { recursive: true });
+  await show(page, "Lines");
+}
+
 async function endurance(minutes: number): Promise<number> {
   const [{ server, address }, browser] = await Promise.all([startServer(), launch()]);
   try {
     const { page, complaints } = await openPage(browser, address);
-    const samples = await edit(page, minutes * 60_000);
+    await openPlan(page);
+    const typed: Typed = new Map();
+    const samples = await edit(page, minutes * 60_000, typed);
+    const wrong = await wrongCells(page, typed);
     const ratio = growth(samples);
     const rounds = samples.at(-1)?.rounds ?? 0;
     console.log(
-      `memory after ${minutes} min and ${rounds} rounds: ${ratio.toFixed(2)} times that after the warm-up (limit ${LIMIT})`,
+      `${LINES} lines, memory after ${minutes} min and ${rounds} rounds: ${ratio.toFixed(2)} times that after the warm-up ` +
+        `(limit ${LIMIT}); ${wrong.length} of ${typed.size} cells wrong`,
     );
+    for (const cell of wrong) console.log(cell);
     for (const complaint of complaints) console.log(`the page complained: ${complaint}`);
-    return ratio <= LIMIT && complaints.length === 0 ? 0 : 1;
+    return ratio <= LIMIT && complaints.length === 0 && wrong.length === 0 ? 0 : 1;
   } finally {
     await browser.close();
     server.kill();
