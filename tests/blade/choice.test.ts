@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { bandFor } from "../../src/core/blade/band-by-steel";
-import { usualReach } from "../../src/core/blade/band-temper";
+import { usualReach } from "../../src/core/blade/band-candidates";
 import { findUse, USES, type Use } from "../../src/core/blade/bands";
 import { type Choice, type ChoiceQuestion, steelsFor } from "../../src/core/blade/choice";
 import { CHOICE_ORDER, CRITERIA } from "../../src/core/blade/choice-order";

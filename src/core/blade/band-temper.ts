@@ -1,17 +1,19 @@
 import { type SteelAsked, steelAsked } from "../steel/asked";
-import type { Steel } from "../steel/steel";
-import { isNearBrittle } from "../tempering/embrittlement";
-import { hollomonJaffe, totalHours } from "../tempering/hollomon-jaffe";
-import type { TemperModel } from "../tempering/model";
-import { type TemperReach, temperReach } from "../tempering/reach";
 import { BROAD_C, HALF_HRC, PLATEAU_C } from "../tempering/temper-plan";
-import { largestShift, readingShift, type Treatment } from "../tempering/tempered";
+import { largestShift, type Treatment } from "../tempering/tempered";
 import { bandHalfWidth, KNOWN_HALF_WIDTH } from "../tempering/tempered-range";
-import { temperModel } from "../tempering/tempering-model";
-import { nearestUsual } from "../tempering/usual-tempers";
 import { wordAsked } from "../word-list";
+import {
+  type BandTemperQuestion,
+  type Candidate,
+  candidates,
+  chanceOf,
+  type Point,
+  type Tempers,
+  tempersOf,
+} from "./band-candidates";
 import { findUse, type Use } from "./bands";
-import { chanceInBand, NINETY } from "./chance";
+import { NINETY } from "./chance";
 import { missOf, NEAR_MISS_HRC, shownTooHardFrom } from "./status";
 
 /** The temper with the best chance of a band. */
@@ -28,14 +30,6 @@ export interface BandTemper {
   readonly withCoupon: number | undefined;
 }
 
-export interface BandTemperQuestion {
-  readonly use: Use;
-  readonly steel: Steel;
-  readonly treatment: Treatment;
-  /** How much lower the low end lies for a section that hardens in part, HRC. */
-  readonly lower: number;
-}
-
 /** The same as a program may ask it. */
 export interface BandTemperAsked {
   /** Use, or a word for it. */
@@ -44,30 +38,8 @@ export interface BandTemperAsked {
   readonly steel: SteelAsked;
   /** Times, cycles and readings of the temper; the usual ones where left out. */
   readonly treatment?: Treatment | undefined;
-  /** Lower end of the band [HRC]; that of the use where left out. */
+  /** How much lower the low end lies for a section that hardens in part [HRC]; 0 where left out. */
   readonly lower?: number | undefined;
-}
-
-/** What a steel gives after the tempers of a treatment. */
-interface Tempers {
-  readonly model: TemperModel;
-  /** h in all */
-  readonly hours: number;
-  /** How far a reading lies above the published curve, HRC. */
-  readonly shift: number;
-  readonly reach: TemperReach;
-}
-
-interface Point {
-  /** °C, whole */
-  readonly celsius: number;
-  readonly hrc: number;
-}
-
-interface Candidate extends Point {
-  readonly halfWidth: number;
-  readonly isBrittle: boolean;
-  readonly chance: number;
 }
 
 /** Chances nearer than this cannot be told apart. */
@@ -83,55 +55,6 @@ function avoidsBrittle({ use, steel }: BandTemperQuestion): boolean {
 /** From here a blade is harder than its use allows [HRC]. One that is struck breaks there, where a softer one bends. */
 function tooHardFrom({ use }: BandTemperQuestion): number {
   return use.service === "impact" ? shownTooHardFrom(use) : Number.POSITIVE_INFINITY;
-}
-
-function chanceOf(use: Use, hrc: number, halfWidth: number, lower: number): number {
-  return chanceInBand(use, { low: hrc - halfWidth - lower, likely: hrc, high: hrc + halfWidth });
-}
-
-function tempersOf(steel: Steel, treatment: Treatment): Tempers {
-  const model = temperModel(steel, treatment.hardenC, treatment.quenchToC);
-  const hours = totalHours(treatment.hours, treatment.cycles);
-  const shift = readingShift(model, treatment.known, hours);
-  return { model, hours, shift, reach: temperReach(model, hours, shift, treatment.known) };
-}
-
-/** Every usual temper in steps of one degree, with its likely hardness. */
-function pointsOf({ model, hours, shift, reach }: Tempers): Point[] {
-  const from = Math.ceil(reach.coolestC);
-  const count = Math.max(1, Math.floor(reach.hottestC) - from + 1);
-  return Array.from({ length: count }, (_, i) => {
-    const celsius = from + i;
-    return { celsius, hrc: model.curve.hrcAt(hollomonJaffe(celsius, hours)) + shift };
-  });
-}
-
-/**
- * What hardness the usual tempers of a steel give.
- *
- * @throws NotAvailable where no published curve or formula covers the steel and the time.
- */
-export function usualReach(steel: Steel, treatment: Treatment): TemperReach {
-  return tempersOf(steel, treatment).reach;
-}
-
-/**
- * The usual temper whose likely hardness comes nearest to a target [HRC], whole °C; of equals the coolest.
- *
- * @throws NotAvailable as `usualReach` does.
- */
-export function nearestTemper(steel: Steel, treatment: Treatment, target: number): number {
-  const { model, hours, shift } = tempersOf(steel, treatment);
-  return nearestUsual(model, target - shift, hours);
-}
-
-function candidates(question: BandTemperQuestion, tempers: Tempers): Candidate[] {
-  const { use, steel, treatment, lower } = question;
-  return pointsOf(tempers).map(({ celsius, hrc }) => {
-    const halfWidth = bandHalfWidth(tempers.model, celsius, tempers.hours, treatment.known);
-    const chance = chanceOf(use, hrc, halfWidth, lower);
-    return { celsius, hrc, halfWidth, isBrittle: isNearBrittle(steel, celsius), chance };
-  });
 }
 
 /** Chances under this are none, for a wide error makes them as much as a near miss: of such tempers the one nearest to the band is the best. */
