@@ -49,6 +49,8 @@ function arc(radius: number, centreY: number, centreHeight: number, side: 1 | -1
 
 /** A bevel hollowed by a wheel (`side` -1, the centre outside the blade) or bulging (`side` 1, the centre within). */
 function arcBevel(outline: Outline, radius: number, rise: number, side: 1 | -1): Strip {
+  // Where the blade ends in a point there is no face to grind: its end, as high as it is thick, is none.
+  if (outline.bevel === 0) return straightBevel(outline);
   const { width, thickness, edge, bevel } = outline;
   const chord = bevelFace(outline);
   const toCentre = side * (rise - radius);
@@ -58,7 +60,8 @@ function arcBevel(outline: Outline, radius: number, rise: number, side: 1 | -1):
     (thickness + edge) / 4 + (bevel / chord) * toCentre,
     side,
   );
-  const area = (bevel * (thickness + edge)) / 2 + side * 2 * segmentArea(chord, rise);
+  // Where a blade is hardly wider than its face is high, near a point, a wheel takes all there is and no more.
+  const area = Math.max(0, (bevel * (thickness + edge)) / 2 + side * 2 * segmentArea(chord, rise));
   return mirrored([width - bevel, width], face, area, false);
 }
 
