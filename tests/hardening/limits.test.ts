@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { criticalPoints, criticalRelations } from "../../src/core/hardening/critical-points";
 import { dissolvedAt, dissolvedRelations } from "../../src/core/hardening/dissolved";
+import { startHalfWidth } from "../../src/core/hardening/martensite";
 import { bathOf, maxSection, maxSectionRelations, noseOf } from "../../src/core/hardening/max-section";
 import { findQuench } from "../../src/core/hardening/quench-media";
 import { quenchedHardness, quenchedRelations } from "../../src/core/hardening/quenched";
@@ -260,4 +261,11 @@ describe("thickest section", () => {
     expect(titles(maxSectionRelations(findSteel("1045")))).toHaveLength(2);
     expect(titles(maxSectionRelations(findSteel(`C 0.6 ${LEAN}`)))).toHaveLength(2);
   });
+});
+
+test("the band of Ms widens above 0.80 % C, where what dissolved is taken, and above 9 % Cr: ±38, 70, 90 °C (accuracy table)", () => {
+  const width = (C: number, Cr: number) =>
+    startHalfWidth({ ...findSteel("C 0.8 Mn 0.4").composition, C, Cr });
+  expect([width(0.8, 0), width(0.81, 0), width(0.8, 9), width(0.81, 9)]).toEqual([38, 70, 38, 70]);
+  expect([width(0.4, 9.1), width(1.1, 9.1)]).toEqual([90, 90]);
 });

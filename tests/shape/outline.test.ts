@@ -369,6 +369,9 @@ describe("sections at the limit of what can be ground", () => {
 
   test("a point has no area and needs no figure of its grind", () => {
     for (const word of words) expect(area(word, { width: 0 })()).toBe(0);
+    // Nor does a face as high as the blade is thick there make one.
+    expect(area("convex", { width: 0, curve: 0.3 })()).toBe(0);
+    expect(area("hollow", { width: 0, curve: 60 })()).toBe(0);
   });
 
   test("a hollow has less metal than a straight bevel and never less than none, however steep its face", () => {
