@@ -1,10 +1,11 @@
 import { columnOf, type Rectangle, readCellParts, SHEET_COLUMNS, SHEET_ROWS } from "../../formula/addresses";
+import { type BareForm, bareForm, FIGURES, ROW_FIXED } from "../../formula/bare-form";
 import type { Token } from "../../formula/pieces";
 import { downColumnForm } from "../../formula/references";
 import { sheetOfPrefix } from "../../formula/sheet-names";
 import { tokensOf } from "../../formula/tokens";
 import type { WorksheetFunction } from "../../functions/declare";
-import { NameSizes } from "../budget";
+import { BUDGET, NameSizes } from "../budget";
 import type { TableInput } from "../workbook-input";
 import { type Area, meet } from "./area";
 import { type OwnCall, ownCall } from "./own-call";
@@ -20,16 +21,27 @@ const MOVING = new Set(["OFFSET", "INDIRECT"]);
 /** Functions whose parts the engine works out apart, without moving their references. */
 const APART = /\b(LAMBDA|LET)\b/i;
 
-/** One end of a range, and whether it keeps its row when the formula is moved down. */
-interface End {
+/** What a formula reads in one place: the ends of a range, and whether each keeps its row when the formula is moved. */
+interface Reading {
+  readonly sheet: number;
   readonly row: number;
   readonly column: number;
   readonly isFixed: boolean;
+  readonly lastRow: number;
+  readonly lastColumn: number;
+  readonly isLastFixed: boolean;
 }
 
-interface Reading {
-  readonly sheet: number;
-  readonly ends: readonly [End, End];
+/** What all formulas of one form read in one place: the addresses that are its ends, by their place among all. */
+type FormReading = Reading | { readonly sheet: number; readonly first: number; readonly last: number };
+
+/** What is known of all formulas of one sheet that differ in their addresses and numbers alone. */
+interface SheetForm {
+  readonly key: string;
+  readonly readings: readonly FormReading[];
+  readonly renewal: Renewal;
+  readonly isMoving: boolean;
+  readonly form: Form | undefined;
 }
 
 /** The engine's tree of all formulas that say the same of other cells and with other numbers. */
@@ -79,26 +91,69 @@ export class Pattern {
   }
 }
 
-const moved = ({ row, isFixed }: End, by: number) =>
+const moved = (row: number, isFixed: boolean, by: number) =>
   isFixed ? row : (((row + by) % SHEET_ROWS) + SHEET_ROWS) % SHEET_ROWS;
 
 /** Cells that a reference names so many rows further down. */
-function areaOf({ sheet, ends: [first, last] }: Reading, by: number): Area {
-  const a = moved(first, by);
-  const b = moved(last, by);
+function areaOf(reading: Reading, by: number): Area {
+  const { sheet, column, lastColumn } = reading;
+  const a = moved(reading.row, reading.isFixed, by);
+  const b = moved(reading.lastRow, reading.isLastFixed, by);
   return {
     sheet,
     row: Math.min(a, b),
     lastRow: Math.max(a, b),
-    column: Math.min(first.column, last.column),
-    lastColumn: Math.max(first.column, last.column),
+    column: Math.min(column, lastColumn),
+    lastColumn: Math.max(column, lastColumn),
   };
 }
 
-const fixed = ({ row, column, lastRow, lastColumn }: Rectangle): [End, End] => [
-  { row, column, isFixed: true },
-  { row: lastRow, column: lastColumn, isFixed: true },
-];
+const fixed = (sheet: number, area: Rectangle): Reading => ({
+  sheet,
+  ...area,
+  isFixed: true,
+  isLastFixed: true,
+});
+
+/** What a formula of a form reads in one place. */
+function readingBy(reading: FormReading, cells: BareForm["cells"]): Reading {
+  if ("row" in reading) return reading;
+  const [first, last] = [reading.first * FIGURES, reading.last * FIGURES];
+  return {
+    sheet: reading.sheet,
+    row: cells[first] as number,
+    column: cells[first + 1] as number,
+    isFixed: ((cells[first + 2] as number) & ROW_FIXED) !== 0,
+    lastRow: cells[last] as number,
+    lastColumn: cells[last + 1] as number,
+    isLastFixed: ((cells[last + 2] as number) & ROW_FIXED) !== 0,
+  };
+}
+
+/** Half of a character: figures of an address are written as characters. */
+const HALF = 1024;
+
+/** The same for formulas of one form that are alike down a column. */
+function downColumnKey({ cells, numbers }: BareForm, row: number): string {
+  const figures: number[] = [];
+  for (let at = 0; at < cells.length; at += FIGURES) {
+    const isFixed = ((cells[at + 2] as number) & ROW_FIXED) !== 0;
+    const distance = (cells[at] as number) - (isFixed ? 0 : row) + SHEET_ROWS;
+    figures.push(
+      (cells[at + 1] as number) * 2 + (isFixed ? 1 : 0),
+      Math.floor(distance / HALF),
+      distance % HALF,
+    );
+  }
+  return `${String.fromCharCode(...figures)} ${numbers.join(" ")}`;
+}
+
+/** A piece of a formula, or a range from one piece to another. */
+interface Span {
+  readonly sheet: number;
+  readonly first: Token;
+  readonly last: Token;
+}
 
 /** What names, tables and sheets of a workbook stand for. */
 export interface Book {
@@ -111,6 +166,8 @@ export interface Book {
 export class Patterns {
   private readonly known = new Map<string, Pattern>();
   private readonly forms = new Map<string, Form>();
+  /** By sheet and form; `null` where each formula of the form is read for itself. */
+  private readonly bySheet = new Map<string, SheetForm | null>();
   private readonly ours: ReadonlyMap<string, WorksheetFunction>;
   private readonly sheets: ReadonlyMap<string, number>;
   private readonly names: ReadonlyMap<string, string>;
@@ -128,12 +185,21 @@ export class Patterns {
 
   /** @param text - With its equals sign. */
   of(text: string, sheet: number, row: number, column: number): Pattern {
-    const form = APART.test(text) ? `${row} ${text}` : downColumnForm(text, row);
-    const key = `${sheet} ${column} ${form}`;
+    const bare = bareForm(text);
+    const form = bare && this.formOf(bare, text, sheet);
+    if (bare === undefined || form === undefined) return this.takenApart(text, sheet, row, column);
+    const key = `${form.key} ${column} ${downColumnKey(bare, row)}`;
     const found = this.known.get(key);
     if (found !== undefined) return found;
-    const pattern = this.read(text, sheet, row);
-    pattern.own = ownCall(text, this.ours);
+    const readings = form.readings.map((reading) => readingBy(reading, bare.cells));
+    const pattern = new Pattern(text, row, readings, form.renewal, form.isMoving);
+    pattern.form = form.form;
+    pattern.numbers = bare.numbers;
+    return this.enter(key, pattern);
+  }
+
+  private enter(key: string, pattern: Pattern): Pattern {
+    pattern.own = ownCall(pattern.text, this.ours);
     this.known.set(key, pattern);
     return pattern;
   }
@@ -141,6 +207,39 @@ export class Patterns {
   /** Forgets which formulas are alike: what was entered keeps its pattern, what comes later begins anew. */
   forget(): void {
     this.known.clear();
+  }
+
+  /** A formula that is read piece by piece. */
+  private takenApart(text: string, sheet: number, row: number, column: number): Pattern {
+    const form = APART.test(text) ? `${row} ${text}` : downColumnForm(text, row);
+    const key = `${sheet} ${column} ${form}`;
+    return this.known.get(key) ?? this.enter(key, this.read(text, sheet, row));
+  }
+
+  /** What is known of the formulas of a form; nothing where each has to be read for itself. */
+  private formOf(bare: BareForm, text: string, sheet: number): SheetForm | undefined {
+    if (text.length > BUDGET.letters) return undefined;
+    const key = `${sheet} ${bare.form}`;
+    const known = this.bySheet.get(key);
+    if (known !== undefined) return known ?? undefined;
+    const made = this.readForm(bare, text, sheet);
+    this.bySheet.set(key, made ?? null);
+    return made;
+  }
+
+  private readForm({ cells, numbers }: BareForm, text: string, sheet: number): SheetForm | undefined {
+    const { refusal, renewal, isMoving, form, numbers: own } = this.read(text, sheet, 0);
+    const tokens = tokensOf(text);
+    const addresses = tokens.filter(({ kind }) => kind === "cell");
+    const areAll = addresses.length * FIGURES === cells.length && (!form || areAlike(own, numbers));
+    if (refusal !== undefined || APART.test(text) || !areAll) return undefined;
+    const places = new Map(addresses.map((address, at) => [address, at]));
+    const readings = this.spansOf(tokens, sheet).flatMap((span): readonly FormReading[] => {
+      const [first, last] = [places.get(span.first), places.get(span.last)];
+      if (first === undefined || last === undefined) return this.readingsAt(span, []);
+      return [{ sheet: span.sheet, first, last }];
+    });
+    return { key: `form ${this.bySheet.size}`, readings, renewal, isMoving, form };
   }
 
   private read(text: string, sheet: number, row: number): Pattern {
@@ -168,25 +267,28 @@ export class Patterns {
 
   /** @param inside - Names that are being read already: one may be defined by itself. */
   private readingsOf(tokens: readonly Token[], own: number, inside: readonly string[]): Reading[] {
-    const found: Reading[] = [];
+    return this.spansOf(tokens, own).flatMap((span) => this.readingsAt(span, inside));
+  }
+
+  /** What may be references: single pieces, and ranges with both of their ends. */
+  private spansOf(all: readonly Token[], own: number): Span[] {
+    const tokens = all.filter(({ kind }) => kind !== "space");
+    const found: Span[] = [];
     for (let at = 0; at < tokens.length; at += 1) {
       const before = tokens[at - 1];
       const sheet = before?.kind === "sheet" ? this.sheetNamed(before.text) : own;
       if (sheet === undefined) continue;
       const last = rangeEnd(tokens, at);
-      found.push(...this.readingsAt(tokens.slice(at, last + 1), sheet, inside));
+      found.push({ sheet, first: tokens[at] as Token, last: tokens[last] as Token });
       at = last;
     }
     return found;
   }
 
   /** What one reference reads; nothing for a piece that is none. */
-  private readingsAt(pieces: readonly Token[], sheet: number, inside: readonly string[]): readonly Reading[] {
-    const [first, last = first] = [pieces[0], pieces.at(-1)];
-    if (first === undefined || last === undefined) return [];
+  private readingsAt({ sheet, first, last }: Span, inside: readonly string[]): readonly Reading[] {
     if (first.kind === "name") return this.named(first.text, sheet, inside);
-    const ends = endsOf(first, last);
-    return ends === undefined ? [] : [{ sheet, ends }];
+    return endsOf(sheet, first, last);
   }
 
   private sheetNamed(prefix: string): number | undefined {
@@ -200,21 +302,15 @@ export class Patterns {
     if (table !== undefined) return this.tableReading(table);
     const text = this.names.get(key);
     if (text === undefined || inside.includes(key)) return [];
-    const tokens = tokensOf(text).filter(({ kind }) => kind !== "space");
-    return this.readingsOf(tokens, own, [...inside, key]).map(({ sheet, ends: [a, b] }) => ({
-      sheet,
-      ends: [
-        { ...a, isFixed: true },
-        { ...b, isFixed: true },
-      ],
-    }));
+    const read = this.readingsOf(tokensOf(text), own, [...inside, key]);
+    return read.map((reading) => ({ ...reading, isFixed: true, isLastFixed: true }));
   }
 
   private tableReading({ sheet: name, row, column, rows, headings }: TableInput): Reading[] {
     const sheet = this.sheets.get(name.toLowerCase());
     if (sheet === undefined) return [];
     const [lastRow, lastColumn] = [row + rows - 1, column + headings.length - 1];
-    return [{ sheet, ends: fixed({ row, column, lastRow, lastColumn }) }];
+    return [fixed(sheet, { row, column, lastRow, lastColumn })];
   }
 }
 
@@ -230,25 +326,28 @@ function rangeEnd(tokens: readonly Token[], at: number): number {
   return tokens[end]?.kind === "cell" ? end : at;
 }
 
-/** The ends of a reference to cells, rows or columns; `undefined` for a piece that is none. */
-function endsOf(first: Token, last: Token): [End, End] | undefined {
-  if (first.kind === "columns" || first.kind === "rows") return wholeEnds(first);
-  if (first.kind !== "cell") return undefined;
+/** What a reference to cells, rows or columns reads; nothing for a piece that is none. */
+function endsOf(sheet: number, first: Token, last: Token): readonly Reading[] {
+  if (first.kind === "columns" || first.kind === "rows") return [fixed(sheet, wholeArea(first))];
+  if (first.kind !== "cell") return [];
   const [a, b] = [readCellParts(first.text), readCellParts(last.text)];
-  if (a === undefined || b === undefined) return undefined;
-  return [
+  if (a === undefined || b === undefined) return [];
+  const [end, lastEnd] = [
     { row: a.row, column: a.column, isFixed: a.isRowFixed },
-    { row: b.row, column: b.column, isFixed: b.isRowFixed },
+    { lastRow: b.row, lastColumn: b.column, isLastFixed: b.isRowFixed },
   ];
+  return [{ sheet, ...end, ...lastEnd }];
 }
 
-function wholeEnds({ kind, text }: Token): [End, End] {
+function wholeArea({ kind, text }: Token): Rectangle {
   const [first = "", last = ""] = text.replaceAll("$", "").split(":");
   if (kind === "columns")
-    return fixed({ row: 0, lastRow: SHEET_ROWS - 1, column: columnOf(first), lastColumn: columnOf(last) });
-  const lastColumn = SHEET_COLUMNS - 1;
-  return fixed({ row: Number(first) - 1, lastRow: Number(last) - 1, column: 0, lastColumn });
+    return { row: 0, lastRow: SHEET_ROWS - 1, column: columnOf(first), lastColumn: columnOf(last) };
+  return { row: Number(first) - 1, lastRow: Number(last) - 1, column: 0, lastColumn: SHEET_COLUMNS - 1 };
 }
+
+const areAlike = (some: readonly string[], others: readonly string[]) =>
+  some.length === others.length && some.every((piece, at) => piece === others[at]);
 
 /** A colon between things that are not both addresses: where such a range ends is known only by working it out. */
 function isLooseRange({ text }: Token, at: number, tokens: readonly Token[]): boolean {
