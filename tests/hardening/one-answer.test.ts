@@ -11,14 +11,17 @@ import { attempt, Refusal } from "../../src/core/refusal";
 import { findSteel } from "../../src/core/steel/find";
 import { COMMON_STEELS } from "../steel/common-steels";
 import { randomFrom } from "../stock/brute-force";
+import { sectionOf } from "./sections";
 
 const BATHS = ["fast oil", "agitated water"] as const;
 const LIQUIDS = ["fast oil", "oil A", "slow oil", "agitated water", "brine"];
 
 function plate(steel: string, bath: string, thicknessMm: number) {
-  const shape = { widthMm: 30, spineMm: thicknessMm, edgeMm: thicknessMm, clay: 0, clayLineMm: 20, below: 0 };
-  const rest = { transferS: 0, bathFactor: 1, startC: undefined };
-  const inputs = { steel: findSteel(steel), quench: findQuench(bath), ...shape, ...rest };
+  const inputs = sectionOf(steel, thicknessMm, {
+    edgeMm: thicknessMm,
+    clayLineMm: 20,
+    quench: findQuench(bath),
+  });
   return sectionWord(inputs, quenchSection(inputs));
 }
 
@@ -122,9 +125,7 @@ describe("the word for a section and its hardened depth", () => {
       ["C70U", "brine", 37],
     ] as const) {
       const depths = Array.from({ length: 24 }, (_, at) => {
-        const shape = { widthMm, spineMm: 3 + at / 2, edgeMm: 1.2, clay: 0, clayLineMm: 0, below: 0 };
-        const rest = { transferS: 0, bathFactor: 1, startC: undefined };
-        const inputs = { steel: findSteel(name), quench: findQuench(bath), ...shape, ...rest };
+        const inputs = sectionOf(name, 3 + at / 2, { widthMm, edgeMm: 1.2, quench: findQuench(bath) });
         return hardenedMm(inputs, quenchSection(inputs));
       });
       expect(depths[0]).toBe(widthMm);

@@ -1,11 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { findQuench } from "../../src/core/hardening/quench-media";
 import { fitSection } from "../../src/core/hardening/section-fit";
 import { solveBanded } from "../../src/core/hardening/section-matrix";
 import { hardenedDepth, quenchSection, type SectionInputs } from "../../src/core/hardening/section-quench";
 import { crossing } from "../../src/core/root";
-import { findSteel } from "../../src/core/steel/find";
+import { sectionOf } from "./sections";
 
 describe("banded equations", () => {
   const value = fc.double({ min: -1, max: 1, noNaN: true });
@@ -48,19 +47,8 @@ describe("crossing", () => {
   });
 });
 
-const section = (spineMm: number, clay: number): SectionInputs => ({
-  steel: findSteel("1084"),
-  widthMm: 30,
-  spineMm,
-  edgeMm: 0.7,
-  quench: findQuench("fast oil"),
-  clay,
-  clayLineMm: clay > 0 ? 12 : 0,
-  below: 0,
-  transferS: 0,
-  bathFactor: 1,
-  startC: undefined,
-});
+const section = (spineMm: number, clay: number) =>
+  sectionOf("1084", spineMm, { edgeMm: 0.7, clay, clayLineMm: clay > 0 ? 12 : 0 });
 
 describe("calibration", () => {
   /** Halvings on a logarithmic scale, as the fit was made before. */

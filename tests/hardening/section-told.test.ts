@@ -24,29 +24,16 @@ import { sectionWord } from "../../src/core/hardening/section-word";
 import { CONVERSION_TABLES, type ConversionTable } from "../../src/core/hardness/conversion-tables";
 import { convertHardness } from "../../src/core/hardness/convert";
 import { findSteel } from "../../src/core/steel/find";
+import { sectionOf } from "./sections";
 
-const section = (steel: string, spineMm: number, more: Partial<SectionInputs> = {}): SectionInputs => ({
-  steel: findSteel(steel),
-  widthMm: 30,
-  spineMm,
-  edgeMm: Math.min(1.5, spineMm),
-  quench: findQuench("fast oil"),
-  clay: 0,
-  clayLineMm: 0,
-  below: 0,
-  transferS: 0,
-  bathFactor: 1,
-  startC: undefined,
-  ...more,
-});
 const CLAY = { clay: 0.0016, clayLineMm: 8, below: 0.0002, quench: findQuench("agitated water") };
 const hv = (hrc: number) => convertHardness(hrc, "HRC", "HV", CONVERSION_TABLES[0] as ConversionTable);
 
 describe("the band of a section", () => {
   // 90 % of a normal spread lie within 1.645 standard deviations; each cause brings its share of it.
   test.each([
-    ["bare", section("1084", 6, { quench: findQuench("slow oil") }), 0.58, 0.81, 0],
-    ["clayed", section("1075", 7, CLAY), 0.09, 0.74, 0.67],
+    ["bare", sectionOf("1084", 6, { quench: findQuench("slow oil") }), 0.58, 0.81, 0],
+    ["clayed", sectionOf("1075", 7, CLAY), 0.09, 0.74, 0.67],
   ] as const)(
     "%s: its ends are heat transfer, nose and clay moved together",
     (_, inputs, bath, nose, clay) => {
@@ -71,7 +58,7 @@ describe("the band of a section", () => {
   );
 
   test("a bath twice as good is a coefficient twice as high", () => {
-    const inputs = section("1095", 6, { quench: findQuench("slow oil") });
+    const inputs = sectionOf("1095", 6, { quench: findQuench("slow oil") });
     const [byBath, byShift] = [
       quenchShifted({ ...inputs, bathFactor: 2 }, { heatTransfer: 1, nose: 1, clay: 1 }),
       quenchShifted(inputs, { heatTransfer: 2, nose: 1, clay: 1 }),
@@ -80,7 +67,7 @@ describe("the band of a section", () => {
   });
 
   test("the depth is where the drawn pearlite crosses one half", () => {
-    const { likely } = quenchSection(section("1075", 7, { ...CLAY, clayLineMm: 8.6 }));
+    const { likely } = quenchSection(sectionOf("1075", 7, { ...CLAY, clayLineMm: 8.6 }));
     const after = likely.pearlite.findIndex((share) => share >= 0.5);
     const [low, high] = [likely.pearlite[after - 1], likely.pearlite[after]] as [number, number];
     // Columns of 1 mm, their middles at half millimetres.
@@ -91,13 +78,13 @@ describe("the band of a section", () => {
 describe("clay", () => {
   test("as thick below its line as above it, the line does not matter", () => {
     const depth = (clayLineMm: number) =>
-      quenchSection(section("1075", 7, { ...CLAY, below: 0.0016, clayLineMm })).likely.hv;
+      quenchSection(sectionOf("1075", 7, { ...CLAY, below: 0.0016, clayLineMm })).likely.hv;
     expect(depth(8.3)).toEqual(depth(20));
   });
 
   test("a line moved by part of a column moves the depth by part of a column", () => {
     const depths = [8, 8.25, 8.5, 8.75, 9].map((clayLineMm) =>
-      hardenedDepth(section("1075", 7, { ...CLAY, clayLineMm })),
+      hardenedDepth(sectionOf("1075", 7, { ...CLAY, clayLineMm })),
     );
     for (let at = 1; at < depths.length; at += 1) {
       const step = (depths[at] as number) - (depths[at - 1] as number);
@@ -107,14 +94,15 @@ describe("clay", () => {
   });
 
   test("from the edge on covers every column", () => {
-    const run = (clayLineMm: number) => quenchSection(section("1075", 7, { ...CLAY, clayLineMm })).likely.hv;
+    const run = (clayLineMm: number) =>
+      quenchSection(sectionOf("1075", 7, { ...CLAY, clayLineMm })).likely.hv;
     expect(run(0)).toEqual(run(-3));
   });
 });
 
 describe("runs that are remembered", () => {
   test("a section told again, in whatever order, is the run of before; another steel of the same name is not", () => {
-    const inputs = section("1084", 5);
+    const inputs = sectionOf("1084", 5);
     const first = quenchSection(inputs).likely;
     const turned = Object.fromEntries(Object.entries(inputs).reverse()) as unknown as SectionInputs;
     expect(quenchSection(turned).likely).toBe(first);
@@ -127,7 +115,7 @@ describe("runs that are remembered", () => {
 describe("sections that harden through by the figures of the plate", () => {
   test("air-hardening steel is hard in every column, within 70 HV, up to what it hardens in still air", () => {
     const most = airHardeningMm(findSteel("A2")) as number;
-    const band = quenchSection(section("A2", most, { widthMm: 90, startC: 970 }));
+    const band = quenchSection(sectionOf("A2", most, { widthMm: 90, startC: 970 }));
     expect(band.likely.hv).toHaveLength(30);
     expect(band.likely.pearlite).toEqual(new Array(30).fill(0));
     expect(band.likely.most).toBe(0);
@@ -135,15 +123,15 @@ describe("sections that harden through by the figures of the plate", () => {
     expect((band.likely.hv[7] as number) - (band.soft.hv[7] as number)).toBeCloseTo(70, 9);
     expect((band.hard.hv[7] as number) - (band.likely.hv[7] as number)).toBeCloseTo(70, 9);
     expect(band.likely.edgeC).toBe(970);
-    expect(quenchSection(section("A2", 6)).likely.edgeC).toBeGreaterThan(900);
-    expect(() => quenchSection(section("A2", most + 0.1, { widthMm: 90 }))).toThrow();
+    expect(quenchSection(sectionOf("A2", 6)).likely.edgeC).toBeGreaterThan(900);
+    expect(() => quenchSection(sectionOf("A2", most + 0.1, { widthMm: 90 }))).toThrow();
   });
 
   test("bare molybdenum steel up to the fully hard plate less its factor of 1.5, bare only", () => {
     const steel = findSteel("4140");
     const most = maxSection(steel, "fast oil").fullyHardMm / 1.5;
     const at = (spineMm: number, more: Partial<SectionInputs> = {}) =>
-      quenchSection(section("4140", spineMm, { widthMm: 60, ...more }));
+      quenchSection(sectionOf("4140", spineMm, { widthMm: 60, ...more }));
     expect(at(most).likely.depthMm).toBe(60);
     expect(at(4).likely.most).toBe(0);
     expect(() => at(most * 1.001)).toThrow("bainite comes before pearlite");
@@ -152,7 +140,7 @@ describe("sections that harden through by the figures of the plate", () => {
   });
 
   test("with 0.15 % molybdenum it is calculated", () => {
-    const inputs = section("C 0.6 Mn 0.8 Si 0.2 Mo 0.15", 4, { startC: 850 });
+    const inputs = sectionOf("C 0.6 Mn 0.8 Si 0.2 Mo 0.15", 4, { startC: 850 });
     const { soft, likely } = quenchSection(inputs);
     expect((likely.hv[29] as number) - (soft.hv[29] as number)).not.toBeCloseTo(70, 3);
   });
@@ -175,7 +163,7 @@ const band = (soft: SectionRun, likely: SectionRun, hard: SectionRun): SectionBa
 });
 
 describe("what is told of a band", () => {
-  const clayed = section("1075", 7, CLAY);
+  const clayed = sectionOf("1075", 7, CLAY);
   const untold = "; no clay value is published: measure one blade and fit it with SECTION_FIT";
   const half = { most: 0.9 };
 
@@ -221,13 +209,13 @@ describe("what is told of a band", () => {
   });
 
   test("the depth of a blade that is said not to harden ends where most pearlite is", () => {
-    const thick = section("1095", 8, { quench: findQuench("slow oil") });
+    const thick = sectionOf("1095", 8, { quench: findQuench("slow oil") });
     const whole = drawn(30, { pearlite: [0.1, 0.2, 0.45, 0.3] });
     expect(sectionWord(thick, band(whole, whole, whole))).toBe("does not harden through");
     // The third of four columns of 7.5 mm: its middle at 18.75 mm.
     expect(hardenedMm(thick, band(whole, whole, whole))).toBeCloseTo(18.75, 9);
     expect(hardenedMm(thick, band(whole, drawn(12.3), whole))).toBe(12.3);
-    expect(hardenedMm(section("1084", 3), band(whole, whole, whole))).toBe(30);
+    expect(hardenedMm(sectionOf("1084", 3), band(whole, whole, whole))).toBe(30);
   });
 });
 
@@ -270,7 +258,7 @@ describe("the word for a section", () => {
 
   // A bare 3 mm plate of 1084 hardens through in fast oil by the table of plates; anything else is told by its pearlite.
   test("is that of the plate for a bare section in a bath as published, else that of its pearlite", () => {
-    expect(sectionWord(section("1084", 3), drawnBand)).toBe("hardens through");
+    expect(sectionWord(sectionOf("1084", 3), drawnBand)).toBe("hardens through");
     for (const other of [
       { clay: 1e-3 },
       { below: 1e-4 },
@@ -278,13 +266,13 @@ describe("the word for a section", () => {
       { bathFactor: 1.2 },
       { startC: 815 },
     ])
-      expect(sectionWord(section("1084", 3, other), drawnBand), JSON.stringify(other)).toBe(
+      expect(sectionWord(sectionOf("1084", 3, other), drawnBand), JSON.stringify(other)).toBe(
         "does not harden through",
       );
   });
 
   test("is that of its pearlite where the table of plates judges nothing", () => {
-    const inputs = section("1084", 3, { quench: findQuench("polymer") });
+    const inputs = sectionOf("1084", 3, { quench: findQuench("polymer") });
     const marginal = drawn(20, { most: 0.3 });
     expect(sectionWord(inputs, band(marginal, marginal, marginal))).toBe("marginal");
   });

@@ -6,28 +6,10 @@ import { hardnessOrBand, sectionPoints } from "../../src/core/hardening/section-
 import { sectionVerdict } from "../../src/core/hardening/section-verdict";
 import { sectionWord } from "../../src/core/hardening/section-word";
 import { findSteel } from "../../src/core/steel/find";
+import { sectionOf } from "./sections";
 
-function section(
-  steel: string,
-  spineMm: number,
-  quench: string,
-  more: Partial<SectionInputs> = {},
-): SectionInputs {
-  return {
-    steel: findSteel(steel),
-    widthMm: 30,
-    spineMm,
-    edgeMm: 0.5,
-    quench: findQuench(quench),
-    clay: 0,
-    clayLineMm: 0,
-    below: 0,
-    transferS: 0,
-    bathFactor: 1,
-    startC: undefined,
-    ...more,
-  };
-}
+const section = (steel: string, spineMm: number, quench: string, more: Partial<SectionInputs> = {}) =>
+  sectionOf(steel, spineMm, { edgeMm: 0.5, quench: findQuench(quench), ...more });
 
 /** Clay 0.8 mm thick above the line and 0.1 mm below it, with 0.5 W/mK. */
 const CLAY = { clay: 0.0016, clayLineMm: 8, below: 0.0002, edgeMm: 1.5 };
