@@ -68,13 +68,15 @@ async function pictures(isGuideAlone: boolean): Promise<void> {
 const [choice, folder] = process.argv.slice(2);
 
 /**
- * `npm run pictures`; `-- --guide` takes those of the guide alone, `-- --all FOLDER` every sheet, the page at every size,
- * and the run of eight lines with its papers.
+ * `npm run pictures`; `-- --guide` takes those of the guide alone, `-- --paper` the paper alone, `-- --all FOLDER` every
+ * sheet, the page at every size, and the run of eight lines with its papers.
  */
-(choice === "--all"
-  ? allPictures(folder ?? join(tmpdir(), "pictures"))
-  : pictures(choice === "--guide")
-).catch((fault) => {
+async function chosen(): Promise<void> {
+  if (choice === "--all") return allPictures(folder ?? join(tmpdir(), "pictures"));
+  return choice === "--paper" ? paper() : pictures(choice === "--guide");
+}
+
+chosen().catch((fault) => {
   console.error(fault);
   process.exit(1);
 });
