@@ -1,4 +1,6 @@
-import { availableParallelism } from "node:os";
+import { mkdtempSync, rmSync } from "node:fs";
+import { availableParallelism, tmpdir } from "node:os";
+import { join } from "node:path";
 import { defineConfig } from "vitest/config";
 import { BaseSequencer, type TestSpecification } from "vitest/node";
 
@@ -43,6 +45,13 @@ class LongestFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
     return (await super.sort(files)).sort((one, other) => rank(one) - rank(other));
   }
+}
+
+/** What is made once for all processes of this run (tests/kept.ts). */
+if (process.env.TESTS_KEPT === undefined) {
+  const folder = mkdtempSync(join(tmpdir(), "tests-kept-"));
+  process.env.TESTS_KEPT = folder;
+  process.once("exit", () => rmSync(folder, { recursive: true, force: true }));
 }
 
 export default defineConfig({

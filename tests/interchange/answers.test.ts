@@ -6,7 +6,7 @@ import { verifyCopy } from "../../src/workbook/share/verify/verify-copy";
 import { filledIn, renamed, sorted, widened } from "../workbook/answers/fill";
 import { ANSWERS_TO_EIGHT } from "../workbook/answers/invented-answers";
 import { planOfEight, planR07 } from "../workbook/answers/plans";
-import { CSV_OF_ALL_SHEETS, converted, hasLibreOffice } from "./office";
+import { allConverted, CSV_OF_ALL_SHEETS, converted, hasLibreOffice } from "./office";
 
 // A copy for the heat treater, filled in, then saved again by LibreOffice without a screen.
 
@@ -101,10 +101,12 @@ it.runIf(hasLibreOffice)(
   async () => {
     const eight = await planOfEight();
     let answers = 0;
-    for (const { whom, name, answers: given, head } of ANSWERS_TO_EIGHT) {
+    const straightOnes: Uint8Array[] = [];
+    const handledOnes = new Map<string, Uint8Array>();
+    for (const [at, { whom, name, answers: given, head }] of ANSWERS_TO_EIGHT.entries()) {
       const [table = ""] = Object.keys(given);
       const copy = await shareCopy(eight, { choice: { kind: "for", whom, name } });
-      const straight = await filledIn(copy.bytes, given, head);
+      straightOnes.push(await filledIn(copy.bytes, given, head));
       const handled = await filledIn(
         copy.bytes,
         given,
@@ -113,10 +115,14 @@ it.runIf(hasLibreOffice)(
         widened(table),
         renamed(table, "unsere Antwort"),
       );
-      const saved = converted("back.xlsx", handled, "xlsx").get("back.xlsx") ?? new Uint8Array();
+      handledOnes.set(`back ${at}.xlsx`, handled);
+    }
+    const savedOnes = allConverted(handledOnes, "xlsx");
+    for (const [at, straight] of straightOnes.entries()) {
+      const name = `back ${at}.xlsx`;
       const [first, again] = [
-        await collect(eight, [{ name: "back.xlsx", bytes: straight }]),
-        await collect(eight, [{ name: "back.xlsx", bytes: saved }]),
+        await collect(eight, [{ name, bytes: straight }]),
+        await collect(eight, [{ name, bytes: savedOnes.get(name) ?? new Uint8Array() }]),
       ];
       expect(again.altered).toEqual([]);
       expect(again.remarks).toEqual([]);

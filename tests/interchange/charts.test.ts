@@ -8,7 +8,7 @@ import { verifyCopy } from "../../src/workbook/share/verify/verify-copy";
 import { partsOf } from "../workbook/hand-made";
 import { faultsOf } from "../workbook/packages";
 import { filledEight } from "../workbook/typed-run";
-import { converted, hasLibreOffice, hasPdfToText, wordsOf } from "./office";
+import { hasLibreOffice, hasPdfToText, printed, wordsOf } from "./office";
 
 // The tempering curve in the heat-treat order as a chart of the file: part names, types and links by ECMA-376 Part 1,
 // 12.3.8 (drawing), 14.2.1 (chart), 21.2 (DrawingML charts). A 6150 blade for a sword: range 50 to 54 HRC is the use's.
@@ -68,44 +68,52 @@ describe("the tempering curve in the heat-treat order", () => {
     expect(Math.abs(Number(ordered) - Number(shown(9, headings + 1)))).toBeLessThan(1);
   });
 
-  it("stays byte for byte when cells are changed and calculated", async () => {
-    const changes = new Map([["Lines", [{ row: 4, column: 1, content: { value: "Other name" } }]]]);
-    const { bytes } = await patchWorkbook(plan, changes);
-    const anew = await recalculate(bytes);
-    const drawn = (file: Uint8Array) =>
-      Object.entries(unzipSync(file)).filter(([name]) => /^xl\/(?:charts|drawings)\//.test(name));
-    expect(drawn(anew.bytes)).toEqual(drawn(plan));
-    expect(faultsOf(anew.bytes)).toEqual([]);
-  });
+  it(
+    "stays byte for byte when cells are changed and calculated",
+    async () => {
+      const changes = new Map([["Lines", [{ row: 4, column: 1, content: { value: "Other name" } }]]]);
+      const { bytes } = await patchWorkbook(plan, changes);
+      const anew = await recalculate(bytes);
+      const drawn = (file: Uint8Array) =>
+        Object.entries(unzipSync(file)).filter(([name]) => /^xl\/(?:charts|drawings)\//.test(name));
+      expect(drawn(anew.bytes)).toEqual(drawn(plan));
+      expect(faultsOf(anew.bytes)).toEqual([]);
+    },
+    LONG,
+  );
 
-  it("is added to an opened file when it is put into the sheet, beside what the file has", async () => {
-    const cell = (row: number, column: number, value: string | number) => ({
-      row,
-      column,
-      content: { value },
-    });
-    const table = [
-      ["temper, °C", "low, HRC", "likely, HRC", "high, HRC"],
-      [150, 62, 64, 66],
-      [200, 60, 62, 64],
-      [250, 57, 59, 61],
-    ];
-    const typed = table.flatMap((cells, row) =>
-      cells.map((value, column) => cell(200 + row, 60 + column, value)),
-    );
-    const changes = new Map([["Quote", [...typed, cell(200, 66, "Curve of BI201:BL204")]]]);
-    const { bytes } = await patchWorkbook(plan, changes);
-    expect(faultsOf(bytes)).toEqual([]);
-    expect(chartsIn(bytes)).toHaveLength(9);
-    const [, xml = ""] = chartsIn(bytes).find(([, text]) => text.includes("Quote!$BK$202:$BK$204")) ?? [];
-    expect(placesIn(xml)).toContain("Quote!$BI$202:$BI$204");
-    const before = unzipSync(plan);
-    for (const [name] of chartsIn(plan)) expect(unzipSync(bytes)[name]).toEqual(before[name]);
-    // It goes with its words, and no other does.
-    const without = await patchWorkbook(bytes, new Map([["Quote", [{ row: 200, column: 66 }]]]));
-    expect(faultsOf(without.bytes)).toEqual([]);
-    expect(chartsIn(without.bytes)).toEqual(chartsIn(plan));
-  });
+  it(
+    "is added to an opened file when it is put into the sheet, beside what the file has",
+    async () => {
+      const cell = (row: number, column: number, value: string | number) => ({
+        row,
+        column,
+        content: { value },
+      });
+      const table = [
+        ["temper, °C", "low, HRC", "likely, HRC", "high, HRC"],
+        [150, 62, 64, 66],
+        [200, 60, 62, 64],
+        [250, 57, 59, 61],
+      ];
+      const typed = table.flatMap((cells, row) =>
+        cells.map((value, column) => cell(200 + row, 60 + column, value)),
+      );
+      const changes = new Map([["Quote", [...typed, cell(200, 66, "Curve of BI201:BL204")]]]);
+      const { bytes } = await patchWorkbook(plan, changes);
+      expect(faultsOf(bytes)).toEqual([]);
+      expect(chartsIn(bytes)).toHaveLength(9);
+      const [, xml = ""] = chartsIn(bytes).find(([, text]) => text.includes("Quote!$BK$202:$BK$204")) ?? [];
+      expect(placesIn(xml)).toContain("Quote!$BI$202:$BI$204");
+      const before = unzipSync(plan);
+      for (const [name] of chartsIn(plan)) expect(unzipSync(bytes)[name]).toEqual(before[name]);
+      // It goes with its words, and no other does.
+      const without = await patchWorkbook(bytes, new Map([["Quote", [{ row: 200, column: 66 }]]]));
+      expect(faultsOf(without.bytes)).toEqual([]);
+      expect(chartsIn(without.bytes)).toEqual(chartsIn(plan));
+    },
+    LONG,
+  );
 
   it(
     "goes along in the copy for the heat treater, and names no sheet that stays behind",
@@ -131,9 +139,8 @@ describe("the tempering curve in the heat-treat order", () => {
 
   it.runIf(hasLibreOffice && hasPdfToText)(
     "opens in LibreOffice as a chart with its names",
-    () => {
-      const pdf = converted("plan.xlsx", plan, "pdf").get("plan.pdf") ?? new Uint8Array();
-      const pages = wordsOf(pdf)
+    async () => {
+      const pages = wordsOf(await printed("plan.xlsx", plan))
         .split("\f")
         .filter((page) => /Forge +Heat-treat order/.test(page));
       expect(pages).toHaveLength(3);

@@ -1,8 +1,10 @@
 import { spawnSync } from "node:child_process";
+import { createHash } from "node:crypto";
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
+import { kept } from "../kept";
 
 /** True where LibreOffice is at hand; tests that need it are skipped elsewhere. */
 export const hasLibreOffice: boolean = spawnSync("soffice", ["--version"]).status === 0;
@@ -22,24 +24,23 @@ function profileFolder(): string {
   return made;
 }
 
+/** Files by name, as LibreOffice reads and writes them. */
+export type Files = ReadonlyMap<string, Uint8Array>;
+
 /**
- * Opens a file in LibreOffice without a screen and saves it in another form.
+ * Opens files in LibreOffice without a screen and saves each in another form. Starting it takes longer than most files:
+ * those that take the same form go together.
  *
  * @param form - As after `--convert-to`.
  * @param filter - As after `--infilter=`, for a form that needs to be told how it is read.
  * @returns What it wrote, by file name.
  */
-export function converted(
-  name: string,
-  bytes: Uint8Array,
-  form: string,
-  filter?: string,
-): Map<string, Buffer> {
+export function allConverted(files: Files, form: string, filter?: string): Map<string, Buffer> {
   const folder = mkdtempSync(join(tmpdir(), "office-"));
   try {
     const out = join(folder, "out");
     mkdirSync(out);
-    writeFileSync(join(folder, name), bytes);
+    for (const [name, bytes] of files) writeFileSync(join(folder, name), bytes);
     const { status, stderr } = spawnSync(
       "soffice",
       [
@@ -50,7 +51,7 @@ export function converted(
         form,
         "--outdir",
         out,
-        join(folder, name),
+        ...[...files.keys()].map((name) => join(folder, name)),
       ],
       { encoding: "utf8", timeout: 240_000 },
     );
@@ -59,6 +60,20 @@ export function converted(
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
+}
+
+/** The same of one file. */
+export const converted = (name: string, bytes: Uint8Array, form: string, filter?: string) =>
+  allConverted(new Map([[name, bytes]]), form, filter);
+
+/** A file as LibreOffice prints it, for all tests that look at the same one. */
+export function printed(name: string, bytes: Uint8Array): Promise<Uint8Array> {
+  const digest = createHash("sha256").update(bytes).digest("hex");
+  return kept(`printed ${name} ${digest}`, () => {
+    const [pdf] = converted(name, bytes, "pdf").values();
+    if (pdf === undefined) throw new Error(`LibreOffice printed nothing of ${name}`);
+    return pdf;
+  });
 }
 
 /** True where the words of a PDF can be read. */

@@ -5,7 +5,7 @@ import { csvText } from "../../src/workbook/share/csv";
 import { shareCopy } from "../../src/workbook/share/share-copy";
 import { verifyCopy } from "../../src/workbook/share/verify/verify-copy";
 import { handMade, partsOf } from "../workbook/hand-made";
-import { CSV_OF_ALL_SHEETS, converted, hasLibreOffice, hasPdfToText, wordsOf } from "./office";
+import { allConverted, CSV_OF_ALL_SHEETS, converted, hasLibreOffice, hasPdfToText, wordsOf } from "./office";
 
 // LibreOffice 7.4 or later as a recipient without the add-in. Carbon of a grade is what its number says (SAE J402).
 
@@ -85,10 +85,15 @@ it.runIf(hasLibreOffice)(
   () => {
     const words = ["=1+1", "+1+1", "-1+1", "@SUM(1)", "\t=1+1", " =1+1", '=HYPERLINK("http://a.invalid")'];
     const plain = words.map((word) => `"${word.replaceAll('"', '""')}"\r\n`).join("");
-    const open = (text: string) =>
-      formulasIn(converted("a.csv", new TextEncoder().encode(text), "xlsx", TRUSTING).get("a.xlsx"));
-    expect(open(plain).length).toBeGreaterThan(0);
-    expect(open(csvText(words.map((word) => [word])))).toEqual([]);
+    const bytesOf = (text: string) => new TextEncoder().encode(text);
+    const files = new Map([
+      ["plain.csv", bytesOf(plain)],
+      ["ours.csv", bytesOf(csvText(words.map((word) => [word])))],
+    ]);
+    const opened = allConverted(files, "xlsx", TRUSTING);
+    expect(opened.size).toBe(2);
+    expect(formulasIn(opened.get("plain.xlsx")).length).toBeGreaterThan(0);
+    expect(formulasIn(opened.get("ours.xlsx"))).toEqual([]);
   },
   LONG,
 );

@@ -1,22 +1,37 @@
-import { expect, it } from "vitest";
+import { beforeAll, expect, it } from "vitest";
 import { planningFile } from "../../src/workbook/sheets/planning-file";
 import { planningTemplate } from "../../src/workbook/sheets/planning-template";
 import { exampleData } from "../../src/workbook/sheets/template-data";
 import { filledEight } from "../workbook/typed-run";
-import { CSV_OF_ALL_SHEETS, converted, hasLibreOffice, hasPdfToText, wordsOf } from "./office";
+import { allConverted, CSV_OF_ALL_SHEETS, hasLibreOffice, hasPdfToText, printed, wordsOf } from "./office";
 
 const LONG = 300_000;
+
+const { name, sheets } = planningTemplate(exampleData());
+/** Every sheet of the run and of an empty plan as text. */
+let texts: ReadonlyMap<string, string>;
+
+beforeAll(async () => {
+  if (!hasLibreOffice) return;
+  const files = new Map([
+    ["run.xlsx", await planningFile({ name, sheets })],
+    ["empty.xlsx", await planningFile(planningTemplate())],
+  ]);
+  texts = new Map(
+    [...allConverted(files, CSV_OF_ALL_SHEETS)].map(([file, bytes]) => [file, bytes.toString("utf8")]),
+  );
+}, LONG);
+
+const textsOf = (workbook: string) => [...texts].filter(([file]) => file.startsWith(`${workbook}-`));
 
 // LibreOffice 7.4 or later as a reader without the add-in. It works cells with an empty stored text out anew, so none
 // of those may need one of our functions. Starts by the binomial distribution, bars by hand: see tests/workbook.
 it.runIf(hasLibreOffice)(
   "opens in LibreOffice with its numbers, and no name that it does not know",
-  async () => {
-    const { name, sheets } = planningTemplate(exampleData());
-    const files = converted("run.xlsx", await planningFile({ name, sheets }), CSV_OF_ALL_SHEETS);
-    const texts = new Map([...files].map(([file, bytes]) => [file, bytes.toString("utf8")]));
-    expect(texts.size).toBe(sheets.length + 1);
-    for (const [file, text] of texts) expect(text, file).not.toMatch(/#NAME\?|#VALUE!|#N\/A|#REF!|Err:\d/);
+  () => {
+    expect(textsOf("run")).toHaveLength(sheets.length + 1);
+    for (const [file, text] of textsOf("run"))
+      expect(text, file).not.toMatch(/#NAME\?|#VALUE!|#N\/A|#REF!|Err:\d/);
     const cuts = texts.get("run-Cut list.csv") ?? "";
     expect(cuts).toMatch(/^L1,52100,S1,24,28,0\.9313\d*,0,,346,50,3,3000,0,8,4,14\.058,/m);
     expect(cuts).toMatch(/^L4,C60,S4,6,8,0\.9619\d*,0,,128,40,20,3000,0,23,1,/m);
@@ -29,10 +44,10 @@ it.runIf(hasLibreOffice)(
 
 it.runIf(hasLibreOffice)(
   "keeps working in LibreOffice while it is empty",
-  async () => {
-    const files = converted("empty.xlsx", await planningFile(planningTemplate()), CSV_OF_ALL_SHEETS);
-    for (const [file, bytes] of files)
-      expect(bytes.toString("utf8"), file).not.toMatch(/#VALUE!|#N\/A|#REF!|#DIV|Err:\d/);
+  () => {
+    expect(textsOf("empty").length).toBeGreaterThan(20);
+    for (const [file, text] of textsOf("empty"))
+      expect(text, file).not.toMatch(/#VALUE!|#N\/A|#REF!|#DIV|Err:\d/);
   },
   LONG,
 );
@@ -41,8 +56,7 @@ it.runIf(hasLibreOffice)(
 it.runIf(hasLibreOffice && hasPdfToText)(
   "prints of the papers of a plan that was filled and calculated the pages that have a subject",
   async () => {
-    const pdf = converted("plan.xlsx", await filledEight(), "pdf").get("plan.pdf");
-    const pages = wordsOf(pdf ?? new Uint8Array()).split("\f");
+    const pages = wordsOf(await printed("plan.xlsx", await filledEight())).split("\f");
     const headed = (paper: string) =>
       pages.filter((page) => page.includes(`Tern Hollow Forge`) && new RegExp(`Forge +${paper}`).test(page));
     expect(headed("Steel order")).toHaveLength(3);

@@ -1,22 +1,23 @@
 import { mkdirSync } from "node:fs";
 import { join } from "node:path";
-import type { Browser, BrowserContextOptions, Page } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { PAGES as PAGE_LIST } from "../../src/taskpane/page-list";
 import { violations } from "../axe";
 import { launch } from "../browser";
-import { choose, openDisclosures, openPane, overflow } from "./open-pane";
+import { choose, drawn, type OpenPane, openDisclosures, openPane, overflow } from "./open-pane";
 import { type ServedFolder, serveFolder } from "./static-server";
 
 const PAGES = Object.values(PAGE_LIST).map(({ title }) => title);
-/** Kept after the tests, to be looked at. */
+/** `SCREENS=1` keeps a picture of each page here, to be looked at. */
 const PICTURES = "node_modules/.cache/screens";
+const KEEPS_PICTURES = process.env.SCREENS !== undefined;
 /** Milliseconds for a walk through every page. */
 const WALK = 240_000;
 
-const THEMES: Readonly<Record<string, BrowserContextOptions>> = {
-  light: { colorScheme: "light" },
-  dark: { colorScheme: "dark" },
+const THEMES: Readonly<Record<string, Parameters<Page["emulateMedia"]>[0]>> = {
+  light: { colorScheme: "light", forcedColors: "none" },
+  dark: { colorScheme: "dark", forcedColors: "none" },
   "high contrast": { colorScheme: "dark", forcedColors: "active" },
 };
 
@@ -24,7 +25,7 @@ let browser: Browser;
 let served: ServedFolder;
 
 beforeAll(async () => {
-  mkdirSync(PICTURES, { recursive: true });
+  if (KEEPS_PICTURES) mkdirSync(PICTURES, { recursive: true });
   served = await serveFolder(inject("pages"));
   browser = await launch();
 });
@@ -36,27 +37,42 @@ afterAll(async () => {
 
 /** The width at which axe looks: its rules know colours and names, which are the same at any. */
 const LOOKED_INTO = 350;
+const WIDTHS = [LOOKED_INTO, 400];
 
-describe.each(Object.keys(THEMES))("%s", (theme) => {
-  test.each([LOOKED_INTO, 400])(
-    "every page fits %i pixels, and axe finds nothing",
-    { timeout: WALK },
-    async (width) => {
-      const options = { viewport: { width, height: 720 }, ...THEMES[theme] };
-      const look = { coloursOnly: theme !== "light" };
-      const { page, problems } = await openPane(browser, { served, options });
-      for (const name of PAGES) {
-        await choose(page, name);
-        await openDisclosures(page);
-        const picture = `${name}-${width}-${theme}.png`.replaceAll(" ", "-");
-        await page.screenshot({ path: join(PICTURES, picture), fullPage: true });
-        expect(await overflow(page), name).toBe(0);
-        if (width === LOOKED_INTO) expect(await violations(page, look), name).toEqual([]);
-      }
-      expect(problems).toEqual([]);
-      await page.context().close();
-    },
-  );
+/** Looks at the page that is open, at each width in one theme. */
+async function lookAt(page: Page, name: string, theme: string): Promise<void> {
+  for (const width of WIDTHS) {
+    await page.setViewportSize({ width, height: 720 });
+    await drawn(page);
+    expect(await overflow(page), `${name} ${theme} ${width}`).toBe(0);
+    if (KEEPS_PICTURES)
+      await page.screenshot({
+        path: join(PICTURES, `${name}-${width}-${theme}.png`.replaceAll(" ", "-")),
+        fullPage: true,
+      });
+    if (width === LOOKED_INTO)
+      expect(await violations(page, { coloursOnly: theme !== "light" }), `${name} ${theme}`).toEqual([]);
+  }
+}
+
+describe("in light, dark and high contrast", () => {
+  let opened: OpenPane;
+
+  // The page follows the theme by style sheets alone: it is opened once.
+  beforeAll(async () => {
+    opened = await openPane(browser, { served, options: { viewport: { width: LOOKED_INTO, height: 720 } } });
+  });
+
+  test.each(PAGES)("%s fits 350 and 400 pixels, and axe finds nothing", { timeout: WALK }, async (name) => {
+    const { page, problems } = opened;
+    await choose(page, name);
+    await openDisclosures(page);
+    for (const [theme, media] of Object.entries(THEMES)) {
+      await page.emulateMedia(media);
+      await lookAt(page, name, theme);
+    }
+    expect(problems).toEqual([]);
+  });
 });
 
 /** What the keyboard stands on: a word for it, and whether the browser shows where it is. */

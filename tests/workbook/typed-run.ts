@@ -8,6 +8,7 @@ import { workbookOfModel } from "../../src/workbook/sheets/parts/workbook-of-mod
 
 import { planningFile } from "../../src/workbook/sheets/planning-file";
 import { planningTemplate } from "../../src/workbook/sheets/planning-template";
+import { kept } from "../kept";
 import { EIGHT, type EightLine } from "./eight-lines";
 
 /** One cell that a smith types: the sheet, what names the row, the heading above or the label beside, and the entry. */
@@ -204,10 +205,6 @@ export function typedEight(): TypedPlan {
   return eight;
 }
 
-let filled: Promise<Uint8Array> | undefined;
-
 /** The same eight lines as another program fills them in. */
-export function filledEight(): Promise<Uint8Array> {
-  filled ??= filledElsewhere(typedEight());
-  return filled;
-}
+export const filledEight = (): Promise<Uint8Array> =>
+  kept("plan T-08 typed, filled elsewhere", () => filledElsewhere(typedEight()));

@@ -2,6 +2,7 @@ import { expect, it } from "vitest";
 import { cellsOf } from "../../src/formula/addresses";
 import { type Calculation, calculateFile } from "../../src/workbook/file/patch/calculation";
 import { patchWorkbook } from "../../src/workbook/file/patch/patch-workbook";
+import { recalculate } from "../../src/workbook/file/patch/recalculate";
 import { WorkbookFile } from "../../src/workbook/file/patch/workbook-file";
 import { type LiveWorkbook, readLiveWorkbook } from "../../src/workbook/file/read/live-workbook";
 import { shareCopy } from "../../src/workbook/share/share-copy";
@@ -65,6 +66,13 @@ const told = (live: LiveWorkbook, done: Calculation) =>
 it("into which results were just written is what a calculation of it anew would make it", async () => {
   const changes = new Map([["Plan", [{ row: 0, column: 0, content: { value: 4 } }]]]);
   const { bytes } = await patchWorkbook(ofEachKind(), changes);
+  const again = await patchWorkbook(bytes.slice(), new Map());
+  expect(again).toEqual({ ...(await recalculate(bytes)), bytes });
+  expect(again).toMatchObject({ isChanged: false, changed: 0, repaired: 0, formulas: 8 });
+  expect(again.errors.map(({ cell, text }) => [cell, text.split(":")[0]])).toEqual([
+    ["A5", "#N/A"],
+    ["B5", "#DIV/0!"],
+  ]);
   const file = WorkbookFile.of(bytes.slice());
   const { done, current } = await file.calculated();
   const live = readLiveWorkbook(bytes);

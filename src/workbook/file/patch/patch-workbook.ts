@@ -8,7 +8,7 @@ import { cellXmlOf } from "../write/write-sheet";
 import { withCharts } from "./add-charts";
 import { bodyOf } from "./calculation";
 import { type ChangedLooks, withLooks } from "./patch-styles";
-import { type Recalculation, recalculate } from "./recalculate";
+import { justRecalculated, type Recalculation, recalculate } from "./recalculate";
 import { removeCharts } from "./remove-charts";
 import { SheetEditor } from "./sheet-editor";
 
@@ -128,6 +128,10 @@ export async function patchWorkbook(
   changes: Changes,
   looks: ReadonlyMap<string, ChangedLooks> = new Map(),
 ): Promise<Recalculation> {
+  const isRestyled = [...looks.values()].some(({ cells, rows }) => cells.length + rows.length > 0);
+  const isTouched = isRestyled || [...changes.values()].some(({ length }) => length > 0);
+  const known = isTouched ? undefined : justRecalculated(bytes);
+  if (known !== undefined) return known;
   const live = readLiveWorkbook(bytes);
   const marksSpills = canMarkSpills(live, changes);
   for (const sheet of live.sheets) {
@@ -140,6 +144,5 @@ export async function patchWorkbook(
   if (live.file.isChanged) dropCalculationOrder(live);
   removeCharts(live, changes);
   const written = withCharts(live.file.save(), changes);
-  const isRestyled = [...looks.values()].some(({ cells, rows }) => cells.length + rows.length > 0);
   return recalculate(isRestyled ? withLooks(written, looks) : written);
 }

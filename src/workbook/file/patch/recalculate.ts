@@ -2,7 +2,7 @@ import { type LiveFormula, type LiveWorkbook, readLiveWorkbook } from "../read/l
 import { type Calculation, calculateFile } from "./calculation";
 import { writePrintAreas } from "./print-areas";
 import { nameOf } from "./sheet-editor";
-import { WorkbookFile } from "./workbook-file";
+import { type Made, WorkbookFile } from "./workbook-file";
 import { writeResults } from "./write-results";
 
 /** A cell and what there is to say about it. */
@@ -57,6 +57,22 @@ export function leftAsTheyWere(done: Calculation): CellRemark[] {
   return [...done.left].map(([formula, reason]) => remark(formula, reason));
 }
 
+const formulasOf = ({ sheets }: LiveWorkbook) => sheets.reduce((sum, { formulas }) => sum + formulas.size, 0);
+
+/** What there is to say of a calculation and of the file that holds its results. */
+function told(
+  { live, done }: Made,
+  written: Pick<Recalculation, "bytes" | "isChanged" | "changed" | "repaired">,
+): Recalculation {
+  return {
+    ...written,
+    formulas: formulasOf(live),
+    left: leftAsTheyWere(done),
+    cutShort: [...done.first].map((formula) => remark(formula, CUT_SHORT)),
+    errors: errorsOf(live, done),
+  };
+}
+
 /**
  * Recalculates a workbook file. Only values and broken names of our functions are written, each in its place:
  * every other byte of every part stays as it is. The file never asks to be calculated on opening because of it.
@@ -71,22 +87,18 @@ export async function recalculate(
 ): Promise<Recalculation> {
   onProgress("reading");
   const live = readLiveWorkbook(bytes);
-  const formulas = live.sheets.reduce((sum, sheet) => sum + sheet.formulas.size, 0);
-  onProgress(`calculating ${formulas} formulas`);
+  onProgress(`calculating ${formulasOf(live)} formulas`);
   const done = await calculateFile(live);
   onProgress("writing");
   const { changed, repaired } = writeResults(live, done);
   if (changed > 0) writePrintAreas(live, done);
   const saved = live.file.save();
   WorkbookFile.holdsResultsOf(live, done, saved);
-  return {
-    bytes: saved,
-    isChanged: live.file.isChanged,
-    formulas,
-    changed,
-    repaired,
-    left: leftAsTheyWere(done),
-    cutShort: [...done.first].map((formula) => remark(formula, CUT_SHORT)),
-    errors: errorsOf(live, done),
-  };
+  return told({ live, done }, { bytes: saved, isChanged: live.file.isChanged, changed, repaired });
+}
+
+/** The same of a file whose results were written just now; `undefined` of any other, which has to be calculated. */
+export function justRecalculated(bytes: Uint8Array): Recalculation | undefined {
+  const known = WorkbookFile.resultsIn(bytes);
+  return known && told(known, { bytes, isChanged: false, changed: 0, repaired: 0 });
 }

@@ -10,7 +10,7 @@ export interface CalculatedFile {
 }
 
 /** A calculation, and the workbook that it was made of. */
-interface Made {
+export interface Made {
   readonly live: LiveWorkbook;
   readonly done: Calculation;
 }
@@ -85,6 +85,11 @@ export class WorkbookFile {
   /** Notes that a calculation was written into a file, so that whoever asks for that file next need not make it. */
   static holdsResultsOf(live: LiveWorkbook, done: Calculation, bytes: Uint8Array): void {
     WorkbookFile.note(bytes, new WorkbookFile(bytes, { live, done }));
+  }
+
+  /** The calculation whose results these bytes hold, where they were written just now. */
+  static resultsIn(bytes: Uint8Array): Made | undefined {
+    return WorkbookFile.lately(bytes)?.results;
   }
 
   private static note(bytes: Uint8Array, file: WorkbookFile): void {
