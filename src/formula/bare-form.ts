@@ -13,10 +13,12 @@ export const NUMBER = "\u0002";
 export interface BareForm {
   /** The formula with marks in their places: of two formulas of one form all other pieces are the same. */
   readonly form: string;
-  /** Of each address in turn: row, column, and what of it is fixed. Valid until the next formula is asked. */
+  /** Of each address in turn: row, column, and what of it is fixed. */
   readonly cells: readonly number[];
   /** Its numbers as they are written. */
   readonly numbers: readonly string[];
+  /** Of each address and number in turn: where it begins and where it ends. */
+  readonly spans: readonly number[];
 }
 
 /** Figures of one address in `cells`. */
@@ -156,6 +158,7 @@ function endsWord(formula: string, at: number): boolean {
 class Walk {
   private cells: number[] = [];
   private numbers: string[] = [];
+  private spans: number[] = [];
   private form = "";
   private taken = 0;
 
@@ -163,6 +166,7 @@ class Walk {
   of(formula: string): BareForm | undefined {
     this.cells = [];
     this.numbers = [];
+    this.spans = [];
     this.form = "";
     this.taken = 0;
     for (let at = 0; at < formula.length; ) {
@@ -172,7 +176,8 @@ class Walk {
       else at = (kind & BEGINS) === 0 ? at + 1 : longerEnd(formula, at);
       if (at < 0) return undefined;
     }
-    return { form: this.form + formula.slice(this.taken), cells: this.cells, numbers: this.numbers };
+    const { cells, numbers, spans } = this;
+    return { form: this.form + formula.slice(this.taken), cells, numbers, spans };
   }
 
   /** @returns Where a word ends; -1 where that is not certain. */
@@ -212,6 +217,7 @@ class Walk {
   }
 
   private take(formula: string, start: number, end: number, sign: string): void {
+    this.spans.push(start, end);
     this.form += formula.slice(this.taken, start) + sign;
     this.taken = end;
   }

@@ -1,4 +1,6 @@
+import { BoundedMap } from "../core/bounded-map";
 import { NAMESPACE } from "../functions/namespace";
+import { ADDRESS, bareForm, NUMBER } from "./bare-form";
 import { mayCallOurs, ownName } from "./functions-called";
 import type { Token } from "./pieces";
 import { rewritten, tokensOf } from "./tokens";
@@ -53,14 +55,66 @@ export function storedForm(formula: string): string {
   return withOwnNames(formula, (name) => STORED_PREFIX + name);
 }
 
-/** The formula as it is typed: our names with their dot, newer built-in names without the marks of the file. */
-export function typedForm(stored: string): string {
+function typedPieces(stored: string): string {
   const typed = ownNamesTyped(stored);
   if (!mayHaveMarks(typed)) return typed;
   return rewritten(typed, ({ kind, text }) =>
     kind === "call" || kind === "name" ? text.replace(MARKS, "") : undefined,
   );
 }
+
+/** How formulas of one form are typed. */
+interface TypedForm {
+  readonly form: string;
+  /** What stands between their addresses and numbers; nothing where they are typed as they are stored. */
+  readonly between: readonly string[] | undefined;
+  /** False where each is to be looked at for itself. */
+  readonly isAlike: boolean;
+}
+
+/** A workbook has some thousand forms of formulas. */
+const typedForms = new BoundedMap<string, TypedForm>(10_000);
+const TAKEN = new RegExp(`[${ADDRESS}${NUMBER}]`);
+
+const textsAt = (formula: string, spans: readonly number[]) =>
+  spans.flatMap((start, at) => (at % 2 === 0 ? [formula.slice(start, spans[at + 1])] : []));
+
+function readTypedForm(stored: string, form: string, spans: readonly number[]): TypedForm {
+  const typed = typedPieces(stored);
+  if (typed === stored) return { form, between: undefined, isAlike: true };
+  const bare = bareForm(typed);
+  const isAlike =
+    bare !== undefined && textsAt(typed, bare.spans).join("\n") === textsAt(stored, spans).join("\n");
+  return { form, between: bare?.form.split(TAKEN), isAlike };
+}
+
+function joinedBetween(between: readonly string[], stored: string, spans: readonly number[]): string {
+  let typed = between[0] ?? "";
+  for (let at = 1; at < between.length; at += 1)
+    typed += stored.slice(spans[2 * at - 2], spans[2 * at - 1]) + between[at];
+  return typed;
+}
+
+/** A formula of a file as it is typed. */
+export interface TypedFormula {
+  readonly typed: string;
+  /** What it says apart from its addresses and numbers; nothing for one that is like no other. */
+  readonly form: string | undefined;
+}
+
+/** The formula as it is typed, with what it shares with others. */
+export function typedFormula(stored: string): TypedFormula {
+  const bare = bareForm(stored);
+  if (bare === undefined) return { typed: typedPieces(stored), form: undefined };
+  const known = typedForms.get(bare.form) ?? readTypedForm(stored, bare.form, bare.spans);
+  typedForms.set(bare.form, known);
+  const { form, between, isAlike } = known;
+  if (!isAlike) return { typed: typedPieces(stored), form };
+  return { typed: between === undefined ? stored : joinedBetween(between, stored, bare.spans), form };
+}
+
+/** The formula as it is typed: our names with their dot, newer built-in names without the marks of the file. */
+export const typedForm = (stored: string): string => typedFormula(stored).typed;
 
 /** Names that a formula in the form of a file gives itself, in capitals. */
 export function localNames(stored: string): ReadonlySet<string> {

@@ -14,6 +14,13 @@ export interface EngineReach {
   readonly unusable: ReadonlySet<string>;
 }
 
+/** A formula as a file spells it, as it is typed, and what it shares with others. */
+interface StoredText {
+  readonly typed: string;
+  readonly stored: string;
+  readonly form: string | undefined;
+}
+
 function unknownFunction(typed: string, stored: string, reach: EngineReach): string | undefined {
   const isKnown = (name: string) => reach.functions.has(name) || reach.defined.has(name) || name === SPILL_OF;
   const unknown = calledNames(typed).filter((name) => !isKnown(name));
@@ -71,6 +78,20 @@ export function whyNotCalculated(typed: string, stored: string, reach: EngineRea
   if (unknown !== undefined) return `the function ${unknown} is not calculated here`;
   const name = unusableName(typed, reach);
   return name === undefined ? undefined : `the name ${name} is not calculated here`;
+}
+
+/**
+ * Answers why formulas cannot be calculated, for those that differ in addresses and numbers alone once: no answer
+ * depends on them but that of a count of records, which names a field by number.
+ */
+export function whyFormsNotCalculated(reach: EngineReach) {
+  const reasons = new Map<string, string | undefined>();
+  return ({ typed, stored, form }: StoredText): string | undefined => {
+    if (form !== undefined && reasons.has(form)) return reasons.get(form);
+    const reason = whyNotCalculated(typed, stored, reach);
+    if (form !== undefined && !/DCOUNT/i.test(form)) reasons.set(form, reason);
+    return reason;
+  };
 }
 
 /** True where a formula is ours to answer for. */

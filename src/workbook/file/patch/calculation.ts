@@ -10,7 +10,7 @@ import type { TokenKind } from "../../../formula/pieces";
 import { namesOtherFile, readsSpills, withSpillsNamed } from "../../../formula/references";
 import { typedForm } from "../../../formula/stored-form";
 import { tokensOf } from "../../../formula/tokens";
-import { type EngineReach, whyNotCalculated } from "../beyond-engine";
+import { type EngineReach, whyFormsNotCalculated } from "../beyond-engine";
 import { contentOf } from "../cell-content";
 import { FileRefusal } from "../package/file-refusal";
 import type { LiveFormula, LiveSheet, LiveWorkbook } from "../read/live-workbook";
@@ -108,11 +108,9 @@ function formulasIn(live: LiveWorkbook): LiveFormula[] {
 
 function firstPlan(live: LiveWorkbook, reach: EngineReach): Plan {
   const left = new Map<LiveFormula, string>();
+  const whyNot = whyFormsNotCalculated(reach);
   for (const formula of formulasIn(live)) {
-    const reason =
-      formula.kind === "dataTable"
-        ? "it belongs to a what-if table"
-        : whyNotCalculated(formula.typed, formula.stored, reach);
+    const reason = formula.kind === "dataTable" ? "it belongs to a what-if table" : whyNot(formula);
     if (reason !== undefined) left.set(formula, reason);
   }
   return { left, first: new Set(), filled: new Map() };

@@ -1,7 +1,7 @@
 import type { TableInput } from "../../../engine/workbook-input";
 import { cellName, placeOf, type Rectangle } from "../../../formula/addresses";
 import { shifted } from "../../../formula/references";
-import { typedForm } from "../../../formula/stored-form";
+import { typedFormula } from "../../../formula/stored-form";
 import { FileRefusal } from "../package/file-refusal";
 import { openWorkbook } from "../package/open-workbook";
 import type { Package } from "../package/package";
@@ -19,6 +19,8 @@ export interface LiveFormula {
   readonly stored: string;
   /** As it is typed. */
   readonly typed: string;
+  /** What it says apart from its addresses and numbers, as the file spells it; nothing for one that is like no other. */
+  readonly form: string | undefined;
   /** `plain` gives one value; `array` fills a fixed area; `dynamic` as many cells as it gives values. */
   readonly kind: "plain" | "array" | "dynamic" | "dataTable";
   readonly area: Rectangle;
@@ -80,7 +82,7 @@ function formulasOf(sheet: string, stored: StoredSheet): Map<number, LiveFormula
       refuseVast(sheet, { cell, area });
       return [
         placeOf(cell.row, cell.column),
-        { sheet, cell, stored: text, typed: typedForm(text), kind, area },
+        { sheet, cell, stored: text, ...typedFormula(text), kind, area },
       ];
     }),
   );
