@@ -170,7 +170,7 @@ export class FileTools {
     const kept = await earlier();
     if (kept === undefined) return;
     const present = run.kept();
-    run.bringBack(kept);
+    await run.bringBack(kept);
     autosave?.setAside(present);
     this.done(`Brought back ${kept.name}. Press again for what stood here before.`);
   }

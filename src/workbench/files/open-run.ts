@@ -16,6 +16,7 @@ import type { Grid } from "../grid/grid";
 import type { KeptChanges, KeptRun } from "../kept/kept-store";
 import type { ChosenCopy } from "../page/share-dialog";
 import type { Printing } from "../print/print-view";
+import { keptState } from "./kept-state";
 import { blankData, demoData, fetchTemplateAhead, largerData } from "./new-runs";
 import { workbookOfSnapshot } from "./read-snapshot";
 import { snapshotOf } from "./write-snapshot";
@@ -67,6 +68,8 @@ export class OpenRun {
   private name = DEMO_NAME;
   private file: Uint8Array | undefined;
   private isSaved = true;
+  /** True as long as the grid holds what the file opens to. */
+  private isAsOpened = false;
   /** The file that was kept with the whole. */
   private fileKept: Uint8Array | undefined;
   /** The grid's contents as the file holds them; read from the file anew after kept work was brought back. */
@@ -75,6 +78,7 @@ export class OpenRun {
   constructor(private readonly grid: Grid) {
     grid.workbook.onEdit(() => {
       this.isSaved = false;
+      this.isAsOpened = false;
     });
   }
 
@@ -83,36 +87,39 @@ export class OpenRun {
   }
 
   kept(): KeptRun {
+    return { ...this.place(), file: this.file, grid: this.grid.workbook.state() };
+  }
+
+  /** What belongs to kept work beside the workbook itself. */
+  private place() {
     const { sheet = "", address = "A1" } = this.grid.selected() ?? {};
-    const { name, file, isSaved } = this;
-    return { savedAt: Date.now(), name, file, isSaved, grid: this.grid.workbook.state(), sheet, address };
+    const { name, isSaved } = this;
+    return { savedAt: Date.now(), name, isSaved, sheet, address };
   }
 
   /** The workbook to be kept as a whole; what changes from now on is kept beside it. */
   keptWhole(): KeptRun {
     this.fileKept = this.file;
     this.grid.workbook.followEdits();
-    return this.kept();
+    return this.isAsOpened ? { ...this.place(), file: this.file, grid: undefined } : this.kept();
   }
 
   /** What changed since it was kept as a whole; nothing where that has to be done again. */
   keptChanges(): Omit<KeptChanges, "of"> | undefined {
     const cells = this.file === this.fileKept ? this.grid.workbook.editedCells() : undefined;
-    if (cells === undefined) return undefined;
-    const { sheet = "", address = "A1" } = this.grid.selected() ?? {};
-    return { savedAt: Date.now(), name: this.name, isSaved: this.isSaved, sheet, address, cells };
+    return cells && { ...this.place(), cells };
   }
 
   /** Takes over what belongs to kept work that the grid shows already. */
   resume({ name, file, isSaved, sheet, address }: KeptRun): void {
-    Object.assign(this, { name, file, isSaved, stored: undefined });
+    Object.assign(this, { name, file, isSaved, isAsOpened: false, stored: undefined });
     this.grid.showSheet(sheet);
     this.grid.select(address);
   }
 
-  /** Shows kept work in the place of the present one. */
-  bringBack(kept: KeptRun): void {
-    this.grid.workbook.restore(kept.grid);
+  /** Shows kept work in the place of the present one. @throws Error where it cannot be read any more. */
+  async bringBack(kept: KeptRun): Promise<void> {
+    this.grid.workbook.restore(await keptState(kept));
     this.resume(kept);
   }
 
@@ -232,7 +239,7 @@ export class OpenRun {
 
   private show(workbook: WorkbookData, name: string, file: Uint8Array | undefined): void {
     this.grid.workbook.show(workbook);
-    Object.assign(this, { name, file, isSaved: true, stored: undefined });
+    Object.assign(this, { name, file, isSaved: true, isAsOpened: file !== undefined, stored: undefined });
   }
 
   private made(): Promise<MadeFile> {

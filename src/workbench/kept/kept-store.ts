@@ -10,13 +10,16 @@ export interface KeptRun {
   /** The file it was opened from, where there is one. */
   readonly file: Uint8Array | undefined;
   readonly isSaved: boolean;
-  readonly grid: GridState;
+  /** Nothing where the workbook is what its file opens to: a file is a tenth of what the grid makes of it. */
+  readonly grid: GridState | undefined;
+  /** Cells that were edited since the file was opened, where that is kept instead of the grid. */
+  readonly cells?: readonly EditedCell[];
   readonly sheet: string;
   readonly address: string;
 }
 
 /** What changed since a workbook was kept as a whole: a whole takes too long to be written after every edit. */
-export interface KeptChanges extends Omit<KeptRun, "file" | "grid"> {
+export interface KeptChanges extends Omit<KeptRun, "file" | "grid" | "cells"> {
   /** When that whole was kept. */
   readonly of: number;
   readonly cells: readonly EditedCell[];

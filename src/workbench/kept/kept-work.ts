@@ -16,6 +16,7 @@ const SPOILED =
 function withChanges(whole: KeptRun, changes: KeptChanges | undefined): KeptRun {
   if (changes?.of !== whole.savedAt) return whole;
   const { of: _, cells, ...rest } = changes;
+  if (whole.grid === undefined) return { ...whole, ...rest, cells };
   const grid = { ...whole.grid, snapshot: withCells(whole.grid.snapshot, cells) };
   return { ...whole, ...rest, grid };
 }
