@@ -102,6 +102,11 @@ export class Calculator {
     return this.shown.results();
   }
 
+  /** Finds out which formulas read which cells, so that the first change need not. */
+  prepare(): void {
+    this.readers.listAll();
+  }
+
   /** Works out what depends on changed cells. @returns The cells that show something else than before. */
   change(changes: readonly CellChange[]): ChangedResult[] {
     if (!this.isCurrent) this.calculateAll();

@@ -38,6 +38,11 @@ class Kept {
     return this.shown(this.calculator.calculateRest());
   }
 
+  /** Finds out ahead which formulas read which cells: the first edit then need not wait for it. */
+  prepare(): void {
+    this.calculator?.prepare();
+  }
+
   change(orders: readonly Extract<Order, { kind: "change" }>[]): ShownSheet[] {
     const changes = orders.flatMap(({ sheet, cells }): CellChange[] => {
       const at = this.ids.indexOf(sheet);
@@ -87,7 +92,12 @@ function work(): void {
   const changes = orders.slice(at + 1).flatMap((order) => (order.kind === "change" ? [order] : []));
   const number = orders.at(-1)?.number ?? 0;
   if (load !== undefined) page.postMessage({ number: load.number, sheets });
+  if (load !== undefined) setTimeout(prepare, 0);
   if (changes.length > 0) page.postMessage({ number, sheets: kept.change(changes) });
+}
+
+function prepare(): void {
+  if (waiting.length === 0) kept.prepare();
 }
 
 page.addEventListener("message", ({ data }) => {

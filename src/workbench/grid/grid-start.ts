@@ -26,6 +26,7 @@ import { drawChangedRows } from "./draw-changed-rows";
 import { drawWhenNeeded } from "./draw-when-needed";
 import { GridCalculation } from "./grid-calculation";
 import { guardConditions } from "./guard-conditions";
+import { guardCopiedFrame } from "./guard-copied-frame";
 import { guardEditor } from "./guard-editor";
 import { guardFormulas } from "./guard-formulas";
 import { guardLayers } from "./guard-layers";
@@ -108,6 +109,7 @@ function leaveCalculatingToWorker(injector: Injector): void {
 /** Starts the grid with our worksheet functions, without a workbook. */
 export function startGrid(container: HTMLElement): StartedGrid {
   guardLayers();
+  guardCopiedFrame();
   guardLineBreaks();
   drawChangedRows();
   drawWhenNeeded();
