@@ -39,3 +39,14 @@ it.each([
   expect(ownNamesTyped(given)).toBe(typed);
   expect(storedForm(given)).toBe(stored);
 });
+
+it("formulas of one form are typed with the addresses and numbers that each has", () => {
+  const stored = (row: number) =>
+    `_xlfn.TEXTJOIN(" A1, ",TRUE,$B${row},_xldudf_BLADE_CARBON('Lot 2'!C$${row})+${row}.5,"_xlfn.A1")`;
+  const typed = (row: number) =>
+    `TEXTJOIN(" A1, ",TRUE,$B${row},BLADE.CARBON('Lot 2'!C$${row})+${row}.5,"_xlfn.A1")`;
+  for (const row of [1, 7, 48, 1_048_576]) expect(typedForm(stored(row))).toBe(typed(row));
+  // Nothing of a name that a formula gives itself is taken for an address, marked or not.
+  for (const name of ["x", "rate", "T1"])
+    expect(typedForm(`_xlfn.LET(_xlpm.${name},A2,_xlpm.${name}*2)`)).toBe(`LET(${name},A2,${name}*2)`);
+});

@@ -1,6 +1,12 @@
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { beforeEach, describe, expect, inject, test } from "vitest";
+import { writeWorkbook } from "../../src/workbook/file/write/write-workbook";
+import { demoWorkbook } from "../../src/workbook/sheets/demo/demo-workbook";
 import { lineCell } from "../../src/workbook/sheets/lines-sheet";
+import { shownWorkbook } from "../../src/workbook/sheets/parts/workbook-of-model";
 import { Bench } from "./bench";
 import { type Workbench, workbenchPages } from "./session";
 
@@ -21,6 +27,23 @@ async function reload(): Promise<void> {
   await opened.page.reload();
   await ready(opened.page);
 }
+
+/** In what form the browser holds the workbook that was kept last. */
+const keptGrid = () =>
+  opened.page.evaluate(
+    () =>
+      new Promise<string>((done, failed) => {
+        const request = indexedDB.open("blade-metallurgy-workbench");
+        request.onerror = () => failed(request.error);
+        request.onsuccess = () => {
+          const read = request.result.transaction("runs").objectStore("runs").get("present");
+          read.onsuccess = () => {
+            request.result.close();
+            done(read.result.grid === undefined ? "none" : "whole");
+          };
+        };
+      }),
+  );
 
 describe("work kept by the browser", () => {
   test("nothing is restored where nothing was changed", async () => {
@@ -87,6 +110,34 @@ describe("work kept by the browser", () => {
     await bench.says(lineCell(1, "item"), "Field knife, long");
     await bench.says(lineCell(2, "item"), "Empty");
     await expect.poll(notice).toMatch(/^Restored what you had/);
+  });
+
+  test("a file that was opened is kept as it is, and what is edited in it beside it", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "blade-kept-"));
+    try {
+      const file = join(folder, "Tern Hollow.xlsx");
+      writeFileSync(file, await writeWorkbook(shownWorkbook(demoWorkbook())));
+      await opened.page.setInputFiles("#file", file);
+      await expect.poll(notice).toMatch(/^Opened Tern Hollow\.xlsx/);
+      // Longer than any change waits to be kept.
+      await opened.page.waitForTimeout(2500);
+      expect(await keptGrid()).toBe("none");
+      await reload();
+      await expect.poll(notice).toMatch(/^Restored what you had at \d\d:\d\d: Tern Hollow\.xlsx\./);
+      await bench.says(lineCell(0, "good"), "24");
+      await opened.page.setInputFiles("#file", file);
+      await expect.poll(notice).toMatch(/^Opened Tern Hollow\.xlsx/);
+      await opened.page.waitForTimeout(2500);
+      await bench.enter(lineCell(0, "good"), "31");
+      await bench.enter(lineCell(2, "item"), "");
+      await reload();
+      await expect.poll(notice).toMatch(/^Restored what you had/);
+      await bench.says(lineCell(0, "good"), "31");
+      await bench.says(lineCell(2, "item"), "Empty");
+      await bench.says(lineCell(1, "good"), /^\d+$/);
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
   });
 
   test("kept work that is spoiled is said, set aside, and the page stays usable", async () => {
