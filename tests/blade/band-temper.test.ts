@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { bandTemper, nearestTemper, usualReach } from "../../src/core/blade/band-temper";
+import { nearestTemper, usualReach } from "../../src/core/blade/band-candidates";
+import { bandTemper } from "../../src/core/blade/band-temper";
 import { findUse, type Use } from "../../src/core/blade/bands";
 import { chanceInBand } from "../../src/core/blade/chance";
 import { findSteel } from "../../src/core/steel/find";
