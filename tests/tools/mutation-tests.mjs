@@ -5,7 +5,11 @@ export const TESTS = {
   section: ["tests/hardening/{section*,conduction,pearlite,one-answer}.test.ts"],
   shape: ["tests/shape/**/*.test.ts", "tests/published.test.ts"],
   mechanics: ["tests/mechanics/**/*.test.ts"],
-  blade: ["tests/blade/**/*.test.ts"],
+  // Those that go through every grade and use take minutes: a fault is asked of the others.
+  blade: [
+    "tests/blade/{bands,band-by-steel,band-temper,cautions,choice-of-a-list,next-step,seven-contradictions}.test.ts",
+    "tests/blade/{story,trade-off,verdicts,words-of-choice}.test.ts",
+  ],
   run: ["tests/run/**/*.test.ts", "tests/money/**/*.test.ts"],
   hardness: ["tests/hardness/**/*.test.ts"],
   steel: ["tests/steel/**/*.test.ts"],
