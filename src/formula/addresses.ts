@@ -70,7 +70,13 @@ export interface Rectangle {
 /** Reads `B2:D4` or `B2`; `undefined` where the text is neither. */
 export function readRectangle(text: string | undefined): Rectangle | undefined {
   const [first = "", last = first] = (text ?? "").split(":");
-  const [from, to] = [readCellName(first), readCellName(last)];
+  return rectangleBetween(first, last);
+}
+
+/** The rectangle from one cell to another, which may be the same; `undefined` where one of the two is no address. */
+export function rectangleBetween(first: string, last: string): Rectangle | undefined {
+  const from = readCellParts(first);
+  const to = last === first ? from : readCellParts(last);
   if (from === undefined || to === undefined) return undefined;
   return {
     row: Math.min(from.row, to.row),

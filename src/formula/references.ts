@@ -4,7 +4,7 @@ import {
   columnOf,
   type Rectangle,
   readCellParts,
-  readRectangle,
+  rectangleBetween,
   rectangleName,
   SHEET_COLUMNS,
   SHEET_ROWS,
@@ -135,7 +135,7 @@ export function referencesIn(formula: string, sheet: string): SheetArea[] {
     const [before, first] = [tokens[at - 1], tokens[at]];
     if (first?.kind !== "cell") continue;
     const end = rangeEnd(tokens, at) ?? at;
-    const area = readRectangle(`${first.text}:${tokens[end]?.text}`);
+    const area = rectangleBetween(first.text, tokens[end]?.text ?? "");
     const named = before?.kind === "sheet" ? sheetOfPrefix(before.text) : sheet;
     if (area !== undefined && named !== null) found.push({ sheet: named, area });
     at = end;
@@ -199,8 +199,10 @@ export function withSheetsRenamed(formula: string, changed: ReadonlyMap<string, 
 /** The file's form of `X#`, the cells that the formula of X fills. */
 export const SPILL_OF = "ANCHORARRAY";
 
+const MENTIONS_SPILLS = new RegExp(SPILL_OF, "i");
+
 /** A look at the letters alone, before a formula is taken apart: hardly any reads what another one fills. */
-const mayReadSpills = (formula: string) => formula.toUpperCase().includes(SPILL_OF);
+const mayReadSpills = (formula: string) => MENTIONS_SPILLS.test(formula);
 
 const isSpillOf = ({ kind, text }: Token) =>
   kind === "call" && text.toUpperCase().replace("_XLFN.", "") === SPILL_OF;

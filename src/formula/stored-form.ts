@@ -32,7 +32,7 @@ const NEWER = new Set(
 const NEWEST = new Set(["FILTER", "SORT"]);
 
 /** A look at the letters alone, before a formula is taken apart: most formulas of a workbook have no mark. */
-const mayHaveMarks = (formula: string) => formula.toLowerCase().includes("_xl");
+const mayHaveMarks = (formula: string) => /_xl/i.test(formula);
 
 /** Our names written otherwise; the workbook that a file names in front of them goes. */
 function withOwnNames(formula: string, write: (name: string) => string): string {

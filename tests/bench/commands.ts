@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type BenchLine, growthLine } from "./line";
-import { command, least, node } from "./processes";
+import { command, least, node, type Taken } from "./processes";
 
 const RECORD = "node_modules/.cache/blade-metallurgy/cli/src-cli-calc.json";
 
@@ -33,51 +33,73 @@ function calc(): BenchLine[] {
   ];
 }
 
-interface Steps {
-  readonly write: number;
-  readonly recalc: number;
-  readonly share: number;
-  readonly verify: number;
+/** What each command takes that a plan goes through once it is written. */
+export interface Steps {
+  readonly recalc: Taken;
+  readonly share: Taken;
+  readonly verify: Taken;
 }
 
-function steps(folder: string, lines: number): Steps {
-  const file = (name: string) => join(folder, `${name}-${lines}.xlsx`);
-  const [plan, done, copy] = [file("plan"), file("done"), file("copy")];
+/** Works a plan out, makes a copy of all of it, and holds the copy against it. */
+export function stepsOf(plan: string): Steps {
+  const [done, copy] = [`${plan}.done.xlsx`, `${plan}.copy.xlsx`];
   return {
-    write: command("template", ["--lines", String(lines), "--output", plan, "--force"]).cpu,
-    recalc: command("recalc", ["--force", "--output", done, plan]).cpu,
-    share: command("share", ["--all", "--no-register", "--force", "--output", copy, done]).cpu,
-    verify: command("verify", [done, copy]).cpu,
+    recalc: command("recalc", ["--force", "--output", done, plan]),
+    share: command("share", ["--all", "--no-register", "--force", "--output", copy, done]),
+    verify: command("verify", [done, copy]),
   };
 }
 
-/** Lines of the planning workbook. */
-const SIZES = [8, 60, 200, 500] as const;
-const STEPS = ["write", "recalc", "share", "verify"] as const;
-
-/** A step at every size, and how it grows over the upper half of them. */
-function growthOf(step: (typeof STEPS)[number], taken: readonly Steps[]): BenchLine[] {
-  const times = taken.map((one) => one[step]);
-  const [, few = Number.NaN, middle = Number.NaN, many = Number.NaN] = times;
+/** A step at every size, and how it grows over the upper ones: the smallest tells what a command takes to begin with. */
+export function growthOf(
+  step: string,
+  sizes: readonly number[],
+  taken: readonly Taken[],
+  budgets: Readonly<Partial<Record<number, number>>> = {},
+): BenchLine[] {
+  const cpu = taken.map((one) => one.cpu / 1000);
+  const upper = sizes.slice(1).map((lines, at) => [lines, cpu[at + 1] ?? Number.NaN] as const);
+  const pairs = upper.slice(1).map((many, at) => [upper[at] ?? many, many] as const);
   return [
-    ...SIZES.map((lines, at): BenchLine => {
-      const budget = step === "write" && lines === 60 ? 10 : undefined;
-      return { what: `${step}, ${lines} lines`, value: (times[at] ?? Number.NaN) / 1000, unit: "s", budget };
+    ...sizes.map((lines, at): BenchLine => {
+      const value = cpu[at] ?? Number.NaN;
+      return { what: `${step}, ${lines} lines`, value, unit: "s", budget: budgets[lines] };
     }),
-    growthLine(step, [60, 200], [few, middle]),
-    growthLine(step, [60, 500], [few, many]),
+    { what: `${step}, ${sizes.at(-1)} lines`, value: taken.at(-1)?.memory ?? Number.NaN, unit: "MB" },
+    ...pairs.map(([few, many]) => growthLine(step, [few[0], many[0]], [few[1], many[1]])),
   ];
 }
 
-function plans(): BenchLine[] {
+/** Does something with a folder that is gone afterwards. */
+export async function inFolder<T>(work: (folder: string) => Promise<T>): Promise<T> {
   const folder = mkdtempSync(join(tmpdir(), "blade-bench-"));
   try {
-    const taken = SIZES.map((lines) => steps(folder, lines));
-    return STEPS.flatMap((step) => growthOf(step, taken));
+    return await work(folder);
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
 }
 
+/** Lines of the planning workbook. */
+export const SIZES = [8, 60, 200, 500] as const;
+
+/** Blank plans. */
+function plans(): Promise<BenchLine[]> {
+  return inFolder(async (folder) => {
+    const taken = SIZES.map((lines) => {
+      const plan = join(folder, `${lines}.xlsx`);
+      const write = command("template", ["--lines", String(lines), "--output", plan, "--force"]);
+      return { write, ...stepsOf(plan) };
+    });
+    const of = (step: "write" | keyof Steps) => taken.map((one) => one[step]);
+    return [
+      ...growthOf("write", SIZES, of("write"), { 60: 10 }),
+      ...growthOf("recalc", SIZES, of("recalc")),
+      ...growthOf("share", SIZES, of("share")),
+      ...growthOf("verify", SIZES, of("verify")),
+    ];
+  });
+}
+
 /** The command line: how soon it answers, and how its work grows with the lines of a plan. */
-export const commands = (): BenchLine[] => [...calc(), ...plans()];
+export const commands = async (): Promise<BenchLine[]> => [...calc(), ...(await plans())];

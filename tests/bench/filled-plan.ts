@@ -1,7 +1,11 @@
+import { statSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
 import { planningFile } from "../../src/workbook/sheets/planning-file";
 import { planningTemplate } from "../../src/workbook/sheets/planning-template";
 import { exampleData } from "../../src/workbook/sheets/template-data";
-import { type BenchLine, growthLine } from "./line";
+import { growthOf, inFolder, SIZES, type Steps, stepsOf } from "./commands";
+import type { BenchLine } from "./line";
+import type { Taken } from "./processes";
 
 /**
  * A planning workbook with every line filled in: the lines of the invented run in turn, each under a name of its own
@@ -18,29 +22,38 @@ export function filledPlan(lines: number): Promise<Uint8Array> {
   return planningFile(planningTemplate({ ...data, lines: filled }, lines));
 }
 
-const SIZES = [8, 16, 32, 60, 200];
 /** Seconds for 60 lines. */
 const BUDGET = 8;
 
-/** Processor time of making a filled plan, every formula worked out, s. */
-async function secondsOf(lines: number): Promise<number> {
+/** Writes a filled plan of so many lines, every formula worked out, and says what that took. */
+async function written(lines: number, file: string): Promise<Taken> {
   const before = process.cpuUsage();
-  await filledPlan(lines);
+  writeFileSync(file, await filledPlan(lines));
   const { user, system } = process.cpuUsage(before);
-  return (user + system) / 1e6;
+  return { cpu: (user + system) / 1000, memory: process.memoryUsage().rss / 1e6, status: 0 };
 }
 
-/** How long plans of many lines take to be worked out and written. */
+/** What plans of many filled lines take: written with every formula worked out, recalculated, shared and verified. */
 export async function filledPlans(): Promise<BenchLine[]> {
-  await secondsOf(1);
-  const times = new Map<number, number>();
-  for (const lines of SIZES) times.set(lines, await secondsOf(lines));
-  const time = (lines: number) => times.get(lines) ?? Number.NaN;
-  return [
-    ...SIZES.map((lines): BenchLine => {
-      const what = `plan of ${lines} filled lines, worked out and written`;
-      return { what, value: time(lines), unit: "s", budget: lines === 60 ? BUDGET : undefined };
-    }),
-    growthLine("filled plan", [60, 200], [time(60), time(200)]),
-  ];
+  await filledPlan(1);
+  return inFolder(async (folder) => {
+    const taken: (Steps & { readonly written: Taken; readonly size: number })[] = [];
+    for (const lines of SIZES) {
+      const file = join(folder, `${lines}.xlsx`);
+      const made = await written(lines, file);
+      taken.push({ written: made, size: statSync(file).size, ...stepsOf(file) });
+    }
+    const of = (step: "written" | keyof Steps) => taken.map((one) => one[step]);
+    return [
+      ...growthOf("filled plan, written", SIZES, of("written"), { 60: BUDGET }),
+      ...growthOf("filled plan, recalc", SIZES, of("recalc")),
+      ...growthOf("filled plan, share", SIZES, of("share")),
+      ...growthOf("filled plan, verify", SIZES, of("verify")),
+      {
+        what: `filled plan of ${SIZES.at(-1)} lines`,
+        value: (taken.at(-1)?.size ?? 0) / 1e6,
+        unit: "MB of file",
+      },
+    ];
+  });
 }

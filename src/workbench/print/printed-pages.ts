@@ -143,7 +143,7 @@ const hasText = ({ cells }: PrintedRow) => cells.some(({ text }) => text !== "")
 function pageRows(sheet: SheetData, layout: Layout, shown: ShownText): PrintedPage[] {
   const isPaper = sheet.print?.isPaper === true && (sheet.print.breaksAfter?.length ?? 0) > 0;
   const repeated = sheet.print?.repeatedRows?.[1] ?? -1;
-  return pagesOf(sheet).flatMap(([first, last], at): PrintedPage[] => {
+  return pagesOf(sheet).flatMap(({ first, last }, at): PrintedPage[] => {
     const subject = subjectPlace(first);
     if (isPaper && at > 0 && shown(subject.row, subject.column) === "") return [];
     const from = at === 0 ? Math.max(first, sheet.print?.repeatedRows?.[0] ?? 0) : first;

@@ -100,13 +100,14 @@ function headCells(
 ): CellData[] {
   const currency = plan.currency === "" ? "" : ` Prices in ${plan.currency}.`;
   return [
+    // Right of what stands on every page, where a second page would show no more than its first words.
     text(
       0,
-      0,
+      REPEATED,
       `Your answer to our ${paper.toLowerCase()}: ${planWords(plan.name)}`,
       styleOfRole({ role: "title" }),
     ),
-    text(1, 0, request(by) + currency, styleOfRole({ role: "note" })),
+    text(1, REPEATED, request(by) + currency, styleOfRole({ role: "note" })),
     text(HEAD, 0, ANSWERED_BY, HEADING),
     ...areaCells(name, answerStyle()),
     text(HEAD, name.lastColumn + 1, ANSWERED_ON, HEADING),

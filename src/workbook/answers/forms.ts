@@ -120,8 +120,8 @@ const REMARKS: AnswerField = {
 
 const STEEL_LINE: readonly ToldField[] = [
   { heading: "Line", width: 46 },
-  { heading: "Grade", width: 76 },
-  { heading: "Form", width: 96 },
+  { heading: "Grade", width: 88 },
+  { heading: "Form", width: 84 },
   { heading: "Condition asked", width: 110 },
   { heading: "Section", width: 100 },
   { heading: "Bars", width: 84 },
@@ -198,8 +198,8 @@ const TREATMENT: AnswerForm = {
   told: [
     { heading: "Batch", width: 50 },
     { heading: "Line", width: 46 },
-    { heading: "Part", width: 120 },
-    { heading: "Grade", width: 76 },
+    { heading: "Part", width: 108 },
+    { heading: "Grade", width: 88 },
     { heading: "Pieces", width: 50, format: "0" },
     { heading: "kg", width: 44, format: "0.0" },
     { heading: "HRC asked", width: 76 },

@@ -1,4 +1,4 @@
-import { calledNames, callsOurs } from "../../formula/functions-called";
+import { calledNames, callsOurs, callsSome } from "../../formula/functions-called";
 import type { Token, TokenKind } from "../../formula/pieces";
 import { namesIn, namesManySheets, namesOtherFile, SPILL_OF } from "../../formula/references";
 import { localNames } from "../../formula/stored-form";
@@ -23,10 +23,10 @@ interface StoredText {
 
 function unknownFunction(typed: string, stored: string, reach: EngineReach): string | undefined {
   const isKnown = (name: string) => reach.functions.has(name) || reach.defined.has(name) || name === SPILL_OF;
-  const unknown = calledNames(typed).filter((name) => !isKnown(name));
-  if (unknown.length === 0) return undefined;
+  // Hardly a formula calls what is not known: no list of names is made for each of the others.
+  if (!callsSome(typed, (name) => !isKnown(name))) return undefined;
   const locals = localNames(stored);
-  return unknown.find((name) => !locals.has(name));
+  return calledNames(typed).find((name) => !isKnown(name) && !locals.has(name));
 }
 
 function unusableName(typed: string, reach: EngineReach): string | undefined {

@@ -2,7 +2,7 @@ import type { CellData, SheetData } from "../model/workbook-data";
 import { LINES_A_PAGE } from "../sheets/cut-list-sheet";
 import { type Kept, wordsOf } from "./kept-rows";
 import { ITEM } from "./letter-cells";
-import { addressee, cellsOn, pagesOf, rowsOn, withPages } from "./paper-pages";
+import { addressee, type Page, pagesOf, rowsOn, withPages } from "./paper-pages";
 
 /** The row below the last line: names in front of where the two sign. */
 const SIGNED = /^For the /;
@@ -29,8 +29,8 @@ function rowsFor(parts: Parts, label: string, above: number[] | undefined, lines
 }
 
 /** Lines that nobody is asked about go, and so do places of lines that are empty. */
-function partsOf(sheet: SheetData, page: readonly [number, number], lines: ReadonlySet<string>): Parts {
-  const first = cellsOn(sheet, page).filter(({ column }) => column === 0);
+function partsOf(page: Page, lines: ReadonlySet<string>): Parts {
+  const first = page.cells.filter(({ column }) => column === 0);
   const labels = new Map(first.map((cell) => [cell.row, wordsOf(cell)]));
   const parts: Parts = { head: [], items: [], foot: [] };
   let into: number[] | undefined = parts.head;
@@ -74,10 +74,8 @@ export function enquiryPages(
   lines: ReadonlySet<string>,
 ): readonly [SheetData, Kept] {
   const named = new Set([...lines].map((line) => line.split("/")[0] ?? ""));
-  const pages = pagesOf(sheet).filter((page) => addressee(cellsOn(sheet, page)) !== "");
-  const rows = packed(pages.map((page) => partsOf(sheet, page, named)));
-  const cells = pages.flatMap((page, at) =>
-    addressed(cellsOn(sheet, page), name, `${at + 1} of ${rows.length}`),
-  );
+  const pages = pagesOf(sheet).filter((page) => addressee(page.cells) !== "");
+  const rows = packed(pages.map((page) => partsOf(page, named)));
+  const cells = pages.flatMap((page, at) => addressed(page.cells, name, `${at + 1} of ${rows.length}`));
   return withPages({ ...sheet, cells }, rows);
 }

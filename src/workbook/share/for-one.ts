@@ -3,7 +3,7 @@ import type { SheetData } from "../model/workbook-data";
 import { enquiryPages } from "./enquiry-pages";
 import type { Kept } from "./kept-rows";
 import { ownQuote } from "./own-quote";
-import { addressee, cellsOn, pagesOf, rowsOn, withPages } from "./paper-pages";
+import { addressee, pagesOf, rowsOn, withPages } from "./paper-pages";
 import type { AskedForm, Recipient } from "./recipient";
 
 /** Sheets of which only the rows of one recipient are left. */
@@ -17,7 +17,7 @@ const isOf = (whom: string, name: string) => whom.trim().toLowerCase() === name.
 
 /** The pages of a paper that are addressed to one. */
 function ownPages(sheet: SheetData, name: string): readonly [SheetData, Kept] {
-  const pages = pagesOf(sheet).filter((page) => isOf(addressee(cellsOn(sheet, page)), name));
+  const pages = pagesOf(sheet).filter(({ cells }) => isOf(addressee(cells), name));
   return withPages(sheet, pages.map(rowsOn));
 }
 

@@ -1,11 +1,25 @@
 import type { CellData, SheetData } from "../model/workbook-data";
 import { type Kept, numbered, withRows, wordsOf } from "./kept-rows";
 
-/** First and last row of each page of a paper. */
-export function pagesOf({ cells, print }: SheetData): (readonly [first: number, last: number])[] {
+/** A page of a paper: its first and last row, and the cells in them. */
+export interface Page {
+  readonly first: number;
+  readonly last: number;
+  readonly cells: readonly CellData[];
+}
+
+/** The pages of a paper, each cell handed to its page: a plan of many lines has hundreds of them. */
+export function pagesOf({ cells, print }: SheetData): readonly Page[] {
   const last = cells.reduce((most, { row }) => Math.max(most, row), 0);
   const ends = [...(print?.breaksAfter ?? [])].filter((row) => row < last).sort((a, b) => a - b);
-  return [...ends, last].map((end, at) => [at === 0 ? 0 : (ends[at - 1] ?? 0) + 1, end] as const);
+  const pages = [...ends, last].map((end, at) => ({
+    first: at === 0 ? 0 : (ends[at - 1] ?? 0) + 1,
+    last: end,
+    cells: [] as CellData[],
+  }));
+  const pageOf = new Map(pages.flatMap((page) => rowsOn(page).map((row) => [row, page] as const)));
+  for (const cell of cells) pageOf.get(cell.row)?.cells.push(cell);
+  return pages;
 }
 
 const TO = "To";
@@ -17,11 +31,7 @@ export function addressee(cells: readonly CellData[]): string {
   return value === undefined ? "" : wordsOf(value);
 }
 
-/** Cells of the rows of a page. */
-export const cellsOn = ({ cells }: SheetData, [first, last]: readonly [number, number]) =>
-  cells.filter(({ row }) => row >= first && row <= last);
-
-export const rowsOn = ([first, last]: readonly [number, number]) =>
+export const rowsOn = ({ first, last }: Pick<Page, "first" | "last">) =>
   Array.from({ length: last - first + 1 }, (_, at) => first + at);
 
 /** A paper of which only these rows are left, page by page. */

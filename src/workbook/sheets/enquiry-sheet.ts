@@ -55,7 +55,7 @@ export function enquirySheet(
 ): TableSheet<EnquiryKey> {
   const given = (column: number) => pick(rows, column);
   const columns: TableColumns<EnquiryKey> = {
-    ...lineColumns<EnquiryKey>(() => lines, 150),
+    ...lineColumns<EnquiryKey>(() => lines, 174),
     customer: eitherColumn("Customer", 180, given(0), () => `${cover.at("customers")}&""`),
     edge: typedColumn("Sharp or blunt", 66, given(1), { words: ["sharp", "blunt"] }),
     finish: typedColumn("Finish", 150, given(2)),

@@ -31,7 +31,7 @@ export function priceBreaksSheet(cover: Cover, lines: Lines, costs: Costs): Tabl
     return `(${parts.map(of).join("+")})/${of("starts")}`;
   };
   const columns = {
-    ...lineColumns<BreakKey>(() => lines, 150),
+    ...lineColumns<BreakKey>(() => lines, 174),
     material: calcColumn<BreakKey>("Material a start", 66, material, {
       ...money,
       needs: (_, index) => [costs.at("starts", index)],

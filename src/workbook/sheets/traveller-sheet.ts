@@ -17,7 +17,7 @@ import {
   taken,
   told,
 } from "./parts/doc-rows";
-import { heading, note, type Row, words, worked } from "./parts/sheet-parts";
+import { heading, inFront, note, type Row, words, worked } from "./parts/sheet-parts";
 import { DATE_FORMAT } from "./parts/table-sheet";
 import type { Recipes } from "./recipe-sheet";
 import type { Route } from "./route-sheet";
@@ -167,7 +167,7 @@ function body(sources: TravellerSources, index: number, named: string): Row[] {
     ...Array.from({ length: SKETCH_ROWS }, (): Row => []),
     ["Step", "Where, how many, how long", "Good out, scrap", "Initials, date, remark"].map(heading),
     ...Array.from({ length: MAX_STEPS }, (_, step) => stepRow(sources, index, named, step + 1)),
-    [heading("Blade numbers"), words(numbersTold(sources, index, named))],
+    [inFront("Blade numbers"), words(numbersTold(sources, index, named))],
     ...numberRows(sources, index, named),
     [note("As quenched a blade is brittle: temper first. Follow local codes and licensed practice.")],
   ];

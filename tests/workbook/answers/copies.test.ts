@@ -80,7 +80,7 @@ it(
     // Of the head the name's three cells, merged, and the day on each sheet; then eight and twenty columns of two lines.
     expect(open).toHaveLength(2 * (3 + 1) + 2 * (8 + 20));
     expect(travels.join("\n")).toContain("Cells for an answer: 56 in 4 lines");
-    expect(String(order?.getCell("A2").value)).toContain("by 2026-10-01");
+    expect(String(order?.getCell("C2").value)).toContain("by 2026-10-01");
     expect(order?.getCell("I4").note).toBeDefined();
   },
   LONG,

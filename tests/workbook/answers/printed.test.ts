@@ -54,6 +54,18 @@ describe("the tables of answers on paper", () => {
     expect(printNamesXml(order, 0)).toContain("'Answer to order'!$A:$B,'Answer to order'!$4:$4");
   });
 
+  it("has its title where only the first page shows it: a second one would cut it off", () => {
+    for (const [name, sheet] of tables) {
+      const above = sheet.cells.filter(({ row, content }) => row < 2 && content !== undefined);
+      const [, second] = columnsByPage(sheet);
+      expect(above.length, name).toBeGreaterThan(0);
+      expect(
+        above.filter(({ column }) => column < 2 || second?.includes(column)),
+        name,
+      ).toEqual([]);
+    }
+  });
+
   it("keeps an enquiry and a heat treatment on one page of A4", () => {
     for (const [name, sheet] of tables)
       if (name !== "Answer to order") expect(columnsByPage(sheet), name).toHaveLength(1);

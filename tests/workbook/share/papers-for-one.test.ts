@@ -6,7 +6,7 @@ import { forAll, forOne } from "../../../src/workbook/share/for-one";
 import { withRows } from "../../../src/workbook/share/kept-rows";
 import { withAnswerBy, withItemBoxes } from "../../../src/workbook/share/letter-cells";
 import { ownQuote } from "../../../src/workbook/share/own-quote";
-import { addressee, cellsOn, pagesOf, withPages } from "../../../src/workbook/share/paper-pages";
+import { addressee, pagesOf, withPages } from "../../../src/workbook/share/paper-pages";
 import type { AskedForm } from "../../../src/workbook/share/recipient";
 import { paper, shownIn } from "./paper-cells";
 
@@ -53,21 +53,29 @@ const LETTER: SheetData = paper(
 );
 
 describe("the pages of a paper", () => {
+  const ends = (sheet: SheetData) => pagesOf(sheet).map(({ first, last }) => [first, last]);
+
   it("reach from break to break, in the order of the rows, and to the last cell", () => {
-    expect(pagesOf(LETTER)).toEqual([
+    expect(ends(LETTER)).toEqual([
       [0, 7],
       [8, 12],
       [13, 16],
     ]);
-    expect(pagesOf(paper("One", [["a"], ["b"]]))).toEqual([[0, 1]]);
+    expect(ends(paper("One", [["a"], ["b"]]))).toEqual([[0, 1]]);
     // A break behind the last row begins no page.
-    expect(pagesOf(paper("Two", [["a"], ["b"]], { print: { landscape: false, breaksAfter: [1] } }))).toEqual([
+    expect(ends(paper("Two", [["a"], ["b"]], { print: { landscape: false, breaksAfter: [1] } }))).toEqual([
       [0, 1],
     ]);
   });
 
+  it("hold the cells of their rows, each cell once", () => {
+    const held = pagesOf(LETTER).map(({ cells }) => cells.map(({ row }) => row));
+    expect(held.map((rows) => [Math.min(...rows), Math.max(...rows)])).toEqual(ends(LETTER));
+    expect(pagesOf(LETTER).flatMap(({ cells }) => cells)).toEqual(LETTER.cells);
+  });
+
   it("are addressed to whoever stands beside To", () => {
-    expect(pagesOf(LETTER).map((page) => addressee(cellsOn(LETTER, page)))).toEqual([
+    expect(pagesOf(LETTER).map((page) => addressee(page.cells))).toEqual([
       "Old Quay Metals",
       "Brackwater Steel Yard",
       "old quay metals ",
