@@ -33,9 +33,6 @@ const DARK: Inks = {
   wanted: "#479ef540",
 };
 
-/** Colours of a drawing on paper. */
-export const PAPER_INKS: Inks = LIGHT;
-
 /** Colours of the page around the grid. */
 export const inks = (): Inks => (matchMedia("(prefers-color-scheme: dark)").matches ? DARK : LIGHT);
 

@@ -27,7 +27,7 @@ export const PICTURE = { rows: 12, columns: 5 } as const;
  * What a column of the table is, by how its heading begins: the line and the ends of what it may come to, the ends of
  * the range that is asked for, the figure aimed at, and the one place that was chosen.
  */
-export const CURVE_LINES = ["low", "likely", "high", "range low", "range high", "aim", "ordered"] as const;
+const CURVE_LINES = ["low", "likely", "high", "range low", "range high", "aim", "ordered"] as const;
 export type CurveLine = (typeof CURVE_LINES)[number];
 
 /** A table that a cell asks to be drawn. Rows and columns count from 0. */

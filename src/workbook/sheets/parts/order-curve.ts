@@ -103,7 +103,7 @@ function pointRow(of: Ordered, at: number, cell: (at: number, column: number) =>
 }
 
 /** Rows that the picture of a curve takes on the paper. */
-export const CURVE_ROWS: number = POINTS + 1;
+const CURVE_ROWS: number = POINTS + 1;
 
 /** The cells of a paper that the picture covers. @param row - Its first row. */
 export const curvePlace = (row: number): Rectangle => ({
