@@ -57,10 +57,14 @@ export class Bench {
   /** Shows a sheet by its tab. */
   async sheet(name: string): Promise<void> {
     const tab = this.page.locator("#sheets button", { hasText: new RegExp(`^${name}$`) });
-    if (!(await tab.isVisible()))
-      await this.page.click(`#steps [data-step="${stepOf(name) ?? "Other sheets"}"]`);
-    await tab.click();
-    await expect.poll(() => tab.getAttribute("aria-current")).toBe("true");
+    const step = this.page.locator(`#steps [data-step="${stepOf(name) ?? "Other sheets"}"]`);
+    // A run that was just opened may show another step while the tab is looked for.
+    const chosen = async () => {
+      if (!(await tab.isVisible())) await step.click();
+      await tab.click({ timeout: 5000 }).catch(() => undefined);
+      return tab.getAttribute("aria-current");
+    };
+    await expect.poll(chosen).toBe("true");
   }
 
   /** The active sheet as the page's own table gives it, without the headings of rows and columns. */
