@@ -24,7 +24,8 @@ import { piecesOf } from "./pieces";
 import { findTextsByPlace } from "./quick-functions";
 import { RunningSums } from "./running-sums";
 import type { TextPlaces } from "./text-places";
-import { type Place, Tree, type TreeNode } from "./tree";
+import { type Place, Tree } from "./tree";
+import type { TreeNode } from "./tree-nodes";
 
 type Row = ICellData[];
 

@@ -4,28 +4,12 @@ import {
   ErrorValueObject,
   type FunctionVariantType,
   NullValueObject,
+  NumberValueObject,
 } from "@univerjs/engine-formula";
 import type { Area } from "./area";
+import { type Counting, cellsThatPass, countingOf } from "./counted-cells";
 import type { Pieces } from "./pieces";
-
-/** A node of the engine's tree, as far as it is worked out here. */
-export interface TreeNode {
-  readonly nodeType: number;
-  getToken(): string;
-  getChildren(): readonly TreeNode[];
-  getValue(): FunctionVariantType | null | undefined;
-  setValue(value: FunctionVariantType | null): void;
-  setRefOffset?(x: number, y: number): void;
-  isEmptyParamFunction?(): boolean;
-  execute(): void;
-  resetCalculationState(): void;
-}
-
-/** Kinds of nodes, by the engine's own numbers. */
-const REFERENCE = 1;
-const VALUE = 2;
-const FUNCTION = 4;
-const UNION = 10;
+import { FUNCTION, isRange, REFERENCE, type TreeNode, VALUE } from "./tree-nodes";
 
 /** Where a formula stands while it is worked out, and what it says where others of its form say something else. */
 export interface Place {
@@ -88,6 +72,18 @@ function insteadOfError(node: TreeNode, steps: readonly Step[]): Step {
     if (value !== undefined && !value.isError()) children[1]?.setValue(nothing());
     else steps[1]?.(place);
     node.execute();
+  };
+}
+
+/** Counts cells one by one where the range is certain; otherwise the engine does as published. */
+function counted(node: TreeNode, { range, test }: Counting, name: Step, published: Step): Step {
+  return (place) => {
+    name(place);
+    const cells = range.getValue();
+    const isReference = cells?.isReferenceObject() === true;
+    const count = isReference ? cellsThatPass(cells as BaseReferenceObject, test) : undefined;
+    if (count === undefined) published(place);
+    else node.setValue(NumberValueObject.create(count));
   };
 }
 
@@ -157,12 +153,6 @@ function cells(node: TreeNode, slot: number): Step {
   };
 }
 
-/** Both ends of a range that are addresses. */
-function isRange(node: TreeNode): boolean {
-  const ends = node.getChildren();
-  return node.nodeType === UNION && ends.length === 2 && ends.every(({ nodeType }) => nodeType === REFERENCE);
-}
-
 const isLeaf = (node: TreeNode) => node.nodeType === REFERENCE || node.nodeType === VALUE || isRange(node);
 
 /** The leaves of a tree from left to right, a range as one. */
@@ -214,9 +204,14 @@ export class Tree {
     const steps = children.map((child) => this.stepOf(child, slots));
     const lazy = node.nodeType === FUNCTION ? LAZY[node.getToken().toUpperCase()] : undefined;
     if (lazy !== undefined && children.length > 1) return lazy(node, steps);
-    return (place) => {
+    const published: Step = (place) => {
       for (const step of steps) step(place);
       node.execute();
     };
+    const counting = countingOf(node);
+    const slotOfRange = counting && slots.get(counting.range);
+    return counting === undefined || slotOfRange === undefined
+      ? published
+      : counted(node, counting, cells(counting.range, slotOfRange), published);
   }
 }
