@@ -135,6 +135,7 @@ function typedAt(index: number): fc.Arbitrary<Typed> {
     fc.tuple(before, before, before).map(([a, b, c]) => `=IF(${a}>2,SUM($A$1:${b}),IF(${b}=1,"",${c}))`),
     fc.tuple(before, before, before).map(([a, b, c]) => `=IFERROR(${a}/${b},${c}&"!")`),
     before.map((a) => `=SUM($A$1:${a})`),
+    fc.tuple(before, before).map(([a, b]) => `=IFERROR(INDEX($A$1:${a},1+(N(${b})>2),1),0)`),
     before.map((a) => (row === 0 ? "=1" : `=OFFSET($A$1,MIN(${row - 1},N(${a})),0)`)),
   );
 }
@@ -227,4 +228,56 @@ test("cells that changed while a formula took its other branch are read once its
   expect(at(0, 3)).toEqual({ value: 7 });
   edit([1, 1, 4]);
   expect([at(0, 2), at(0, 3)]).toEqual([{ value: 9 }, { value: 9 }]);
+});
+
+test("a look-up is worked out again for the cell that it chose, and none of the others in its column", () => {
+  const lookUp = '=INDEX(B$1:B$4,MATCH(D1,A$1:A$4,0))&""';
+  start([
+    ["L1", "oak", "=B3", "L2", lookUp],
+    ["L2", "ash"],
+    ["L3", "elm"],
+    ["L4", "=C1"],
+  ]);
+  const times = () => calculator.cellAt(0, 0, 4)?.formula?.workedOut;
+  const before = times();
+  edit([0, 1, "fir"]);
+  expect(times()).toBe(before);
+  edit([1, 1, "yew"]);
+  expect(at(0, 4)).toEqual({ value: "yew" });
+  // Another line, whose cell is a formula that follows two others.
+  edit([0, 3, "L4"], [2, 1, "box"]);
+  expect(at(0, 4)).toEqual({ value: "box" });
+  edit([2, 1, "bay"]);
+  expect(at(0, 4)).toEqual({ value: "bay" });
+  edit([1, 0, "L4"], [3, 0, "L2"]);
+  expect(at(0, 4)).toEqual({ value: "yew" });
+});
+
+test("what is chosen is followed in a formula of more than thirty references, each branch for itself", () => {
+  const many = Array.from({ length: 40 }, (_, row) => `N(A${row + 1})`).join("+");
+  const rows = Array.from({ length: 40 }, (_, row): Typed[] => [row]);
+  start([[0, `=IF(C1=1,INDEX(A$1:A$40,39,1),${many})`, 1], ...rows.slice(1)]);
+  const times = () => calculator.cellAt(0, 0, 1)?.formula?.workedOut;
+  const before = times();
+  edit([39, 0, 100]);
+  expect([at(0, 1), times()]).toEqual([{ value: 38 }, before]);
+  edit([38, 0, 5]);
+  expect(at(0, 1)).toEqual({ value: 5 });
+  edit([0, 2, 0]);
+  // 0 + 1 + ... + 37, then 5 and 100.
+  expect(at(0, 1)).toEqual({ value: 703 + 105 });
+  edit([39, 0, 0]);
+  expect(at(0, 1)).toEqual({ value: 708 });
+});
+
+test("SUMIF reads more than the cell that INDEX gives it", () => {
+  start([
+    ["a", 1, '=SUMIF(A1:A3,"a",INDEX(B1:B3,1))'],
+    ["b", 2],
+    ["a", 3],
+  ]);
+  // 1 and 3: the range to add up is as large as the one that is looked through (Excel's reference of SUMIF, from memory).
+  expect(at(0, 2)).toEqual({ value: 4 });
+  edit([2, 1, 10]);
+  expect(at(0, 2)).toEqual({ value: 11 });
 });

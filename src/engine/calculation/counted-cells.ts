@@ -1,6 +1,6 @@
 import { type BaseReferenceObject, ERROR_TYPE_SET, type ErrorType } from "@univerjs/engine-formula";
 import type { EngineCell } from "./formula";
-import { FUNCTION, isRange, OPERATOR, PREFIX, type TreeNode, VALUE } from "./tree-nodes";
+import { FUNCTION, isNamed, isRange, OPERATOR, PREFIX, type TreeNode, VALUE } from "./tree-nodes";
 
 /**
  * Cells of a range that are counted by what they are: SUMPRODUCT(--ISERROR(range)), and so the cells without a
@@ -26,9 +26,6 @@ const only = (node: TreeNode | undefined): TreeNode | undefined => {
   return children.length === 1 ? children[0] : undefined;
 };
 
-const isNamed = (node: TreeNode | undefined, kind: number, token: string) =>
-  node?.nodeType === kind && node.getToken().trim().toUpperCase() === token;
-
 /** What stands behind two signs of minus, which turn yes and no into figures. */
 function behindSigns(node: TreeNode | undefined): TreeNode | undefined {
   const [zero, sign] = node?.getChildren() ?? [];
@@ -51,7 +48,8 @@ export function countingOf(node: TreeNode): Counting | undefined {
 export function cellsThatPass(range: BaseReferenceObject, test: Test): number | undefined {
   const { startRow, endRow, startColumn, endColumn } = range.getRangePosition();
   const isCertain = startRow >= 0 && startColumn >= 0 && endRow >= startRow && endColumn >= startColumn;
-  if (!isCertain) return undefined;
+  const isSheetThere = range.getForcedSheetName() === "" || Boolean(range.getForcedSheetId());
+  if (!isCertain || !isSheetThere) return undefined;
   let passed = 0;
   for (let row = startRow; row <= endRow; row += 1)
     for (let column = startColumn; column <= endColumn; column += 1)

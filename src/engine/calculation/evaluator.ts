@@ -22,6 +22,7 @@ import type { EngineCell, Formula } from "./formula";
 import type { Pattern } from "./patterns";
 import { piecesOf } from "./pieces";
 import { findTextsByPlace } from "./quick-functions";
+import { ReadCells } from "./read-cells";
 import { RunningSums } from "./running-sums";
 import type { TextPlaces } from "./text-places";
 import { type Place, Tree } from "./tree";
@@ -103,9 +104,6 @@ function plain(value: BaseValueObject): ICellData {
 
 const refused = (sentence: string): Row[] => [[cellFrom(refusedValue(new InvalidValue(sentence)))]];
 
-/** Bits of a number that shifts take. */
-const MAX_BITS = 31;
-
 const VALUE_ERROR: ICellData = { v: ErrorType.VALUE, t: CellValueType.STRING };
 
 function placeOf(
@@ -113,12 +111,13 @@ function placeOf(
   tree: Tree,
   { row, column, sheetId }: Pick<Place, "row" | "column" | "sheetId">,
 ): Place {
-  const at = { row, column, sheetId, offset: row - pattern.row, read: 0 };
-  return tree.isShared ? { ...at, areas: pattern.areasAt(row), numbers: pattern.numbers } : at;
+  const at = { row, column, sheetId, offset: row - pattern.row };
+  if (!tree.isShared) return at;
+  const areas = pattern.areasAt(row);
+  return { ...at, areas, numbers: pattern.numbers, read: new ReadCells(areas.length) };
 }
 
-/** The references that were read, a bit for each; nothing where the tree does not tell, or has more than bits. */
-const referencesRead = ({ areas, read }: Place) => (areas && areas.length <= MAX_BITS ? read : undefined);
+const readAt = ({ read }: Place, pattern: Pattern) => read && pattern.shared(read);
 
 /** A tree too deep to be worked out is too deep to be reset as well; its formula has its answer already. */
 function resetState(tree: Tree): void {
@@ -136,8 +135,8 @@ export class Evaluator {
   private readonly runtime: IFormulaRuntimeService;
   private readonly texts: TextPlaces;
   private readonly sums: RunningSums;
-  /** References that the last formula read, a bit for each in their order; nothing where that is not known. */
-  lastRead: number | undefined;
+  /** What the last formula read of the cells that it names; nothing where that is not known. */
+  lastRead: ReadCells | undefined;
 
   constructor(
     injector: Injector,
@@ -185,7 +184,7 @@ export class Evaluator {
       const value = tree.valueAt(place);
       if (!value) return [[VALUE_ERROR]];
       if (meter.stopped !== undefined) return refused(meter.stopped);
-      this.lastRead = referencesRead(place);
+      this.lastRead = readAt(place, pattern);
       return rowsOf(value, cellFrom) ?? [[cellFrom(value as BaseValueObject)]];
     } catch {
       if (meter.stopped !== undefined) return refused(meter.stopped);

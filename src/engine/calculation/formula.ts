@@ -1,6 +1,7 @@
 import type { ICellData } from "@univerjs/core";
 import { type Area, meet } from "./area";
 import type { Pattern } from "./patterns";
+import type { ReadCells } from "./read-cells";
 
 /** A cell as the engine reads it, with what is known of the formulas behind it. */
 export interface EngineCell extends ICellData {
@@ -28,8 +29,8 @@ export class Formula {
   wanted: Area | undefined;
   /** What it was last seen to read, for one whose cells move with values (OFFSET, INDIRECT). */
   seen: readonly Area[] = NONE;
-  /** Which of the references of its text it read when it was worked out, a bit for each; nothing where any may be. */
-  read: number | undefined;
+  /** What it read of the cells that its text names when it was worked out; nothing where it may be any of them. */
+  read: ReadCells | undefined;
 
   /** The calculation that the following belong to. */
   run = 0;
@@ -68,10 +69,10 @@ export class Formula {
     return this.wanted === undefined ? [...areas, ...moving] : [...areas, ...moving, this.wanted];
   }
 
-  /** False where it read none of some cells, named though they are: they stand in a branch that was not taken. */
+  /** False where it read none of some cells, named though they are: the branch was not taken, or others were chosen. */
   mayHaveRead(area: Area): boolean {
     if (this.read === undefined) return true;
-    if (this.pattern.names(area, this.place.row, this.read)) return true;
+    if (this.pattern.mayHaveRead(area, this.place.row, this.read)) return true;
     return this.wanted !== undefined && meet(this.wanted, area);
   }
 

@@ -10,6 +10,7 @@ import type { TableInput } from "../workbook-input";
 import { type Area, meet } from "./area";
 import { type OwnCall, ownCall } from "./own-call";
 import { piecesOf } from "./pieces";
+import type { ReadCells } from "./read-cells";
 import type { Tree } from "./tree";
 
 /** Functions that give something else each time they are asked. */
@@ -62,6 +63,7 @@ export class Pattern {
   numbers: readonly string[] = [];
   /** Set where it is nothing but a call of ours, which needs no tree. */
   own: OwnCall | undefined;
+  private lastRead: ReadCells | undefined;
 
   constructor(
     /** The formula of the first cell, with its equals sign. */
@@ -76,12 +78,19 @@ export class Pattern {
     readonly refusal?: string,
   ) {}
 
-  /** True where one of some references of the formula of a row, a bit for each, names one of some cells. */
-  names(area: Area, row: number, references: number): boolean {
+  /** True where one of the references that the formula of a row read may have given it one of some cells. */
+  mayHaveRead(area: Area, row: number, read: ReadCells): boolean {
     const by = row - this.row;
     return this.readings.some(
-      (reading, at) => (references & (1 << at)) !== 0 && meet(areaOf(reading, by), area),
+      (reading, at) =>
+        reading.sheet === area.sheet && read.mayBeIn(at, area) && meet(areaOf(reading, by), area),
     );
+  }
+
+  /** What a formula read, as one with others that read the same: most formulas down a column do. */
+  shared(read: ReadCells): ReadCells {
+    if (!read.isLike(this.lastRead)) this.lastRead = read;
+    return this.lastRead ?? read;
   }
 
   /** Cells that the formula of a row names. */

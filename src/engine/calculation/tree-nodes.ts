@@ -5,6 +5,7 @@ export interface TreeNode {
   readonly nodeType: number;
   getToken(): string;
   getChildren(): readonly TreeNode[];
+  getParent?(): TreeNode | null | undefined;
   getValue(): FunctionVariantType | null | undefined;
   setValue(value: FunctionVariantType | null): void;
   setRefOffset?(x: number, y: number): void;
@@ -26,3 +27,7 @@ export function isRange(node: TreeNode): boolean {
   const ends = node.getChildren();
   return node.nodeType === UNION && ends.length === 2 && ends.every(({ nodeType }) => nodeType === REFERENCE);
 }
+
+/** @param token - In capital letters. */
+export const isNamed = (node: TreeNode | undefined, kind: number, token: string): boolean =>
+  node?.nodeType === kind && node.getToken().trim().toUpperCase() === token;

@@ -9,7 +9,8 @@ import {
 import type { Area } from "./area";
 import { type Counting, cellsThatPass, countingOf } from "./counted-cells";
 import type { Pieces } from "./pieces";
-import { FUNCTION, isRange, REFERENCE, type TreeNode, VALUE } from "./tree-nodes";
+import type { ReadCells } from "./read-cells";
+import { FUNCTION, isNamed, isRange, REFERENCE, type TreeNode, VALUE } from "./tree-nodes";
 
 /** Where a formula stands while it is worked out, and what it says where others of its form say something else. */
 export interface Place {
@@ -21,8 +22,8 @@ export interface Place {
   /** What its references and numbers are; left out for a tree that is its own alone. */
   readonly areas?: readonly Area[];
   readonly numbers?: readonly string[];
-  /** References that were read, a bit for each in their order: those of a branch that is not taken are left out. */
-  read: number;
+  /** Notes what is read of the references; for a tree that is its own alone it is not known. */
+  readonly read?: ReadCells;
 }
 
 type Step = (place: Place) => void;
@@ -87,6 +88,27 @@ function counted(node: TreeNode, { range, test }: Counting, name: Step, publishe
   };
 }
 
+/** Functions that read more cells than a range of theirs names: as many as another has. */
+const WIDENING = new Set(["SUMIF", "AVERAGEIF"]);
+
+/** True for a part of what such a function is given. */
+function isWidened(node: TreeNode): boolean {
+  for (let above = node.getParent?.(); above; above = above.getParent?.())
+    if (WIDENING.has(above.getToken().trim().toUpperCase())) return true;
+  return false;
+}
+
+/** INDEX reads one cell of a range where it chooses one. */
+function chosen(node: TreeNode, slot: number, published: Step): Step {
+  return (place) => {
+    published(place);
+    const value = node.getValue();
+    if (!value?.isReferenceObject()) return;
+    const { startRow, endRow, startColumn, endColumn } = (value as BaseReferenceObject).getRangePosition();
+    if (startRow === endRow && startColumn === endColumn) place.read?.choose(slot, startRow, startColumn);
+  };
+}
+
 const LAZY: Readonly<Partial<Record<string, typeof condition>>> = { IF: condition, IFERROR: insteadOfError };
 
 /** A number or a text of the formula: its value is made once. */
@@ -140,7 +162,7 @@ function cells(node: TreeNode, slot: number): Step {
     const area = place.areas?.[slot];
     kept ??= referenceOf(node);
     if (kept === undefined || area === undefined) return;
-    place.read |= 1 << slot;
+    place.read?.add(slot);
     if (isNowhere(kept)) {
       node.setValue(ErrorValueObject.create(ErrorType.REF));
       return;
@@ -164,6 +186,9 @@ function textOf(leaf: TreeNode): string {
   const parts = isRange(leaf) ? leaf.getChildren() : [leaf];
   return parts.map((part) => part.getToken().trim()).join(":");
 }
+
+/** The places of leaves among the references, or among the numbers, of their formula. */
+type Slots = ReadonlyMap<TreeNode, number | undefined>;
 
 /** The engine's tree of a formula, made ready to be worked out again and again. */
 export class Tree {
@@ -195,7 +220,7 @@ export class Tree {
     this.root.resetCalculationState();
   }
 
-  private stepOf(node: TreeNode, slots: ReadonlyMap<TreeNode, number | undefined>): Step {
+  private stepOf(node: TreeNode, slots: Slots): Step {
     const slot = slots.get(node);
     if (node.nodeType === VALUE) return constant(node, slot);
     if (slot !== undefined) return cells(node, slot);
@@ -208,10 +233,15 @@ export class Tree {
       for (const step of steps) step(place);
       node.execute();
     };
+    return this.quick(node, slots, published);
+  }
+
+  /** What some functions are worked out by in place of the published way. */
+  private quick(node: TreeNode, slots: Slots, published: Step): Step {
     const counting = countingOf(node);
-    const slotOfRange = counting && slots.get(counting.range);
-    return counting === undefined || slotOfRange === undefined
-      ? published
-      : counted(node, counting, cells(counting.range, slotOfRange), published);
+    if (counting !== undefined) return counted(node, counting, this.stepOf(counting.range, slots), published);
+    const [first] = node.getChildren();
+    const slot = first && isNamed(node, FUNCTION, "INDEX") ? slots.get(first) : undefined;
+    return slot === undefined || isWidened(node) ? published : chosen(node, slot, published);
   }
 }
