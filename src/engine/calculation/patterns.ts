@@ -81,9 +81,10 @@ export class Pattern {
   /** True where one of the references that the formula of a row read may have given it one of some cells. */
   mayHaveRead(area: Area, row: number, read: ReadCells): boolean {
     const by = row - this.row;
+    // Asked for every reader of every cell that became another: most of its references name other columns.
     return this.readings.some(
       (reading, at) =>
-        reading.sheet === area.sheet && read.mayBeIn(at, area) && meet(areaOf(reading, by), area),
+        isInColumns(reading, area) && read.mayBeIn(at, area) && meet(areaOf(reading, by), area),
     );
   }
 
@@ -102,6 +103,11 @@ export class Pattern {
 
 const moved = (row: number, isFixed: boolean, by: number) =>
   isFixed ? row : (((row + by) % SHEET_ROWS) + SHEET_ROWS) % SHEET_ROWS;
+
+function isInColumns({ sheet, column, lastColumn }: Reading, area: Area): boolean {
+  if (sheet !== area.sheet) return false;
+  return Math.min(column, lastColumn) <= area.lastColumn && Math.max(column, lastColumn) >= area.column;
+}
 
 /** Cells that a reference names so many rows further down. */
 function areaOf(reading: Reading, by: number): Area {
