@@ -10,8 +10,8 @@ const packaged = (name, file = "index.js") => `@univerjs/${name}/lib/umd/${file}
 
 /** In the order of their dependencies. */
 const BEFORE_SHIM = ["react/umd/react.production.min.js", "react-dom/umd/react-dom.production.min.js"];
+const RXJS = "rxjs/dist/bundles/rxjs.umd.min.js";
 const AFTER_SHIM = [
-  "rxjs/dist/bundles/rxjs.umd.min.js",
   "@wendellhu/redi/dist/umd/index.js",
   "@wendellhu/redi/dist/umd/react-bindings/index.js",
   packaged("protocol"),
@@ -42,18 +42,52 @@ const JSX_SHIM = `(function (react) {
   };
 })(React);`;
 
+/**
+ * Lets what gathers values for a time rest while none come. As published it sets a timer anew sixty times a second for
+ * as long as the page is open, and the grid has five of them: a third of the time of a page at rest, and of an edit.
+ */
+function gatherWhenNeeded(rxjs) {
+  const published = rxjs.bufferTime;
+  const gathered = (source, milliseconds) => (subscriber) => {
+    let [values, timer] = [[], undefined];
+    const give = () => {
+      const given = values;
+      [values, timer] = [[], undefined];
+      subscriber.next(given);
+    };
+    const inner = source.subscribe({
+      next(value) {
+        values.push(value);
+        timer ??= setTimeout(give, milliseconds);
+      },
+      error: (fault) => subscriber.error(fault),
+      complete() {
+        give();
+        subscriber.complete();
+      },
+    });
+    return () => {
+      clearTimeout(timer);
+      inner.unsubscribe();
+    };
+  };
+  rxjs.bufferTime = (...given) =>
+    given.length === 1 ? (source) => new rxjs.Observable(gathered(source, given[0])) : published(...given);
+}
+
 const PACKAGES = `${__dirname}/../../../node_modules`;
 const read = (file) =>
   readFileSync(`${PACKAGES}/${file}`, "utf8").replace(/^\/\/# sourceMappingURL=.*$/gm, "");
 
 /** One script that defines the grid's globals. */
 function vendorScript() {
-  return [...BEFORE_SHIM.map(read), JSX_SHIM, ...AFTER_SHIM.map(read)].join("\n;\n");
+  const gathering = `(${gatherWhenNeeded})(rxjs);`;
+  return [...BEFORE_SHIM.map(read), JSX_SHIM, read(RXJS), gathering, ...AFTER_SHIM.map(read)].join("\n;\n");
 }
 
 /** Of those, what the formula engine needs without a screen. */
 const ENGINE = [
-  "rxjs/dist/bundles/rxjs.umd.min.js",
+  RXJS,
   "@wendellhu/redi/dist/umd/index.js",
   ...["protocol", "themes", "core", "rpc", "engine-formula"].map((name) => packaged(name)),
 ];
