@@ -1,5 +1,5 @@
+import type { ICellData } from "@univerjs/core";
 import { type BaseReferenceObject, ERROR_TYPE_SET, type ErrorType } from "@univerjs/engine-formula";
-import type { EngineCell } from "./formula";
 import { FUNCTION, isNamed, isRange, OPERATOR, PREFIX, type TreeNode, VALUE } from "./tree-nodes";
 
 /**
@@ -8,7 +8,7 @@ import { FUNCTION, isNamed, isRange, OPERATOR, PREFIX, type TreeNode, VALUE } fr
  * for it, with an object for each cell; here each cell is looked at once.
  */
 
-type Test = (cell: EngineCell | undefined | null) => boolean;
+type Test = (cell: ICellData | undefined | null) => boolean;
 
 const TESTS: Readonly<Partial<Record<string, Test>>> = {
   ISERROR: (cell) => ERROR_TYPE_SET.has(cell?.v as ErrorType),
@@ -53,6 +53,6 @@ export function cellsThatPass(range: BaseReferenceObject, test: Test): number | 
   let passed = 0;
   for (let row = startRow; row <= endRow; row += 1)
     for (let column = startColumn; column <= endColumn; column += 1)
-      if (test(range.getCellData(row, column) as EngineCell | undefined)) passed += 1;
+      if (test(range.getCellData(row, column) as ICellData | undefined)) passed += 1;
   return passed;
 }
