@@ -1,12 +1,8 @@
 import { BoundedMap } from "../core/bounded-map";
-import { NAMESPACE } from "../functions/namespace";
 import { ADDRESS, bareForm, NUMBER } from "./bare-form";
-import { mayCallOurs, ownName } from "./functions-called";
+import { ownNamesTyped, storedForm } from "./own-names";
 import type { Token } from "./pieces";
 import { rewritten, tokensOf } from "./tokens";
-
-/** In front of our names in files, where the dot after the namespace becomes an underscore. */
-const STORED_PREFIX = `_xldudf_${NAMESPACE}_`;
 
 /** In front of newer built-in functions, and of names that a formula gives itself. */
 const MARKS = /^(?:_xlfn\.(?:_xlws\.)?)?(?:_xlpm\.)?/i;
@@ -33,27 +29,6 @@ const NEWEST = new Set(["FILTER", "SORT"]);
 
 /** A look at the letters alone, before a formula is taken apart: most formulas of a workbook have no mark. */
 const mayHaveMarks = (formula: string) => /_xl/i.test(formula);
-
-/** Our names written otherwise; the workbook that a file names in front of them goes. */
-function withOwnNames(formula: string, write: (name: string) => string): string {
-  if (!mayCallOurs(formula)) return formula;
-  const own = (token: Token | undefined) => (token?.kind === "call" ? ownName(token.text) : undefined);
-  return rewritten(formula, (token, next) => {
-    if (token.kind === "sheet") return own(next) === undefined ? undefined : "";
-    const name = own(token);
-    return name === undefined ? undefined : write(name);
-  });
-}
-
-/** The formula with our names as they are typed, with their dot; all else as it was. */
-export function ownNamesTyped(formula: string): string {
-  return withOwnNames(formula, (name) => `${NAMESPACE}.${name}`);
-}
-
-/** The formula with our names as a file must hold them for Excel to find them; all else as it was. */
-export function storedForm(formula: string): string {
-  return withOwnNames(formula, (name) => STORED_PREFIX + name);
-}
 
 function typedPieces(stored: string): string {
   const typed = ownNamesTyped(stored);

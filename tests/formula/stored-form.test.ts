@@ -1,5 +1,6 @@
 import { expect, it } from "vitest";
-import { fileForm, ownNamesTyped, storedForm, typedForm } from "../../src/formula/stored-form";
+import { ownNamesTyped, storedForm } from "../../src/formula/own-names";
+import { fileForm, typedForm } from "../../src/formula/stored-form";
 
 // Marks of newer functions and of names that LET gives, as Excel writes them (MS-XLSX 2.2.2, from memory; the same
 // forms stand in the documentation of XlsxWriter, "Formulas added in Excel 2010 and later").

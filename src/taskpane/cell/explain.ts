@@ -1,7 +1,7 @@
 import { Refusal } from "../../core/refusal";
 import { callsOurs } from "../../formula/functions-called";
+import { ownNamesTyped } from "../../formula/own-names";
 import { parseFormula } from "../../formula/parse";
-import { ownNamesTyped } from "../../formula/stored-form";
 import type { Cell, Cells } from "../../functions/cells";
 import type { Column, WorksheetFunction } from "../../functions/declare";
 import type { HostPort, SelectedCell } from "../../host/port";

@@ -1,7 +1,7 @@
 import { cellName } from "../../formula/addresses";
 import { calledNames, callsOurs, ownName } from "../../formula/functions-called";
+import { ownNamesTyped } from "../../formula/own-names";
 import { quotedSheet } from "../../formula/sheet-names";
-import { ownNamesTyped } from "../../formula/stored-form";
 import { functionNamed } from "../../functions/catalogue";
 import type { FormulaChange, FormulaPart, HostPort, Work } from "../../host/port";
 

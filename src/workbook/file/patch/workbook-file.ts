@@ -97,7 +97,7 @@ export class WorkbookFile {
   }
 
   private static lately(bytes: Uint8Array): WorkbookFile | undefined {
-    const { last } = WorkbookFile;
+    const last = WorkbookFile.last;
     if (last === undefined || Date.now() - last.at > LATELY) return undefined;
     return areEqual(last.bytes, bytes) ? last.file : undefined;
   }

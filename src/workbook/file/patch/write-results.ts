@@ -1,6 +1,6 @@
 import type { CellValue } from "../../../engine/cell-value";
 import { holds } from "../../../formula/addresses";
-import { storedForm } from "../../../formula/stored-form";
+import { storedForm } from "../../../formula/own-names";
 import { isPlanning } from "../../model/plan-names";
 import { contentFrom, contentOf, isSame } from "../cell-content";
 import type { LiveFormula, LiveSheet, LiveWorkbook } from "../read/live-workbook";
