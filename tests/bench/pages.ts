@@ -29,20 +29,19 @@ function kilobytes(files: readonly string[]): number {
 }
 
 /** Fetched when it is first asked for, with a budget of its own in webpack.config.js. */
-const ON_DEMAND = /^page-(workbook-files|functions-list|about)\./;
+const ON_DEMAND = /^page-(workbook-files|functions-list|about|argument-form)\./;
 
+/** Without budgets: those stand in webpack.config.js, and a build over one of them fails. */
 function sizes(): BenchLine[] {
   const files = readdirSync(FOLDER).filter((name) => /\.(js|css)$/.test(name));
   const pages = files.filter((name) => /^(page-|taskpane)/.test(name));
   const first = files.filter((name) => /^(functions|taskpane)\./.test(name));
   const largest = pages.map((name) => [kilobytes([name]), name] as const).sort(([a], [b]) => b - a);
   const named = (name: string) => name.replace(/\.[0-9a-f]{8}(?=\.)/, "");
-  const size = (what: string, value: number, budget?: number): BenchLine => {
-    return { what, value, unit: "kB gzip", budget };
-  };
+  const size = (what: string, value: number): BenchLine => ({ what, value, unit: "kB gzip" });
   return [
-    size("functions.js", kilobytes(["functions.js"]), 150),
-    size("task pane beyond it", kilobytes(pages.filter((name) => !ON_DEMAND.test(name))), 60),
+    size("functions.js", kilobytes(["functions.js"])),
+    size("task pane beyond it", kilobytes(pages.filter((name) => !ON_DEMAND.test(name)))),
     size("before the first page shows", kilobytes(first)),
     ...largest.map(([kB, name]) => size(`  ${named(name)}`, kB)),
   ];
