@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
+import { lineCell } from "../../src/workbook/sheets/lines-sheet";
 import { launch } from "../browser";
 import { startServer } from "../workbench/server";
 import { filledPlan } from "./filled-plan";
@@ -142,7 +143,7 @@ async function linesOf(bench: Bench, plan: Plan, file: string | undefined, empty
     lines.push({ what: `${what}, opened`, value: opened / 1000, unit: "s", budget: openBudget });
   }
   await bench.showLines();
-  const { main, all } = await bench.edit("C6");
+  const { main, all } = await bench.edit(lineCell(1, "steel"));
   const rest = await bench.atRest();
   lines.push(
     ms(`${what}, an edit and its dependents`, all, editBudget),
