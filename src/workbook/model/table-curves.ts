@@ -1,4 +1,4 @@
-import { columnOf, type Rectangle, readRectangle } from "../../formula/addresses";
+import { columnOf, placeOf, type Rectangle, readRectangle } from "../../formula/addresses";
 import type { CellContent, SheetData } from "./workbook-data";
 
 /**
@@ -110,15 +110,22 @@ function textOf(content: CellContent | undefined): string {
   return String(content.value);
 }
 
-/** What the cells of a sheet hold or came to, as text. */
-export function textsOf({ cells }: Pick<SheetData, "cells">): TextAt {
-  const texts = new Map(
-    cells.flatMap(({ row, column, content }) =>
-      content === undefined ? [] : [[`${row} ${column}`, textOf(content)] as const],
-    ),
-  );
-  return (row, column) => texts.get(`${row} ${column}`) ?? "";
+/** What a cell of a sheet holds. */
+export type ContentAt = (row: number, column: number) => CellContent | undefined;
+
+/** What the cells of a sheet hold, by their place. */
+export function contentsOf({ cells }: Pick<SheetData, "cells">): ContentAt {
+  const contents = new Map<number, CellContent>();
+  for (const { row, column, content } of cells)
+    if (content !== undefined) contents.set(placeOf(row, column), content);
+  return (row, column) => contents.get(placeOf(row, column));
 }
+
+/** What the cells of a sheet hold or came to, as text. */
+export const textsOf =
+  (contentAt: ContentAt): TextAt =>
+  (row, column) =>
+    textOf(contentAt(row, column));
 
 /** The cells that the picture of a cell covers: those merged with it, or as many as usual. */
 export function pictureAt(
@@ -126,16 +133,25 @@ export function pictureAt(
   { row, column }: { readonly row: number; readonly column: number },
 ): Rectangle {
   const found = merged.find((area) => area.row === row && area.column === column);
-  return found ?? { row, column, lastRow: row + PICTURE.rows - 1, lastColumn: column + PICTURE.columns - 1 };
+  return found ?? usualPicture(row, column);
 }
+
+const usualPicture = (row: number, column: number): Rectangle => ({
+  row,
+  column,
+  lastRow: row + PICTURE.rows - 1,
+  lastColumn: column + PICTURE.columns - 1,
+});
 
 /** Every table of a sheet that a cell asks to be drawn. */
 export function curvesOf(sheet: Pick<SheetData, "cells" | "merged">): TableCurve[] {
   const asking = sheet.cells.filter(({ content }) => textOf(content).startsWith(BEGINNING));
   if (asking.length === 0) return [];
-  const text = textsOf(sheet);
+  const text = textsOf(contentsOf(sheet));
+  const merged = new Map(sheet.merged.map((area) => [placeOf(area.row, area.column), area]));
   return asking.flatMap(({ row, column, content }) => {
-    const curve = curveAskedFor(textOf(content), pictureAt(sheet, { row, column }), text);
+    const place = merged.get(placeOf(row, column)) ?? usualPicture(row, column);
+    const curve = curveAskedFor(textOf(content), place, text);
     return curve === undefined ? [] : [curve];
   });
 }

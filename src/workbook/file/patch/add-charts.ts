@@ -1,4 +1,4 @@
-import { curvesOf, isPicture, type TableCurve } from "../../model/table-curves";
+import { type ContentAt, contentsOf, curvesOf, isPicture, type TableCurve } from "../../model/table-curves";
 import type { CellData, SheetData } from "../../model/workbook-data";
 import { contentOf } from "../cell-content";
 import { declarePart } from "../package/content-types";
@@ -66,9 +66,14 @@ function drawingOf(file: Package, { listed, stored }: LiveSheet): string {
   return part;
 }
 
-function addChart(file: Package, drawing: string, curve: TableCurve, sheet: SheetData): void {
+function addChart(
+  file: Package,
+  drawing: string,
+  curve: TableCurve,
+  sheet: { readonly name: string; readonly contentAt: ContentAt },
+): void {
   const part = freePart(file, (number) => `xl/charts/chart${number}.xml`);
-  file.setText(part, chartXml(curve, sheet));
+  file.setText(part, chartXml(curve, sheet.name, sheet.contentAt));
   declarePart(file, part, CHART_PART);
   const id = addRelationship(file, drawing, "chart", part);
   const xml = file.text(drawing);
@@ -103,7 +108,8 @@ function sheetData({ strings, main }: LiveWorkbook, { listed, stored }: LiveShee
 function addTo({ file }: LiveWorkbook, sheet: LiveSheet, data: SheetData, asking: readonly CellData[]): void {
   const isAsked = ({ place }: TableCurve) =>
     asking.some(({ row, column }) => row === place.row && column === place.column);
-  for (const curve of curvesOf(data).filter(isAsked)) addChart(file, drawingOf(file, sheet), curve, data);
+  const placed = { name: data.name, contentAt: contentsOf(data) };
+  for (const curve of curvesOf(data).filter(isAsked)) addChart(file, drawingOf(file, sheet), curve, placed);
 }
 
 /**

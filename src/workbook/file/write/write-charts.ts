@@ -1,6 +1,14 @@
 import { cellName, rectangleName } from "../../../formula/addresses";
 import { quotedSheet } from "../../../formula/sheet-names";
-import { type CurveLine, curvePoints, curvesOf, type TableCurve, textsOf } from "../../model/table-curves";
+import {
+  type ContentAt,
+  type CurveLine,
+  contentsOf,
+  curvePoints,
+  curvesOf,
+  type TableCurve,
+  textsOf,
+} from "../../model/table-curves";
 import type { SheetData } from "../../model/workbook-data";
 import { escapeXml } from "../package/xml";
 import { HEAD, LINKS, type Link, linksXml, type Part } from "./package-parts";
@@ -115,17 +123,24 @@ const literal = (words: string) =>
   `<c:tx><c:rich><a:bodyPr/><a:lstStyle/><a:p><a:pPr>${letters(9)}</a:pPr><a:r><a:rPr lang="en-GB" sz="900" b="0"/><a:t>${escapeXml(words)}</a:t></a:r></a:p></c:rich></c:tx>`;
 
 /** The hardness axis reaches further down where a figure of the table asks for it. */
-function lowestHrc(curve: TableCurve, sheet: SheetData): number {
-  const figures = curvePoints(curve, textsOf(sheet)).flatMap(({ x: _, ...lines }) => Object.values(lines));
+function lowestHrc(curve: TableCurve, contentAt: ContentAt): number {
+  const figures = curvePoints(curve, textsOf(contentAt)).flatMap(({ x: _, ...lines }) =>
+    Object.values(lines),
+  );
   const least = Math.min(HRC.low, ...figures.filter((figure) => figure > 0));
   return Math.floor(least / HRC.step) * HRC.step;
 }
 
-/** A chart part (ECMA-376 Part 1, 21.2): smooth lines over one axis of tempers, each named by its heading. */
-export function chartXml(curve: TableCurve, sheet: SheetData): string {
-  const places = new Places(sheet.name);
+/**
+ * A chart part (ECMA-376 Part 1, 21.2): smooth lines over one axis of tempers, each named by its heading.
+ *
+ * @param sheet - Name of the sheet that the table stands on.
+ * @param contentAt - What a cell of it holds.
+ */
+export function chartXml(curve: TableCurve, sheet: string, contentAt: ContentAt): string {
+  const places = new Places(sheet);
   const { title } = curve;
-  const held = sheet.cells.find(({ row, column }) => row === title?.row && column === title.column)?.content;
+  const held = title && contentAt(title.row, title.column);
   // A title that follows a cell would stand in LibreOffice as it was once: only fixed words become one.
   const words = held !== undefined && "value" in held ? String(held.value) : "";
   const head =
@@ -145,7 +160,7 @@ export function chartXml(curve: TableCurve, sheet: SheetData): string {
     id: AXES.y,
     across: AXES.x,
     side: "l",
-    scaling: `<c:max val="${HRC.high}"/><c:min val="${lowestHrc(curve, sheet)}"/>`,
+    scaling: `<c:max val="${HRC.high}"/><c:min val="${lowestHrc(curve, contentAt)}"/>`,
     title: literal("HRC"),
     step: HRC.step,
   });
@@ -195,6 +210,7 @@ const chartName = (position: number, at: number) => `charts/chart${position + 1}
 export function chartsOf(sheet: SheetData, position: number): { links: Link[]; parts: Part[] } {
   const curves = curvesOf(sheet);
   if (curves.length === 0) return { links: [], parts: [] };
+  const contentAt = contentsOf(sheet);
   const drawing = drawingName(position);
   const links = curves.map((_, at) => ({
     id: `rId${at + 1}`,
@@ -209,7 +225,7 @@ export function chartsOf(sheet: SheetData, position: number): { links: Link[]; p
       ...curves.map((curve, at) => ({
         name: `xl/${chartName(position, at)}`,
         type: "drawingml.chart",
-        xml: chartXml(curve, sheet),
+        xml: chartXml(curve, sheet.name, contentAt),
       })),
     ],
   };
