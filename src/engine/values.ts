@@ -39,9 +39,16 @@ export function rowsOf<T>(
   );
 }
 
+/** Rows of lists that formulas share: one range is handed to many of them as the same list. */
+const known = new WeakMap<ArrayValueObject, unknown[][]>();
+
 /** One argument as the engine hands it over: a single value, or rows for a range or an array. */
 export function argumentFrom(variant: Variant): unknown {
-  return rowsOf(variant, plain) ?? plain(variant as BaseValueObject);
+  const list = variant.isReferenceObject() ? (variant as BaseReferenceObject).toArrayValueObject() : variant;
+  if (!(list instanceof ArrayValueObject)) return plain(list as BaseValueObject);
+  const rows = known.get(list) ?? (rowsOf(list, plain) as unknown[][]);
+  known.set(list, rows);
+  return rows;
 }
 
 /** What a cell shows for a value of the engine; an empty one shows 0, as in any spreadsheet. */

@@ -42,7 +42,7 @@ describe("calls that were answered before", () => {
   });
 
   it("a whole column is no question to keep", () => {
-    const column = Array.from({ length: 20_000 }, (_, row) => [row]);
+    const column = Array.from({ length: 200_000 }, (_, row) => [row]);
     expect(worked([[column]])).toBe(2);
   });
 
