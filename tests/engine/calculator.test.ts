@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { afterEach, beforeEach, expect, test, vi } from "vitest";
+import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { Calculator } from "../../src/engine/calculation/calculator";
 import type { CellInput, CellValue } from "../../src/engine/cell-value";
 import { SAMPLES } from "./sample-functions";
@@ -175,6 +175,111 @@ test("after any edits every cell shows what a calculation from nothing gives", (
     }),
     { numRuns: 40 },
   );
+});
+
+/** What a cell may hold that reads any other in its branches: some of that runs in a ring. */
+function lookingAnywhere(index: number): fc.Arbitrary<Typed> {
+  const any = fc.nat(WIDTH * HEIGHT - 1).map(nameAt);
+  const before = fc.nat(Math.max(0, index - 1)).map(nameAt);
+  return fc.oneof(
+    fc.integer({ min: 0, max: 4 }),
+    fc.tuple(any, any).map(([a, b]) => `=IF(N(${a})>2,1,N(${b}))`),
+    fc.tuple(before, any).map(([a, b]) => `=IF(N(${a})>2,N(${b}),0)`),
+    before.map((a) => (index === 0 ? 3 : `=SUM($A$1:${a})`)),
+  );
+}
+
+const isRing = (cell: CellValue | undefined) =>
+  cell !== undefined && "error" in cell && cell.error === "#CYCLE!";
+
+test("formulas that name one another in a ring which none takes show what a calculation from nothing gives", () => {
+  const cells = fc.tuple(...Array.from({ length: WIDTH * HEIGHT }, (_, index) => lookingAnywhere(index)));
+  const one = fc.nat(WIDTH * HEIGHT - 1).chain((at) => fc.tuple(fc.constant(at), lookingAnywhere(at)));
+  const rows = (typed: readonly Typed[]) =>
+    Array.from({ length: HEIGHT }, (_, row) => typed.slice(row * WIDTH, (row + 1) * WIDTH));
+  fc.assert(
+    fc.property(cells, fc.array(one, { minLength: 1, maxLength: 6 }), (typed, edits) => {
+      const now = [...typed];
+      for (const [index, text] of edits) now[index] = text;
+      calculator.dispose();
+      start(rows(now));
+      const fresh = shown(calculator);
+      fc.pre(!fresh.flat().some(isRing));
+      calculator.dispose();
+      start(rows(typed));
+      for (const [index, text] of edits) edit([Math.floor(index / WIDTH), index % WIDTH, text]);
+      expect(shown(calculator)).toEqual(fresh);
+    }),
+    { numRuns: 60 },
+  );
+});
+
+describe("the order in which dependents are worked out", () => {
+  const SIDE = 8;
+  /** How many formulas were worked out since the one that was worked out last before. */
+  const workedOut = (rows: number) =>
+    Math.max(
+      ...Array.from({ length: rows * SIDE }, (_, at) => {
+        const cell = calculator.cellAt(0, Math.floor(at / SIDE), at % SIDE);
+        return cell?.formula?.workedOut ?? 0;
+      }),
+    );
+  const named = (row: number, column: number) => `${"ABCDEFGH"[column]}${row + 1}`;
+  /** Each cell adds up the ones above and before it: as many ways lead to a cell as Pascal's triangle says. */
+  const sumAt = (row: number, column: number): Typed => {
+    if (row + column === 0) return 1;
+    const above = row > 0 ? `+${named(row - 1, column)}` : "";
+    return `=0${above}${column > 0 ? `+${named(row, column - 1)}` : ""}`;
+  };
+  const lattice = (): Typed[][] =>
+    Array.from({ length: SIDE }, (_, row) => Array.from({ length: SIDE }, (_x, at) => sumAt(row, at)));
+
+  test("each once, after all that it reads, however many ways lead to it", () => {
+    start(lattice());
+    // Ways through a square of 8 × 8: the binomial coefficient of 14 over 7.
+    expect(at(SIDE - 1, SIDE - 1)).toEqual({ value: 3432 });
+    const before = workedOut(SIDE);
+    edit([0, 0, 2]);
+    expect(at(SIDE - 1, SIDE - 1)).toEqual({ value: 6864 });
+    expect(workedOut(SIDE) - before).toBe(SIDE * SIDE - 1);
+  });
+
+  test("a formula that comes between later takes its place in it", () => {
+    start([...lattice(), [1], ["=A9"], ["=A10"]]);
+    edit([0, 0, "=A11"]);
+    expect(at(SIDE - 1, SIDE - 1)).toEqual({ value: 3432 });
+    const before = workedOut(SIDE + 3);
+    edit([SIDE, 0, 3]);
+    expect(at(SIDE - 1, SIDE - 1)).toEqual({ value: 10296 });
+    expect(workedOut(SIDE + 3) - before).toBe(SIDE * SIDE + 2);
+  });
+
+  test("of a table that a formula fills, only what read a cell that became another", () => {
+    start([
+      [2, "=BLADE.SQUARES(A1+1)", undefined],
+      [],
+      [undefined, undefined, undefined, "=C1*10", "=C2*10"],
+    ]);
+    const read = () => [3, 4].map((column) => calculator.cellAt(0, 2, column)?.formula?.workedOut);
+    const before = read();
+    edit([0, 0, 3]);
+    expect(at(3, 1)).toEqual({ value: 1 });
+    expect(read()).toEqual(before);
+  });
+
+  test("a place that is not found is no reading of the cells it would have stood for", () => {
+    start([
+      ["a", 1, '=IFERROR(INDEX(B1:B2,MATCH("c",A1:A2,0)),"none")'],
+      ["b", 2],
+    ]);
+    const before = calculator.cellAt(0, 0, 2)?.formula?.workedOut;
+    edit([0, 1, 5]);
+    expect(calculator.cellAt(0, 0, 2)?.formula?.workedOut).toBe(before);
+    edit([1, 0, "c"]);
+    expect(at(0, 2)).toEqual({ value: 2 });
+    edit([1, 1, 7]);
+    expect(at(0, 2)).toEqual({ value: 7 });
+  });
 });
 
 test("a formula can be asked for its text, before and after it is changed", () => {

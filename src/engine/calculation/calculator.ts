@@ -102,9 +102,10 @@ export class Calculator {
     return this.shown.results();
   }
 
-  /** Finds out which formulas read which cells, so that the first change need not. */
+  /** Finds out which formulas read which cells, and in which order they come, so that the first change need not. */
   prepare(): void {
     this.readers.listAll();
+    this.settling.prepare();
   }
 
   /** Works out what depends on changed cells. @returns The cells that show something else than before. */
@@ -121,7 +122,7 @@ export class Calculator {
       // What was typed is to be shown whatever stood there before.
       if (made !== undefined) this.shown.mark(made.cell, made.place);
     }
-    this.readers.listAll();
+    for (const formula of this.readers.listAll()) this.settling.enter(formula);
     this.settling.workOut(due, changes.map(oneCell));
     return this.shown.results();
   }
@@ -212,6 +213,7 @@ export class Calculator {
 
   private drop(formula: Formula): void {
     this.readers.remove(formula);
+    this.settling.drop();
     for (const formulas of Object.values(this.renewing)) formulas.delete(formula);
     this.shown.clear(formula, undefined, this.settling.now);
     formula.fills = undefined;

@@ -17,7 +17,7 @@ export interface EngineCell extends ICellData {
  */
 export type State = "done" | "due" | "listed" | "waiting";
 
-/** Most formulas are read by none that is due, and read no cells but those that they name: they share an empty list. */
+/** Most formulas read no cells but those that they name: they share an empty list. */
 const NONE: readonly never[] = [];
 
 /** A formula in its place. */
@@ -32,16 +32,10 @@ export class Formula {
   /** What it read of the cells that its text names when it was worked out; nothing where it may be any of them. */
   read: ReadCells | undefined;
 
-  /** The calculation that the following belong to. */
+  /** The calculation in which it was due last. */
   run = 0;
-  /** Formulas that it reads and that are not settled yet in this calculation. */
-  open = 0;
-  /** True where something that it reads became another. */
-  isDue = false;
-  /** Formulas that read it. */
-  readers: readonly Formula[] = NONE;
-  /** True where it came to something else than before. */
-  hasChanged = false;
+  /** How many formulas lie one behind the other below it, itself counted; 0 where that is not known. */
+  height = 0;
   /** When it was worked out last, counted up by each formula. */
   workedOut = 0;
 
@@ -51,16 +45,6 @@ export class Formula {
     readonly text: string,
     readonly pattern: Pattern,
   ) {}
-
-  /** Notes a formula that reads it; there are none at the beginning of a calculation. */
-  addReader(reader: Formula): void {
-    if (this.readers.length === 0) this.readers = [reader];
-    else (this.readers as Formula[]).push(reader);
-  }
-
-  forgetReaders(): void {
-    this.readers = NONE;
-  }
 
   /** Cells that it reads. */
   get reads(): readonly Area[] {

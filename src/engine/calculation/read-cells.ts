@@ -2,6 +2,8 @@ import { type Rectangle, SHEET_COLUMNS } from "../../formula/addresses";
 
 /** Bits of a number that shifts take. */
 const BITS = 31;
+/** Stands for the place of a cell where none was chosen. */
+const NOWHERE = -1;
 
 /**
  * What a formula read of the cells that it names, in the order of its references: which of them, a bit for each (those
@@ -28,11 +30,17 @@ export class ReadCells {
     this.chosen.push(reference, row * SHEET_COLUMNS + column);
   }
 
+  /** Notes that of a reference no cell was read. */
+  chooseNone(reference: number): void {
+    this.chosen.push(reference, NOWHERE);
+  }
+
   /** False where a reference was not read, or another cell of it than those of an area on its sheet. */
   mayBeIn(reference: number, area: Rectangle): boolean {
     if (((this.bits[Math.floor(reference / BITS)] ?? 0) & (1 << (reference % BITS))) === 0) return false;
     const place = this.placeIn(reference);
     if (place === undefined) return true;
+    if (place === NOWHERE) return false;
     const [row, column] = [Math.floor(place / SHEET_COLUMNS), place % SHEET_COLUMNS];
     return row >= area.row && row <= area.lastRow && column >= area.column && column <= area.lastColumn;
   }

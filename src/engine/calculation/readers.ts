@@ -76,6 +76,7 @@ class SheetReaders {
 /** Which formulas read which cells of a workbook. */
 export class Readers {
   private readonly sheets = new Map<number, SheetReaders>();
+  private readonly listed = new Set<Formula>();
   private later: Formula[] = [];
 
   /** Formulas that are not listed yet: listing them is left until it is needed. */
@@ -87,10 +88,12 @@ export class Readers {
     this.later.push(formula);
   }
 
-  /** Lists what was left until now and still stands in its cell. */
-  listAll(): void {
-    for (const formula of this.later) if (formula.cell.formula === formula) this.add(formula);
+  /** Lists what was left until now and still stands in its cell. @returns What was listed. */
+  listAll(): readonly Formula[] {
+    const late = this.later.filter((formula) => formula.cell.formula === formula);
+    for (const formula of late) this.add(formula);
     this.later = [];
+    return late;
   }
 
   /** What a formula reads becomes other cells. */
@@ -101,11 +104,18 @@ export class Readers {
     if (isListed) this.add(formula);
   }
 
+  /** Every formula that is listed with what it reads. */
+  all(): Iterable<Formula> {
+    return this.listed;
+  }
+
   private add(formula: Formula): void {
+    this.listed.add(formula);
     for (const area of formula.reads) this.of(area.sheet).add(area, formula);
   }
 
   remove(formula: Formula): void {
+    this.listed.delete(formula);
     for (const area of formula.reads) this.of(area.sheet).remove(area, formula);
   }
 

@@ -4,27 +4,19 @@ import type { Rectangle } from "../../formula/addresses";
 import { meter } from "../budget";
 import type { Area } from "./area";
 import type { SheetCells } from "./cells";
+import { DueBefore } from "./due-before";
+import { DueFormulas } from "./due-formulas";
 import type { Evaluator } from "./evaluator";
 import type { Formula } from "./formula";
+import { Heights } from "./heights";
 import { answer } from "./own-call";
 import type { Readers } from "./readers";
 import { formulaBehind, Reading } from "./reading";
-import { areaFor, type ShownCells } from "./shown-cells";
+import { areaFor, type ChangedResult, oneCell, type ShownCells } from "./shown-cells";
 
 /** Formulas that keep filling other cells in turn are stopped after so many rounds. */
 const MAX_ROUNDS = 40;
-/** Cells of a range that are looked at before the formula that reads it is worked out; in larger ones only then. */
-const MAX_LOOKED_AT = 4096;
-/** A range of more cells is walked through once in a calculation, not again by each formula that reads it. */
-const MAX_WALKED = 8;
-
 const CYCLE: ICellData = { v: ErrorType.CYCLE, t: CellValueType.STRING };
-
-const keyOf = ({ sheet, row, column, lastRow, lastColumn }: Area) =>
-  `${sheet},${row},${column},${lastRow},${lastColumn}`;
-
-const sizeOf = ({ row, column, lastRow, lastColumn }: Rectangle) =>
-  (lastRow - row + 1) * (lastColumn - column + 1);
 
 /** Functions that work out one of their branches alone. */
 const BRANCHING = /\bIF(?:ERROR)?\s*\(/i;
@@ -46,102 +38,113 @@ function mayTurn(formula: Formula, tries: Map<Formula, number>): boolean {
 export class Settling {
   private run = 0;
   private clock = 0;
-  /** Large ranges in which nothing is due any more: many formulas look a value up in the same one. */
-  private readonly settled = new Set<string>();
+  private readonly heights: Heights;
+  private readonly dueBefore: DueBefore;
+  /** What is due, while the dependents of changed cells are found as they change. */
+  private due: DueFormulas | undefined;
+  /** Formulas that were worked out before something that they read became another. */
+  private early = new Set<Formula>();
 
   constructor(
     private readonly sheets: readonly SheetCells[],
     private readonly readers: Readers,
     private readonly shown: ShownCells,
     private readonly evaluator: Evaluator,
-  ) {}
+  ) {
+    this.heights = new Heights(sheets, readers);
+    this.dueBefore = new DueBefore(sheets);
+  }
 
   /** Counted up by each formula that is worked out. */
   get now(): number {
     return this.clock;
   }
 
+  /** Finds the order of all formulas, so that the first change need not. */
+  prepare(): void {
+    this.heights.prepare();
+  }
+
+  /** Notes a formula that was entered and listed with what it reads. */
+  enter(formula: Formula): void {
+    this.heights.enter(formula);
+  }
+
+  /** Notes a formula that is gone. */
+  drop(): void {
+    this.heights.drop();
+  }
+
   /** Works out every one of some formulas, whatever they came to before. */
   all(formulas: readonly Formula[]): void {
-    for (const formula of formulas) formula.state = "due";
-    this.settled.clear();
-    this.evaluator.forgetRanges();
-    for (const formula of formulas) this.settle(formula);
+    this.begin();
+    this.settleEach(formulas);
     this.followRefilled();
   }
 
   /** Works out formulas and all that depends on them and on changed cells, in the order of their dependence. */
   workOut(roots: Iterable<Formula>, areas: readonly Area[]): void {
+    this.heights.prepare();
     this.workOutOnce(roots, areas);
     this.followRefilled();
   }
 
-  private workOutOnce(roots: Iterable<Formula>, areas: readonly Area[]): void {
-    this.settled.clear();
-    this.evaluator.forgetRanges();
+  private begin(): void {
     this.run += 1;
-    const affected: Formula[] = [];
-    const reach = (formula: Formula, isDue: boolean) => {
-      if (formula.run !== this.run) {
-        formula.run = this.run;
-        formula.open = 0;
-        formula.isDue = false;
-        formula.forgetReaders();
-        formula.state = "due";
-        affected.push(formula);
-      }
-      formula.isDue ||= isDue;
-    };
-    for (const formula of roots) reach(formula, true);
-    const due = (formula: Formula) => reach(formula, true);
-    for (const area of areas) this.eachThatRead(area, due);
-    for (const formula of affected) {
-      this.eachThatRead(formula.footprint, (reader) => {
-        if (reader === formula || formula.readers.at(-1) === reader) return;
-        reach(reader, false);
-        formula.addReader(reader);
-        reader.open += 1;
-      });
-    }
-    this.settleInOrder(affected);
+    this.dueBefore.forget();
+    this.evaluator.forgetRanges();
+  }
+
+  private settleEach(formulas: Iterable<Formula>): void {
+    for (const formula of formulas) formula.state = "due";
+    for (const formula of formulas) this.settle(formula);
+  }
+
+  private workOutOnce(roots: Iterable<Formula>, areas: readonly Area[]): void {
+    this.begin();
+    const due = new DueFormulas();
+    this.due = due;
+    for (const formula of roots) this.noteDue(formula);
+    for (const area of areas) this.noteReaders(area);
+    for (let formula = due.next(); formula !== undefined; formula = due.next()) this.settle(formula);
+    this.due = undefined;
+    this.workOutAgain();
+  }
+
+  /** A formula is due, unless it is already; one that was worked out in this calculation came too early. */
+  private noteDue(formula: Formula): void {
+    if (formula.run !== this.run) {
+      formula.run = this.run;
+      formula.state = "due";
+      this.due?.add(formula);
+    } else if (formula.state === "done") this.early.add(formula);
   }
 
   /**
-   * Calls back with each formula that read one of some cells; with some of them more than once. One that only names
-   * them, in a branch that it did not take, comes to the same until something that it did read is another.
+   * Notes each formula that read one of some cells. One that only names them, in a branch that it did not take, comes
+   * to the same until something that it did read is another.
    */
-  private eachThatRead(area: Area, visit: (formula: Formula) => void): void {
+  private noteReaders(area: Area, own?: Formula): void {
     this.readers.each(area, (formula) => {
-      if (formula.mayHaveRead(area)) visit(formula);
+      const isNoted = formula.run === this.run && formula.state !== "done";
+      if (!isNoted && formula !== own && formula.mayHaveRead(area)) this.noteDue(formula);
     });
   }
 
-  private settleInOrder(affected: readonly Formula[]): void {
-    const ready = affected.filter(({ open }) => open === 0);
-    let settled = 0;
-    for (const formula of ready) {
-      settled += 1;
-      const hasChanged = this.settleIfDue(formula);
-      for (const reader of formula.readers) {
-        reader.isDue ||= hasChanged;
-        reader.open -= 1;
-        if (reader.open === 0) ready.push(reader);
-      }
-    }
-    if (settled === affected.length) return;
-    // What is left reads itself round a ring, or seems to: it is asked for as it is read.
-    for (const formula of affected) if (formula.open > 0) this.settle(formula);
-  }
-
-  private settleIfDue(formula: Formula): boolean {
-    if (formula.state !== "due") return formula.hasChanged;
-    if (!formula.isDue) {
-      formula.state = "done";
-      formula.hasChanged = false;
-      return false;
-    }
-    this.settle(formula);
-    return formula.hasChanged;
+  /**
+   * Works out formulas that came too early, and all that may have read them: round a ring, in which no formula comes
+   * before the others, each is asked for as it is read.
+   */
+  private workOutAgain(): void {
+    if (this.early.size === 0) return;
+    const again = this.early;
+    this.early = new Set();
+    for (const formula of again)
+      this.readers.each(formula.footprint, (reader) => {
+        if (reader.mayHaveRead(formula.footprint)) again.add(reader);
+      });
+    this.begin();
+    this.settleEach(again);
   }
 
   /** Works out a formula, before it those that it reads and that are still due. */
@@ -157,46 +160,18 @@ export class Settling {
 
   /** Works a formula out. @returns What comes before it where that is due, the first that it needs last. */
   private tryOrList(formula: Formula, tries: Map<Formula, number>): readonly Formula[] {
-    const before = formula.state === "due" ? this.dueBefore(formula) : [];
+    // In the order of heights nothing is due any more of what a formula names.
+    const before = formula.state === "due" && this.due === undefined ? this.dueBefore.of(formula) : [];
     if (before.length > 0) {
       formula.state = "listed";
       return before;
     }
     formula.state = "waiting";
     const missing = this.tryOut(formula);
-    if (missing.length > 0 && mayTurn(formula, tries)) formula.state = "listed";
-    // What it reads first, such as the condition of IF, comes to its value first: the branch may be another then.
-    return [...missing].reverse();
-  }
-
-  /** Formulas that are due and stand in the cells that a formula names. */
-  private dueBefore(formula: Formula): Formula[] {
-    const found: Formula[] = [];
-    for (const area of formula.pattern.areasAt(formula.place.row)) {
-      const part = this.sheets[area.sheet]?.filledPart(area);
-      if (part === undefined) continue;
-      const size = sizeOf(part);
-      if (size <= MAX_WALKED) this.findDue({ ...part, sheet: area.sheet }, formula, found);
-      else if (size <= MAX_LOOKED_AT) this.findDueOnce({ ...part, sheet: area.sheet }, formula, found);
-    }
-    return found;
-  }
-
-  private findDueOnce(area: Area, formula: Formula, found: Formula[]): void {
-    const key = keyOf(area);
-    if (this.settled.has(key)) return;
-    const before = found.length;
-    this.findDue(area, formula, found);
-    if (found.length === before) this.settled.add(key);
-  }
-
-  private findDue(area: Area, formula: Formula, found: Formula[]): void {
-    const sheet = this.sheets[area.sheet];
-    for (let { row } = area; row <= area.lastRow; row += 1)
-      for (let { column } = area; column <= area.lastColumn; column += 1) {
-        const behind = formulaBehind(sheet?.at(row, column));
-        if (behind?.state === "due" && behind !== formula) found.push(behind);
-      }
+    if (missing.length === 0 || !mayTurn(formula, tries)) return [...missing].reverse();
+    formula.state = "listed";
+    // What it reads first, such as the condition of IF, comes to its value alone: the branch may be another then.
+    return missing.slice(0, 1);
   }
 
   /** Works a formula out. @returns Formulas that have to be worked out before it; with any, the result is void. */
@@ -222,9 +197,19 @@ export class Settling {
     formula.workedOut = this.clock;
     const area = areaFor(formula, rows);
     this.noteWanted(formula, area);
-    formula.hasChanged = this.shown.show(formula, area, rows, this.clock);
+    const changed = this.shown.show(formula, area, rows, this.clock);
     formula.state = "done";
+    if (this.due !== undefined && changed.length > 0) this.follow(formula, changed);
     return [];
+  }
+
+  /** Notes what read the cells that a formula changed. */
+  private follow(formula: Formula, changed: readonly ChangedResult[]): void {
+    formula.run = this.run;
+    const before = this.early.size;
+    for (const place of changed) this.noteReaders(oneCell(place), formula);
+    // What is remembered of ranges may hold what this formula came to before.
+    if (this.early.size > before || !this.heights.isExact) this.evaluator.forgetRanges();
   }
 
   /** The value of a formula that only calls one of our functions, all that it reads being settled. */
@@ -246,6 +231,7 @@ export class Settling {
     this.readers.relist(formula, () => {
       formula.seen = areas;
     });
+    this.heights.enter(formula);
   }
 
   /** A formula reads what stands in the cells that it would fill: once they are free it fills them. */
@@ -254,6 +240,8 @@ export class Settling {
     this.readers.relist(formula, () => {
       formula.wanted = area;
     });
+    this.heights.enter(formula);
+    this.evaluator.forgetRanges();
   }
 
   /** Works out again what read cells before a formula began or ceased to fill them. */

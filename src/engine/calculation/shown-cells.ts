@@ -42,6 +42,8 @@ export const oneCell = ({ sheet, row, column }: ChangedResult): Area => ({
 export class ShownCells {
   private changed = new Map<EngineCell, ChangedResult>();
   private refilled: Refilled[] = [];
+  /** The cells that the formula in hand changed. */
+  private others: ChangedResult[] = [];
 
   constructor(private readonly sheets: readonly SheetCells[]) {}
 
@@ -80,35 +82,32 @@ export class ShownCells {
    *
    * @param area - The cells that it would fill if nothing stood in them.
    * @param at - When it was worked out.
-   * @returns True where one of them shows something else.
+   * @returns Those of them that show something else.
    */
-  show(formula: Formula, area: Area | undefined, rows: Rows, at: number): boolean {
+  show(formula: Formula, area: Area | undefined, rows: Rows, at: number): readonly ChangedResult[] {
     const isBlocked = area !== undefined && this.isBlocked(formula, area);
     const fills = isBlocked ? undefined : area;
-    const isCleared = this.clear(formula, fills, at);
+    this.others = [];
+    this.clear(formula, fills, at);
     formula.fills = fills;
-    const own = isBlocked ? SPILL : (rows[0]?.[0] ?? EMPTY);
-    const isOther = this.write(formula.place, formula.cell, own);
-    const isFilled = fills !== undefined && this.fill(formula, fills, rows, at);
-    return isFilled || isOther || isCleared;
+    this.write(formula.place, formula.cell, isBlocked ? SPILL : (rows[0]?.[0] ?? EMPTY));
+    if (fills !== undefined) this.fill(formula, fills, rows, at);
+    return this.others;
   }
 
-  /** Empties the cells that a formula fills no longer. @returns True where one of them was not empty. */
-  clear(formula: Formula, kept: Area | undefined, at: number): boolean {
+  /** Empties the cells that a formula fills no longer. */
+  clear(formula: Formula, kept: Area | undefined, at: number): void {
     const { fills, cell: own } = formula;
-    if (fills === undefined) return false;
+    if (fills === undefined) return;
     const sheet = this.sheets[fills.sheet] as SheetCells;
-    let isOther = false;
     for (const [row, column] of placesOf(fills)) {
       const cell = sheet.at(row, column);
       if (cell === undefined || cell === own || holdsPlace(kept, row, column)) continue;
       if (cell.filledBy !== formula || !empty(cell)) continue;
-      isOther = true;
       const place = { sheet: fills.sheet, row, column };
-      this.mark(cell, place);
+      this.note(cell, place);
       this.refilled.push({ area: oneCell(place), at });
     }
-    return isOther;
   }
 
   private isBlocked(formula: Formula, area: Area): boolean {
@@ -121,25 +120,30 @@ export class ShownCells {
     return false;
   }
 
-  private fill(formula: Formula, area: Area, rows: Rows, at: number): boolean {
-    const sheet = this.sheets[area.sheet] as SheetCells;
-    let isOther = false;
+  private fill(formula: Formula, area: Area, rows: Rows, at: number): void {
+    const { sheet } = area;
     for (const [row, column] of placesOf(area)) {
-      const cell = sheet.make(row, column);
+      const cell = (this.sheets[sheet] as SheetCells).make(row, column);
       if (cell === formula.cell) continue;
+      const place = { sheet, row, column };
       const isNew = cell.filledBy === undefined;
       cell.filledBy = formula;
-      const place = { sheet: area.sheet, row, column };
-      const isChanged = this.write(place, cell, rows[row - area.row]?.[column - area.column] ?? EMPTY);
-      isOther ||= isChanged || isNew;
       if (isNew) this.refilled.push({ area: oneCell(place), at });
+      const isOther = this.write(place, cell, rows[row - area.row]?.[column - area.column] ?? EMPTY);
+      // Whoever read it while it was empty may have counted it among the free ones.
+      if (isNew && !isOther) this.others.push(place);
     }
-    return isOther;
   }
 
   private write(place: ChangedResult, cell: EngineCell, content: ICellData): boolean {
-    if (!put(cell, content)) return false;
+    const isOther = put(cell, content);
+    if (isOther) this.note(cell, place);
+    return isOther;
+  }
+
+  /** Notes a cell that shows something else. */
+  private note(cell: EngineCell, place: ChangedResult): void {
     this.mark(cell, place);
-    return true;
+    this.others.push(place);
   }
 }

@@ -98,12 +98,16 @@ function isWidened(node: TreeNode): boolean {
   return false;
 }
 
-/** INDEX reads one cell of a range where it chooses one. */
+/** INDEX reads one cell of a range where it chooses one, and none where it is told no place. */
 function chosen(node: TreeNode, slot: number, published: Step): Step {
+  const places = node.getChildren().slice(1);
   return (place) => {
     published(place);
     const value = node.getValue();
-    if (!value?.isReferenceObject()) return;
+    if (!value?.isReferenceObject()) {
+      if (places.some((told) => single(told)?.isError())) place.read?.chooseNone(slot);
+      return;
+    }
     const { startRow, endRow, startColumn, endColumn } = (value as BaseReferenceObject).getRangePosition();
     if (startRow === endRow && startColumn === endColumn) place.read?.choose(slot, startRow, startColumn);
   };
