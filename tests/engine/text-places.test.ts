@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { calculateWorkbook } from "../../src/engine/calculate-workbook";
+import { Calculator } from "../../src/engine/calculation/calculator";
 import type { CellInput } from "../../src/engine/cell-value";
 
 const ROWS = 24;
@@ -66,6 +67,10 @@ const ASKED = [
   [`=IFNA(MATCH(C1,${LIST},0),"none")`, `=IFNA(MATCH(C1&"",IF(ISERROR(${LIST}),"",${LIST}),0),"none")`],
   [`=IFNA(MATCH(5,${LIST},0),"none")`, `=IFNA(XMATCH(5,${LIST},0),"none")`],
   [`=IFNA(MATCH(-3,${ADDED},0),"none")`, `=IFNA(XMATCH(-3,${ADDED},0),"none")`],
+  // Asked twice: the second has the count of the first.
+  [`=COUNTIF(${LIST},"?*")`, `=COUNTIFS(${LIST},"?*")`],
+  [`=COUNTIF(${LIST},"?*")`, `=COUNTIFS(${LIST},"?*")`],
+  [`=COUNTIF(${ADDED},"<1")`, `=COUNTIFS(${ADDED},"<1")`],
   [`=COUNTIFS(${LIST},C1,${OTHER},C2)`, `=COUNTIFS(${LIST},"="&C1,${OTHER},"="&C2)`],
   [`=COUNTIFS(${LIST},C1,$F$2:$F$9,C2)`, `=COUNTIFS(${LIST},"="&C1,$F$2:$F$9,"="&C2)`],
   [`=COUNTIFS(${LIST},C1,${ADDED},">0")`, `=COUNTIFS(${LIST},"="&C1,${ADDED},">0")`],
@@ -119,6 +124,19 @@ test("what stands further down counts once the range reaches it, and an edit is 
     counted.set(name, (counted.get(name) ?? 0) + 1);
     expect(done.at("S", row, 1)).toEqual({ value: counted.get(name) });
   }
+});
+
+test("a criterion with marks is counted once for all who ask, and anew after an edit", () => {
+  const rows = Array.from({ length: 30 }, (): (CellInput | undefined)[] => [
+    text("Alder"),
+    { formula: '=COUNTIF(A$1:A$30,"al*")' },
+  ]);
+  const calculator = new Calculator({ sheets: [{ name: "S", rows }] });
+  calculator.calculateAll();
+  expect([calculator.at(0, 0, 1), calculator.at(0, 29, 1)]).toEqual([{ value: 30 }, { value: 30 }]);
+  calculator.change([{ sheet: 0, row: 7, column: 0, content: text("Birch") }]);
+  expect([calculator.at(0, 0, 1), calculator.at(0, 29, 1)]).toEqual([{ value: 29 }, { value: 29 }]);
+  calculator.dispose();
 });
 
 // Outside check: Excel keeps a reference to a sheet that was deleted as #REF!, which these functions pass on (its

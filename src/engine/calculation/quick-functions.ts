@@ -136,6 +136,20 @@ function countAll(places: TextPlaces, given: Given, calculate: Calculate): Funct
   );
 }
 
+/** Counts by a criterion that only the engine can read; once for all formulas that ask the same. */
+function countOnce(
+  places: TextPlaces,
+  [range, criterion]: Given,
+  calculate: Calculate,
+): FunctionVariantType | undefined {
+  if (!isRange(range) || criterion === undefined) return undefined;
+  const count = () => {
+    const counted = calculate(range as FunctionVariantType, criterion);
+    return counted instanceof NumberValueObject ? counted.getValue() : undefined;
+  };
+  return numberOf(places.countOnce(range, criterion, count));
+}
+
 const numberOf = (value: number | undefined) =>
   value === undefined ? undefined : NumberValueObject.create(value);
 
@@ -143,7 +157,10 @@ type Quick = (places: TextPlaces, given: Given, calculate: Calculate) => Functio
 
 /** What functions come to where texts decide; nothing where the engine has to be asked. */
 const BY_TEXTS: Readonly<Record<string, Quick>> = {
-  COUNTIF: (places, given) => (given.length === 2 ? numberOf(rowsWith(places, given)?.length) : undefined),
+  COUNTIF: (places, given, calculate) =>
+    given.length === 2
+      ? (numberOf(rowsWith(places, given)?.length) ?? countOnce(places, given, calculate))
+      : undefined,
   COUNTIFS: (places, given, calculate) =>
     given.length % 2 === 0 ? countAll(places, given, calculate) : undefined,
   SUMIF: (places, [range, criterion, added]) => numberOf(sumBeside(places, added, [range, criterion])),

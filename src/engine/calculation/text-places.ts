@@ -1,4 +1,4 @@
-import { CellValueType } from "@univerjs/core";
+import { CellValueType, type IRange } from "@univerjs/core";
 import {
   ArrayValueObject,
   type BaseReferenceObject,
@@ -147,21 +147,43 @@ class ListPlaces {
 /** Shorter columns are as quickly compared. */
 const MIN_CELLS = 12;
 
+const isLong = ({ startRow, endRow }: IRange) => endRow - startRow + 1 >= MIN_CELLS;
+
 /** The columns and lists that were read since cells last became others. */
 export class TextPlaces {
   private columns = new Map<string, ColumnTexts>();
   private lists = new WeakMap<ArrayValueObject, ListPlaces>();
+  private counts = new Map<string, number>();
 
   forget(): void {
     this.columns = new Map();
     this.lists = new WeakMap();
+    this.counts = new Map();
+  }
+
+  /**
+   * How many cells of a range meet a criterion of which only the engine knows what it means, such as `?*`: each line of
+   * a plan may ask the same of a whole column.
+   */
+  countOnce(
+    range: BaseReferenceObject,
+    criterion: FunctionVariantType | undefined,
+    count: () => number | undefined,
+  ): number | undefined {
+    const [place, text] = [range.getRangePosition(), textOf(criterion)];
+    if (text === undefined || !isLong(place)) return undefined;
+    const { startRow, endRow, startColumn, endColumn } = place;
+    const key = `${range.getSheetId()} ${startRow} ${endRow} ${startColumn} ${endColumn} ${text}`;
+    const counted = this.counts.get(key) ?? count();
+    if (counted !== undefined) this.counts.set(key, counted);
+    return counted;
   }
 
   /** The rows of a range that hold a text; nothing where the engine has to compare. */
   rows(range: BaseReferenceObject, text: string): readonly number[] | undefined {
-    const { startRow, endRow, startColumn, endColumn } = range.getRangePosition();
-    const cells = endRow - startRow + 1;
-    if (startColumn !== endColumn || !(cells >= MIN_CELLS)) return undefined;
+    const place = range.getRangePosition();
+    const { startRow, endRow, startColumn, endColumn } = place;
+    if (startColumn !== endColumn || !isLong(place)) return undefined;
     const key = `${range.getSheetId()} ${startColumn} ${startRow}`;
     const known = this.columns.get(key);
     const column = known ?? new ColumnTexts(startRow);
