@@ -1,6 +1,7 @@
+import { placeOf } from "../formula/addresses";
 import { catalogue } from "../functions/catalogue";
 import type { WorksheetFunction } from "../functions/declare";
-import { Calculator } from "./calculation/calculator";
+import { Calculator, type SheetResults } from "./calculation/calculator";
 import type { CellValue } from "./cell-value";
 import type { WorkbookInput } from "./workbook-input";
 
@@ -33,22 +34,29 @@ export async function calculateWorkbook(
   functions: readonly WorksheetFunction[] = catalogue,
   { isTimed = true } = {},
 ): Promise<CalculatedWorkbook> {
+  const results = resultsOf(workbook, functions, isTimed);
+  const resultsOn = (sheet: string) => {
+    const found = results.get(sheet);
+    if (found === undefined) throw new RangeError(`the workbook has no sheet "${sheet}"`);
+    return found;
+  };
+  return {
+    at: (sheet, row, column) => resultsOn(sheet).values.get(placeOf(row, column)),
+    spillAt: (sheet, row, column) => resultsOn(sheet).spills.get(placeOf(row, column)),
+  };
+}
+
+/** Works everything out and keeps the results alone: formulas, their trees and the engine take several times as much. */
+function resultsOf(
+  workbook: WorkbookInput,
+  functions: readonly WorksheetFunction[],
+  isTimed: boolean,
+): ReadonlyMap<string, SheetResults> {
   const calculator = new Calculator(workbook, functions);
   try {
     calculator.calculateAll({ isTimed });
+    return new Map(workbook.sheets.map(({ name }, at) => [name, calculator.resultsOn(at)]));
   } finally {
     calculator.dispose();
   }
-  const position = (sheet: string) => {
-    const at = calculator.position(sheet);
-    if (at === undefined) throw new RangeError(`the workbook has no sheet "${sheet}"`);
-    return at;
-  };
-  return {
-    at: (sheet, row, column) => calculator.at(position(sheet), row, column),
-    spillAt(sheet, row, column) {
-      const area = calculator.fillsOf(position(sheet), row, column);
-      return area && { rows: area.lastRow - area.row + 1, columns: area.lastColumn - area.column + 1 };
-    },
-  };
 }

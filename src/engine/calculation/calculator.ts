@@ -1,3 +1,4 @@
+import { placeOf } from "../../formula/addresses";
 import { catalogue } from "../../functions/catalogue";
 import type { WorksheetFunction } from "../../functions/declare";
 import { meter, secondsFor } from "../budget";
@@ -21,6 +22,13 @@ export interface CellChange {
   readonly row: number;
   readonly column: number;
   readonly content: CellInput | undefined;
+}
+
+/** What the formulas of a sheet came to, by place. */
+export interface SheetResults {
+  readonly values: ReadonlyMap<number, CellValue>;
+  /** Rows and columns of formulas that fill other cells than their own. */
+  readonly spills: ReadonlyMap<number, { readonly rows: number; readonly columns: number }>;
 }
 
 /**
@@ -131,6 +139,22 @@ export class Calculator {
   at(sheet: number, row: number, column: number): CellValue | undefined {
     const cell = this.sheets[sheet]?.at(row, column);
     return cell && (cell.formula ?? cell.filledBy) !== undefined ? resultOf(cell) : undefined;
+  }
+
+  /** All results of a sheet. */
+  resultsOn(sheet: number): SheetResults {
+    const values = new Map<number, CellValue>();
+    const spills = new Map<number, { readonly rows: number; readonly columns: number }>();
+    this.sheets[sheet]?.cells.forValue((row, column, cell) => {
+      const { formula, filledBy } = cell;
+      if (formula === undefined && filledBy === undefined) return;
+      values.set(placeOf(row, column), resultOf(cell));
+      const area = formula?.fills;
+      if (area === undefined) return;
+      const { row: first, column: left, lastRow, lastColumn } = area;
+      spills.set(placeOf(row, column), { rows: lastRow - first + 1, columns: lastColumn - left + 1 });
+    });
+    return { values, spills };
   }
 
   /** The cell as the engine holds it. */
