@@ -63,11 +63,12 @@ function readTypedForm(stored: string, form: string, spans: readonly number[]): 
   return { form, between: bare?.form.split(TAKEN), isAlike };
 }
 
+/** Joined at once: a text that is added to piece by piece keeps all its pieces, several times its own size. */
 function joinedBetween(between: readonly string[], stored: string, spans: readonly number[]): string {
-  let typed = between[0] ?? "";
+  const pieces = [between[0] ?? ""];
   for (let at = 1; at < between.length; at += 1)
-    typed += stored.slice(spans[2 * at - 2], spans[2 * at - 1]) + between[at];
-  return typed;
+    pieces.push(stored.slice(spans[2 * at - 2], spans[2 * at - 1]), between[at] ?? "");
+  return pieces.join("");
 }
 
 /** A formula of a file as it is typed. */
