@@ -34,6 +34,18 @@ it("is calculated once for all who ask, and apart from a file that differs in a 
   expect(bytes).toEqual(before);
 });
 
+it("reads sheets anew in which results were written, and keeps the others", async () => {
+  const sheet = (value: string) =>
+    `<sheetData><row r="1"><c r="A1"><v>6</v></c><c r="B1"><f>A1*7</f><v>${value}</v></c></row></sheetData>`;
+  const file = WorkbookFile.of(handMade({ sheets: { Stale: sheet("0"), Current: sheet("42") } }));
+  const { current } = await file.calculated();
+  const [stale, same] = current.sheets;
+  expect(stale?.stored.rows[0]?.cells[1]?.raw).toBe("42");
+  expect(file.live.sheets[0]?.stored.rows[0]?.cells[1]?.raw).toBe("0");
+  expect(same?.stored).toBe(file.live.sheets[1]?.stored);
+  expect(readLiveWorkbook(current.file.save()).sheets).toEqual(current.sheets);
+});
+
 /** Formulas of each kind: an error with its sentence, spills that grow, fixed areas, one that is left, one cut short. */
 const OF_EACH_KIND = [
   '<c r="A1"><v>3</v></c><c r="B1" cm="1"><f t="array" ref="B1:B2">_xlfn.SEQUENCE(A1)</f><v>1</v></c><c r="C1"><f>SUM(_xlfn.ANCHORARRAY(B1))</f></c>',

@@ -128,6 +128,11 @@ export class Package {
     return this.changes.size > 0;
   }
 
+  /** Whether a part was set or removed since the file was read. */
+  hasChanged(name: string): boolean {
+    return this.changes.has(this.nameOf(name));
+  }
+
   /** The whole file with its changes; the very bytes that were read where nothing was set. */
   save(): Uint8Array {
     return this.isChanged ? rewriteZip(this.source, this.entries, this.changes) : this.source;

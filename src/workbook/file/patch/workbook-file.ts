@@ -1,4 +1,9 @@
-import { type LiveFormula, type LiveWorkbook, readLiveWorkbook } from "../read/live-workbook";
+import {
+  type LiveFormula,
+  type LiveWorkbook,
+  readLiveWorkbook,
+  withChangesRead,
+} from "../read/live-workbook";
 import { type Calculation, calculateFile } from "./calculation";
 import { writePrintAreas } from "./print-areas";
 import { writeResults } from "./write-results";
@@ -124,6 +129,6 @@ export class WorkbookFile {
     if (results === undefined) writeResults(live, done);
     writePrintAreas(live, done);
     if (results === undefined) WorkbookFile.note(this.bytes, this);
-    return { done, current: live.file.isChanged ? readLiveWorkbook(live.file.save()) : live };
+    return { done, current: withChangesRead(live) };
   }
 }

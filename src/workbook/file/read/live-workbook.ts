@@ -102,19 +102,39 @@ function refuseManyNames({ names }: WorkbookPart): void {
 }
 
 /** Reads a workbook file. @throws FileRefusal with a sentence where it cannot be read or must not be touched. */
-export function readLiveWorkbook(bytes: Uint8Array): LiveWorkbook {
+export const readLiveWorkbook = (bytes: Uint8Array): LiveWorkbook => readWith(bytes, () => undefined);
+
+/**
+ * The workbook as it stands in its file with all changes. Sheets whose parts were left alone are those that were read:
+ * read twice, a plan of many lines would fill memory twice.
+ */
+export function withChangesRead(live: LiveWorkbook): LiveWorkbook {
+  const { file, main, sheets } = live;
+  if (!file.isChanged) return live;
+  const areTextsSame = main.sharedStrings === undefined || !file.hasChanged(main.sharedStrings);
+  const unchanged = areTextsSame ? sheets.filter(({ listed }) => !file.hasChanged(listed.part)) : [];
+  const known = new Map(unchanged.map((sheet) => [sheet.listed.part, sheet]));
+  return readWith(file.save(), ({ part, name }) => {
+    const before = known.get(part);
+    return before?.listed.name === name ? before : undefined;
+  });
+}
+
+/** @param known - A sheet as it was read before, where its part is the same. */
+function readWith(bytes: Uint8Array, known: (listed: ListedSheet) => LiveSheet | undefined): LiveWorkbook {
   const { file, main } = openWorkbook(bytes);
   const part = readWorkbookPart(file, main);
   refuseManyNames(part);
   let cells = 0;
   const sheets = part.sheets.map((listed): LiveSheet => {
-    const stored = readSheet(listed.part, file.text(listed.part));
+    const before = known(listed);
+    const stored = before?.stored ?? readSheet(listed.part, file.text(listed.part));
     cells += stored.rows.reduce((sum, row) => sum + row.cells.length, 0);
     if (cells > MAX_CELLS)
       throw new FileRefusal(
         `The file holds more than ${MAX_CELLS.toLocaleString("en-GB")} cells; no more are read. Delete sheets that are not needed.`,
       );
-    return { listed, stored, formulas: formulasOf(listed.name, stored) };
+    return { listed, stored, formulas: before?.formulas ?? formulasOf(listed.name, stored) };
   });
   return {
     file,
