@@ -3,7 +3,7 @@ export const MAX_WORDS = 40;
 
 /** How many words a text has. */
 export function wordCount(text: string): number {
-  return text === "" ? 0 : text.trim().split(/\s+/).length;
+  return text.match(/\S+/g)?.length ?? 0;
 }
 
 /**

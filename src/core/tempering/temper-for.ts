@@ -2,8 +2,14 @@ import { withinWords } from "../cell-text";
 import { quantityText, temperatureText } from "../quantity-text";
 import { NotAvailable } from "../refusal";
 import { type SteelAsked, steelAsked } from "../steel/asked";
-import { HALF_HRC, temperPlan } from "./temper-plan";
+import { HALF_HRC, likelyTemper, planFor, type TemperPlan, targetQuestion } from "./temper-plan";
 import type { Treatment } from "./tempered";
+
+/** Why the plan for a target gives no temper that hits it. */
+function whyNone({ likelyC, flag, caution }: TemperPlan): string {
+  if (likelyC === null) return caution;
+  return withinWords([`${flag}, the nearest is ${temperatureText(likelyC)}`, ...caution.split("; ")]);
+}
 
 /**
  * The temper that gives a hardness: the likely one of the plan for it, so that the two never differ.
@@ -19,13 +25,10 @@ import type { Treatment } from "./tempered";
  */
 export function temperFor(steel: SteelAsked, targetHrc: number, treatment: Treatment = {}): number {
   steel = steelAsked(steel);
-  const { likelyC, missesBy, otherC, flag, caution } = temperPlan(steel, targetHrc, treatment);
-  if (likelyC === null) throw new NotAvailable(caution);
+  const question = targetQuestion(steel, targetHrc, treatment);
+  const { likelyC, missesBy, otherC } = likelyTemper(question);
   // A cell holds one figure and no flag: one that misses the target would pass for an answer.
-  if (missesBy > HALF_HRC)
-    throw new NotAvailable(
-      withinWords([`${flag}, the nearest is ${temperatureText(likelyC)}`, ...caution.split("; ")]),
-    );
+  if (likelyC === null || missesBy > HALF_HRC) throw new NotAvailable(whyNone(planFor(question)));
   if (otherC === null) return likelyC;
   throw new NotAvailable(
     `${quantityText(targetHrc, "HRC")} has more than one temper in ${steel.name}: ${temperatureText(likelyC)} and ` +

@@ -3,6 +3,7 @@ import { publishedTreatment } from "../hardening/heat-treatment";
 import { isMartensiticStainless } from "../hardening/stainless";
 import { numberText, quantityText, temperatureText } from "../quantity-text";
 import { type SteelAsked, steelAsked } from "../steel/asked";
+import type { Steel } from "../steel/steel";
 import { extremes } from "./curve";
 import { blandTempers, brittleText, mustCoolFast } from "./embrittlement";
 import { hollomonJaffe, totalHours } from "./hollomon-jaffe";
@@ -24,18 +25,22 @@ export type TemperFlag =
   | "below usual temper"
   | "out of reach";
 
-/** A temper to begin with, and what to expect about it; temperatures in °C, `null` where there is no answer. */
-export interface TemperPlan {
-  /** The coolest temper that may already give the target [°C]. */
-  readonly startC: number | null;
+/** The temper for a target; temperatures in °C, `null` where there is no answer. */
+export interface LikelyTemper {
   /** The temper at which the curve gives the target, or comes nearest to it [°C]. */
   readonly likelyC: number | null;
   /** How far the curve at the likely temper lies from the target; 0 where it gives the target itself [HRC]. */
   readonly missesBy: number;
-  /** The hottest that may still give it [°C]. */
-  readonly highC: number | null;
   /** The hottest of the tempers that give it, where there are several; else `null` [°C]. */
   readonly otherC: number | null;
+}
+
+/** A temper to begin with, and what to expect about it; temperatures in °C, `null` where there is no answer. */
+export interface TemperPlan extends LikelyTemper {
+  /** The coolest temper that may already give the target [°C]. */
+  readonly startC: number | null;
+  /** The hottest that may still give it [°C]. */
+  readonly highC: number | null;
   /** What stands in the way, in a word. */
   readonly flag: TemperFlag;
   /** Hardness 10 °C below the likely temper [HRC]; `null` outside the published range. */
@@ -224,6 +229,18 @@ function within(celsius: number, span: readonly [number, number]): number {
   return Math.min(hottest, Math.max(coolest, celsius));
 }
 
+/** The coolest and the hottest of the tempers that give a target, where the two differ. */
+function onTheCurve({ model, hours }: TargetQuestion, tempers: readonly number[]): LikelyTemper {
+  const first = tempers[0] as number;
+  const last = tempers[tempers.length - 1] as number;
+  const span = temperSpanFor(model, hours);
+  return {
+    likelyC: within(first, span),
+    missesBy: 0,
+    otherC: last - first > SAME_TEMPER_C ? within(last, span) : null,
+  };
+}
+
 function withAnswer(question: TargetQuestion, tempers: readonly number[]): TemperPlan {
   const { model, hours, treatment } = question;
   const first = tempers[0] as number;
@@ -231,15 +248,12 @@ function withAnswer(question: TargetQuestion, tempers: readonly number[]): Tempe
   const halfWidth = bandHalfWidth(model, first, hours, treatment.known);
   const { flag, why } = kindOf(question, first, last, halfWidth);
   const [startC, highC] = edges(question, first, first, halfWidth);
-  const span = temperSpanFor(model, hours);
   const step = `±${numberText(halfWidth)} HRC: begin at the start, read, step up`;
   const caution = withinWords([why, step, ...generalCautions(model)]);
   return {
+    ...onTheCurve(question, tempers),
     startC,
-    likelyC: within(first, span),
-    missesBy: 0,
     highC,
-    otherC: last - first > SAME_TEMPER_C ? within(last, span) : null,
     flag,
     hrcCooler: hrcAt(question, first - STEP_C),
     hrcHotter: hrcAt(question, first + STEP_C),
@@ -260,12 +274,27 @@ function withAnswer(question: TargetQuestion, tempers: readonly number[]): Tempe
  * Error and source: {@link COMPOSITION_FORMULA} or the grade's own curve; {@link HOLLOMON_JAFFE}, {@link EMBRITTLEMENT}.
  */
 export function temperPlan(steel: SteelAsked, targetHrc: number, treatment: Treatment = {}): TemperPlan {
-  steel = steelAsked(steel);
-  checkTarget(targetHrc);
+  return planFor(targetQuestion(steelAsked(steel), targetHrc, treatment));
+}
+
+/**
+ * A target, and what is known of the blade that is to have it.
+ *
+ * @throws as {@link temperPlan}.
+ */
+export function targetQuestion(steel: Steel, target: number, treatment: Treatment): TargetQuestion {
+  checkTarget(target);
   const model = temperModel(steel, treatment.hardenC, treatment.quenchToC);
   const hours = totalHours(treatment.hours, treatment.cycles);
   const shift = readingShift(model, treatment.known, hours);
-  return planFor({ model, hours, target: targetHrc, shift, treatment });
+  return { model, hours, target, shift, treatment };
+}
+
+/** The temper of the plan for a target, without what the plan says about it, which takes far longer to work out. */
+export function likelyTemper(question: TargetQuestion): LikelyTemper {
+  const { model, target, shift, hours } = question;
+  const tempers = tempersFor(model, target - shift, hours);
+  return tempers.length === 0 ? offTheCurve(question) : onTheCurve(question, tempers);
 }
 
 /** The plan for a target, where the curve has been moved to what is known already. */

@@ -24,9 +24,12 @@ export function tempersFor(model: TemperModel, hrc: number, hours: number): numb
 export function nearestUsual(model: TemperModel, hrc: number, hours: number, fromC = 0): number {
   const [coolest, hottest] = temperSpanFor(model, hours);
   const from = Math.ceil(Math.max(coolest, fromC));
-  const whole = Array.from({ length: Math.max(1, Math.floor(hottest) - from + 1) }, (_, i) => from + i);
-  const off = (celsius: number) => Math.abs(model.curve.hrcAt(hollomonJaffe(celsius, hours)) - hrc);
-  return whole.reduce((nearest, each) => (off(each) < off(nearest) ? each : nearest));
+  let [nearest, least] = [from, Number.POSITIVE_INFINITY];
+  for (let celsius = from; celsius === from || celsius <= hottest; celsius += 1) {
+    const off = Math.abs(model.curve.hrcAt(hollomonJaffe(celsius, hours)) - hrc);
+    if (off < least) [nearest, least] = [celsius, off];
+  }
+  return nearest;
 }
 
 interface Span {
