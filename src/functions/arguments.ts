@@ -47,7 +47,11 @@ export function* guardedInParts<T>(parts: InParts<T>): InParts<T | Refusal> {
 function readCell(cell: Cell, parameter: AnyParameter): Read {
   if (cell instanceof Refusal) return cell;
   if (isBlank(cell, parameter)) return BLANK;
-  return guarded(() => parameter.read(cell));
+  try {
+    return parameter.read(cell);
+  } catch (thrown) {
+    return asRefusal(thrown);
+  }
 }
 
 /** Different texts of a range that are kept: where there are more they hardly repeat, and keeping a million takes longer. */

@@ -16,16 +16,20 @@ interface Feed {
   readonly take: (index: number) => readonly Read[];
 }
 
+/** A value that is the same for every input, with the number of stations it was settled for. */
+interface Kept {
+  readonly stations: number;
+  readonly value: unknown;
+}
+
 const isList = ({ parameter }: Argument) => parameter.takes === "series";
 const isMatrix = ({ rows, columns }: Argument) => rows > 1 && columns > 1;
 
 function single(argument: Argument): Feed {
-  return { argument, inputs: argument.values.length, take: (index) => [oneOf(argument, index)] };
-}
-
-function oneOf({ values }: Argument, index: number): Read {
-  if (values.length === 1) return values[0];
-  return index < values.length ? values[index] : UNEQUAL;
+  const { values } = argument;
+  if (values.length === 1) return shared(argument);
+  const take = (index: number) => [index < values.length ? values[index] : UNEQUAL];
+  return { argument, inputs: values.length, take };
 }
 
 function matrixRows(argument: Argument): Feed {
@@ -67,8 +71,8 @@ interface Call {
   readonly lists: readonly number[];
   /** Places of the feeds that make an input blank when they are. */
   readonly judged: readonly number[];
-  /** Values that are the same for every input, with the number of stations they were settled for. */
-  readonly kept: Map<Feed, { readonly stations: number; readonly value: unknown }>;
+  /** What was settled of each feed that is the same for every input. */
+  readonly kept: (Kept | undefined)[];
 }
 
 type Reads = readonly (readonly Read[])[];
@@ -85,7 +89,7 @@ function prepared(fn: RowFunction, all: readonly Feed[]): Call {
     feeds: all,
     lists: placesWhere(all, ({ argument }) => isList(argument)),
     judged,
-    kept: new Map(),
+    kept: all.map(() => undefined),
   };
 }
 
@@ -95,7 +99,7 @@ export function* evaluateRows(fn: RowFunction, args: readonly Argument[]): InPar
   const inputs = Math.max(1, ...call.feeds.map((feed) => feed.inputs));
   const rows: Cell[][] = [];
   for (let index = 0; index < inputs; index += 1) {
-    const reads = call.feeds.map((feed) => feed.take(index));
+    const reads = call.feeds.map(({ take }) => take(index));
     rows.push(isBlankInput(call, reads) ? emptyRow(fn.result) : answer(call, reads));
     yield;
   }
@@ -120,7 +124,8 @@ function valuesOf(call: Call, reads: Reads): Record<string, unknown> | Refusal {
   const stations = stationCount(call.lists.map((at) => reads[at] ?? []));
   for (let at = 0; at < reads.length; at += 1) {
     const feed = call.feeds[at] as Feed;
-    const value = keptValue(feed, reads[at] as readonly Read[], stations, call.kept);
+    const own = reads[at] as readonly Read[];
+    const value = feed.inputs > 1 ? valueFor(feed, own, stations) : keptValue(call, at, own, stations);
     if (value instanceof Refusal) return value;
     values[feed.argument.key] = value;
   }
@@ -128,12 +133,11 @@ function valuesOf(call: Call, reads: Reads): Record<string, unknown> | Refusal {
 }
 
 /** What is the same for every input is settled once. */
-function keptValue(feed: Feed, reads: readonly Read[], stations: number, kept: Call["kept"]): unknown {
-  if (feed.inputs > 1) return valueFor(feed, reads, stations);
-  const known = kept.get(feed);
+function keptValue({ feeds, kept }: Call, at: number, reads: readonly Read[], stations: number): unknown {
+  const known = kept[at];
   if (known?.stations === stations) return known.value;
-  const value = valueFor(feed, reads, stations);
-  kept.set(feed, { stations, value });
+  const value = valueFor(feeds[at] as Feed, reads, stations);
+  kept[at] = { stations, value };
   return value;
 }
 

@@ -54,8 +54,8 @@ export function shiftMoments({ volume, first, second }: Moments, by: number): Mo
 export function polynomialMoments(start: number, middle: number, end: number, length: number): Moments {
   return {
     volume: (length * (start + 4 * middle + end)) / 6,
-    first: (length ** 2 * (2 * middle + end)) / 6,
-    second: (length ** 3 * (12 * middle + 9 * end - start)) / 60,
+    first: (length * length * (2 * middle + end)) / 6,
+    second: (length * length * length * (12 * middle + 9 * end - start)) / 60,
   };
 }
 

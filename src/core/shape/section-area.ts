@@ -1,7 +1,7 @@
 import { type Limit, relation } from "../relation";
 import { type Outline, outlineOf, type Section } from "./section";
 import { checkOutline } from "./section-checks";
-import { stripsOf } from "./strips";
+import { areaOfStrips } from "./strips";
 
 const length = (label: string, min: number): Limit => ({ label, unit: "mm", min, max: null });
 
@@ -33,7 +33,7 @@ export const SECTION_AREA = relation({
  */
 export function outlineArea(outline: Outline): number {
   checkOutline(outline);
-  return stripsOf(outline).reduce((sum, { area }) => sum + area, 0);
+  return areaOfStrips(outline);
 }
 
 /**

@@ -121,12 +121,15 @@ function isPolynomial({ outline, fuller }: ResolvedStation): boolean {
 
 function panelMoments(a: ResolvedStation, b: ResolvedStation): Moments {
   const length = b.x - a.x;
+  if (isPolynomial(a) && isPolynomial(b)) {
+    const middle = () => outlineArea(outlineBetween(a.outline, b.outline, 0.5));
+    return polynomialMoments(a.area, atPlace(a.x + length / 2, middle), b.area, length);
+  }
   const area = (fromStart: number) => {
     const { outline, fuller } = sectionBetween(a, b, fromStart / length);
     return atPlace(a.x + fromStart, () => netArea(outline, fuller));
   };
-  if (!isPolynomial(a) || !isPolynomial(b)) return smoothMoments(area, length);
-  return polynomialMoments(a.area, area(length / 2), b.area, length);
+  return smoothMoments(area, length);
 }
 
 function checkOrder(stations: readonly Station[]): void {
@@ -174,11 +177,10 @@ export function bladeProperties(stations: readonly Station[], density: number): 
   const resolved = resolveStations(stations);
   const origin = resolved[0]?.x ?? 0;
   let sum: Moments = { volume: 0, first: 0, second: 0 };
-  resolved.slice(1).forEach((here, index) => {
-    const before = resolved[index];
-    if (before !== undefined)
-      sum = addMoments(sum, shiftMoments(panelMoments(before, here), before.x - origin));
-  });
+  for (let index = 1; index < resolved.length; index += 1) {
+    const [before, here] = [resolved[index - 1] as ResolvedStation, resolved[index] as ResolvedStation];
+    sum = addMoments(sum, shiftMoments(panelMoments(before, here), before.x - origin));
+  }
   if (!(sum.volume > 0))
     throw new InvalidValue("the stations enclose no metal: width or thickness is 0 throughout");
   const centre = sum.first / sum.volume;

@@ -18,108 +18,98 @@ export interface Strip {
   readonly straight: boolean;
 }
 
-type Ends = readonly [from: number, to: number];
-
-const mirrored = ([from, to]: Ends, top: Face, area: number, straight: boolean): Strip => ({
-  from,
-  to,
-  top,
-  bottom: (y) => -top(y),
-  area,
-  straight,
-});
-
-function line([from, to]: Ends, [start, end]: Ends): Face {
-  const slope = to > from ? (end - start) / (to - from) : 0;
-  return (y) => start + slope * (y - from);
+/** An arc of the given radius whose centre lies at (y, height), `side` 1 above the centre. */
+interface Arc {
+  readonly radius: number;
+  readonly centreY: number;
+  readonly centreHeight: number;
+  readonly side: 1 | -1;
 }
 
-/** Straight on both faces; thicknesses at the two ends. */
-function wedge(ends: Ends, [start, end]: Ends): Strip {
-  const area = ((ends[1] - ends[0]) * (start + end)) / 2;
-  return mirrored(ends, line(ends, [start / 2, end / 2]), area, true);
+/** A strip as figures: faces are made of it where they are asked for, most of the time its area is all that is. */
+interface Part {
+  /** Ends across the width [mm]. */
+  readonly from: number;
+  readonly to: number;
+  /** Thickness at them, straight from one to the other where there is no arc [mm]. */
+  readonly start: number;
+  readonly end: number;
+  /** Both faces, mirrored; `null` for straight ones. */
+  readonly arc: Arc | null;
+  /** Between the faces, in closed form [mm²] */
+  readonly area: number;
 }
 
-const slab = (ends: Ends, thickness: number): Strip => wedge(ends, [thickness, thickness]);
+/** Straight on both faces. */
+function wedge(from: number, to: number, start: number, end: number): Part {
+  return { from, to, start, end, arc: null, area: ((to - from) * (start + end)) / 2 };
+}
 
-/** An arc of the given radius whose centre lies at (y, height). */
-function arc(radius: number, centreY: number, centreHeight: number, side: 1 | -1): Face {
-  return (y) => centreHeight + side * Math.sqrt(Math.max(0, radius * radius - (y - centreY) ** 2));
+function slab(from: number, to: number, thickness: number): Part {
+  return wedge(from, to, thickness, thickness);
 }
 
 /** A bevel hollowed by a wheel (`side` -1, the centre outside the blade) or bulging (`side` 1, the centre within). */
-function arcBevel(outline: Outline, radius: number, rise: number, side: 1 | -1): Strip {
+function arcBevel(outline: Outline, radius: number, rise: number, side: 1 | -1): Part {
   // Where the blade ends in a point there is no face to grind: its end, as high as it is thick, is none.
   if (outline.bevel === 0) return straightBevel(outline);
   const { width, thickness, edge, bevel } = outline;
   const chord = bevelFace(outline);
   const toCentre = side * (rise - radius);
-  const face = arc(
+  const arc: Arc = {
     radius,
-    width - bevel / 2 + ((thickness - edge) / 2 / chord) * toCentre,
-    (thickness + edge) / 4 + (bevel / chord) * toCentre,
+    centreY: width - bevel / 2 + ((thickness - edge) / 2 / chord) * toCentre,
+    centreHeight: (thickness + edge) / 4 + (bevel / chord) * toCentre,
     side,
-  );
+  };
   // Where a blade is hardly wider than its face is high, near a point, a wheel takes all there is and no more.
   const area = Math.max(0, (bevel * (thickness + edge)) / 2 + side * 2 * segmentArea(chord, rise));
-  return mirrored([width - bevel, width], face, area, false);
+  return { from: width - bevel, to: width, start: thickness, end: edge, arc, area };
 }
 
-function straightBevel({ width, thickness, edge, bevel }: Outline): Strip {
-  return wedge([width - bevel, width], [thickness, edge]);
+function straightBevel({ width, thickness, edge, bevel }: Outline): Part {
+  return wedge(width - bevel, width, thickness, edge);
 }
 
 /** A bevel under a flat of full thickness. */
-function bevelled(outline: Outline, bevel: Strip): Strip[] {
-  return [slab([0, outline.width - outline.bevel], outline.thickness), bevel];
+function bevelled(outline: Outline, bevel: Part): Part[] {
+  return [slab(0, outline.width - outline.bevel, outline.thickness), bevel];
 }
 
-function hollow(outline: Outline): Strip {
+function hollow(outline: Outline): Part {
   return arcBevel(outline, outline.curve, segmentHeight(outline.curve, bevelFace(outline)), -1);
 }
 
-function convex(outline: Outline): Strip {
+function convex(outline: Outline): Part {
   const { curve: bulge } = outline;
   if (bulge === 0) return straightBevel(outline);
   return arcBevel(outline, segmentRadius(bevelFace(outline), bulge), bulge, 1);
 }
 
-function lenticular({ width, thickness, edge }: Outline): Strip[] {
+function lenticular({ width, thickness, edge }: Outline): Part[] {
   const rise = (thickness - edge) / 2;
   const middle = width / 2;
-  if (rise <= 0) return [slab([0, width], thickness)];
+  if (rise <= 0) return [slab(0, width, thickness)];
   const radius = segmentRadius(width, rise);
-  const face = arc(radius, middle, thickness / 2 - radius, 1);
-  const half = middle * edge + segmentArea(width, rise);
-  return [mirrored([0, middle], face, half, false), mirrored([middle, width], face, half, false)];
-}
-
-/** Two edges under a flat, or under a ridge where the flat has no width. */
-function ridged({ width, thickness, edge, flat }: Outline): Strip[] {
-  const [first, second] = [(width - flat) / 2, (width + flat) / 2];
+  const arc: Arc = { radius, centreY: middle, centreHeight: thickness / 2 - radius, side: 1 };
+  const area = middle * edge + segmentArea(width, rise);
   return [
-    wedge([0, first], [edge, thickness]),
-    slab([first, second], thickness),
-    wedge([second, width], [thickness, edge]),
+    { from: 0, to: middle, start: edge, end: thickness, arc, area },
+    { from: middle, to: width, start: thickness, end: edge, arc, area },
   ];
 }
 
-/** One face flat, the other bevelled: the middle plane is taken as the flat face. */
-function chisel(outline: Outline): Strip[] {
-  return bevelled(outline, straightBevel(outline)).map((strip) => ({
-    ...strip,
-    top: (y) => 2 * strip.top(y),
-    bottom: () => 0,
-  }));
+/** Two edges under a flat, or under a ridge where the flat has no width. */
+function ridged({ width, thickness, edge, flat }: Outline): Part[] {
+  const [first, second] = [(width - flat) / 2, (width + flat) / 2];
+  return [
+    wedge(0, first, edge, thickness),
+    slab(first, second, thickness),
+    wedge(second, width, thickness, edge),
+  ];
 }
 
-/**
- * A cross-section from spine to edge (or edge to edge) as strips side by side: the one description of each grind
- * from which areas, second moments and drawings are made.
- *
- * @param outline - A section that `checkOutline` lets pass [mm]
- */
-export function stripsOf(outline: Outline): readonly Strip[] {
+function partsOf(outline: Outline): readonly Part[] {
   switch (outline.grind.word) {
     case "hollow":
       return bevelled(outline, hollow(outline));
@@ -130,15 +120,55 @@ export function stripsOf(outline: Outline): readonly Strip[] {
     case "diamond":
     case "hexagonal":
       return ridged(outline);
-    case "chisel":
-      return chisel(outline);
     case "rectangle":
-      return [slab([0, outline.width], outline.thickness)];
+      return [slab(0, outline.width, outline.thickness)];
     case "t-back":
-      return [slab([-outline.rib, 0], outline.flat), ...bevelled(outline, straightBevel(outline))];
+      return [slab(-outline.rib, 0, outline.flat), ...bevelled(outline, straightBevel(outline))];
     default:
       return bevelled(outline, straightBevel(outline));
   }
+}
+
+/**
+ * Area of a cross-section, the small triangle of the final edge bevel not counted.
+ *
+ * @param outline - A section that `checkOutline` lets pass [mm]
+ * @returns [mm²]
+ */
+export function areaOfStrips(outline: Outline): number {
+  let sum = 0;
+  for (const { area } of partsOf(outline)) sum += area;
+  return sum;
+}
+
+function line(from: number, to: number, start: number, end: number): Face {
+  const slope = to > from ? (end - start) / (to - from) : 0;
+  return (y) => start + slope * (y - from);
+}
+
+function arcFace({ radius, centreY, centreHeight, side }: Arc): Face {
+  return (y) => centreHeight + side * Math.sqrt(Math.max(0, radius * radius - (y - centreY) ** 2));
+}
+
+function stripOf({ from, to, start, end, arc, area }: Part): Strip {
+  const top = arc === null ? line(from, to, start / 2, end / 2) : arcFace(arc);
+  return { from, to, top, bottom: (y) => -top(y), area, straight: arc === null };
+}
+
+/** One face flat, the other bevelled: the middle plane is taken as the flat face. */
+function onFlatFace(strip: Strip): Strip {
+  return { ...strip, top: (y) => 2 * strip.top(y), bottom: () => 0 };
+}
+
+/**
+ * A cross-section from spine to edge (or edge to edge) as strips side by side. The parts of a grind are its one
+ * description, from which areas, second moments and drawings are made.
+ *
+ * @param outline - A section that `checkOutline` lets pass [mm]
+ */
+export function stripsOf(outline: Outline): readonly Strip[] {
+  const strips = partsOf(outline).map(stripOf);
+  return outline.grind.word === "chisel" ? strips.map(onFlatFace) : strips;
 }
 
 /** Distance from the spine at which a fuller begins: in the middle of its face, on a wedge along the spine [mm]. */
@@ -151,7 +181,7 @@ function fullerStart({ grind, width, bevel }: Outline, fuller: Fuller): number {
 
 /** A groove of circular section below the chord that joins its rims; `side` 1 for the upper face. */
 function groove(face: Face, from: number, { width, depth }: Fuller, side: 1 | -1): Face {
-  const chord = line([from, from + width], [face(from), face(from + width)]);
+  const chord = line(from, from + width, face(from), face(from + width));
   const radius = segmentRadius(width, depth);
   const middle = from + width / 2;
   return (y) =>

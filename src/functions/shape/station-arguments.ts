@@ -32,10 +32,11 @@ export interface StationLists {
   readonly ribHeight?: readonly number[];
 }
 
+const isZero = (value: number) => value === 0;
+
 /** A list left empty all along is a figure that was not given. */
-function orNothing(list: readonly number[] = []): (index: number) => number | undefined {
-  const isEmpty = list.every((value) => value === 0);
-  return (index) => (isEmpty ? undefined : list[index]);
+function orNothing(list: readonly number[] = []): readonly number[] {
+  return list.every(isZero) ? [] : list;
 }
 
 /** Thinner than any figure in inches that was meant as one, mm. */
@@ -54,20 +55,21 @@ function askInches({ thickness }: StationLists): void {
 /** The stations of one blade from its lists. */
 export function stationsOf(lists: StationLists): Station[] {
   askInches(lists);
-  const bevelAt = orNothing(lists.bevelHeight);
-  const curveAt = orNothing(lists.curve);
-  const [flatAt, ribAt] = [orNothing(lists.flatWidth), orNothing(lists.ribHeight)];
+  const [bevels, curves] = [orNothing(lists.bevelHeight), orNothing(lists.curve)];
+  const [flats, ribs] = [orNothing(lists.flatWidth), orNothing(lists.ribHeight)];
+  const { fullerWidth, fullerDepth } = lists;
+  const hasFuller = !fullerWidth.every(isZero) || !fullerDepth.every(isZero);
   return lists.x.map((x, index) => ({
     x,
     grind: lists.grind,
     width: lists.width[index] ?? 0,
     thickness: lists.thickness[index] ?? 0,
     edge: lists.edge[index],
-    bevelHeight: bevelAt(index),
-    curve: curveAt(index),
-    flatWidth: flatAt(index),
-    ribHeight: ribAt(index),
-    fuller: { width: lists.fullerWidth[index] ?? 0, depth: lists.fullerDepth[index] ?? 0 },
+    bevelHeight: bevels[index],
+    curve: curves[index],
+    flatWidth: flats[index],
+    ribHeight: ribs[index],
+    fuller: hasFuller ? { width: fullerWidth[index] ?? 0, depth: fullerDepth[index] ?? 0 } : undefined,
   }));
 }
 
