@@ -72,9 +72,13 @@ function cellReader(parameter: AnyParameter): (cell: Cell) => Read {
 
 function readCells(cells: Cells, parameter: AnyParameter): Read[] {
   const read = cellReader(parameter);
-  const values: Read[] = [];
+  const values = new Array<Read>(cells.length * (cells[0]?.length ?? 0));
+  let at = 0;
   for (const row of cells) {
-    for (const cell of row) values.push(read(cell));
+    for (const cell of row) {
+      values[at] = read(cell);
+      at += 1;
+    }
   }
   return values;
 }

@@ -69,6 +69,8 @@ interface Call {
   readonly feeds: readonly Feed[];
   /** Places of the station lists among the feeds. */
   readonly lists: readonly number[];
+  /** Places of the feeds that differ from input to input. */
+  readonly varying: readonly number[];
   /** Places of the feeds that make an input blank when they are. */
   readonly judged: readonly number[];
   /** What was settled of each feed that is the same for every input. */
@@ -83,12 +85,12 @@ function placesWhere(all: readonly Feed[], fits: (feed: Feed) => boolean): numbe
 
 function prepared(fn: RowFunction, all: readonly Feed[]): Call {
   const varying = placesWhere(all, (feed) => feed.inputs > 1);
-  const judged = varying.length > 0 ? varying : placesWhere(all, () => true);
   return {
     fn,
     feeds: all,
     lists: placesWhere(all, ({ argument }) => isList(argument)),
-    judged,
+    varying,
+    judged: varying.length > 0 ? varying : placesWhere(all, () => true),
     kept: all.map(() => undefined),
   };
 }
@@ -97,9 +99,11 @@ function prepared(fn: RowFunction, all: readonly Feed[]): Call {
 export function* evaluateRows(fn: RowFunction, args: readonly Argument[]): InParts<Cells> {
   const call = prepared(fn, feeds(args));
   const inputs = Math.max(1, ...call.feeds.map((feed) => feed.inputs));
+  // What is the same for every input stays in its place from the first one on.
+  const reads = call.feeds.map((feed) => feed.take(0));
   const rows: Cell[][] = [];
   for (let index = 0; index < inputs; index += 1) {
-    const reads = call.feeds.map(({ take }) => take(index));
+    for (const at of call.varying) reads[at] = (call.feeds[at] as Feed).take(index);
     rows.push(isBlankInput(call, reads) ? emptyRow(fn.result) : answer(call, reads));
     yield;
   }
@@ -121,7 +125,7 @@ function answer(call: Call, reads: Reads): Cell[] {
 
 function valuesOf(call: Call, reads: Reads): Record<string, unknown> | Refusal {
   const values: Record<string, unknown> = {};
-  const stations = stationCount(call.lists.map((at) => reads[at] ?? []));
+  const stations = stationCount(call.lists, reads);
   for (let at = 0; at < reads.length; at += 1) {
     const feed = call.feeds[at] as Feed;
     const own = reads[at] as readonly Read[];
@@ -152,11 +156,20 @@ export function rangeValues(reads: readonly Read[]): readonly unknown[] | Refusa
 }
 
 /** Stations of this blade: up to the last place where any station list holds something. */
-function stationCount(lists: readonly (readonly Read[])[]): number {
+function stationCount(lists: readonly number[], reads: Reads): number {
   let count = 1;
-  for (const reads of lists) count = Math.max(count, reads.length);
-  while (count > 1 && lists.every((reads) => reads.length < count || reads[count - 1] === BLANK)) count -= 1;
+  for (const at of lists) count = Math.max(count, reads[at]?.length ?? 0);
+  while (count > 1 && !isHeld(lists, reads, count - 1)) count -= 1;
   return count;
+}
+
+/** Whether any list holds something at a station. */
+function isHeld(lists: readonly number[], reads: Reads, station: number): boolean {
+  for (const at of lists) {
+    const list = reads[at] ?? [];
+    if (station < list.length && list[station] !== BLANK) return true;
+  }
+  return false;
 }
 
 /** What a list holds at a station; a single cell serves them all. */
@@ -165,11 +178,18 @@ function atStation(reads: readonly Read[], station: number): Read {
   return station < reads.length ? reads[station] : BLANK;
 }
 
+/** Whether a list holds a value at each place and can be taken as it stands. */
+function isComplete(reads: readonly Read[]): boolean {
+  for (const read of reads) if (read === BLANK || read instanceof Refusal) return false;
+  return true;
+}
+
 function seriesValues(
   parameter: AnyParameter,
   reads: readonly Read[],
   stations: number,
 ): readonly unknown[] | Refusal {
+  if (reads.length === stations && isComplete(reads)) return reads;
   const values: unknown[] = [];
   for (let station = 0; station < stations; station += 1) {
     const value = readArgument(atStation(reads, station), parameter);

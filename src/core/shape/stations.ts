@@ -1,6 +1,6 @@
 import { checkFigure } from "../figure-limits";
 import { quantityText } from "../quantity-text";
-import { attempt, InvalidValue, Refusal } from "../refusal";
+import { InvalidValue, Refusal } from "../refusal";
 import { relation } from "../relation";
 import { type Fuller, fullerArea } from "./fuller";
 import { addMoments, type Moments, polynomialMoments, shiftMoments, smoothMoments } from "./moments";
@@ -78,6 +78,11 @@ function outlineBetween(a: Outline, b: Outline, share: number): Outline {
   };
 }
 
+function fullerBetween(a: Fuller, b: Fuller, share: number): Fuller {
+  if (a === NO_FULLER && b === NO_FULLER) return NO_FULLER;
+  return { width: between(a.width, b.width, share), depth: between(a.depth, b.depth, share) };
+}
+
 /** The section at a share of the way from one station to the next: every dimension in a straight line. */
 export function sectionBetween(
   a: ResolvedStation,
@@ -86,10 +91,7 @@ export function sectionBetween(
 ): { readonly outline: Outline; readonly fuller: Fuller } {
   return {
     outline: outlineBetween(a.outline, b.outline, share),
-    fuller: {
-      width: between(a.fuller.width, b.fuller.width, share),
-      depth: between(a.fuller.depth, b.fuller.depth, share),
-    },
+    fuller: fullerBetween(a.fuller, b.fuller, share),
   };
 }
 
@@ -98,19 +100,30 @@ function netArea(outline: Outline, fuller: Fuller): number {
   return fuller.width === 0 && fuller.depth === 0 ? area : area - 2 * fullerArea(outline, fuller);
 }
 
-/** Runs a step and, if it refuses, says where along the blade. */
-function atPlace<T>(x: number, step: () => T): T {
-  const found = attempt(step);
-  if (!(found instanceof Refusal)) return found;
-  throw new InvalidValue(`at ${quantityText(x, "mm")}: ${found.message}`);
+/** A refusal, with the place along the blade. */
+function atPlace(x: number, thrown: unknown): unknown {
+  if (!(thrown instanceof Refusal)) return thrown;
+  return new InvalidValue(`at ${quantityText(x, "mm")}: ${thrown.message}`);
 }
 
 function resolveStation(station: Station): ResolvedStation {
   const { x, fuller = NO_FULLER } = station;
-  return atPlace(x, () => {
+  try {
     const outline = outlineOf(station);
     return { x, outline, fuller, area: netArea(outline, fuller) };
-  });
+  } catch (thrown) {
+    throw atPlace(x, thrown);
+  }
+}
+
+/** Net area at a share of the way from one station to the next, mm². */
+function areaBetween(a: ResolvedStation, b: ResolvedStation, share: number): number {
+  try {
+    const { outline, fuller } = sectionBetween(a, b, share);
+    return netArea(outline, fuller);
+  } catch (thrown) {
+    throw atPlace(a.x + (b.x - a.x) * share, thrown);
+  }
 }
 
 /** Arcs, and anything a fuller cuts, are not polynomials of the distance. */
@@ -121,15 +134,9 @@ function isPolynomial({ outline, fuller }: ResolvedStation): boolean {
 
 function panelMoments(a: ResolvedStation, b: ResolvedStation): Moments {
   const length = b.x - a.x;
-  if (isPolynomial(a) && isPolynomial(b)) {
-    const middle = () => outlineArea(outlineBetween(a.outline, b.outline, 0.5));
-    return polynomialMoments(a.area, atPlace(a.x + length / 2, middle), b.area, length);
-  }
-  const area = (fromStart: number) => {
-    const { outline, fuller } = sectionBetween(a, b, fromStart / length);
-    return atPlace(a.x + fromStart, () => netArea(outline, fuller));
-  };
-  return smoothMoments(area, length);
+  if (isPolynomial(a) && isPolynomial(b))
+    return polynomialMoments(a.area, areaBetween(a, b, 0.5), b.area, length);
+  return smoothMoments((fromStart) => areaBetween(a, b, fromStart / length), length);
 }
 
 function checkOrder(stations: readonly Station[]): void {

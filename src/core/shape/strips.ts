@@ -1,4 +1,5 @@
 import type { Fuller } from "./fuller";
+import type { GrindWord } from "./grinds";
 import type { Outline } from "./section";
 import { bevelFace } from "./section-checks";
 import { segmentArea, segmentHeight, segmentRadius } from "./segment";
@@ -26,33 +27,31 @@ interface Arc {
   readonly side: 1 | -1;
 }
 
-/** A strip as figures: faces are made of it where they are asked for, most of the time its area is all that is. */
-interface Part {
-  /** Ends across the width [mm]. */
-  readonly from: number;
-  readonly to: number;
-  /** Thickness at them, straight from one to the other where there is no arc [mm]. */
-  readonly start: number;
-  readonly end: number;
-  /** Both faces, mirrored; `null` for straight ones. */
-  readonly arc: Arc | null;
-  /** Between the faces, in closed form [mm²] */
-  readonly area: number;
+/** Takes the strips of a section one after another, as figures: no more is made of them than the taker needs. */
+interface StripTaker {
+  /** Straight on both faces, from one thickness to another [mm]. */
+  straight(from: number, to: number, start: number, end: number): void;
+  /** Both faces arcs, mirrored; the area between them in closed form [mm²]. */
+  curved(from: number, to: number, arc: Arc, area: number): void;
 }
 
-/** Straight on both faces. */
-function wedge(from: number, to: number, start: number, end: number): Part {
-  return { from, to, start, end, arc: null, area: ((to - from) * (start + end)) / 2 };
+function slab(taker: StripTaker, from: number, to: number, thickness: number): void {
+  taker.straight(from, to, thickness, thickness);
 }
 
-function slab(from: number, to: number, thickness: number): Part {
-  return wedge(from, to, thickness, thickness);
+function bar(taker: StripTaker, { width, thickness }: Outline): void {
+  slab(taker, 0, width, thickness);
 }
+
+function straightBevel(taker: StripTaker, { width, thickness, edge, bevel }: Outline): void {
+  taker.straight(width - bevel, width, thickness, edge);
+}
+
+/** Where the blade ends in a point there is no face to grind: its end, as high as it is thick, is none. */
+const isPoint = ({ bevel }: Outline) => bevel === 0;
 
 /** A bevel hollowed by a wheel (`side` -1, the centre outside the blade) or bulging (`side` 1, the centre within). */
-function arcBevel(outline: Outline, radius: number, rise: number, side: 1 | -1): Part {
-  // Where the blade ends in a point there is no face to grind: its end, as high as it is thick, is none.
-  if (outline.bevel === 0) return straightBevel(outline);
+function arcBevel(taker: StripTaker, outline: Outline, radius: number, rise: number, side: 1 | -1): void {
   const { width, thickness, edge, bevel } = outline;
   const chord = bevelFace(outline);
   const toCentre = side * (rise - radius);
@@ -64,68 +63,86 @@ function arcBevel(outline: Outline, radius: number, rise: number, side: 1 | -1):
   };
   // Where a blade is hardly wider than its face is high, near a point, a wheel takes all there is and no more.
   const area = Math.max(0, (bevel * (thickness + edge)) / 2 + side * 2 * segmentArea(chord, rise));
-  return { from: width - bevel, to: width, start: thickness, end: edge, arc, area };
+  taker.curved(width - bevel, width, arc, area);
 }
 
-function straightBevel({ width, thickness, edge, bevel }: Outline): Part {
-  return wedge(width - bevel, width, thickness, edge);
+/** What stands at full thickness above a bevel. */
+function aboveBevel(taker: StripTaker, { width, bevel, thickness }: Outline): void {
+  slab(taker, 0, width - bevel, thickness);
 }
 
-/** A bevel under a flat of full thickness. */
-function bevelled(outline: Outline, bevel: Part): Part[] {
-  return [slab(0, outline.width - outline.bevel, outline.thickness), bevel];
+function hollow(taker: StripTaker, outline: Outline): void {
+  const { curve: radius } = outline;
+  aboveBevel(taker, outline);
+  if (isPoint(outline)) straightBevel(taker, outline);
+  else arcBevel(taker, outline, radius, segmentHeight(radius, bevelFace(outline)), -1);
 }
 
-function hollow(outline: Outline): Part {
-  return arcBevel(outline, outline.curve, segmentHeight(outline.curve, bevelFace(outline)), -1);
-}
-
-function convex(outline: Outline): Part {
+function convex(taker: StripTaker, outline: Outline): void {
   const { curve: bulge } = outline;
-  if (bulge === 0) return straightBevel(outline);
-  return arcBevel(outline, segmentRadius(bevelFace(outline), bulge), bulge, 1);
+  aboveBevel(taker, outline);
+  if (bulge === 0 || isPoint(outline)) straightBevel(taker, outline);
+  else arcBevel(taker, outline, segmentRadius(bevelFace(outline), bulge), bulge, 1);
 }
 
-function lenticular({ width, thickness, edge }: Outline): Part[] {
-  const rise = (thickness - edge) / 2;
+function bevelled(taker: StripTaker, outline: Outline): void {
+  aboveBevel(taker, outline);
+  straightBevel(taker, outline);
+}
+
+function twoArcs(taker: StripTaker, { width, thickness, edge }: Outline, rise: number): void {
   const middle = width / 2;
-  if (rise <= 0) return [slab(0, width, thickness)];
   const radius = segmentRadius(width, rise);
   const arc: Arc = { radius, centreY: middle, centreHeight: thickness / 2 - radius, side: 1 };
-  const area = middle * edge + segmentArea(width, rise);
-  return [
-    { from: 0, to: middle, start: edge, end: thickness, arc, area },
-    { from: middle, to: width, start: thickness, end: edge, arc, area },
-  ];
+  const half = middle * edge + segmentArea(width, rise);
+  taker.curved(0, middle, arc, half);
+  taker.curved(middle, width, arc, half);
+}
+
+function lenticular(taker: StripTaker, outline: Outline): void {
+  const rise = (outline.thickness - outline.edge) / 2;
+  if (rise > 0) twoArcs(taker, outline, rise);
+  else bar(taker, outline);
 }
 
 /** Two edges under a flat, or under a ridge where the flat has no width. */
-function ridged({ width, thickness, edge, flat }: Outline): Part[] {
+function ridged(taker: StripTaker, { width, thickness, edge, flat }: Outline): void {
   const [first, second] = [(width - flat) / 2, (width + flat) / 2];
-  return [
-    wedge(0, first, edge, thickness),
-    slab(first, second, thickness),
-    wedge(second, width, thickness, edge),
-  ];
+  taker.straight(0, first, edge, thickness);
+  slab(taker, first, second, thickness);
+  taker.straight(second, width, thickness, edge);
 }
 
-function partsOf(outline: Outline): readonly Part[] {
-  switch (outline.grind.word) {
-    case "hollow":
-      return bevelled(outline, hollow(outline));
-    case "convex":
-      return bevelled(outline, convex(outline));
-    case "lenticular":
-      return lenticular(outline);
-    case "diamond":
-    case "hexagonal":
-      return ridged(outline);
-    case "rectangle":
-      return [slab(0, outline.width, outline.thickness)];
-    case "t-back":
-      return [slab(-outline.rib, 0, outline.flat), ...bevelled(outline, straightBevel(outline))];
-    default:
-      return bevelled(outline, straightBevel(outline));
+function ribbed(taker: StripTaker, outline: Outline): void {
+  slab(taker, -outline.rib, 0, outline.flat);
+  bevelled(taker, outline);
+}
+
+/** The one description of each grind, from spine to edge (or edge to edge). */
+const STRIPS: Readonly<Record<GrindWord, (taker: StripTaker, outline: Outline) => void>> = {
+  flat: bevelled,
+  "part flat": bevelled,
+  chisel: bevelled,
+  hollow,
+  convex,
+  lenticular,
+  diamond: ridged,
+  hexagonal: ridged,
+  rectangle: bar,
+  "t-back": ribbed,
+};
+
+const wedgeArea = (from: number, to: number, start: number, end: number) => ((to - from) * (start + end)) / 2;
+
+class AreaSum implements StripTaker {
+  sum = 0;
+
+  straight(from: number, to: number, start: number, end: number): void {
+    this.sum += wedgeArea(from, to, start, end);
+  }
+
+  curved(_from: number, _to: number, _arc: Arc, area: number): void {
+    this.sum += area;
   }
 }
 
@@ -136,9 +153,9 @@ function partsOf(outline: Outline): readonly Part[] {
  * @returns [mm²]
  */
 export function areaOfStrips(outline: Outline): number {
-  let sum = 0;
-  for (const { area } of partsOf(outline)) sum += area;
-  return sum;
+  const area = new AreaSum();
+  STRIPS[outline.grind.word](area, outline);
+  return area.sum;
 }
 
 function line(from: number, to: number, start: number, end: number): Face {
@@ -150,9 +167,19 @@ function arcFace({ radius, centreY, centreHeight, side }: Arc): Face {
   return (y) => centreHeight + side * Math.sqrt(Math.max(0, radius * radius - (y - centreY) ** 2));
 }
 
-function stripOf({ from, to, start, end, arc, area }: Part): Strip {
-  const top = arc === null ? line(from, to, start / 2, end / 2) : arcFace(arc);
-  return { from, to, top, bottom: (y) => -top(y), area, straight: arc === null };
+class StripList implements StripTaker {
+  readonly strips: Strip[] = [];
+
+  straight(from: number, to: number, start: number, end: number): void {
+    const top = line(from, to, start / 2, end / 2);
+    const area = wedgeArea(from, to, start, end);
+    this.strips.push({ from, to, top, bottom: (y) => -top(y), area, straight: true });
+  }
+
+  curved(from: number, to: number, arc: Arc, area: number): void {
+    const top = arcFace(arc);
+    this.strips.push({ from, to, top, bottom: (y) => -top(y), area, straight: false });
+  }
 }
 
 /** One face flat, the other bevelled: the middle plane is taken as the flat face. */
@@ -161,14 +188,15 @@ function onFlatFace(strip: Strip): Strip {
 }
 
 /**
- * A cross-section from spine to edge (or edge to edge) as strips side by side. The parts of a grind are its one
- * description, from which areas, second moments and drawings are made.
+ * A cross-section from spine to edge (or edge to edge) as strips side by side, from which second moments and drawings
+ * are made.
  *
  * @param outline - A section that `checkOutline` lets pass [mm]
  */
 export function stripsOf(outline: Outline): readonly Strip[] {
-  const strips = partsOf(outline).map(stripOf);
-  return outline.grind.word === "chisel" ? strips.map(onFlatFace) : strips;
+  const list = new StripList();
+  STRIPS[outline.grind.word](list, outline);
+  return outline.grind.word === "chisel" ? list.strips.map(onFlatFace) : list.strips;
 }
 
 /** Distance from the spine at which a fuller begins: in the middle of its face, on a wedge along the spine [mm]. */

@@ -16,8 +16,8 @@ export const STATIONS = rowFunction({
     { label: "inertia about the balance", unit: "kg m²" },
   ],
   relations: (steel) => [STATION_MOMENTS, SECTION_AREA, FULLER, ...densityRelations(steel)],
-  compute: ({ density, ...lists }) => {
-    const { volume, mass, balance, inertia } = bladeProperties(stationsOf(lists), density);
+  compute: (values) => {
+    const { volume, mass, balance, inertia } = bladeProperties(stationsOf(values), values.density);
     return [volume, mass, balance, inertia];
   },
 });
