@@ -9,6 +9,6 @@ export { type BladeSoFar, type Retemper, retemper } from "./retemper";
 export type { QuenchedSection } from "./section-effect";
 export { type CurvePoint, type CurveSpan, temperCurve } from "./temper-curve";
 export { temperFor } from "./temper-for";
-export { type TemperFlag, type TemperPlan, temperPlan } from "./temper-plan";
+export { type LikelyTemper, type TemperFlag, type TemperPlan, temperPlan } from "./temper-plan";
 export { type KnownTemper, type Treatment, temperedHardness } from "./tempered";
 export { type TemperedRange, temperedRange } from "./tempered-range";
