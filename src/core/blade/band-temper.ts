@@ -1,4 +1,6 @@
+import { BoundedMap } from "../bounded-map";
 import { type SteelAsked, steelAsked } from "../steel/asked";
+import type { Steel } from "../steel/steel";
 import { BROAD_C, HALF_HRC, PLATEAU_C } from "../tempering/temper-plan";
 import { largestShift, type Treatment } from "../tempering/tempered";
 import { bandHalfWidth, KNOWN_HALF_WIDTH } from "../tempering/tempered-range";
@@ -173,6 +175,37 @@ function allowedFor(
   return near.length > 0 ? near : soft;
 }
 
+/** Answers remembered for one steel: every line of a run and every hardness of a table asks the same again. */
+const REMEMBERED = 50;
+const remembered = new WeakMap<Steel, BoundedMap<string, BandTemper>>();
+
+function answersFor(steel: Steel): BoundedMap<string, BandTemper> {
+  const known = remembered.get(steel);
+  if (known !== undefined) return known;
+  const answers = new BoundedMap<string, BandTemper>(REMEMBERED);
+  remembered.set(steel, answers);
+  return answers;
+}
+
+/** All that an answer depends on besides the steel. */
+function keyOf({ use, treatment, lower }: BandTemperQuestion): string {
+  const { low, high, service, group } = use;
+  const { hours, cycles, known, hardenC, quenchToC } = treatment;
+  return [
+    low,
+    high,
+    service,
+    group,
+    lower,
+    hours,
+    cycles,
+    known?.celsius,
+    known?.hrc,
+    hardenC,
+    quenchToC,
+  ].join("|");
+}
+
 /**
  * The temper that gives the best chance of the band of a use. Struck blades stay out of the brittle
  * ranges and, where a temper leaves the choice, no harder than the band, or up to 2 HRC harder where a short blade's
@@ -191,6 +224,16 @@ export function bandTemper(asked: BandTemperAsked): BandTemper {
     treatment: given,
     lower,
   };
+  const answers = answersFor(question.steel);
+  const key = keyOf(question);
+  const known = answers.get(key);
+  if (known !== undefined) return known;
+  const found = bestTemper(question);
+  answers.set(key, found);
+  return found;
+}
+
+function bestTemper(question: BandTemperQuestion): BandTemper {
   const { steel, treatment, use } = question;
   const tempers = tempersOf(steel, treatment);
   const all = candidates(question, tempers);

@@ -1,5 +1,6 @@
 import { edgeLoad, rollOrChip } from "../mechanics/edge-load";
 import { yieldBand } from "../mechanics/yield";
+import { type InParts, toTheEnd } from "../parts";
 import { attemptOr } from "../refusal";
 import { type SteelAsked, steelAsked } from "../steel/asked";
 import type { Steel } from "../steel/steel";
@@ -69,11 +70,12 @@ function against(now: number | undefined, before: number | undefined, what: stri
   return `${what} ${percent > 0 ? "+" : percent < 0 ? "−" : "±"}${Math.abs(percent)} %`;
 }
 
-function changesOf(steel: Steel, row: Figures, first: Figures): string {
+/** @param first - Of the hardness that this one is held against; undefined for that hardness itself. */
+function changesOf(steel: Steel, row: Figures, first: Figures | undefined): string {
   if (row.temperC === undefined) return "no temper of this steel leads there";
   const parts = [
-    row === first ? "" : against(row.yieldMPa, first.yieldMPa, "yield"),
-    row === first ? "" : against(row.edgeLoad, first.edgeLoad, "edge load"),
+    against(row.yieldMPa, first?.yieldMPa, "yield"),
+    against(row.edgeLoad, first?.edgeLoad, "edge load"),
     row.isBound ? "yield and edge load are lower bounds" : "",
     isUnavoidable(steel, row.temperC) ? "tempered in its brittle range" : "",
     rollOrChip(row.hrc),
@@ -100,8 +102,23 @@ export function tradeOff(
   hardnesses: readonly number[],
   treatment: Treatment = {},
 ): readonly TradeOff[] {
+  return toTheEnd(tradeOffInParts(use, steel, hardnesses, treatment));
+}
+
+/** The same in parts: it may pause after each hardness. */
+export function* tradeOffInParts(
+  use: Use | string,
+  steel: SteelAsked,
+  hardnesses: readonly number[],
+  treatment: Treatment,
+): InParts<readonly TradeOff[]> {
   const asked = wordAsked(use, findUse);
   const of = steelAsked(steel);
-  const rows = hardnesses.map((hrc) => figuresAt(asked, of, hrc, treatment));
-  return rows.map((row) => ({ ...row, changes: changesOf(of, row, rows[0] as Figures) }));
+  const rows: TradeOff[] = [];
+  for (const hrc of hardnesses) {
+    const figures = figuresAt(asked, of, hrc, treatment);
+    rows.push({ ...figures, changes: changesOf(of, figures, rows[0]) });
+    yield;
+  }
+  return rows;
 }

@@ -1,4 +1,4 @@
-import { tradeOff } from "../../core/blade/trade-off";
+import { tradeOffInParts } from "../../core/blade/trade-off";
 import { YIELD_RATIO } from "../../core/hardness/strength";
 import { EDGE_BENDING } from "../../core/mechanics/edge-load";
 import { InvalidValue } from "../../core/refusal";
@@ -48,10 +48,11 @@ export const TRADE_OFF = tableFunction({
     EDGE_BENDING,
     ...toughnessRelations(steel),
   ],
-  compute: ({ use, steel, hrc }) => {
+  *compute({ use, steel, hrc }) {
     const asked = hrc.filter((value) => value !== undefined);
     if (asked.length === 0) throw new InvalidValue("HRC list: empty; give one hardness or more");
-    return tradeOff(use, steel, asked, USUAL_TREATMENT).map((row) => [
+    const rows = yield* tradeOffInParts(use, steel, asked, USUAL_TREATMENT);
+    return rows.map((row) => [
       row.hrc,
       rounded(row.temperC),
       shownChance(row.chance),
