@@ -87,6 +87,34 @@ describe("the look of cells", () => {
   });
 });
 
+test("an editor that is opened over a cell holds what stands there now, however it came there", async () => {
+  const cell = lineCell(1, "item");
+  const press = async (...keys: string[]) => {
+    for (const key of keys) await page().keyboard.press(key, { delay: 30 });
+  };
+  const before = (await bench.line(1)).item ?? "";
+  await bench.enter(cell, "Tern");
+  await bench.says(cell, "Tern");
+  await keyboardToGrid();
+  await press("F2", "s", "Enter");
+  await bench.says(cell, "Terns");
+  await keyboardToGrid();
+  await press("Delete");
+  await bench.says(cell, "Empty");
+  await keyboardToGrid();
+  await press("F2", "A", "Enter");
+  await bench.says(cell, "A");
+  await bench.press("Undo");
+  await bench.says(cell, "Empty");
+  await bench.press("Undo");
+  await bench.says(cell, "Terns");
+  await keyboardToGrid();
+  await press("F2", "Backspace", "Enter");
+  await bench.says(cell, "Tern");
+  await bench.enter(cell, before);
+  await bench.says(cell, before);
+});
+
 describe("rows of a table", () => {
   test("a row put in has its formulas, the other sheets follow, and undo takes it out", async () => {
     const before = await bench.lines();

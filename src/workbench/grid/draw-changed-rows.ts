@@ -24,6 +24,11 @@ import { forgetAll, forgetRows, fromMemory, type Looks, rememberLooks } from "./
  */
 
 const SET_VALUES = "sheet.mutation.set-range-values";
+/**
+ * What the grid notes of formulas beside the cells that hold them, with every entry that is typed: no cell looks
+ * different for it. What formulas fill is drawn with the answer of the calculation.
+ */
+const NOTES = new Set(["formula.mutation.set-formula-data", "formula.mutation.set-array-formula-data"]);
 /** Changed rows with no more unchanged ones between them are drawn as one: each band draws the rows beside it too. */
 const MAX_BETWEEN = 2;
 
@@ -214,6 +219,7 @@ function isDrawn(
   { _context: context, _sheetSkeletonManagerService: skeletons }: Controller,
   { id, params }: ICommandInfo,
 ) {
+  if (NOTES.has(id)) return true;
   const values = params as Values | undefined;
   if (id !== SET_VALUES || values?.unitId !== context.unitId) return false;
   const sheet = context.unit.getActiveSheet();

@@ -14,8 +14,10 @@ import { GridRows } from "./grid-rows";
 import { type StartedGrid, startGrid } from "./grid-start";
 import { type GridState, GridWorkbook } from "./grid-workbook";
 
-/** Results arrive in many small steps; listeners hear of them once. */
+/** An entry is made of many small steps; listeners hear of them once, with its results where those come sooner. */
 const SETTLE_MS = 40;
+/** Commands inside the editor of a cell: they change nothing that the page shows beside the grid. */
+const IN_EDITOR = "doc.";
 
 const formatOf = (cell: FRange) => cell.getCellStyleData()?.n?.pattern;
 
@@ -37,10 +39,13 @@ class UniverGrid implements Grid {
       () => this.activeWorkbook,
       (command, params) => api.syncExecuteCommand(command, params),
     );
-    api.addEvent(api.Event.CommandExecuted, () => this.announce());
+    api.addEvent(api.Event.CommandExecuted, ({ id }) => {
+      if (!id.startsWith(IN_EDITOR)) this.announce();
+    });
     api.addEvent(api.Event.BeforeCommandExecute, (event) => this.takeOver(event));
     api.addEvent(api.Event.SelectionChanged, () => this.announce());
-    calculation.onResults(() => this.announce());
+    // What the page says of them is drawn with them, in one frame.
+    calculation.onResults(() => this.tell());
   }
 
   private get activeWorkbook() {
@@ -55,9 +60,12 @@ class UniverGrid implements Grid {
 
   private announce(): void {
     clearTimeout(this.pending);
-    this.pending = setTimeout(() => {
-      for (const changed of this.listeners) changed();
-    }, SETTLE_MS);
+    this.pending = setTimeout(() => this.tell(), SETTLE_MS);
+  }
+
+  private tell(): void {
+    clearTimeout(this.pending);
+    for (const changed of this.listeners) changed();
   }
 
   /** Rows of a table are put in and taken out with all sheets that repeat them, also from the grid's own menu. */

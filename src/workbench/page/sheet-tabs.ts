@@ -88,6 +88,7 @@ class SheetTabs {
     const first = progress?.missing[0]?.sheet ?? names.find((name) => groupOf(name) === group) ?? active;
     const choose = button(group, () => this.grid.showSheet(first));
     choose.dataset.step = group;
+    choose.dataset.leads = first;
     choose.setAttribute("aria-current", groupOf(active) === group ? "step" : "false");
     const words = progress === undefined ? "" : progressWords(progress);
     if (words !== "") {
@@ -108,14 +109,23 @@ class SheetTabs {
       this.grid.select(address);
       focusGrid();
     });
+    go.dataset.leads = `${sheet} ${address}`;
     replaceKeepingFocus(this.next, ["Next: ", go]);
   }
 }
 
-/** Draws a place anew; where the focus stood in it, it goes to what is current there, not to the top of the page. */
+/**
+ * Draws a place anew, where it shows something else than before: the page is laid out and painted for it. Where the
+ * focus stood in it, it goes to what is current there, not to the top of the page.
+ *
+ * @param content - Buttons that lead elsewhere differ in what they show or in their data.
+ */
 function replaceKeepingFocus(place: HTMLElement, content: readonly (Node | string)[]): void {
+  const drawn = place.cloneNode() as HTMLElement;
+  drawn.replaceChildren(...content);
+  if (drawn.isEqualNode(place)) return;
   const isFocused = place.contains(document.activeElement);
-  place.replaceChildren(...content);
+  place.replaceChildren(...drawn.childNodes);
   if (isFocused) {
     (
       place.querySelector<HTMLElement>('[aria-current]:not([aria-current="false"])') ??
