@@ -1,11 +1,12 @@
 import { strFromU8, unzipSync } from "fflate";
 import { beforeAll, describe, expect, it } from "vitest";
+import { recalculate } from "../../src/workbook/file/patch/recalculate";
 import { shareCopy } from "../../src/workbook/share/share-copy";
 import { shareQuestion } from "../../src/workbook/share/share-question";
 import { planningFile } from "../../src/workbook/sheets/planning-file";
 import { planningTemplate } from "../../src/workbook/sheets/planning-template";
 import { SHEETS_OF_THE_PLAN } from "../../src/workbook/sheets/sheets-of-the-plan";
-import { exampleData } from "../../src/workbook/sheets/template-data";
+import { type DataRow, exampleData } from "../../src/workbook/sheets/template-data";
 import { type StoredValues, storedValues } from "./template-cells";
 
 const LONG = 240_000;
@@ -63,6 +64,56 @@ describe("offers of run R-07", () => {
     // 33 a bar of 3.5145 kg.
     expect(offers[4]?.[13]).toBeCloseTo(33 / 3.5145, 6);
   });
+});
+
+describe("the sheet Best offer", () => {
+  const best = () => planningTemplate(exampleData()).sheets.find(({ name }) => name === "Best offer");
+
+  it("asks each function once for all cells, and once more for the sentence of a refusal", () => {
+    for (const name of ["BEST_OFFER", "OFFERS_COMPARED"]) {
+      const asking = (best()?.rows ?? []).flatMap((cells) =>
+        cells.flatMap((cell, column) =>
+          String(cell?.content ?? "").includes(`BLADE.${name}(`) ? [{ column, content: cell?.content }] : [],
+        ),
+      );
+      const hidden = asking.filter(({ column }) => best()?.hiddenColumns?.includes(column));
+      expect(hidden).toHaveLength(1);
+      expect(asking).toHaveLength(2);
+      const [first] = asking.filter((cell) => !hidden.includes(cell));
+      expect(first?.content).toMatch(/^=IF\(\$[A-Z]+\$\d+="–",/);
+    }
+  });
+
+  it("prints the columns in sight alone", () => {
+    const sheet = best();
+    const lastColumn = sheet?.print?.area?.lastColumn ?? -1;
+    expect(sheet?.hiddenColumns?.[0]).toBe(lastColumn + 1);
+    expect(Math.max(...(sheet?.rows ?? []).map((cells) => cells.length))).toBeLessThanOrEqual(
+      lastColumn + 1 + (sheet?.hiddenColumns?.length ?? 0),
+    );
+  });
+
+  it(
+    "is empty until a price is typed, and tells a refusal in the first cell of each table",
+    async () => {
+      const offer = ["Old Quay Metals", "52100", 50, 3, null, "kg", "3000"] as const;
+      const shown = async (row: DataRow) => {
+        const file = await planningFile(planningTemplate({ ...exampleData(), offers: [row] }));
+        const { errors } = await recalculate(file);
+        const rows = (await storedValues(file)).rows("Best offer").map((cells) => cells.slice(0, 9));
+        const at = rows.findIndex(([cell]) => cell === "Steel") + 1;
+        return { errors: errors.map(({ cell }) => cell), rows: rows.slice(at, at + 3) };
+      };
+      const none = await shown([...offer]);
+      expect(none.errors).toEqual([]);
+      expect(none.rows.flat().every((cell) => cell === undefined || cell === "")).toBe(true);
+      const refused = await shown([...offer].map((cell, at) => (at === 1 ? "nonsuch" : (cell ?? 8))));
+      expect(refused.errors).toHaveLength(2);
+      expect(refused.rows[0]).toEqual(["#N/A", "–", "–", "–", "–", "–", "–", "–", undefined]);
+      expect(refused.rows[1]?.slice(0, 8)).toEqual(Array(8).fill("–"));
+    },
+    LONG,
+  );
 });
 
 describe("what suppliers ask stays in the workbook", () => {

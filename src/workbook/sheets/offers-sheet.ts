@@ -1,8 +1,9 @@
-import type { SheetModel } from "../model/sheet-model";
+import type { CellModel, SheetModel } from "../model/sheet-model";
 import type { Cover } from "./cover-sheet";
 import type { CutList } from "./cut-list-sheet";
 import { listedWords } from "./parts/listed-words";
 import {
+  beside,
   field,
   fixedBlock,
   fixedName,
@@ -126,6 +127,7 @@ const SUPPLIERS = 6;
 const FIXED_COLUMNS = 3;
 const CHARGE_ROWS = 7;
 const MIX_ROWS = 3 * SUPPLIERS + 2;
+const SIDE_COLUMNS = FIXED_COLUMNS + SUPPLIERS;
 /** A plan of more lines shows so many steels and sections. */
 const MAX_ITEMS = 40;
 const NONE = "–";
@@ -145,19 +147,63 @@ const MIX = [
   ["Delivery", undefined],
 ] as const;
 
+const WIDTHS = [110, 150, 130, 90, 96, 90, 90, 96, 96];
+/** What the functions answer stands behind the columns in sight, a blank column before each. */
+const BEST_COLUMN = SIDE_COLUMNS + 1;
+const COMPARED_COLUMN = BEST_COLUMN + MIX.length + 1;
+const HIDDEN = Array.from({ length: COMPARED_COLUMN }, (_, at) => SIDE_COLUMNS + at);
+
 const itemsShown = (offers: number) => Math.min(MAX_ITEMS, offers);
 const mixRows = (offers: number) => itemsShown(offers) + MIX_ROWS;
 const mixBlock = (offers: number, column: number) =>
   `'${OFFER_SHEETS.best}'!${fixedBlock(MIX_FIRST, column, mixRows(offers))}`;
 
-/** A cell of a table that a function answers with; a dash beyond its end and for what is empty on purpose. */
-function cellOf(call: string, row: number, column: number, begun: string): string {
-  const found = `INDEX(${call},${row},${column})`;
-  const shown = `IF(${found}="","${NONE}",${found})`;
-  // Where the whole table is refused its first cell says why.
-  const told = row === 1 && column === 1 ? shown : `IFERROR(${shown},"${NONE}")`;
-  return `=IF(${begun}=0,"",${told})`;
+/** What a function answers, in hidden columns: one formula fills them, so that the function is asked once. */
+interface Answer {
+  readonly call: string;
+  /** Place of its first cell. */
+  readonly row: number;
+  readonly column: number;
+  /** As much of it as the table in sight shows. */
+  readonly rows: number;
+  readonly columns: number;
 }
+
+const numbers = (count: number, between: string) =>
+  `{${Array.from({ length: count }, (_, at) => at + 1).join(between)}}`;
+
+/**
+ * Dashes beyond the end of the answer and for errors in it, empty texts until a price is typed: the formula always
+ * fills the same cells. LibreOffice keeps a formula that fills cells at the size that it had when the file was
+ * written, and what is added later would be cut off.
+ */
+function answerCell({ call, rows, columns }: Answer, begun: string): CellModel {
+  const [down, across] = [numbers(rows, ";"), numbers(columns, ",")];
+  return worked(`=IF(${begun}*${down}*${across}=0,"",IFERROR(INDEX(${call},${down},${across}),"${NONE}"))`);
+}
+
+/** The cell in sight of an answer: a dash for what is empty on purpose too, and where nobody knows the functions. */
+function cellOf(
+  { call, row, column, rows, columns }: Answer,
+  [down, across]: readonly [row: number, column: number],
+): string {
+  const first = fixedName(row, column);
+  // Where the whole table is refused its first cell says why: the function is asked again for its sentence alone.
+  if (down === 0 && across === 0) return `=IF(${first}="${NONE}",INDEX(${call},1,1),${first})`;
+  const found = `INDEX(${fixedBlock(row, column, rows, columns)},${down + 1},${across + 1})`;
+  return `=IFERROR(IF(${first}="","",IF(${found}="","${NONE}",${found})),"${NONE}")`;
+}
+
+/** The rows of an answer in sight, the answer itself behind the first of them. */
+function answerRows(answer: Answer, begun: string, formatOf: FormatOf): Row[] {
+  const { rows, columns, column } = answer;
+  const inSight = Array.from({ length: rows }, (_, row) =>
+    Array.from({ length: columns }, (_x, at) => cellIn(cellOf(answer, [row, at]), formatOf(row, at))),
+  );
+  return beside(inSight, [[answerCell(answer, begun)]], column);
+}
+
+type FormatOf = (row: number, column: number) => string | undefined;
 
 const cellIn = (content: string, format?: string) =>
   format === undefined ? words(content) : worked(content, format);
@@ -168,23 +214,23 @@ export function bestOfferSheet(offers: Offers, { cover, cuts }: Sources): SheetM
   const cutting = `${cover.at("kerf")},${cover.at("trim")}`;
   const most = fixedName(MOST, 1);
   const begun = `COUNTA(${offers.block("price")})`;
-  const best = `BLADE.BEST_OFFER(${tables},${most},${cutting})`;
-  const compared = `BLADE.OFFERS_COMPARED(${tables},${cutting})`;
-  const items = itemsShown(offers.count);
-  const mix = Array.from(
-    { length: mixRows(offers.count) },
-    (_, row): Row =>
-      MIX.map(([, format], column) => cellIn(cellOf(best, row + 1, column + 1, begun), format)),
-  );
-  const side = Array.from(
-    { length: items + CHARGE_ROWS },
-    (_, row): Row =>
-      Array.from({ length: FIXED_COLUMNS + SUPPLIERS }, (_, column) =>
-        cellIn(
-          cellOf(compared, row + 1, column + 1, begun),
-          column < FIXED_COLUMNS || row === 0 ? undefined : MONEY,
-        ),
-      ),
+  const best: Answer = {
+    call: `BLADE.BEST_OFFER(${tables},${most},${cutting})`,
+    row: MIX_FIRST,
+    column: BEST_COLUMN,
+    rows: mixRows(offers.count),
+    columns: MIX.length,
+  };
+  const compared: Answer = {
+    call: `BLADE.OFFERS_COMPARED(${tables},${cutting})`,
+    row: MIX_FIRST + best.rows + 2,
+    column: COMPARED_COLUMN,
+    rows: itemsShown(offers.count) + CHARGE_ROWS,
+    columns: SIDE_COLUMNS,
+  };
+  const mix = answerRows(best, begun, (_, column) => MIX[column]?.[1]);
+  const side = answerRows(compared, begun, (row, column) =>
+    column < FIXED_COLUMNS || row === 0 ? undefined : MONEY,
   );
   const rows: Row[] = [
     [title("Best offer: the cheapest mix of suppliers, and all offers side by side")],
@@ -204,8 +250,12 @@ export function bestOfferSheet(offers: Offers, { cover, cuts }: Sources): SheetM
     ...side,
   ];
   return helperSheet(OFFER_SHEETS.best, rows, {
-    columnWidths: [110, 150, 130, 90, 96, 90, 90, 96, 96],
+    columnWidths: [...WIDTHS, ...HIDDEN.map(() => 96)],
+    hiddenColumns: HIDDEN,
     rowHeights: { 0: 28 },
-    print: { landscape: true },
+    print: {
+      landscape: true,
+      area: { row: 0, column: 0, lastRow: rows.length - 1, lastColumn: SIDE_COLUMNS - 1 },
+    },
   });
 }

@@ -383,8 +383,8 @@ function sheetsOf(data: TemplateData, room: Room, chosen: readonly string[]): Sh
 }
 
 /**
- * The planning workbook of a run, from the enquiry to the shipped lot. Formulas stand one to a cell, none fills
- * others, so that the file outlives a reader without the add-in.
+ * The planning workbook of a run, from the enquiry to the shipped lot. Formulas in sight stand one to a cell, none fills
+ * others, so that the file outlives a reader without the add-in; those that fill others stand in hidden columns.
  *
  * @param data - What is known already; empty without it.
  * @param lines - Lines of the order to leave room for, 1 to 500; a run that is known keeps two free lines in any case.
