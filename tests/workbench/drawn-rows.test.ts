@@ -68,6 +68,10 @@ test("what is typed in the grid itself, marks of lists and bold letters show wha
   await hands.type("1095", "Enter");
   await bench.settled();
   await same("a word that it offers again");
+  await hands.go(6, 1);
+  await hands.type("A name that takes several lines in its cell", "Enter");
+  await bench.settled();
+  await same("a row that became higher, and those below it");
   await hands.go(7, 1);
   await page.keyboard.press("Control+b");
   await same("bold letters");

@@ -15,7 +15,14 @@ import {
   Spreadsheet,
   SpreadsheetSkeleton,
 } from "@univerjs/preset-sheets-core";
-import { forgetAll, forgetRows, fromMemory, type Looks, rememberLooks } from "./remembered-looks";
+import {
+  forgetAll,
+  forgetRows,
+  fromMemory,
+  keepingLooks,
+  type Looks,
+  rememberLooks,
+} from "./remembered-looks";
 
 /**
  * Draws anew what a change of values shows, the rows in which it stands, and nothing where it stands on another sheet.
@@ -24,6 +31,7 @@ import { forgetAll, forgetRows, fromMemory, type Looks, rememberLooks } from "./
  */
 
 const SET_VALUES = "sheet.mutation.set-range-values";
+const FIT_ROWS = "sheet.mutation.set-worksheet-row-auto-height";
 /**
  * What the grid notes of formulas beside the cells that hold them, with every entry that is typed: no cell looks
  * different for it. What formulas fill is drawn with the answer of the calculation.
@@ -85,6 +93,10 @@ interface Controller {
   readonly _context: { readonly unit: Workbook; readonly unitId: string; readonly mainComponent: Picture };
   readonly _sheetSkeletonManagerService: Skeletons;
   _initCommandListener(): void;
+}
+
+interface FittedRows {
+  readonly rowsAutoHeightInfo: readonly { readonly row: number }[];
 }
 
 interface Values {
@@ -228,6 +240,9 @@ function isDrawn(
   return areMarked(skeletons, context.mainComponent, rows);
 }
 
+const fittedRows = ({ rowsAutoHeightInfo }: FittedRows) =>
+  rowsAutoHeightInfo.flatMap(({ row }) => [row - 1, row, row + 1]);
+
 /** Has rows drawn anew. @returns False where the whole sheet waits to be laid out anyway. */
 function areMarked(skeletons: Skeletons, picture: Picture, rows: ReadonlySet<number>): boolean {
   const current = skeletons.getCurrentParam();
@@ -260,7 +275,11 @@ function followValues(controller: Controller): void {
     const commands = this._commandService;
     const onCommandExecuted = (listener: Listener) =>
       commands.onCommandExecuted((command, options) => {
-        if (!isDrawn(this, command)) listener(command, options);
+        if (isDrawn(this, command)) return;
+        const draw = () => listener(command, options);
+        const looks = this._sheetSkeletonManagerService.getCurrentParam()?.skeleton;
+        if (command.id !== FIT_ROWS || looks === undefined) draw();
+        else keepingLooks(looks, fittedRows(command.params as FittedRows), draw);
       });
     this._commandService = { onCommandExecuted };
     init.call(this);

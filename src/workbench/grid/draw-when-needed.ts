@@ -5,9 +5,6 @@ import { Engine, Layer } from "@univerjs/preset-sheets-core";
  * drawn, in the sheet and in the editor of a cell alike, for as long as the page is open.
  */
 
-/** Frames without a drawing before it rests. */
-const FRAMES = 1;
-
 type Draw = () => void;
 
 interface Drawing {
@@ -20,10 +17,10 @@ interface Drawn {
   makeDirty(state?: boolean): unknown;
 }
 
-/** How often an engine's loop has turned since something asked to be drawn, and what it draws. */
+/** What an engine's loop draws, and whether something asked to be drawn since it began to. */
 interface Loop {
   readonly drawings: Map<Draw, Draw>;
-  idle: number;
+  isAsked: boolean;
   isResting: boolean;
 }
 
@@ -32,7 +29,7 @@ const loops = new WeakMap<Drawing, Loop>();
 function loopOf(engine: Drawing): Loop {
   const found = loops.get(engine);
   if (found !== undefined) return found;
-  const made = { drawings: new Map<Draw, Draw>(), idle: 0, isResting: false };
+  const made = { drawings: new Map<Draw, Draw>(), isAsked: false, isResting: false };
   loops.set(engine, made);
   return made;
 }
@@ -41,34 +38,35 @@ function restWhenIdle(engine: Drawing): void {
   const { runRenderLoop: run, stopRenderLoop: stop } = engine;
   const rest = (owner: Drawing, loop: Loop) => {
     loop.isResting = true;
-    for (const counted of loop.drawings.values()) stop.call(owner, counted);
+    for (const followed of loop.drawings.values()) stop.call(owner, followed);
   };
   engine.runRenderLoop = function (draw) {
     const loop = loopOf(this);
-    const counted = () => {
+    const followed = () => {
+      loop.isAsked = false;
       draw();
-      loop.idle += 1;
-      if (loop.idle > FRAMES) rest(this, loop);
+      // A frame more in which nothing is drawn is laid out and passed on by the browser all the same.
+      if (!loop.isAsked) rest(this, loop);
     };
-    loop.drawings.set(draw, loop.drawings.get(draw) ?? counted);
-    loop.idle = 0;
+    loop.drawings.set(draw, loop.drawings.get(draw) ?? followed);
+    loop.isAsked = true;
     loop.isResting = false;
     for (const known of loop.drawings.values()) run.call(this, known);
   };
   engine.stopRenderLoop = function (draw) {
     const loop = loopOf(this);
     if (draw === undefined) loop.drawings.clear();
-    const counted = draw && loop.drawings.get(draw);
+    const followed = draw && loop.drawings.get(draw);
     if (draw !== undefined) loop.drawings.delete(draw);
-    stop.call(this, counted);
+    stop.call(this, followed);
   };
   wake = (owner) => {
     const loop = loops.get(owner);
     if (loop === undefined) return;
-    loop.idle = 0;
+    loop.isAsked = true;
     if (!loop.isResting) return;
     loop.isResting = false;
-    for (const counted of loop.drawings.values()) run.call(owner, counted);
+    for (const followed of loop.drawings.values()) run.call(owner, followed);
   };
 }
 

@@ -20,6 +20,7 @@ export interface Looks {
   readonly _handleBgMatrix: ObjectMatrix<unknown>;
   readonly _handleBorderMatrix: ObjectMatrix<unknown>;
   readonly _overflowCache: ObjectMatrix<unknown>;
+  getCellWithCoordByIndex(row: number, column: number, withHeader?: boolean): unknown;
   _resetCache(): void;
   resetRangeCache(ranges: unknown): void;
   _setStylesCacheForOneCell(row: number, column: number, options?: Asked): void;
@@ -81,6 +82,7 @@ export function rememberLooks(looks: Looks): void {
     ask.call(this, row, column, options);
   };
   looks._resetCache = function () {
+    if (this === kept) return;
     forgetAll(this);
     reset.call(this);
   };
@@ -91,7 +93,30 @@ export function rememberLooks(looks: Looks): void {
 }
 
 export function forgetAll(looks: Looks): void {
-  known.delete(looks);
+  if (looks !== kept) known.delete(looks);
+}
+
+/** The sheet whose cells keep their looks for the time being. */
+let kept: Looks | undefined;
+
+/**
+ * Does something that makes rows higher or lower and changes no cell otherwise: where published, every cell in sight
+ * is asked anew what it looks like.
+ *
+ * @param rows - What to forget all the same: texts are cut off or not by the height of their row.
+ */
+export function keepingLooks(looks: Looks, rows: Iterable<number>, work: () => void): void {
+  kept = looks;
+  try {
+    work();
+  } finally {
+    kept = undefined;
+  }
+  forgetRows(looks, rows);
+  const { backgroundPositions: places } = looks._stylesCache;
+  places.forValue((row, column) => {
+    places.setValue(row, column, looks.getCellWithCoordByIndex(row, column, false));
+  });
 }
 
 export function forgetRows(looks: Looks, rows: Iterable<number>): void {

@@ -126,7 +126,7 @@ const GLOBALS = {
   "@univerjs/sheets": "UniverSheets",
   "@univerjs/sheets-formula": "UniverSheetsFormula",
   "@univerjs/preset-sheets-core":
-    "Object.assign({}, UniverEngineRender, UniverUi, UniverSheetsUi, UniverPresetSheetsCore)",
+    "Object.assign({}, UniverEngineRender, UniverUi, UniverDocsUi, UniverSheetsUi, UniverPresetSheetsCore)",
   "@univerjs/preset-sheets-core/locales/en-US": "UniverPresetSheetsCoreEnUS",
   "@univerjs/preset-sheets-conditional-formatting":
     "Object.assign({}, UniverSheetsConditionalFormatting, UniverPresetSheetsConditionalFormatting)",
