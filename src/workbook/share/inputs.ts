@@ -1,8 +1,8 @@
-import { cellName, placeOf, type Rectangle } from "../../formula/addresses";
+import { cellName, placeOf, type Rectangle, SHEET_COLUMNS } from "../../formula/addresses";
 import { referencesIn } from "../../formula/references";
 import { contentOf } from "../file/cell-content";
 import { WORKED_AREA } from "../file/patch/print-area-names";
-import type { LiveSheet, LiveWorkbook } from "../file/read/live-workbook";
+import type { LiveFormula, LiveSheet, LiveWorkbook } from "../file/read/live-workbook";
 import type { StoredCell } from "../file/read/stored-sheet";
 import { plainContent } from "./values";
 
@@ -35,20 +35,56 @@ function* cellsIn(rows: LiveSheet["stored"]["rows"], area: Rectangle): Generator
 /** Names by which a program knows what is printed or filtered: they read no cell. */
 const isOfProgram = (name: string) => name.startsWith("_xlnm.") || name === WORKED_AREA;
 
-function areasRead(live: LiveWorkbook): Map<string, Map<string, Rectangle>> {
-  const bySheet = new Map<string, Map<string, Rectangle>>();
-  const formulas = live.sheets.flatMap((sheet) => [...sheet.formulas.values()]);
-  const named = live.main.names
-    .filter(({ name }) => !isOfProgram(name))
-    .map(({ formula }) => ({ typed: formula, sheet: "" }));
-  for (const { typed, sheet } of [...formulas, ...named]) {
-    for (const found of referencesIn(typed, sheet)) {
-      const { row, column, lastRow, lastColumn } = found.area;
-      const areas = bySheet.get(found.sheet.toUpperCase()) ?? new Map<string, Rectangle>();
-      areas.set(`${row} ${column} ${lastRow} ${lastColumn}`, found.area);
-      bySheet.set(found.sheet.toUpperCase(), areas);
+/** Rows from the first to the last, both of them included. */
+type Rows = readonly [row: number, lastRow: number];
+
+/** Rows that are read of one sheet, by the first and the last of the columns that they are read of. */
+class RowsRead {
+  private readonly byColumns = new Map<number, [row: number, lastRow: number][]>();
+
+  add({ row, column, lastRow, lastColumn }: Rectangle): void {
+    const columns = placeOf(column, lastColumn);
+    const rows = this.byColumns.get(columns);
+    const latest = rows?.at(-1);
+    // Down a column mostly the same rows are read again, or as many as before and one more.
+    if (rows === undefined) this.byColumns.set(columns, [[row, lastRow]]);
+    else if (latest?.[0] === row) latest[1] = Math.max(latest[1], lastRow);
+    else rows.push([row, lastRow]);
+  }
+
+  /** The areas, none of which meets another one of the same columns. */
+  *areas(): Generator<Rectangle> {
+    for (const [columns, rows] of this.byColumns) {
+      const [column, lastColumn] = [Math.floor(columns / SHEET_COLUMNS), columns % SHEET_COLUMNS];
+      for (const [row, lastRow] of joined(rows)) yield { row, column, lastRow, lastColumn };
     }
   }
+}
+
+/** Rows that meet or follow on one another, as one: a sum down to each line names them in every line anew. */
+function joined(rows: readonly Rows[]): Rows[] {
+  const found: [row: number, lastRow: number][] = [];
+  for (const [row, lastRow] of [...rows].sort(([a], [b]) => a - b)) {
+    const before = found.at(-1);
+    if (before !== undefined && row <= before[1] + 1) before[1] = Math.max(before[1], lastRow);
+    else found.push([row, lastRow]);
+  }
+  return found;
+}
+
+function areasRead(live: LiveWorkbook): Map<string, RowsRead> {
+  const bySheet = new Map<string, RowsRead>();
+  const rowsOn = (sheet: string) => {
+    const rows = bySheet.get(sheet) ?? new RowsRead();
+    bySheet.set(sheet, rows);
+    return rows;
+  };
+  const note = ({ typed, sheet }: Pick<LiveFormula, "typed" | "sheet">) => {
+    for (const found of referencesIn(typed, sheet)) rowsOn(found.sheet.toUpperCase()).add(found.area);
+  };
+  for (const { formulas } of live.sheets) for (const formula of formulas.values()) note(formula);
+  for (const { name, formula } of live.main.names)
+    if (!isOfProgram(name)) note({ typed: formula, sheet: "" });
   return bySheet;
 }
 
@@ -69,7 +105,7 @@ function typedCells(sheet: LiveSheet, areas: Iterable<Rectangle>): StoredCell[] 
 export function inputsOf(live: LiveWorkbook): (readonly [sheet: string, cell: string, content: string])[] {
   const read = areasRead(live);
   return live.sheets.flatMap((sheet) => {
-    const areas = read.get(sheet.listed.name.toUpperCase())?.values() ?? [];
+    const areas = read.get(sheet.listed.name.toUpperCase())?.areas() ?? [];
     return typedCells(sheet, areas).map((cell) => {
       const content = plainContent(contentOf(cell, live.strings, live.main.from1904));
       return [sheet.listed.name, cellName(cell.row, cell.column), content] as const;
