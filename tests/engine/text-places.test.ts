@@ -65,6 +65,10 @@ const ASKED = [
   ["=COUNTIF(A$1:A20,C1)", '=COUNTIF(A$1:A20,"="&C1)'],
   [`=COUNTIF(${LIST},"*"&C1)`, `=COUNTIF(${LIST},"=*"&C1)`],
   [`=IFNA(MATCH(C1,${LIST},0),"none")`, `=IFNA(MATCH(C1&"",IF(ISERROR(${LIST}),"",${LIST}),0),"none")`],
+  [
+    `=IFNA(MATCH(INDEX(C1:C2,1),${LIST},0),"none")`,
+    `=IFNA(MATCH(C1&"",IF(ISERROR(${LIST}),"",${LIST}),0),"none")`,
+  ],
   [`=IFNA(MATCH(5,${LIST},0),"none")`, `=IFNA(XMATCH(5,${LIST},0),"none")`],
   [`=IFNA(MATCH(-3,${ADDED},0),"none")`, `=IFNA(XMATCH(-3,${ADDED},0),"none")`],
   // Asked twice: the second has the count of the first.

@@ -180,13 +180,24 @@ function wantedOf(value: FunctionVariantType | undefined): string | number | und
   return isPlainInteger(value) ? value.getValue() : undefined;
 }
 
+/** The place of one value; nothing where the engine has to compare. */
+function matchOne(places: TextPlaces, wanted: FunctionVariantType | undefined, list: ArrayValueObject) {
+  const form = wantedOf(wanted);
+  const place = form === undefined ? undefined : places.placeIn(list, form);
+  if (place === undefined) return undefined;
+  return place < 0 ? ErrorValueObject.create(ErrorType.NA) : NumberValueObject.create(place + 1);
+}
+
+/** A cell that is named by its address is a list of one: the engine gives a list for it, and so does this. */
 function match(places: TextPlaces, calculate: Calculate): Calculate {
   return (...values) => {
     const [wanted, list, kind] = values;
-    const form = isLine(list) && isExact(kind) ? wantedOf(wanted) : undefined;
-    const place = form === undefined ? undefined : places.placeIn(list as ArrayValueObject, form);
-    if (place === undefined) return calculate(...values);
-    return place < 0 ? ErrorValueObject.create(ErrorType.NA) : NumberValueObject.create(place + 1);
+    if (!isLine(list) || !isExact(kind)) return calculate(...values);
+    const one = (value: FunctionVariantType | undefined) => matchOne(places, value, list as ArrayValueObject);
+    if (!(wanted instanceof ArrayValueObject)) return one(wanted) ?? calculate(...values);
+    return wanted.map(
+      (value) => (one(value) ?? calculate(value, list, kind as BaseValueObject)) as BaseValueObject,
+    );
   };
 }
 
