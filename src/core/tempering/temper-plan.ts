@@ -1,3 +1,4 @@
+import { BoundedMap } from "../bounded-map";
 import { withinWords } from "../cell-text";
 import { publishedTreatment } from "../hardening/heat-treatment";
 import { isMartensiticStainless } from "../hardening/stainless";
@@ -297,8 +298,25 @@ export function likelyTemper(question: TargetQuestion): LikelyTemper {
   return tempers.length === 0 ? offTheCurve(question) : onTheCurve(question, tempers);
 }
 
+/** Plans remembered for one model: the lines of a run ask for the same few hardnesses again and again. */
+const REMEMBERED = 200;
+const remembered = new WeakMap<TemperModel, BoundedMap<string, TemperPlan>>();
+
 /** The plan for a target, where the curve has been moved to what is known already. */
 export function planFor(question: TargetQuestion): TemperPlan {
+  const { model, target, shift, hours, treatment } = question;
+  const plans = remembered.get(model) ?? new BoundedMap<string, TemperPlan>(REMEMBERED);
+  remembered.set(model, plans);
+  const { known: reading, hardenC, quenchToC } = treatment;
+  const key = [target, shift, hours, reading?.celsius, reading?.hrc, hardenC, quenchToC].join("|");
+  const known = plans.get(key);
+  if (known !== undefined) return known;
+  const plan = newPlan(question);
+  plans.set(key, plan);
+  return plan;
+}
+
+function newPlan(question: TargetQuestion): TemperPlan {
   const { model, target, shift, hours } = question;
   const tempers = tempersFor(model, target - shift, hours);
   return tempers.length === 0 ? offTheCurve(question) : withAnswer(question, tempers);
