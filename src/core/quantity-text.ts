@@ -45,6 +45,11 @@ export function quantityText(value: number, unit: string): string {
   return unit === "" ? numberText(value) : `${numberText(value)} ${unit}`;
 }
 
+/** A stretch from one figure to another, as a sentence says that something lies in it. */
+export function betweenText(low: number, high: number, unit: string): string {
+  return `between ${quantityText(low, unit)} and ${quantityText(high, unit)}`;
+}
+
 /** A length in mm. */
 export function lengthText(value: number): string {
   return quantityText(value, "mm");

@@ -387,3 +387,23 @@ describe("cracks in the bath", () => {
     expect(of("1084", undefined)).toEqual([]);
   });
 });
+
+describe("a stretch of tempers", () => {
+  test("is told as lying between its ends, in every steel and use", () => {
+    const steels = ["5160", "1095", "O1", "9260", "4140", "A2", "S7", "440C"];
+    const sentences = steels
+      .map(findSteel)
+      .flatMap((steel) =>
+        USES.flatMap((use) =>
+          [300, 400, 500].flatMap((celsius) =>
+            temperCautions(use, steel, { celsius, how: "" }).map(({ full }) => full),
+          ),
+        ),
+      );
+    expect(sentences.filter((sentence) => /\bbetween [^.;:]*? to \d/.test(sentence))).toEqual([]);
+    const slow = temperCautions(undefined, findSteel("5160"), { celsius: 400, how: "" });
+    expect(slow.map(({ full }) => full).join(" ")).toContain(
+      "slow cooling between 375 °C (707 °F) and 575 °C (1067 °F) embrittles",
+    );
+  });
+});

@@ -1,5 +1,5 @@
 import bands from "../../data/blade/bands.json";
-import { quantityText, temperatureText } from "../quantity-text";
+import { betweenText, quantityText } from "../quantity-text";
 import { EVIDENCE_KINDS, type Evidence, type Relation } from "../relation";
 import { type SourceKey, sourceText } from "../sources";
 import { flag, listOf, number, oneOf, orNull, records, sourceKey, text } from "../table";
@@ -115,8 +115,8 @@ export function leanText({ group, part, low }: Use): string {
   const mend = "a bent edge can be mended, a chip must be ground out";
   if (group !== "sword" || part !== "whole" || low < SWORD_LEAN_FROM) return `low end: ${mend}`;
   return (
-    `low end, ${low} to ${quantityText(low + 2, "HRC")}: harder spring-steel swords are tempered between ` +
-    `${temperatureText(230)} and ${temperatureText(370)}, where such steel is less tough; and ${mend}`
+    `low end, ${low} to ${quantityText(low + 2, "HRC")}: harder spring-steel swords are tempered ` +
+    `${betweenText(230, 370, "°C")}, where such steel is less tough; and ${mend}`
   );
 }
 

@@ -1,5 +1,5 @@
 import type { Hardening } from "../hardening/hardens";
-import { asSentence, numberText, quantityText, temperatureText } from "../quantity-text";
+import { asSentence, betweenText, numberText, quantityText, temperatureText } from "../quantity-text";
 import { attemptOr } from "../refusal";
 import { asFahrenheit, fahrenheitQuestion } from "../tempering/fahrenheit";
 import { temperedRange } from "../tempering/tempered-range";
@@ -151,7 +151,7 @@ function reachCaution({ steel }: BladeQuestion, { status, reach, missing }: Judg
       caution(
         "spoils the blade",
         `${steel.name} reaches ${Math.round(reach.lowest)} to ${Math.round(reach.highest)} HRC`,
-        `Out of reach: ${steel.name} gives ${span} between ${temperatureText(reach.coolestC)} and ${temperatureText(reach.hottestC)}.`,
+        `Out of reach: ${steel.name} gives ${span} ${betweenText(reach.coolestC, reach.hottestC, "°C")}.`,
       ),
     ];
   }

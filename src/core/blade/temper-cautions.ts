@@ -1,6 +1,6 @@
-import { quantityText, temperatureText } from "../quantity-text";
+import { betweenText, quantityText, temperatureText } from "../quantity-text";
 import type { Steel } from "../steel/steel";
-import { type BrittleRange, brittleRanges } from "../tempering/embrittlement";
+import { type BrittleRange, brittleRanges, rangeText } from "../tempering/embrittlement";
 import type { Use } from "./bands";
 import { type Caution, caution } from "./caution";
 
@@ -13,12 +13,11 @@ export interface NamedTemper {
 
 function rangeCaution(use: Use | undefined, steel: Steel, temper: NamedTemper, range: BrittleRange): Caution {
   const at = `${temperatureText(temper.celsius)}${temper.how}`;
-  const span = `${temperatureText(range.low)} to ${temperatureText(range.high)}`;
   if (range.bySlowCooling) {
     return caution(
       "spoils the blade",
       "cool fast from the temper: slow cooling embrittles",
-      `Cool fast from the temper, ${at}: slow cooling between ${span} embrittles ${steel.name}.`,
+      `Cool fast from the temper, ${at}: slow cooling ${betweenText(range.low, range.high, "°C")} embrittles ${steel.name}.`,
     );
   }
   const struck = use === undefined || use.service === "impact" || steel.family.endsWith("stainless");
@@ -26,7 +25,7 @@ function rangeCaution(use: Use | undefined, steel: Steel, temper: NamedTemper, r
   return caution(
     struck ? "spoils the blade" : "note",
     struck ? "temper lies in the brittle range" : "brittle range; it matters less where nothing is struck",
-    `Temper ${at} lies in the embrittlement range ${span}: ${why}.`,
+    `Temper ${at} lies in the embrittlement range ${rangeText(range)}: ${why}.`,
   );
 }
 

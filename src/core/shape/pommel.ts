@@ -1,4 +1,4 @@
-import { quantityText } from "../quantity-text";
+import { betweenText, quantityText } from "../quantity-text";
 import { InvalidValue } from "../refusal";
 import { type Limit, relation } from "../relation";
 
@@ -35,6 +35,6 @@ export function pommelMass(restMass: number, restBalance: number, pommelAt: numb
   const [low, high] = [restBalance, pommelAt].sort((a, b) => a - b) as [number, number];
   throw new InvalidValue(
     `wanted balance ${quantityText(wanted, "mm")} cannot be reached: a pommel at ` +
-      `${quantityText(pommelAt, "mm")} moves it only between ${quantityText(low, "mm")} and ${quantityText(high, "mm")}`,
+      `${quantityText(pommelAt, "mm")} moves it only ${betweenText(low, high, "mm")}`,
   );
 }

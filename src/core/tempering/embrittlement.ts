@@ -86,7 +86,8 @@ export function brittleRanges(steel: SteelAsked): readonly BrittleRange[] {
   return isReversible(steel) ? [irreversible, REVERSIBLE] : [irreversible];
 }
 
-function rangeText({ low, high }: BrittleRange): string {
+/** A range in words: "230 °C (446 °F) to 370 °C (698 °F)". */
+export function rangeText({ low, high }: BrittleRange): string {
   return `${temperatureText(low)} to ${temperatureText(high)}`;
 }
 
