@@ -39,6 +39,18 @@ describe("lines of a run", () => {
     expect(lineRows.map(([line]) => line?.content)).toEqual(["L1", "L2", "L3", "L4", "L5", "L6"]);
   });
 
+  test("the column of names is as wide as the longest name of the run asks for", () => {
+    const [example] = demoRun.lines;
+    const widthFor = (names: readonly string[]) => {
+      const lines = names.map((line) => ({ ...(example as (typeof demoRun.lines)[number]), line }));
+      return planningLines({ ...exampleData(), lines }, lines.length).model().columnWidths?.[0] ?? 0;
+    };
+    expect(widthFor(["L1", "L96"])).toBe(sheet.columnWidths?.[0]);
+    // A letter of the sheet's font takes 6.4 pixels, a bold one 7.3 (row-heights.ts).
+    for (const name of ["L496", "R-07 L12"])
+      expect(widthFor(["L1", name])).toBeGreaterThan(7.3 * name.length);
+  });
+
   test.each(lineRows.map((row, index) => [index + 1, row] as const))(
     "formulas of line %i read only cells of that line, so that one bad cell spoils one row",
     (line, row) => {

@@ -77,6 +77,15 @@ const SIZE = { format: "0.0" };
 const EDGE = { format: "0.0#" };
 const LONG = { role: "words", wrap: true } as const;
 
+/** Pixels of a letter of a name, and of what its cell keeps free; no less than three letters ask for. */
+const NAME = { letter: 8, free: 8, least: 3 };
+
+/** Pixels of the column of names, which stays in sight: as wide as the longest name that is known asks for. */
+function nameWidth(lines: readonly RunLine[]): number {
+  const letters = lines.reduce((most, { line }) => Math.max(most, line.length), NAME.least);
+  return NAME.free + NAME.letter * letters;
+}
+
 /**
  * The columns left to right: what is typed for every line, the answers, then what holds for all lines until it is
  * typed over and what few grinds need. One formula a cell, none that spills.
@@ -105,7 +114,7 @@ function lineColumns({
   const faults = (at: At) =>
     `IF(ISERROR(${at("starts")}),"starts: see their cell; ","")&IF(ISERROR(${at("mass")}),"mass: see its cell"&${asked(at)}&"; ","")`;
   return {
-    line: typedColumn("Line", 32, given("line"), { role: "label" }),
+    line: typedColumn("Line", nameWidth(lines), given("line"), { role: "label" }),
     item: eitherColumn("Item", 74, given("item"), (at) => at("use"), { wrap: true, ...of("use") }),
     use: typedColumn("Use", 84, given("use"), { ...words("USES"), wrap: true }),
     steel: typedColumn("Steel", STEEL_WIDTH, given("steel"), words("STEELS")),
