@@ -17,6 +17,7 @@ const OF_PAGES = [
 /** Tests that work the page of `npm start`; they share its server. */
 const OF_WORKBENCH = [
   "answers",
+  "at-rest",
   "autosave",
   "cell-page",
   "curves",

@@ -139,4 +139,4 @@ const GLOBALS = {
   "@univerjs/preset-sheets-table/locales/en-US": "UniverPresetSheetsTableEnUS",
 };
 
-module.exports = { engineScript, GLOBALS, VENDOR_PACKAGES, vendorScript, vendorStyle };
+module.exports = { engineScript, GLOBALS, gatherWhenNeeded, VENDOR_PACKAGES, vendorScript, vendorStyle };
