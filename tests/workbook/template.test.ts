@@ -59,6 +59,17 @@ describe("the file", () => {
     expect(sheets.map(([, xml]) => xml).join("")).toContain("_xldudf_BLADE_TREATMENT(");
   });
 
+  it("makes the list of the rack once for all rows of Steel choice", () => {
+    const sheet = demo.model.sheets.find(({ name }) => name === "Steel choice");
+    const asking = (sheet?.rows ?? []).flatMap((cells) =>
+      cells.flatMap((cell, column) =>
+        /BLADE\.STEELS_FOR\(.*:.*\)/.test(String(cell?.content ?? "")) ? [column] : [],
+      ),
+    );
+    expect(asking).toHaveLength(1);
+    expect(sheet?.hiddenColumns).toEqual(expect.arrayContaining(asking));
+  });
+
   it("asks for no calculation on opening and prints one page wide", () => {
     const parts = partsOf(demo.bytes);
     expect(parts["xl/workbook.xml"]).not.toMatch(/fullCalcOnLoad|forceFullCalc/);

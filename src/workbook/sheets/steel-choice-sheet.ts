@@ -1,8 +1,10 @@
 import { cellName } from "../../formula/addresses";
-import type { SheetModel } from "../model/sheet-model";
+import type { CellModel, SheetModel } from "../model/sheet-model";
 import type { Lines } from "./lines-sheet";
 import {
+  beside,
   field,
+  fixedBlock,
   heading,
   helperSheet,
   inFahrenheit,
@@ -115,14 +117,24 @@ function answers(steels: Steels): readonly Answer[] {
   ];
 }
 
-function rankRow(steels: Steels, index: number): Row {
+/**
+ * The names of the whole list, in a hidden column: one formula fills it, so that the list is made once for all rows. It
+ * always fills as many cells as the rack has rows, also where the list is refused.
+ */
+function rankedNames(steels: Steels): CellModel {
+  const list = rackCall(blade, steels, `${fixed(STAINLESS)},RACK,${steels.count},${fixed(KILN)}`);
+  const rows = `ROW(${steels.block("grade")})`;
+  const places = `${rows}-ROW(${steels.at("grade", 0)})+1`;
+  return worked(`=IF(${rows}>0,IFERROR(INDEX(${list},${places},${STEEL + 1}),"${NONE}"))`);
+}
+
+function rankRow(steels: Steels, index: number, names: string): Row {
   const row = FIRST + index;
   const cell = (column: number) => `$${cellName(row, column)}`;
-  const list = rackCall(blade, steels, `${fixed(STAINLESS)},RACK,${steels.count},${fixed(KILN)}`);
   const isHeld = `COUNTIF(${steels.block("grade")},"?*")`;
   return [
     worked(
-      `=IF(${fixed(LINE)}="","",IF(${index + 1}>${isHeld},"${NONE}",IFERROR(INDEX(${list},${index + 1},1),"${NONE}")))`,
+      `=IF(${fixed(LINE)}="","",IF(${index + 1}>${isHeld},"${NONE}",IFERROR(INDEX(${names},${index + 1},1),"${NONE}")))`,
     ),
     worked(
       `=IF(OR(${cell(STEEL)}="",${cell(STEEL)}="${NONE}"),"",LEFT(${cell(STEEL)},FIND(",",${cell(STEEL)}&",")-1))`,
@@ -140,6 +152,11 @@ export function steelChoiceSheet(lines: Lines, steels: Steels, names: readonly s
     field(NAMES[key], worked(`=IF(${fixed(LINE)}="","",${lines.lookup(key, fixed(LINE))})`), "calc"),
   );
   const columns = answers(steels);
+  const shown = FROZEN + columns.length;
+  const [gap, list] = [shown, shown + 1];
+  const ranked = Array.from({ length: steels.count }, (_, index) =>
+    rankRow(steels, index, fixedBlock(FIRST, list, steels.count)),
+  );
   const rows: Row[] = [
     overScrolled(FROZEN, title("Steel choice: which of the steels in the rack for a line")),
     overScrolled(
@@ -155,7 +172,7 @@ export function steelChoiceSheet(lines: Lines, steels: Steels, names: readonly s
     [],
     [mark("calc"), mark("calc"), ...columns.map(() => mark("calc"))],
     [heading("Steel"), heading("In the rack as"), ...columns.map(({ heading: text }) => heading(text))],
-    ...Array.from({ length: steels.count }, (_, index) => rankRow(steels, index)),
+    ...beside(ranked, [[rankedNames(steels)]], list),
     [],
     overScrolled(
       FROZEN,
@@ -165,7 +182,8 @@ export function steelChoiceSheet(lines: Lines, steels: Steels, names: readonly s
     ),
   ];
   return helperSheet("Steel choice", rows, {
-    columnWidths: [130, 136, ...columns.map(({ width }) => width)],
+    columnWidths: [130, 136, ...columns.map(({ width }) => width), 24, 130],
+    hiddenColumns: [gap, list],
     rowHeights: { 0: 28 },
     statusColumns: [14],
     bladeStatusColumns: [2],
@@ -176,6 +194,9 @@ export function steelChoiceSheet(lines: Lines, steels: Steels, names: readonly s
       { column: 1, words: ["yes", "no"], rows: [KILN, KILN] },
     ],
     frozenColumns: FROZEN,
-    print: { landscape: true },
+    print: {
+      landscape: true,
+      area: { row: 0, column: 0, lastRow: rows.length - 1, lastColumn: shown - 1 },
+    },
   });
 }
