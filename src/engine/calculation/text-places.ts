@@ -43,18 +43,17 @@ const isNoNumber = (text: StringValueObject) => text.convertToNumberObjectValue(
 
 /** What a criterion says, where it is one text that means itself; a cell or a list of one counts as what it holds. */
 export function plainTextOf(given: FunctionVariantType | undefined): string | undefined {
-  const text = textOf(given);
-  return text === undefined ? undefined : comparedForm(text);
+  const value = singleOf(given);
+  return value instanceof StringValueObject ? comparedForm(value.getValue()) : undefined;
 }
 
-function textOf(given: FunctionVariantType | undefined): string | undefined {
+/** The one value that was given; that of a list of one, and of the cell that a reference names. */
+export function singleOf(given: FunctionVariantType | undefined): FunctionVariantType | undefined {
   if (given === undefined) return undefined;
   const value = given.isReferenceObject() ? (given as BaseReferenceObject).toArrayValueObject() : given;
-  if (value instanceof ArrayValueObject) {
-    const isOne = value.getRowCount() === 1 && value.getColumnCount() === 1;
-    return isOne ? textOf(value.get(0, 0) ?? undefined) : undefined;
-  }
-  return value instanceof StringValueObject ? value.getValue() : undefined;
+  if (!(value instanceof ArrayValueObject)) return value;
+  const isOne = value.getRowCount() === 1 && value.getColumnCount() === 1;
+  return isOne ? singleOf(value.get(0, 0) ?? undefined) : undefined;
 }
 
 /** A number, or a yes or no. A number with the format of a text is one, and what kind is unknown only the engine knows. */

@@ -10,6 +10,7 @@ import type { Area } from "./area";
 import { type Counting, cellsThatPass, countingOf } from "./counted-cells";
 import type { Pieces } from "./pieces";
 import type { ReadCells } from "./read-cells";
+import { singleOf } from "./text-places";
 import { FUNCTION, isNamed, isRange, REFERENCE, type TreeNode, VALUE } from "./tree-nodes";
 
 /** Where a formula stands while it is worked out, and what it says where others of its form say something else. */
@@ -31,19 +32,8 @@ type Step = (place: Place) => void;
 /** What stands for a branch that is not taken. */
 const nothing = () => NullValueObject.create() as FunctionVariantType;
 
-/** The one value that a condition came to; `undefined` for a list of them, or none. */
-function single(node: TreeNode | undefined): FunctionVariantType | undefined {
-  const value = node?.getValue();
-  if (!value) return undefined;
-  const read = value.isReferenceObject() ? (value as BaseReferenceObject).toArrayValueObject() : value;
-  if (!read.isArray()) return read as FunctionVariantType;
-  const list = read as unknown as {
-    getRowCount(): number;
-    getColumnCount(): number;
-    get(row: number, column: number): FunctionVariantType | null;
-  };
-  return list.getRowCount() === 1 && list.getColumnCount() === 1 ? (list.get(0, 0) ?? undefined) : undefined;
-}
+/** The one value that a node came to; `undefined` for a list of several, or none. */
+const single = (node: TreeNode | undefined) => singleOf(node?.getValue() ?? undefined);
 
 const isTrue = (value: FunctionVariantType) => Boolean((value as { getValue(): unknown }).getValue());
 
