@@ -43,8 +43,13 @@ const isNoNumber = (text: StringValueObject) => text.convertToNumberObjectValue(
 
 /** What a criterion says, where it is one text that means itself; a cell or a list of one counts as what it holds. */
 export function plainTextOf(given: FunctionVariantType | undefined): string | undefined {
+  const text = textOf(given);
+  return text === undefined ? undefined : comparedForm(text);
+}
+
+function textOf(given: FunctionVariantType | undefined): string | undefined {
   const value = singleOf(given);
-  return value instanceof StringValueObject ? comparedForm(value.getValue()) : undefined;
+  return value instanceof StringValueObject ? value.getValue() : undefined;
 }
 
 /** The one value that was given; that of a list of one, and of the cell that a reference names. */
