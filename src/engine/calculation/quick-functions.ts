@@ -11,7 +11,8 @@ import {
 } from "@univerjs/engine-formula";
 import type { EngineCell } from "./formula";
 import { addedBy, plus } from "./running-sums";
-import { comparedForm, isPlainInteger, plainTextOf, rowsInBoth, singleOf, TextPlaces } from "./text-places";
+import { singleOf } from "./single-value";
+import { comparedForm, isPlainInteger, plainTextOf, rowsInBoth, TextPlaces } from "./text-places";
 
 type Calculate = (...values: FunctionVariantType[]) => FunctionVariantType;
 type Given = readonly (FunctionVariantType | undefined)[];

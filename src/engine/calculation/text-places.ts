@@ -1,6 +1,6 @@
 import { CellValueType, type IRange } from "@univerjs/core";
 import {
-  ArrayValueObject,
+  type ArrayValueObject,
   type BaseReferenceObject,
   ERROR_TYPE_SET,
   type ErrorType,
@@ -10,6 +10,7 @@ import {
   ValueObjectFactory,
 } from "@univerjs/engine-formula";
 import type { EngineCell } from "./formula";
+import { singleOf } from "./single-value";
 
 /**
  * Where which text stands in a column. Sheets of a plan count, add up and look up by the name of each line in the names
@@ -50,15 +51,6 @@ export function plainTextOf(given: FunctionVariantType | undefined): string | un
 function textOf(given: FunctionVariantType | undefined): string | undefined {
   const value = singleOf(given);
   return value instanceof StringValueObject ? value.getValue() : undefined;
-}
-
-/** The one value that was given; that of a list of one, and of the cell that a reference names. */
-export function singleOf(given: FunctionVariantType | undefined): FunctionVariantType | undefined {
-  if (given === undefined) return undefined;
-  const value = given.isReferenceObject() ? (given as BaseReferenceObject).toArrayValueObject() : given;
-  if (!(value instanceof ArrayValueObject)) return value;
-  const isOne = value.getRowCount() === 1 && value.getColumnCount() === 1;
-  return isOne ? singleOf(value.get(0, 0) ?? undefined) : undefined;
 }
 
 /** A number, or a yes or no. A number with the format of a text is one, and what kind is unknown only the engine knows. */

@@ -10,7 +10,7 @@ import type { Area } from "./area";
 import { type Counting, cellsThatPass, countingOf } from "./counted-cells";
 import type { Pieces } from "./pieces";
 import type { ReadCells } from "./read-cells";
-import { singleOf } from "./text-places";
+import { singleOf } from "./single-value";
 import { FUNCTION, isNamed, isRange, REFERENCE, type TreeNode, VALUE } from "./tree-nodes";
 
 /** Where a formula stands while it is worked out, and what it says where others of its form say something else. */
