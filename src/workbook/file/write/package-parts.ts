@@ -19,6 +19,16 @@ export interface Part {
   readonly xml: string;
 }
 
+/** A part as a file holds it; its text is no longer needed, which of a large sheet is twice as much. */
+export interface EncodedPart extends Omit<Part, "xml"> {
+  readonly bytes: Uint8Array;
+}
+
+export const encoded = ({ xml, ...part }: Part): EncodedPart => ({
+  ...part,
+  bytes: new TextEncoder().encode(xml),
+});
+
 /** A link from a part to another. */
 export interface Link {
   readonly id: string;
@@ -64,7 +74,7 @@ function propertiesXml(title: string): string {
   );
 }
 
-function typesXml(parts: readonly Part[]): string {
+function typesXml(parts: readonly EncodedPart[]): string {
   const entries = parts.flatMap(({ name, type }) =>
     type === undefined ? [] : [`<Override PartName="/${name}" ContentType="${TYPES}${type}+xml"/>`],
   );
@@ -82,21 +92,19 @@ function typesXml(parts: readonly Part[]): string {
 }
 
 /** Packs the parts of a new workbook file, with what every such file has besides. */
-export function packed(parts: readonly Part[], title: string): Uint8Array {
+export function packed(parts: readonly EncodedPart[], title: string): Uint8Array {
   const office = [
     { id: "rId1", kind: "officeDocument", target: "xl/workbook.xml" },
     { id: "rId2", kind: CORE, target: PROPERTIES.core },
     { id: "rId3", kind: "extended-properties", target: PROPERTIES.app },
   ];
-  const all: readonly Part[] = [
+  const usual: readonly Part[] = [
     { name: "[Content_Types].xml", xml: typesXml(parts) },
     { name: "_rels/.rels", xml: linksXml(office) },
     { name: PROPERTIES.core, xml: propertiesXml(title) },
     { name: PROPERTIES.app, xml: APP },
-    ...parts,
   ];
-  const encoder = new TextEncoder();
-  const files = Object.fromEntries(all.map(({ name, xml }) => [name, encoder.encode(xml)]));
+  const files = Object.fromEntries([...usual.map(encoded), ...parts].map(({ name, bytes }) => [name, bytes]));
   // Noon of the earliest day a zip can hold, in any time zone: the file does not depend on the clock.
   return zipSync(files, { mtime: new Date(1980, 0, 2, 12), level: 6 });
 }

@@ -7,7 +7,7 @@ import { withAllowedNames } from "../../model/sheet-names";
 import type { SheetData, WorkbookData } from "../../model/workbook-data";
 import { escapeXml } from "../package/xml";
 import { METADATA } from "./dynamic-arrays";
-import { HEAD, LINKS, type Link, linksXml, MAIN, type Part, packed } from "./package-parts";
+import { encoded, HEAD, LINKS, type Link, linksXml, MAIN, type Part, packed } from "./package-parts";
 import { printNamesXml } from "./print-xml";
 import { CHARTS_DRAWING, chartsOf } from "./write-charts";
 import { NOTES_DRAWING, notesLinks, notesOf, notesParts } from "./write-notes";
@@ -121,13 +121,14 @@ export async function writeWorkbook(
   const calculated = await calculatedWorkbook(withListsSheet(withAllowedNames(given)));
   const workbook = fitsRows ? withFittedRows(calculated) : calculated;
   const styles = new StylesWriter();
-  const sheets = workbook.sheets.flatMap((sheet, position) => sheetParts(workbook, sheet, position, styles));
-  const parts: Part[] = [
+  const sheets = workbook.sheets.flatMap((sheet, position) =>
+    sheetParts(workbook, sheet, position, styles).map(encoded),
+  );
+  const main: Part[] = [
     { name: "xl/workbook.xml", type: "spreadsheetml.sheet.main", xml: workbookXml(workbook) },
     { name: "xl/_rels/workbook.xml.rels", xml: linksXml(mainLinks(workbook)) },
     { name: "xl/styles.xml", type: "spreadsheetml.styles", xml: styles.text() },
     { name: "xl/metadata.xml", type: "spreadsheetml.sheetMetadata", xml: METADATA },
-    ...sheets,
   ];
-  return packed(parts, workbook.title ?? "");
+  return packed([...main.map(encoded), ...sheets], workbook.title ?? "");
 }
