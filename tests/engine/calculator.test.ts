@@ -87,6 +87,27 @@ test("what depends on the day is worked out on another day, and not at every cha
   }
 });
 
+test("what calls for the day or a moving cell by a name follows as if it called itself", () => {
+  vi.useFakeTimers({ toFake: ["Date"], now: new Date(2026, 2, 1, 23, 50) });
+  try {
+    const names = { Written: "TODAY()", Due: "Written+7", Moved: "OFFSET(Plan!$A$1,Plan!$B$1,0)" };
+    const rows: Typed[][] = [[1, 0, "=Due", "=Moved", "=C1+1"], [20], [30]];
+    calculator = new Calculator({ sheets: [typedSheet("Plan", rows)], names }, SAMPLES);
+    calculator.calculateAll();
+    // The first of March 2026 is day 46082, as above.
+    expect([at(0, 2), at(0, 3), at(0, 4)]).toEqual([{ value: 46089 }, { value: 1 }, { value: 46090 }]);
+    const before = calculator.cellAt(0, 0, 2)?.formula?.workedOut;
+    edit([0, 0, 1.5], [0, 1, 2]);
+    expect([at(0, 2), at(0, 3)]).toEqual([{ value: 46089 }, { value: 30 }]);
+    expect(calculator.cellAt(0, 0, 2)?.formula?.workedOut).toBe(before);
+    vi.setSystemTime(new Date(2026, 2, 2, 0, 10));
+    edit([0, 0, 2]);
+    expect([at(0, 2), at(0, 4)]).toEqual([{ value: 46090 }, { value: 46091 }]);
+  } finally {
+    vi.useRealTimers();
+  }
+});
+
 test("what a formula fills grows, shrinks, is blocked and comes back, and its readers follow", () => {
   start([["=BLADE.SQUARES(D1)", undefined, "=SUM(A1:B9)", 2], [undefined], ["=1+1"]]);
   expect(calculator.fillsOf(0, 0, 0)).toMatchObject({ lastRow: 1, lastColumn: 1 });

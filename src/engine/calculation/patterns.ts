@@ -261,12 +261,22 @@ export class Patterns {
     const refusal = this.sizes.refusal(text);
     if (refusal !== undefined) return new Pattern(text, row, [], "never", false, refusal);
     const tokens = tokensOf(text).filter(({ kind }) => kind !== "space");
-    const calls = tokens.flatMap(({ kind, text: name }) => (kind === "call" ? [name.toUpperCase()] : []));
+    const calls = this.callsOf(tokens, []);
     const readings = this.readingsOf(tokens, sheet, []);
     const isMoving = calls.some((name) => MOVING.has(name)) || tokens.some(isLooseRange);
     const pattern = new Pattern(text, row, readings, renewalOf(calls), isMoving);
     if (!isMoving && !APART.test(text)) this.enterForm(pattern, tokens, readings.length);
     return pattern;
+  }
+
+  /** Functions that a formula calls, itself or by a name. @param inside - Names that are being read already. */
+  private callsOf(tokens: readonly Token[], inside: readonly string[]): string[] {
+    return tokens.flatMap(({ kind, text }) => {
+      if (kind === "call") return [text.toUpperCase()];
+      const key = text.toLowerCase();
+      const named = kind === "name" && !inside.includes(key) ? this.names.get(key) : undefined;
+      return named === undefined ? [] : this.callsOf(tokensOf(named), [...inside, key]);
+    });
   }
 
   /** A formula shares its tree where each of its references is one area. */
