@@ -111,7 +111,10 @@ export function* evaluateRows(fn: RowFunction, args: readonly Argument[]): InPar
 }
 
 function isBlankInput({ judged }: Call, reads: Reads): boolean {
-  return judged.length > 0 && judged.every((at) => reads[at]?.every((read) => read === BLANK));
+  for (const at of judged) {
+    for (const read of reads[at] ?? []) if (read !== BLANK) return false;
+  }
+  return judged.length > 0;
 }
 
 function answer(call: Call, reads: Reads): Cell[] {

@@ -11,7 +11,7 @@ const SMOOTH = gaussRule(12);
 const TOLERANCE = 1e-12;
 const DEEPEST = 14;
 
-export function addMoments(a: Moments, b: Moments): Moments {
+function addMoments(a: Moments, b: Moments): Moments {
   return { volume: a.volume + b.volume, first: a.first + b.first, second: a.second + b.second };
 }
 
@@ -34,13 +34,18 @@ function byRule(
   return { volume, first, second };
 }
 
-/** The same moments taken about a point that lies `by` before the start of the length. */
-export function shiftMoments({ volume, first, second }: Moments, by: number): Moments {
-  return {
-    volume,
-    first: by * volume + first,
-    second: by * by * volume + 2 * by * first + second,
-  };
+/** A sum of moments that grows part by part. */
+export class MomentSum implements Moments {
+  volume = 0;
+  first = 0;
+  second = 0;
+
+  /** Adds moments about a point that lies `by` before the start of their length. */
+  add({ volume, first, second }: Moments, by: number): void {
+    this.volume += volume;
+    this.first += by * volume + first;
+    this.second += by * by * volume + 2 * by * first + second;
+  }
 }
 
 /**

@@ -3,7 +3,7 @@ import { quantityText } from "../quantity-text";
 import { InvalidValue, Refusal } from "../refusal";
 import { relation } from "../relation";
 import { type Fuller, fullerArea } from "./fuller";
-import { addMoments, type Moments, polynomialMoments, shiftMoments, smoothMoments } from "./moments";
+import { MomentSum, type Moments, polynomialMoments, smoothMoments } from "./moments";
 import { type Outline, outlineOf, type Section } from "./section";
 import { outlineArea } from "./section-area";
 
@@ -119,8 +119,7 @@ function resolveStation(station: Station): ResolvedStation {
 /** Net area at a share of the way from one station to the next, mm². */
 function areaBetween(a: ResolvedStation, b: ResolvedStation, share: number): number {
   try {
-    const { outline, fuller } = sectionBetween(a, b, share);
-    return netArea(outline, fuller);
+    return netArea(outlineBetween(a.outline, b.outline, share), fullerBetween(a.fuller, b.fuller, share));
   } catch (thrown) {
     throw atPlace(a.x + (b.x - a.x) * share, thrown);
   }
@@ -183,10 +182,10 @@ export function bladeProperties(stations: readonly Station[], density: number): 
   checkFigure(density, "density", DENSITY);
   const resolved = resolveStations(stations);
   const origin = resolved[0]?.x ?? 0;
-  let sum: Moments = { volume: 0, first: 0, second: 0 };
+  const sum = new MomentSum();
   for (let index = 1; index < resolved.length; index += 1) {
     const [before, here] = [resolved[index - 1] as ResolvedStation, resolved[index] as ResolvedStation];
-    sum = addMoments(sum, shiftMoments(panelMoments(before, here), before.x - origin));
+    sum.add(panelMoments(before, here), before.x - origin);
   }
   if (!(sum.volume > 0))
     throw new InvalidValue("the stations enclose no metal: width or thickness is 0 throughout");
