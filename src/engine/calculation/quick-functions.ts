@@ -11,7 +11,6 @@ import {
 } from "@univerjs/engine-formula";
 import type { EngineCell } from "./formula";
 import { addedBy, plus } from "./running-sums";
-import { singleOf } from "./single-value";
 import { comparedForm, isPlainInteger, plainTextOf, rowsInBoth, TextPlaces } from "./text-places";
 
 type Calculate = (...values: FunctionVariantType[]) => FunctionVariantType;
@@ -176,8 +175,7 @@ const isLine = (list: FunctionVariantType | undefined): list is ArrayValueObject
   list instanceof ArrayValueObject && (list.getRowCount() === 1) !== (list.getColumnCount() === 1);
 
 /** What is looked up by its place: a text that means itself, or a whole number. */
-function wantedOf(given: FunctionVariantType | undefined): string | number | undefined {
-  const value = singleOf(given);
+function wantedOf(value: FunctionVariantType | undefined): string | number | undefined {
   if (value instanceof StringValueObject) return comparedForm(value.getValue());
   return isPlainInteger(value) ? value.getValue() : undefined;
 }
