@@ -28,11 +28,23 @@ export function fill(parent: Element, ...children: Child[]): void {
   append(parent, children);
 }
 
-/** Runs a task once typing has paused. */
-export function afterPause(task: () => void, milliseconds = 150): () => void {
+/** Says that the page itself entered a value: nobody is typing who might go on. */
+export class Entered extends Event {}
+
+/** Runs a task once typing has paused; where the page itself entered values, at once and once for all of them. */
+export function afterPause(task: () => void, milliseconds = 150): (event?: Event) => void {
   let timer: ReturnType<typeof setTimeout> | undefined;
-  return () => {
+  let isAhead = false;
+  const run = () => {
+    isAhead = false;
+    task();
+  };
+  return (event) => {
     clearTimeout(timer);
-    timer = setTimeout(task, milliseconds);
+    if (!(event instanceof Entered)) timer = setTimeout(task, milliseconds);
+    else if (!isAhead) {
+      isAhead = true;
+      queueMicrotask(run);
+    }
   };
 }

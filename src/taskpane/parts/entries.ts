@@ -1,3 +1,5 @@
+import { Entered } from "./dom";
+
 type Control = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
 
 function controlsOf(root: Element): Control[] {
@@ -32,6 +34,6 @@ export function enter(control: Control | undefined, value: string | undefined): 
   if (control === undefined || value === undefined || control.value === value || control.type === "file")
     return;
   control.value = value;
-  control.dispatchEvent(new Event("input", { bubbles: true }));
+  control.dispatchEvent(new Entered("input", { bubbles: true }));
   control.dispatchEvent(new Event("change", { bubbles: true }));
 }
