@@ -108,7 +108,9 @@ function whatIsOdd(
   const [batches, texts] = columns;
   const load = `N(${at("kilograms")})/MAX(1,N(${at("loads")}))`;
   const length = lengthInFurnace(cover, lines.lookup("length", at("line")));
-  const others = `COUNTIFS(${batches},${at("batch")},${texts},"<>"&LEFT(${at("recipe")},200)&"*")`;
+  // Against the first row of the batch alone: counted down the whole column, every row would have to be worked out again
+  // with each recipe that becomes another.
+  const first = `INDEX(${texts},MATCH(${at("batch")},${batches},0))`;
   const isOwn = `${at("where")}<>"${OUTSIDE}"`;
   return checkFormula([
     { when: `COUNTIF(${lines.block("line")},${at("line")})=0`, said: `"no line "&${at("line")}` },
@@ -120,7 +122,7 @@ function whatIsOdd(
       when: `IFERROR(AND(${isOwn},N(${cover.at("furnaceLength")})>0,${length}>N(${cover.at("furnaceLength")})),FALSE)`,
       said: `"blade and tang of "&${length}&" mm, the furnace takes "&${cover.at("furnaceLength")}`,
     },
-    { when: `${others}>0`, said: `"another recipe in the same batch"` },
+    { when: `IFERROR(${first}<>${at("recipe")},FALSE)`, said: `"another recipe in the same batch"` },
     {
       when: `N(${at("pieces")})<=0`,
       said: `"no pieces: rows above have all starts of the line"`,
