@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { lineCell } from "../../src/workbook/sheets/lines-sheet";
 import { Hands } from "./hands";
 import { SIZE } from "./server";
 import { type Workbench, workbenchPages } from "./session";
@@ -28,7 +29,7 @@ test("after an edit the rows that changed show what a drawing of the whole sheet
     expect(rows.equals(await drawnWhole(opened)), what).toBe(true);
   };
   await bench.sheet("Lines");
-  await bench.enter("C6", "5160");
+  await bench.enter(lineCell(1, "steel"), "5160");
   await bench.settled();
   await bench.sheet("Lines");
   await bench.goTo("B4");

@@ -2,7 +2,8 @@ import { resolve } from "node:path";
 import { Worker } from "node:worker_threads";
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
-import { cellName } from "../../src/formula/addresses";
+import { cellName, readCellParts } from "../../src/formula/addresses";
+import { lineCell } from "../../src/workbook/sheets/lines-sheet";
 import { Hands } from "./hands";
 import { workbenchPages } from "./session";
 
@@ -13,8 +14,9 @@ const ENTRIES = Number(process.env.TYPED_ENTRIES ?? 10);
 const FILE = process.env.TYPED_FILE;
 const MAX_PAUSE_MS = 400;
 
+const columnOfKey = (key: "item" | "steel") => readCellParts(lineCell(1, key))?.column ?? Number.NaN;
 /** Where the sheet of lines is typed into, rows and columns counted from 0. */
-const LINES = { row: 5, rows: 4, item: 1, steel: 2 };
+const LINES = { row: 5, rows: 4, item: columnOfKey("item"), steel: columnOfKey("steel") };
 
 const NAMES = ["Hollow Hill", "Tern chef 210", "Alder", "Long word here"];
 const STEELS = ["5160", "1095", "80CrV2", "O1", "52100"];
