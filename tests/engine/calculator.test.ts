@@ -265,6 +265,23 @@ describe("the order in which dependents are worked out", () => {
     expect(workedOut(SIDE) - before).toBe(SIDE * SIDE - 1);
   });
 
+  test("each once, where one way to a cell is longer than another", () => {
+    start([[1, "=A1", "=B1", "=C1", "=A1+D1"]]);
+    const before = workedOut(1);
+    edit([0, 0, 2]);
+    expect(at(0, 4)).toEqual({ value: 4 });
+    expect(workedOut(1) - before).toBe(4);
+  });
+
+  test("each once, where a way became longer by a formula that was typed later", () => {
+    start([[1, "=A1", "=B1", 7, "=A1+D1", "=E1"]]);
+    edit([0, 3, "=C1"]);
+    const before = workedOut(1);
+    edit([0, 0, 2]);
+    expect([at(0, 4), at(0, 5)]).toEqual([{ value: 4 }, { value: 4 }]);
+    expect(workedOut(1) - before).toBe(5);
+  });
+
   test("a formula that comes between later takes its place in it", () => {
     start([...lattice(), [1], ["=A9"], ["=A10"]]);
     edit([0, 0, "=A11"]);
