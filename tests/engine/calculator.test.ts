@@ -275,6 +275,7 @@ describe("the order in which dependents are worked out", () => {
 
   test("each once, where a way became longer by a formula that was typed later", () => {
     start([[1, "=A1", "=B1", 7, "=A1+D1", "=E1"]]);
+    calculator.prepare();
     edit([0, 3, "=C1"]);
     const before = workedOut(1);
     edit([0, 0, 2]);
