@@ -1,4 +1,4 @@
-import { BoundedMap } from "../bounded-map";
+import { RememberedAnswers } from "../remembered-answers";
 import { type SteelAsked, steelAsked } from "../steel/asked";
 import type { Steel } from "../steel/steel";
 import { BROAD_C, HALF_HRC, PLATEAU_C } from "../tempering/temper-plan";
@@ -176,16 +176,7 @@ function allowedFor(
 }
 
 /** Answers remembered for one steel: every line of a run and every hardness of a table asks the same again. */
-const REMEMBERED = 50;
-const remembered = new WeakMap<Steel, BoundedMap<string, BandTemper>>();
-
-function answersFor(steel: Steel): BoundedMap<string, BandTemper> {
-  const known = remembered.get(steel);
-  if (known !== undefined) return known;
-  const answers = new BoundedMap<string, BandTemper>(REMEMBERED);
-  remembered.set(steel, answers);
-  return answers;
-}
+const remembered = new RememberedAnswers<Steel, BandTemper>(50);
 
 /** All that an answer depends on besides the steel. */
 function keyOf({ use, treatment, lower }: BandTemperQuestion): string {
@@ -224,13 +215,7 @@ export function bandTemper(asked: BandTemperAsked): BandTemper {
     treatment: given,
     lower,
   };
-  const answers = answersFor(question.steel);
-  const key = keyOf(question);
-  const known = answers.get(key);
-  if (known !== undefined) return known;
-  const found = bestTemper(question);
-  answers.set(key, found);
-  return found;
+  return remembered.answer(question.steel, keyOf(question), () => bestTemper(question));
 }
 
 function bestTemper(question: BandTemperQuestion): BandTemper {

@@ -1,8 +1,8 @@
-import { BoundedMap } from "../bounded-map";
 import { withinWords } from "../cell-text";
 import { publishedTreatment } from "../hardening/heat-treatment";
 import { isMartensiticStainless } from "../hardening/stainless";
 import { numberText, quantityText, temperatureText } from "../quantity-text";
+import { RememberedAnswers } from "../remembered-answers";
 import { type SteelAsked, steelAsked } from "../steel/asked";
 import type { Steel } from "../steel/steel";
 import { extremes } from "./curve";
@@ -299,21 +299,14 @@ export function likelyTemper(question: TargetQuestion): LikelyTemper {
 }
 
 /** Plans remembered for one model: the lines of a run ask for the same few hardnesses again and again. */
-const REMEMBERED = 200;
-const remembered = new WeakMap<TemperModel, BoundedMap<string, TemperPlan>>();
+const remembered = new RememberedAnswers<TemperModel, TemperPlan>(200);
 
 /** The plan for a target, where the curve has been moved to what is known already. */
 export function planFor(question: TargetQuestion): TemperPlan {
   const { model, target, shift, hours, treatment } = question;
-  const plans = remembered.get(model) ?? new BoundedMap<string, TemperPlan>(REMEMBERED);
-  remembered.set(model, plans);
   const { known: reading, hardenC, quenchToC } = treatment;
   const key = [target, shift, hours, reading?.celsius, reading?.hrc, hardenC, quenchToC].join("|");
-  const known = plans.get(key);
-  if (known !== undefined) return known;
-  const plan = newPlan(question);
-  plans.set(key, plan);
-  return plan;
+  return remembered.answer(model, key, () => newPlan(question));
 }
 
 function newPlan(question: TargetQuestion): TemperPlan {
