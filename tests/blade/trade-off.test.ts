@@ -7,6 +7,7 @@ import { findSteel } from "../../src/core/steel/find";
 import { toughnessAt, toughnessRelations } from "../../src/core/steel/toughness";
 import { temperedHardness } from "../../src/core/tempering/tempered";
 import { TRADE_OFF } from "../../src/functions/blade";
+import { evaluateInParts } from "../../src/functions/evaluate";
 import { answer } from "../steel/answer";
 
 const TREATMENT = { hours: 2, cycles: 1 };
@@ -17,6 +18,14 @@ describe("what a few points buy", () => {
     for (const { hrc, temperC } of tradeOff(sword, findSteel("5160"), [48, 50, 52, 54], TREATMENT)) {
       expect(temperedHardness(findSteel("5160"), temperC as number, TREATMENT)).toBeCloseTo(hrc, 0);
     }
+  });
+
+  it("may pause after each hardness, so that a long list keeps nobody waiting", () => {
+    const hardnesses = [48, 49, 50, 51, 52, 53];
+    const parts = evaluateInParts(TRADE_OFF, [sword.word, "5160", hardnesses.map((hrc) => [hrc])]);
+    let pauses = 0;
+    while (parts.next().done !== true) pauses += 1;
+    expect(pauses).toBeGreaterThanOrEqual(hardnesses.length);
   });
 
   it("has the best chance in the middle of the band, and the more yield the harder", () => {
